@@ -1,0 +1,141 @@
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative, resolve, sep } from 'node:path';
+import { build, type Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+import { policyForMeta, safeHeaders } from './.ci/content-security-policy.mjs';
+import project from './package.json' with { type: 'json' };
+import { tests } from './tests/projects.ts';
+
+/** What the Shop screen shows: the release and, when built from a git clone, the commit. APP_VERSION overrides both. */
+function versionName(): string {
+  const given = process.env['APP_VERSION'];
+  if (given) return given;
+  try {
+    const command = ['rev-parse', '--short', 'HEAD'];
+    const commit = execFileSync('git', command, {
+      stdio: ['ignore', 'pipe', 'ignore'],
+      cwd: import.meta.dirname,
+    });
+    return `${project.version} (${commit.toString().trim()})`;
+  } catch {
+    return project.version;
+  }
+}
+
+const version = versionName();
+
+/** In the built page only: the dev server needs the inline scripts that the policy forbids. */
+function writePolicyAndVersion(): Plugin {
+  return {
+    name: 'write-policy-and-version',
+    apply: 'build',
+    transformIndexHtml: () => [
+      {
+        tag: 'meta',
+        attrs: { 'http-equiv': 'Content-Security-Policy', content: policyForMeta },
+        injectTo: 'head-prepend',
+      },
+      { tag: 'meta', attrs: { name: 'version', content: version }, injectTo: 'head' },
+    ],
+  };
+}
+
+type PrecacheEntry = { url: string; revision: string };
+
+/** Every file of the output with a hash of its bytes. Some hosts refuse to serve dot files, and one 404 stops the worker. */
+function everyFile(folder: string): PrecacheEntry[] {
+  return (
+    readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && !entry.name.startsWith('.'))
+      .map((entry) => join(entry.parentPath, entry.name))
+      // Shown only by the browser's own dialog that offers to install the app.
+      .filter((path) => !relative(folder, path).startsWith('screenshots'))
+      .map((path) => ({
+        url: relative(folder, path).split(sep).join('/'),
+        revision: createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 16),
+      }))
+      .toSorted((a, b) => (a.url < b.url ? -1 : 1))
+  );
+}
+
+/** Builds the service worker last, when all it has to keep is written. */
+function buildServiceWorker(): Plugin {
+  let folder = '';
+  return {
+    name: 'build-service-worker',
+    apply: 'build',
+    configResolved(config) {
+      folder = resolve(config.root, config.build.outDir);
+    },
+    // Not closeBundle, which runs after a failed build too and would hide what failed.
+    async writeBundle() {
+      const manifest = everyFile(folder);
+      await build({
+        configFile: false,
+        logLevel: 'warn',
+        publicDir: false,
+        define: { 'self.__WB_MANIFEST': JSON.stringify(manifest) },
+        build: {
+          outDir: folder,
+          emptyOutDir: false,
+          target: 'es2022',
+          rolldownOptions: {
+            input: resolve(import.meta.dirname, 'src/sw.ts'),
+            output: { format: 'iife', entryFileNames: 'sw.js' },
+          },
+        },
+      });
+      this.info(`${manifest.length} files are kept for work without signal`);
+    },
+  };
+}
+
+/**
+ * One file for the first load and one for each place, in place of a file for every set of screens that share something:
+ * two hundred small ones pack a quarter worse, and each is one more question to the service worker. A place takes along what
+ * it needs and nobody before it has, so what is opened at the machine comes first and waits for the least.
+ */
+const places = [
+  { name: 'first', tags: ['$initial' as const] },
+  {
+    name: 'list',
+    test: partOf('screens/(photos/job-cover|shop/backup-line|assembly/due-rechecks)|store/cuts'),
+  },
+  { name: 'readings', test: partOf('screens/(readings|jobs)/') },
+  { name: 'charts', test: partOf('screens/charts/') },
+  { name: 'cuts', test: partOf('screens/(cuts|lathe)/') },
+  { name: 'shop', test: partOf('screens/(shop|both)/') },
+  { name: 'engine', test: partOf('engine/') },
+  { name: 'worksheets', test: partOf('screens/worksheets/') },
+  { name: 'assembly', test: partOf('screens/(assembly|fit-up)/') },
+  { name: 'drawer', test: partOf('screens/drawer/') },
+  { name: 'sheet', test: partOf('screens/(sheet|photos|money)/') },
+].map((place, index, all) => ({ ...place, priority: all.length - index }));
+
+/** Slashes go either way, as on Windows. */
+function partOf(folder: string): RegExp {
+  return new RegExp(String.raw`[\\/]src[\\/](?:${folder.replaceAll('/', String.raw`[\\/]`)})`);
+}
+
+export default defineConfig({
+  base: './', // relative, so that the build works from any folder of any host
+  define: { BUILT_FROM: JSON.stringify(version) },
+  plugins: [writePolicyAndVersion(), buildServiceWorker()],
+  build: {
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    rolldownOptions: { output: { codeSplitting: { groups: places } } },
+    assetsInlineLimit: 0, // files, not data: addresses, which the policy refuses for anything but pictures
+  },
+  preview: {
+    // The data belongs to the address, port included: never slide to another port and come up empty.
+    host: 'localhost',
+    port: 4487,
+    strictPort: true,
+    headers: safeHeaders,
+  },
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  test: tests,
+});

@@ -1,0 +1,47 @@
+import type { BushingQuestion, BushingRefusal } from './bushing.ts';
+import { pinForBore, type FormRefusal, type MeasuredPart } from './fit-check.ts';
+import { systemOf, type FitLimits, type Range } from './fits.ts';
+import { dividedBy, isLess, isMore, largest, minus, plus, smallest, times, type Length } from './length.ts';
+import { refuse, worked, type Result } from './refusal.ts';
+import { leastBushingWall } from './tables/least-walls.ts';
+import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
+
+/**
+ * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle.
+ */
+export function outsideFor(fit: FitLimits, bore: MeasuredPart): Result<Range, FormRefusal> {
+  const whole = pinForBore(fit, bore);
+  if (!whole.ok) return whole;
+  const { lower, upper } = whole.value;
+  const half = dividedBy(minus(fit.pin.upper, fit.pin.lower), 2);
+  const aim = middle({ lower, upper });
+  return worked({ lower: largest(lower, minus(aim, half)), upper: smallest(upper, plus(aim, half)) });
+}
+
+/**
+ * What to ream to: the user's own size, else the smallest standard reamer that cleans the bore up and leaves the bushing
+ * its least wall, in millimetres for an ISO class and in inches for an ANSI one where there is such a one.
+ *
+ * Refuses: no-reamer, reams-too-small, no-bushing-wall.
+ * Source:  tables/reamer-sizes.ts, tables/least-walls.ts.
+ */
+export function reamerFor(
+  { reamTo, leastBushingWall: own, pressClass }: BushingQuestion,
+  cleanUp: Length,
+  inside: Range,
+): Result<Reamer, BushingRefusal> {
+  if (reamTo && isLess(reamTo, cleanUp)) return refuse({ code: 'reams-too-small', reamTo, needs: cleanUp });
+  if (reamTo && !isMore(reamTo, inside.upper))
+    return refuse({ code: 'no-bushing-wall', reamTo, inside: inside.upper });
+  if (reamTo) return worked({ name: '', size: reamTo });
+  const needs = largest(cleanUp, plus(inside.upper, times(own ?? leastBushingWall, 2)));
+  const enough = standardReamers.filter(({ size }) => !isLess(size, needs));
+  const family = systemOf(pressClass) === 'iso' ? 'mm' : 'in';
+  const reamer = enough.find(({ name }) => name.endsWith(family)) ?? enough[0];
+  return reamer ? worked(reamer) : refuse({ code: 'no-reamer', needs });
+}
+
+/** Half way between two limits: what is aimed at. */
+export function middle({ lower, upper }: Range): Length {
+  return dividedBy(plus(lower, upper), 2);
+}

@@ -1,0 +1,238 @@
+import { bushingHeat } from './bushing-heat.ts';
+import { middle, outsideFor, reamerFor } from './bushing-sizes.ts';
+import {
+  gripOf,
+  likelyInterference,
+  pressStress,
+  worstInterference,
+  type Grip,
+  type Interference,
+  type PressStress,
+} from './bushing-stress.ts';
+import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
+import { bandOf, mean } from './estimate.ts';
+import { boreForPin, type FormRefusal, type MeasuredPart } from './fit-check.ts';
+import type { IsoRefusal } from './fits-iso.ts';
+import { fitLimits, type FitLimits, type Range } from './fits.ts';
+import type { HeatWay } from './heat-fit.ts';
+import { cleanUpSize } from './hole-and-pin.ts';
+import { dividedBy, isMore, minus, plus, times, zero, type Length } from './length.ts';
+import { metalOnTarget } from './metal-on.ts';
+import { sizeBeforePlating } from './plating.ts';
+import { refuse, worked, type Result } from './refusal.ts';
+import type { Material } from './tables/materials.ts';
+import type { Cold, Condition, Finish } from './tables/press-practice.ts';
+import type { Reamer } from './tables/reamer-sizes.ts';
+import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+
+export type BushingQuestion = {
+  /** As it is now. */
+  readonly bore: MeasuredPart;
+  /** What will run in the bushing, and the class it runs with. */
+  readonly pin: MeasuredPart;
+  readonly insideClass: string;
+  readonly pressClass: string;
+  readonly part: Material;
+  readonly bushing: Material;
+  /** From the present hole's edge to the part's edge, at the thinnest. */
+  readonly wall?: Length;
+  readonly length?: Length;
+  /** Another size to ream or bore to. */
+  readonly reamTo?: Length;
+  /** The bore once it is reamed, the bushing once it is turned. */
+  readonly reamed?: MeasuredPart;
+  readonly outside?: MeasuredPart;
+  /** Thickness of a coat that the turned outside still gets. */
+  readonly plating?: Length;
+  readonly finish: Finish;
+  readonly condition: Condition;
+  readonly cold: Cold;
+  readonly shopCelsius: number;
+  /** How hot the joint gets when it runs. */
+  readonly hotCelsius?: number;
+  readonly leastWall?: Length;
+  readonly leastBushingWall?: Length;
+  readonly partYieldMpa?: number;
+  readonly bushingYieldMpa?: number;
+  /** The smallest step a diameter can be cut to. */
+  readonly step: Length;
+};
+
+export type BushingRefusal =
+  | IsoRefusal
+  | FormRefusal
+  | { readonly code: 'no-reamer'; readonly needs: Length }
+  | { readonly code: 'reams-too-small'; readonly reamTo: Length; readonly needs: Length }
+  | { readonly code: 'no-bushing-wall'; readonly reamTo: Length; readonly inside: Length }
+  | { readonly code: 'breaks-through'; readonly reamTo: Length; readonly by: Length };
+
+export type BushingAnswer = {
+  readonly next: 'ream' | 'turn' | 'press';
+  /** The size at which the worn bore is clean all round. */
+  readonly cleanUp: Length;
+  readonly ream: Reamer;
+  readonly reamTakes: Length;
+  readonly pressFit: FitLimits;
+  readonly insideFit: FitLimits;
+  /** The bushing's outside, finished, and as turned where it is plated after. */
+  readonly outside: Range;
+  readonly turn: Range;
+  readonly turnTarget: Result<Length>;
+  /** The bushing's bore when it is in, and what to bore it to before pressing; left out where that can't be relied on. */
+  readonly inside: Range;
+  readonly insideTarget: Result<Length>;
+  readonly insideBefore?: Range;
+  readonly interference: Interference;
+  /** Only once both are measured. */
+  readonly measured?: {
+    readonly value: Length;
+    readonly halfWidth: Length;
+    readonly limits: Limits & Range;
+    readonly verdict: Verdict;
+  };
+  readonly bushingWall: Length;
+  readonly partWall?: Length;
+  /** Only where the wall is known. */
+  readonly stress?: PressStress;
+  readonly dropRoom: Length;
+  readonly heat: readonly HeatWay[];
+  readonly mostHeatCelsius: number;
+  /** Least interference left when the joint is hot. */
+  readonly interferenceHot?: Length;
+  readonly warnings: readonly BushingWarning[];
+};
+
+/**
+ * A worn bore bushed back to size: what to ream, turn, press and bore, and what that does to both parts.
+ *
+ * Units:   sizes are diameters; wall = half of (reamed − greatest inside). Interference is the class's; once the bore is
+ *          measured that of a bushing turned to it; once both are, their own, with their bands. Room to drop in: .001 in, .001 in an inch above one.
+ * Refuses: no-reamer, reams-too-small, no-bushing-wall, breaks-through, form-eats-class, and what a class refuses.
+ * Source:  fits.ts, press-fit.ts, heat-fit.ts; tables/least-walls.ts, tables/press-practice.ts.
+ */
+export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusal> {
+  const insideFit = fitLimits({ fitClass: q.insideClass, nominal: mean(q.pin.tightest) });
+  if (!insideFit.ok) return insideFit;
+  const inside = boreForPin(insideFit.value, q.pin);
+  if (!inside.ok) return inside;
+  const cleanUp = cleanUpSize(q.bore.loosest);
+  const ream = reamerFor(q, cleanUp, inside.value);
+  if (!ream.ok) return ream;
+  const pressFit = fitLimits({ fitClass: q.pressClass, nominal: ream.value.size });
+  if (!pressFit.ok) return pressFit;
+  const outside = q.reamed ? outsideFor(pressFit.value, q.reamed) : worked(pressFit.value.pin);
+  if (!outside.ok) return outside;
+  const reamTakes = minus(ream.value.size, mean(q.bore.tightest));
+  const partWall = q.wall && minus(q.wall, dividedBy(reamTakes, 2));
+  if (partWall && !isMore(partWall, zero))
+    return refuse({ code: 'breaks-through', reamTo: ream.value.size, by: minus(zero, partWall) });
+  return worked(
+    answerOf(q, {
+      cleanUp,
+      ream: ream.value,
+      reamTakes,
+      insideFit: insideFit.value,
+      pressFit: pressFit.value,
+      inside: { lower: inside.value.lower, upper: inside.value.upper },
+      outside: outside.value,
+      ...(partWall && { partWall }),
+    }),
+  );
+}
+
+type Sizes = Pick<
+  BushingAnswer,
+  'cleanUp' | 'ream' | 'reamTakes' | 'insideFit' | 'pressFit' | 'inside' | 'outside' | 'partWall'
+>;
+
+function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
+  const { ream, inside, outside, pressFit, partWall } = sizes;
+  const grip = gripNow(q, sizes);
+  const interference = worstInterference(grip, q.finish);
+  const stress = partWall && pressStressOf(q, sizes, partWall, interference);
+  const before = stress && {
+    lower: plus(inside.lower, stress.closes.upper),
+    upper: plus(inside.upper, stress.closes.lower),
+  };
+  const turn = {
+    lower: sizeBeforePlating(outside.lower, 'outside', q.plating ?? zero),
+    upper: sizeBeforePlating(outside.upper, 'outside', q.plating ?? zero),
+  };
+  const answer = {
+    ...sizes,
+    next: q.reamed ? (q.outside ? ('press' as const) : ('turn' as const)) : ('ream' as const),
+    turn,
+    turnTarget: metalOnTarget({ ...turn, aim: middle(turn) }, 'outside', q.step),
+    insideTarget: metalOnTarget({ ...inside, aim: middle(inside) }, 'bore', q.step),
+    ...(before && !isMore(before.lower, before.upper) && { insideBefore: before }),
+    interference,
+    ...(q.reamed && q.outside && { measured: checkGrip(pressFit, grip) }),
+    bushingWall: dividedBy(minus(ream.size, inside.upper), 2),
+    ...(stress && { stress }),
+    ...bushingHeat(q, ream.size, interference),
+  };
+  // Warned of by the readings themselves; that the far ends of their band are worse is one warning of its own.
+  const central = likelyInterference(grip, q.finish);
+  const { interferenceHot } = bushingHeat(q, ream.size, central);
+  const likely = {
+    ...answer,
+    interference: central,
+    ...(partWall && { stress: pressStressOf(q, sizes, partWall, central) }),
+    ...(interferenceHot && { interferenceHot }),
+  };
+  return { ...answer, warnings: findBushingWarnings(q, { likely, worst: answer }) };
+}
+
+/** Bushing less bore: measured, planned for a measured bore, or as the class leaves it. */
+function gripNow({ reamed, outside: turned }: BushingQuestion, { pressFit, outside }: Sizes): Grip {
+  if (reamed && turned) return gripOf({ bore: reamed, outside: turned });
+  if (reamed)
+    return {
+      loose: {
+        value: minus(outside.lower, mean(reamed.loosest)),
+        halfWidth: bandOf(reamed.loosest).halfWidth,
+      },
+      tight: {
+        value: minus(outside.upper, mean(reamed.tightest)),
+        halfWidth: bandOf(reamed.tightest).halfWidth,
+      },
+    };
+  const { lower, upper } = negated(pressFit.clearance);
+  return { loose: { value: lower, halfWidth: zero }, tight: { value: upper, halfWidth: zero } };
+}
+
+function negated({ lower, upper }: Range): Range {
+  return { lower: minus(zero, upper), upper: minus(zero, lower) };
+}
+
+function pressStressOf(
+  q: BushingQuestion,
+  { ream, inside }: Sizes,
+  partWall: Length,
+  interference: Interference,
+): PressStress {
+  return pressStress({
+    at: ream.size,
+    outside: plus(ream.size, times(partWall, 2)),
+    inside: inside.upper,
+    part: q.part,
+    bushing: q.bushing,
+    interference,
+    ...(q.length && { length: q.length }),
+  });
+}
+
+function checkGrip(
+  { clearance, source }: FitLimits,
+  { loose, tight }: Grip,
+): NonNullable<BushingAnswer['measured']> {
+  const limits = { ...negated(clearance), source };
+  const verdict = worseVerdict(
+    verdictOf({ ...loose, limits: { lower: limits.lower, source } }),
+    verdictOf({ ...tight, limits: { upper: limits.upper, source } }),
+  );
+  const isTight =
+    (verdict.kind === 'no-good' && verdict.way === 'over') ||
+    (verdict.kind === 'too-close' && verdict.near === 'upper');
+  return { ...(isTight ? tight : loose), limits, verdict };
+}

@@ -1,0 +1,103 @@
+import { byEye, type CheckOffer } from './check-offer.ts';
+import { mean } from './estimate.ts';
+import { isNegative, isZero, zero, type Length } from './length.ts';
+import type { LineUpQuestion } from './line-up.ts';
+import {
+  CENTRE_READ,
+  centreLimits,
+  DISC_LIMITS,
+  hasWheelCentre,
+  readOfDisc,
+  sideOfDisc,
+  sidePlayLimits,
+} from './line-up-read.ts';
+import { capital } from './say-line-up-names.ts';
+
+type Asked = Pick<LineUpQuestion, 'layout' | 'sizes' | 'slides' | 'limits'>;
+
+/**
+ * What can be proved of a wheel once it is in: its centre, the bracket's side play, and the disc clear of its slot over
+ * the whole float.
+ *
+ * Units:   limits are the line-up's own.
+ * Range:   between bracket and disc the two tight places count: the disc's inner face with the bracket pushed out, its
+ *          outer face with it pushed in. At the other ends there is more by the float.
+ * Source:  a direct reading beats any sum of parts.
+ */
+export function checksOfLineUp(q: Asked): readonly CheckOffer[] {
+  const { layout, sizes } = q;
+  return [
+    ...(hasWheelCentre(layout) ? [centreCheck(sizes['offset'] ? mean(sizes['offset']) : zero, q)] : []),
+    ...layout.discs.flatMap((disc) => discChecks(disc, q)),
+    ...(sizes['sprocket'] ? [sprocketCheck(q)] : []),
+    byEye(
+      'Wheel turns free',
+      'Axle nut torqued, cotter pin in. Spin it: no part rubs, nothing gets tighter as it turns.',
+    ),
+  ];
+}
+
+function centreCheck(offset: Length, { limits }: Asked): CheckOffer {
+  const wider = isZero(offset)
+    ? ''
+    : ` The ${isNegative(offset) ? 'right' : 'left'} side should be the wider one.`;
+  return {
+    name: 'Wheel centre, difference of the two sides',
+    by: 'gap',
+    limits: centreLimits(offset, limits.line),
+    how: `Set a rod so that it just goes between the left leg and the rim. Hold it at the same height on the right: the gap that is left, or by how much it is too long, is the difference. It is twice as much as the wheel is off.${wider}`,
+    sizeName: CENTRE_READ,
+  };
+}
+
+function discChecks(disc: LineUpQuestion['layout']['discs'][number], q: Asked): readonly CheckOffer[] {
+  const { sizes, limits, slides } = q;
+  const names = readOfDisc(disc);
+  const side = sideOfDisc(disc);
+  const float = sizes[disc.float] ?? sizes['leftFloat'];
+  const padWear = slides === 'bracket' ? sizes['padWear'] : undefined;
+  return [
+    ...(float
+      ? [
+          {
+            name: capital(`${side}bracket’s side play`),
+            by: 'gap',
+            limits: sidePlayLimits({
+              float: mean(float),
+              ...(padWear && { padWear: mean(padWear) }),
+              limits,
+            }),
+            how: 'Axle nut torqued, pads out. Push the bracket to the wheel and put a feeler in the gap at its other side, or read its whole travel with an indicator.',
+            sizeName: names.float,
+          } as const,
+        ]
+      : []),
+    {
+      name: capital(`${side}disc’s inner face to its slot`),
+      by: 'gap',
+      limits: DISC_LIMITS,
+      how: 'Push the bracket out, away from the wheel, as far as it floats. Feeler between the disc’s face towards the hub and the slot, where it is tightest over a whole turn.',
+      sizeName: names.inside,
+    },
+    {
+      name: capital(`${side}disc’s outer face to its slot`),
+      by: 'gap',
+      limits: DISC_LIMITS,
+      how: 'Push the bracket in, towards the wheel, as far as it floats. Feeler between the disc’s outer face and the slot, where it is tightest over a whole turn.',
+      sizeName: names.outside,
+    },
+    byEye(
+      capital(`${side}bracket held from turning`),
+      'Its torque arm or lug is on, bolted through metal on both sides, and the bolt is secured.',
+    ),
+  ];
+}
+
+function sprocketCheck({ limits: { line } }: Asked): CheckOffer {
+  return {
+    name: 'Sprocket line',
+    by: 'gap',
+    limits: { upper: line.by, source: line.source },
+    how: 'Straight bar along the rear sprocket’s face to the front one, chain tight. Read the gap between the bar and the front sprocket’s face, thickness of the sprockets allowed for.',
+  };
+}

@@ -1,0 +1,99 @@
+import type { BushingAnswer, BushingQuestion } from './bushing.ts';
+import type { CutOffer } from './cut.ts';
+import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { mean } from './estimate.ts';
+import { isMore, isZero, minus, sameLength, type Length } from './length.ts';
+import { sizeStep, type Dial } from './metal-on.ts';
+import { leastCleanUp } from './tables/least-walls.ts';
+import { leftToReam, mostReamed } from './tables/press-practice.ts';
+import { allReamers } from './tables/reamer-sizes.ts';
+
+/**
+ * What is cut for a bushing, in the order of work: the worn bore opened and reamed, the bushing's outside turned, its
+ * inside bored once it is in.
+ *
+ * Units:   diameters. A bore with more to come off than a reamer takes is bored first.
+ * Range:   only what is still to be done: a reamed bore isn't reamed again, an outside that was measured is only turned
+ *          again where it is no good. None while something has to be put right before any cut.
+ * Source:  limits of the class; what a reamer is left: tables/press-practice.ts, tables/least-walls.ts.
+ */
+export function cutsOfBushing(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutWay[] {
+  if (mustStop(answer)) return [];
+  const offers = [
+    ...(q.reamed ? [] : openedBore(q, answer, dial)),
+    ...outsideTurned(q, answer, dial),
+    insideBored(q, answer, dial),
+  ];
+  return wayOf({ id: 'bushing', name: 'Bushing', offers });
+}
+
+// What a bushing that is no good would do in the press is cured by turning it right; a wall that is too thin is not.
+function mustStop({ warnings, measured }: BushingAnswer): boolean {
+  const stops = warnings.filter(({ weighs }) => weighs === 'stop');
+  return measured?.verdict.kind === 'no-good'
+    ? stops.some(({ code }) => code === 'thin-bushing' || code === 'thin-part')
+    : stops.length > 0;
+}
+
+function openedBore(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutOffer[] {
+  const present = mean(q.bore.tightest);
+  const { ream, reamTakes, pressFit } = answer;
+  const isReamer = allReamers.some(({ size }) => sameLength(size, ream.size));
+  const common = { part: 'bore', of: 'bore', material: q.part.id } as const;
+  const finish = {
+    name: isReamer ? `Bore, reamed ${ream.name}` : 'Bore, bored for the bushing',
+    ...common,
+    operation: isReamer ? 'ream' : 'bore',
+    target: ream.size,
+    ...pressFit.hole,
+    limitsFrom: pressFit.source,
+  } as const;
+  if (!isReamer || !isMore(reamTakes, mostReamed)) return [{ ...finish, present }];
+  return [{ ...boredFirst(ream.size, sizeStep('bore', dial)), ...common, present }, finish];
+}
+
+function boredFirst(reamer: Length, step: Length) {
+  const limits = { lower: minus(reamer, mostReamed), upper: minus(reamer, leastCleanUp) };
+  return {
+    name: 'Bore, opened for the reamer',
+    operation: 'bore',
+    target: targetBetween({ ...limits, aim: minus(reamer, leftToReam) }, 'bore', step),
+    ...limits,
+    limitsFrom: 'what a reamer is left to take: common practice, no source',
+  } as const;
+}
+
+function outsideTurned(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutOffer[] {
+  const { measured, turn, pressFit } = answer;
+  const verdict = measured?.verdict;
+  if (q.outside && verdict?.kind !== 'no-good') return [];
+  // One that is too large can be turned down; for one that is too small there is only a new one.
+  const present = verdict?.kind === 'no-good' && verdict.way === 'over' && q.outside;
+  const isPlated = q.plating !== undefined && !isZero(q.plating);
+  return [
+    {
+      name: 'Bushing, outside turned',
+      part: 'bushing',
+      operation: 'turn',
+      of: 'outside',
+      ...(present && { present: mean(present.tightest) }),
+      target: targetBetween(turn, 'outside', sizeStep('outside', dial)),
+      ...turn,
+      limitsFrom: `${pressFit.source}${q.reamed ? ', to the bore as reamed' : ''}${isPlated ? ', before plating' : ''}`,
+      material: q.bushing.id,
+    },
+  ];
+}
+
+function insideBored(q: BushingQuestion, { inside, insideFit }: BushingAnswer, dial: Dial): CutOffer {
+  return {
+    name: 'Bushing, bored once it is in',
+    part: 'bushing',
+    operation: 'bore',
+    of: 'bore',
+    target: targetBetween(inside, 'bore', sizeStep('bore', dial)),
+    ...inside,
+    limitsFrom: `${insideFit.source}, to the pin as measured`,
+    material: q.bushing.id,
+  };
+}

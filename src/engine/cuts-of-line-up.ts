@@ -1,0 +1,64 @@
+import type { CutOffer } from './cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import type { LineUpAnswer, LineUpQuestion, Spacer } from './line-up.ts';
+import type { Reach } from './line-up-spacer.ts';
+import { mean } from './estimate.ts';
+import { spacerName } from './say-line-up-names.ts';
+
+/**
+ * The spacers of an axle that are trimmed or made, from left to right; a second way makes those new that a shim would do for.
+ *
+ * Units:   as `spacerDeed`.
+ * Range:   none while a spacer comes out with no room: what gives first changes all of them. A cut that was refused is
+ *          left out.
+ */
+export function cutsOfLineUp(q: LineUpQuestion, { spacers }: LineUpAnswer): readonly CutWay[] {
+  if (spacers.some(({ deed }) => deed.kind === 'no-room')) return [];
+  const offers = spacers.flatMap((spacer) => cutOf(q, spacer));
+  const more = spacers.flatMap((spacer) => [...cutOf(q, spacer), ...newWhereAShimWouldDo(q, spacer)]);
+  return [
+    ...wayOf({ id: 'spacers', name: 'The spacers', offers }),
+    ...(more.length > offers.length
+      ? wayOf({ id: 'new-for-shims', name: 'New spacers, no shims', offers: more })
+      : []),
+  ];
+}
+
+function cutOf(q: LineUpQuestion, spacer: Spacer): readonly CutOffer[] {
+  const { deed } = spacer;
+  if (deed.kind === 'make' && deed.make.ok) return [made(q, spacer, deed.make.value)];
+  if (deed.kind !== 'trim' || !deed.cut.ok) return [];
+  const onHand = q.onHand[spacer.name];
+  return [
+    {
+      ...offerFor(q, spacer, deed.cut.value),
+      name: `${calledIn(q, spacer)}, faced to length`,
+      ...(onHand && { present: mean(onHand) }),
+    },
+  ];
+}
+
+function newWhereAShimWouldDo(q: LineUpQuestion, spacer: Spacer): readonly CutOffer[] {
+  const { deed } = spacer;
+  return deed.kind === 'shim' && deed.make.ok ? [made(q, spacer, deed.make.value)] : [];
+}
+
+function made(q: LineUpQuestion, spacer: Spacer, reach: Reach): CutOffer {
+  return { ...offerFor(q, spacer, reach), name: `${calledIn(q, spacer)}, made new` };
+}
+
+function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper }: Reach) {
+  return {
+    part: calledIn(q, spacer).toLowerCase(),
+    operation: 'face',
+    of: 'length',
+    target: to,
+    lower,
+    upper,
+    limitsFrom: `how far off a spacer may be (${q.limits.spacer.source}), ${LESS_THE_BAND}`,
+  } as const;
+}
+
+function calledIn(q: LineUpQuestion, { name }: Spacer): string {
+  return spacerName(name, q);
+}

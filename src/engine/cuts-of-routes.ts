@@ -1,0 +1,211 @@
+import type { CutOffer } from './cut.ts';
+import { insertOffers } from './cuts-of-insert.ts';
+import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { mean } from './estimate.ts';
+import { fitLimits, jointClass, type Range } from './fits.ts';
+import { limitsInForce, pressLimits } from './hole-and-pin-limits.ts';
+import type { HoleAndPinAnswer, HoleAndPinQuestion, Route, RouteStep } from './hole-and-pin.ts';
+import { jointLimits } from './joint-limits.ts';
+import { dividedBy, minus, plus, type Length } from './length.ts';
+import { sizeStep, type Dial } from './metal-on.ts';
+import { ROUTE_NAMES } from './say-routes.ts';
+import type { Reamer } from './tables/reamer-sizes.ts';
+import { threadNamed } from './threads.ts';
+
+/**
+ * What is cut on each route that cures a hole and its pin; the routes as they are ranked, each a way of its own.
+ *
+ * Units:   diameters, in the order of work. A reamed hole has the limits a reamer keeps, a bushing's outside those of the
+ *          press, a finished bore those of the joint.
+ * Range:   none for a route that is ruled out or takes no metal, so none where the joint is good. The holes of the parts a
+ *          larger pin joins are not measured here and not offered.
+ * Source:  limits as the routes have them; a reamed hole: the hole of the class a pressed joint usually gets.
+ */
+export function cutsOfRoutes(
+  q: HoleAndPinQuestion,
+  { routes }: Pick<HoleAndPinAnswer, 'routes'>,
+  dial: Dial,
+): readonly CutWay[] {
+  return routes
+    .filter(({ state }) => state !== 'out')
+    .flatMap((route) =>
+      wayOf({
+        id: route.kind,
+        name: ROUTE_NAMES[route.kind],
+        offers: offersOf(q, route, dial),
+        ...(route.state === 'ask' && { unsure: true }),
+      }),
+    );
+}
+
+function offersOf(q: HoleAndPinQuestion, route: Route, dial: Dial): readonly CutOffer[] {
+  if (route.kind === 'thread-insert') return insertCuts(q, route);
+  const opens = route.steps.find(({ do: deed }) => OPENS_THE_BORE.has(deed));
+  return route.steps.flatMap((step) => {
+    const offers = offerOf(q, step, dial);
+    return step === opens ? offers.map((one) => ({ ...one, present: mean(q.bore.tightest) })) : offers;
+  });
+}
+
+const OPENS_THE_BORE: ReadonlySet<RouteStep['do']> = new Set(['open-bore', 'ream-for-bushing', 'ream-true']);
+
+function insertCuts({ bore }: HoleAndPinQuestion, { steps }: Route): readonly CutOffer[] {
+  const drill = steps.find((step) => step.do === 'drill');
+  const tap = steps.find((step) => step.do === 'tap-for-insert');
+  const thread = tap && threadNamed(tap.thread);
+  if (!thread) return [];
+  return insertOffers({
+    thread,
+    ...(drill && { drill: drill.drill }),
+    hole: { tightest: mean(bore.tightest), loosest: mean(bore.loosest) },
+  });
+}
+
+function offerOf(q: HoleAndPinQuestion, step: RouteStep, dial: Dial): readonly CutOffer[] {
+  const { source } = limitsInForce(q, mean(q.pin.tightest));
+  switch (step.do) {
+    case 'open-bore':
+      return [
+        bored(q, step, dial, {
+          name: 'Bore',
+          part: 'bore',
+          limitsFrom: `the new pin and how it runs (${source})`,
+        }),
+      ];
+    case 'ream-for-bushing':
+    case 'ream-true':
+      return [reamed(q, step.reamer)];
+    case 'press-bushing':
+    case 'press-blank':
+      return [pressed(q, step, dial)];
+    case 'finish-bushing':
+    case 'bore-offset':
+      return [bored(q, step, dial, finished(step, source))];
+    case 'turn-pin':
+      return [turnedPin(q, step.to, dial)];
+    case 'fit-sleeve':
+      return sleeve(q, step, dial);
+    case 'drill':
+    case 'tap-for-insert':
+    case 'fit-insert':
+    case 'new-pin':
+    case 'open-mating-holes':
+      return [];
+    default:
+      return step satisfies never;
+  }
+}
+
+type Opened = Range & { readonly reamer?: Reamer };
+type Called = Pick<CutOffer, 'name' | 'part' | 'limitsFrom'>;
+
+/** Reamed where a standard reamer falls inside the limits, else bored. */
+function bored(
+  q: HoleAndPinQuestion,
+  { lower, upper, reamer }: Opened,
+  dial: Dial,
+  { name, part, limitsFrom }: Called,
+): CutOffer {
+  const material = part === 'bore' ? q.partMetal?.id : q.bushingMetal?.id;
+  const sure = { part, of: 'bore', lower, upper, limitsFrom, ...(material && { material }) } as const;
+  return reamer
+    ? { name: `${name}, reamed ${reamer.name}`, operation: 'ream', target: reamer.size, ...sure }
+    : {
+        name: `${name}, bored to size`,
+        operation: 'bore',
+        target: targetBetween({ lower, upper }, 'bore', sizeStep('bore', dial)),
+        ...sure,
+      };
+}
+
+function finished(
+  step: Extract<RouteStep, { do: 'finish-bushing' | 'bore-offset' }>,
+  source: string,
+): Called {
+  return {
+    name: step.do === 'bore-offset' ? 'Bushing, off its middle' : 'Bushing, once it is in',
+    part: 'bushing',
+    limitsFrom: `the pin and how it runs (${source})`,
+  };
+}
+
+function reamed({ fitSystem, partMetal }: HoleAndPinQuestion, { name, size }: Reamer): CutOffer {
+  const fit = fitLimits({ fitClass: jointClass('pressed', fitSystem ?? 'iso'), nominal: size });
+  const hole = fit.ok
+    ? fit.value.hole
+    : { lower: size, upper: plus(size, jointLimits('located', size).upper) };
+  return {
+    name: `Bore, reamed ${name}`,
+    part: 'bore',
+    operation: 'ream',
+    of: 'bore',
+    target: size,
+    ...hole,
+    limitsFrom: fit.ok ? `the hole of ${fit.value.source}` : 'common practice, no source',
+    ...(partMetal && { material: partMetal.id }),
+  };
+}
+
+function pressed(
+  { fitSystem, bushingMetal }: HoleAndPinQuestion,
+  step: Extract<RouteStep, { do: 'press-bushing' | 'press-blank' }>,
+  dial: Dial,
+): CutOffer {
+  const limits = { lower: step.outsideLower, upper: step.outsideUpper };
+  const { source } = pressLimits(fitSystem, limits.upper);
+  return {
+    name: step.do === 'press-blank' ? 'Bushing blank, outside turned' : 'Bushing, outside turned',
+    part: 'bushing',
+    operation: 'turn',
+    of: 'outside',
+    target: targetBetween(limits, 'outside', sizeStep('outside', dial)),
+    ...limits,
+    limitsFrom: `the reamed hole and the press (${source}); measure the hole first`,
+    ...(bushingMetal && { material: bushingMetal.id }),
+  };
+}
+
+/** A pin turned down for a sleeve may be off by half the room the sleeve's bond has: the sleeve is bored to it. */
+function turnedPin({ pin }: HoleAndPinQuestion, to: Length, dial: Dial): CutOffer {
+  const { lower, upper, source } = jointLimits('slides', to);
+  const off = dividedBy(minus(upper, lower), 2);
+  const limits = { lower: minus(to, off), upper: plus(to, off) };
+  return {
+    name: 'Pin, turned down for the sleeve',
+    part: 'pin',
+    operation: 'turn',
+    of: 'outside',
+    present: mean(pin.tightest),
+    target: targetBetween(limits, 'outside', sizeStep('outside', dial)),
+    ...limits,
+    limitsFrom: `half the room of the bond (${source})`,
+  };
+}
+
+function sleeve(
+  q: HoleAndPinQuestion,
+  { inside, outside }: Extract<RouteStep, { do: 'fit-sleeve' }>,
+  dial: Dial,
+): readonly CutOffer[] {
+  const { source } = limitsInForce(q, mean(q.pin.tightest));
+  return [
+    {
+      name: 'Sleeve, inside',
+      part: 'sleeve',
+      operation: 'bore',
+      of: 'bore',
+      target: targetBetween(inside, 'bore', sizeStep('bore', dial)),
+      ...inside,
+      limitsFrom: `the pin and room for the bond (${jointLimits('slides', inside.lower).source})`,
+    },
+    {
+      name: 'Sleeve, outside once it is bonded on',
+      part: 'sleeve',
+      operation: 'turn',
+      of: 'outside',
+      target: targetBetween(outside, 'outside', sizeStep('outside', dial)),
+      ...outside,
+      limitsFrom: `the bore and how it runs (${source})`,
+    },
+  ];
+}

@@ -1,0 +1,156 @@
+import { bandOf, estimateOf, mean, type Estimate } from './estimate.ts';
+import { absolute, dividedBy, isLess, isMore, lengthOf, minus, sum, zero } from './length.ts';
+import type { Length } from './length.ts';
+import type { FeatureKind, MeasuringToolKind } from './measuring-tool.ts';
+import type { Direction, Place, Reading } from './reading.ts';
+
+/** Readings of one place, direction and tool: the only ones whose scatter is scatter. */
+export type Group = { readonly place?: Place; readonly direction?: Direction; readonly estimate: Estimate };
+
+export type FormCaution = 'three-lobed-unseen' | 'jaw-flats';
+
+export type FeatureForm = {
+  readonly groups: readonly Group[];
+  readonly tightest: Group;
+  readonly loosest: Group;
+  /** Only where two places were read in a direction they share; zero says that none was found. */
+  readonly taper?: { readonly by: Length; readonly tightestPlace: Place };
+  /** Only where one place was read at 0° and at 90°. */
+  readonly outOfRound?: { readonly by: Length; readonly place?: Place };
+  readonly cautions: readonly FormCaution[];
+};
+
+const PLACES: readonly Place[] = ['top', 'middle', 'bottom'];
+const TWO_POINT_TOOLS: ReadonlySet<MeasuringToolKind> = new Set([
+  'caliper',
+  'micrometer',
+  'bore-gauge',
+  'telescoping-gauge',
+]);
+const FLATS_MATTER_BELOW = lengthOf('1/2 in'); // chosen: a .02 in flat hides .0004 in there
+
+/**
+ * The form of a feature: what its places and directions say, and which of them rules a fit.
+ *
+ * Units:   the tightest group rules a fit, the loosest rules slop, each from its mean. Tight is small for a bore, a gap
+ *          and a depth; large for a pin, a length (the thickest place binds) and a runout.
+ * Range:   a place and direction read with several tools counts with the one that knows it closest; a group without
+ *          place and direction gives way to any closer reading with another tool.
+ *          Taper compares two places in the directions both were read in and averages those, so that a bore read at 0°
+ *          on top and at 90° below doesn't show its out-of-round as taper. Out-of-round is 0° beside 90° at one place.
+ * Source:  JCGM 100:2008 4.2 (one group, one scatter); form beside scatter is common practice.
+ */
+export function featureForm(kind: FeatureKind, readings: readonly [Reading, ...Reading[]]): FeatureForm {
+  const groups = groupsOf(readings);
+  const ruling = rulingGroups(groups);
+  const taper = taperOf(ruling, kind);
+  const outOfRound = outOfRoundOf(ruling);
+  return {
+    groups,
+    tightest: furthest(ruling, kind, isTighter),
+    loosest: furthest(ruling, kind, (a, b) => isTighter(b, a, kind)),
+    ...(taper && { taper }),
+    ...(outOfRound && { outOfRound }),
+    cautions: cautionsFor(kind, readings),
+  };
+}
+
+function groupsOf(readings: readonly Reading[]): readonly Group[] {
+  const keys = [...new Set(readings.map(groupKey))];
+  return keys.flatMap((key) => {
+    const [first, ...rest] = readings.filter((reading) => groupKey(reading) === key);
+    return first ? [groupOf([first, ...rest])] : [];
+  });
+}
+
+function groupKey({ place, direction, tool }: Reading): string {
+  return JSON.stringify([place, direction, tool.id]);
+}
+
+function groupOf(readings: readonly [Reading, ...Reading[]]): Group {
+  const [{ place, direction }] = readings;
+  return { ...(place && { place }), ...(direction && { direction }), estimate: estimateOf(readings) };
+}
+
+function rulingGroups(groups: readonly Group[]): readonly Group[] {
+  return groups.filter((group) => !groups.some((other) => replaces(other, group)));
+}
+
+function replaces(closer: Group, group: Group): boolean {
+  const saysNoPlace = group.place === undefined && group.direction === undefined;
+  const samePlace = closer.place === group.place && closer.direction === group.direction;
+  const otherTool = closer.estimate.tool?.id !== group.estimate.tool?.id;
+  const isCloser = isLess(bandOf(closer.estimate).halfWidth, bandOf(group.estimate).halfWidth);
+  return otherTool && isCloser && (saysNoPlace || samePlace);
+}
+
+function isTighter(a: Length, b: Length, kind: FeatureKind): boolean {
+  return kind === 'bore' || kind === 'gap' || kind === 'depth' ? isLess(a, b) : isMore(a, b);
+}
+
+function furthest(groups: readonly Group[], kind: FeatureKind, isFurther: typeof isTighter): Group {
+  const [first, ...rest] = groups;
+  if (!first) throw new Error('a feature with readings has a group');
+  return rest.reduce(
+    (so, group) => (isFurther(mean(group.estimate), mean(so.estimate), kind) ? group : so),
+    first,
+  );
+}
+
+function taperOf(groups: readonly Group[], kind: FeatureKind): FeatureForm['taper'] {
+  const pairs = PLACES.flatMap((a, index) => PLACES.slice(index + 1).map((b) => ({ a, b })));
+  return pairs
+    .flatMap(({ a, b }) => {
+      const difference = placeDifference(groups, a, b);
+      if (!difference) return [];
+      return [{ by: absolute(difference), tightestPlace: isTighter(difference, zero, kind) ? a : b }];
+    })
+    .reduce<FeatureForm['taper']>(
+      (most, next) => (most && !isMore(next.by, most.by) ? most : next),
+      undefined,
+    );
+}
+
+/** Mean of a less b over the directions and tools that both places were read with. */
+function placeDifference(groups: readonly Group[], a: Place, b: Place): Length | undefined {
+  const differences = groups
+    .filter((group) => group.place === a)
+    .flatMap((group) => {
+      const partner = groups.find(
+        (other) => other.place === b && other.direction === group.direction && sameTool(other, group),
+      );
+      return partner ? [minus(mean(group.estimate), mean(partner.estimate))] : [];
+    });
+  return differences.length > 0 ? dividedBy(sum(differences), differences.length) : undefined;
+}
+
+function outOfRoundOf(groups: readonly Group[]): FeatureForm['outOfRound'] {
+  return groups
+    .filter((group) => group.direction === '0')
+    .flatMap((group) => {
+      const across = groups.find(
+        (other) => other.direction === '90' && other.place === group.place && sameTool(other, group),
+      );
+      if (!across) return [];
+      const by = absolute(minus(mean(group.estimate), mean(across.estimate)));
+      return [{ by, ...(group.place && { place: group.place }) }];
+    })
+    .reduce<FeatureForm['outOfRound']>(
+      (most, next) => (most && !isMore(next.by, most.by) ? most : next),
+      undefined,
+    );
+}
+
+function sameTool(a: Group, b: Group): boolean {
+  return a.estimate.tool?.id === b.estimate.tool?.id;
+}
+
+function cautionsFor(kind: FeatureKind, readings: readonly Reading[]): readonly FormCaution[] {
+  if (kind !== 'bore') return [];
+  const unseen = readings.some(({ tool }) => TWO_POINT_TOOLS.has(tool.kind));
+  const flats = readings.some(
+    ({ tool, exact }) =>
+      tool.kind === 'caliper' && tool.jawWidth === undefined && isLess(exact, FLATS_MATTER_BELOW),
+  );
+  return [...(unseen ? (['three-lobed-unseen'] as const) : []), ...(flats ? (['jaw-flats'] as const) : [])];
+}

@@ -1,0 +1,169 @@
+import { bandOf, combine, mean, type Estimate } from './estimate.ts';
+import type { FitLimits, Range } from './fits.ts';
+import { isMore, largest, minus, plus, zero, type Length } from './length.ts';
+import { refuse, worked, type Result } from './refusal.ts';
+import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+
+/** A measured bore or pin. The pin's tightest place is its largest. */
+export type MeasuredPart = { readonly tightest: Estimate; readonly loosest: Estimate };
+
+/** What the readings say of one thing with limits; the value is the place that decides. */
+export type Checked = {
+  readonly value: Length;
+  readonly halfWidth: Length;
+  readonly limits: Limits & Range;
+  readonly verdict: Verdict;
+};
+
+export type ClearanceChecked = Checked & { readonly tightest: Length; readonly loosest: Length };
+
+/** Limits for the part that is still to be made. */
+export type PartFor = Range & {
+  /** How closely the measured part is known: as much of each limit can't be used with certainty. */
+  readonly halfWidth: Length;
+  /** What is left of the limits after that; left out where nothing is. */
+  readonly sure?: Range;
+};
+
+export type FormRefusal = {
+  readonly code: 'form-eats-class';
+  readonly part: 'bore' | 'pin';
+  readonly form: Length;
+  readonly room: Length;
+};
+
+/**
+ * Whether a measured bore keeps the class.
+ *
+ * Units:   the tightest place is held to the lower limit, the loosest to the upper; the worse verdict counts.
+ * Source:  ISO 14253-1 idea; limits as the fit says.
+ */
+export function checkBore(fit: FitLimits, { tightest, loosest }: MeasuredPart): Checked {
+  return check({
+    limits: { ...fit.hole, source: fit.source },
+    small: ofSize(tightest),
+    large: ofSize(loosest),
+  });
+}
+
+/** Whether a measured pin keeps the class: its loosest place is its smallest. As `checkBore`. */
+export function checkPin(fit: FitLimits, { tightest, loosest }: MeasuredPart): Checked {
+  return check({
+    limits: { ...fit.pin, source: fit.source },
+    small: ofSize(loosest),
+    large: ofSize(tightest),
+  });
+}
+
+/**
+ * Whether two measured parts run as the class wants, whatever their sizes are by themselves.
+ *
+ * Units:   clearance = bore − pin, tightest and loosest places, each with its band; below zero the pin is the larger.
+ * Source:  ISO 14253-1 idea; JCGM 100:2008 for the band of the difference.
+ */
+export function checkClearance(
+  fit: FitLimits,
+  { bore, pin }: { readonly bore: MeasuredPart; readonly pin: MeasuredPart },
+): ClearanceChecked {
+  const tight = difference(bore.tightest, pin.tightest);
+  const loose = difference(bore.loosest, pin.loosest);
+  return {
+    ...check({ limits: { ...fit.clearance, source: fit.source }, small: tight, large: loose }),
+    tightest: tight.value,
+    loosest: loose.value,
+  };
+}
+
+/**
+ * Whether two parts run as the class wants, by the clearance that an indicator read between them.
+ *
+ * Units:   it counts as tightest and loosest. What can be moved by hand does not grip: a least clearance of zero or less holds.
+ */
+export function checkReadClearance(fit: FitLimits, read: Estimate): ClearanceChecked {
+  const known = ofSize(read);
+  const { lower, upper } = fit.clearance;
+  const held = largest(lower, zero);
+  const limits = {
+    lower: isMore(held, zero) ? held : minus(zero, known.halfWidth),
+    upper,
+    source: fit.source,
+  };
+  const checked = check({ limits, small: known, large: known });
+  return {
+    ...checked,
+    limits: { lower, upper, source: fit.source },
+    tightest: known.value,
+    loosest: known.value,
+  };
+}
+
+/**
+ * The pin that gives this bore the class's clearance.
+ *
+ * Units:   largest pin = tightest bore − least clearance; smallest pin = loosest bore − greatest clearance.
+ * Refuses: form-eats-class where the bore's taper and out-of-round are more than the class leaves.
+ */
+export function pinForBore(fit: FitLimits, bore: MeasuredPart): Result<PartFor, FormRefusal> {
+  const { clearance } = fit;
+  return partFor('bore', bore, {
+    lower: minus(mean(bore.loosest), clearance.upper),
+    upper: minus(mean(bore.tightest), clearance.lower),
+    room: clearance,
+  });
+}
+
+/** The bore that gives this pin the class's clearance. As `pinForBore`. */
+export function boreForPin(fit: FitLimits, pin: MeasuredPart): Result<PartFor, FormRefusal> {
+  const { clearance } = fit;
+  return partFor('pin', pin, {
+    lower: plus(mean(pin.tightest), clearance.lower),
+    upper: plus(mean(pin.loosest), clearance.upper),
+    room: clearance,
+  });
+}
+
+function partFor(
+  part: 'bore' | 'pin',
+  { tightest, loosest }: MeasuredPart,
+  { lower, upper, room }: Range & { readonly room: Range },
+): Result<PartFor, FormRefusal> {
+  if (isMore(lower, upper)) {
+    const [small, large] = part === 'bore' ? [tightest, loosest] : [loosest, tightest];
+    const form = minus(mean(large), mean(small));
+    return refuse({ code: 'form-eats-class', part, form, room: minus(room.upper, room.lower) });
+  }
+  const { halfWidth } = bandOf(tightest);
+  const sure = { lower: plus(lower, bandOf(loosest).halfWidth), upper: minus(upper, halfWidth) };
+  return worked({ lower, upper, halfWidth, ...(!isMore(sure.lower, sure.upper) && { sure }) });
+}
+
+type Known = { readonly value: Length; readonly halfWidth: Length };
+
+function check(q: {
+  readonly limits: Checked['limits'];
+  readonly small: Known;
+  readonly large: Known;
+}): Checked {
+  const { lower, upper, source } = q.limits;
+  const low = verdictOf({ ...q.small, limits: { lower, source } });
+  const high = verdictOf({ ...q.large, limits: { upper, source } });
+  const verdict = worseVerdict(low, high);
+  return { ...(decidesLow(verdict) ? q.small : q.large), limits: q.limits, verdict };
+}
+
+function decidesLow(verdict: Verdict): boolean {
+  if (verdict.kind === 'good') return false;
+  return verdict.kind === 'no-good' ? verdict.way === 'under' : verdict.near === 'lower';
+}
+
+function ofSize(estimate: Estimate): Known {
+  return { value: mean(estimate), halfWidth: bandOf(estimate).halfWidth };
+}
+
+function difference(bore: Estimate, pin: Estimate): Known {
+  const { value, band } = combine([
+    { estimate: bore, coefficient: 1 },
+    { estimate: pin, coefficient: -1 },
+  ]);
+  return { value, halfWidth: band.halfWidth };
+}

@@ -1,0 +1,190 @@
+import { bandOf, combine, mean, type Band, type Estimate } from './estimate.ts';
+import type { FitSystem } from './fits.ts';
+import { readable } from './check-offer.ts';
+import { limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
+import { routesFor, type Route } from './hole-and-pin-routes.ts';
+import type { InsertMetal } from './insert-drill.ts';
+import type { Joint } from './joint-limits.ts';
+import { isMore, minus, plus, scaledBy, times, zero, type Length } from './length.ts';
+import { leastCleanUp } from './tables/least-walls.ts';
+import type { Material } from './tables/materials.ts';
+import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+
+export { jointLimits, type Joint } from './joint-limits.ts';
+export type { Route, RouteKind, RouteReason, RouteStep } from './hole-and-pin-routes.ts';
+
+export type HoleAndPinQuestion = {
+  readonly bore: { readonly tightest: Estimate; readonly loosest: Estimate };
+  /** The pin's tightest place is its largest. */
+  readonly pin: { readonly tightest: Estimate; readonly loosest: Estimate };
+  readonly joint: Joint;
+  readonly ownLimits?: Limits;
+  /** Whose classes give the limits; left out: common practice. */
+  readonly fitSystem?: FitSystem;
+  /** The hole is in the wrong place, and by how much its middle is off; zero where nobody has measured it. */
+  readonly offBy?: Length;
+  /** Bore length outer end to outer end of two bushings; reach from mid-bearing to where the rock is felt. */
+  readonly arm?: { readonly boreLength: Length; readonly reach: Length; readonly bellMouth?: Length };
+  /** The slop read with an indicator, or the rock at the arm's end both ways together: replaces bore less pin. */
+  readonly direct?: DirectPlay;
+  /** Thread of a bolt, '7/16-20 UNF'; left out: a plain pin. */
+  readonly pinThread?: string;
+  /** The plain shank has to pass this hole. */
+  readonly shankPasses?: boolean;
+  /** The faces the nut clamps carry the joint. */
+  readonly clampedFacesCarry?: boolean;
+  /** Present least wall from the hole's edge to the part's edge. */
+  readonly wall?: Length;
+  /** Metal the hole goes through. */
+  readonly thickness?: Length;
+  /** What the part is made of, for the insert's drill. */
+  readonly metal?: InsertMetal;
+  readonly leastWall?: Length;
+  readonly leastBushingWall?: Length;
+  /** What a bushing is pressed into, and what it is made of. */
+  readonly partMetal?: Material;
+  readonly bushingMetal?: Material;
+};
+
+export type DirectPlay = { readonly kind: 'slop' | 'rock'; readonly read: Estimate };
+
+export type Rock = {
+  /** ± this much at the end of the arm. */
+  readonly eachWay: Length;
+  readonly inAll: Length;
+  /** Half width of the band of `eachWay`. */
+  readonly eachWayHalfWidth: Length;
+};
+
+export type RockRefusal = {
+  readonly code: 'bell-mouth-eats-bore';
+  readonly boreLength: Length;
+  readonly bellMouth: Length;
+};
+
+export type HoleAndPinAnswer = {
+  readonly tightest: Length;
+  readonly loosest: Length;
+  /** Of the loosest clearance. */
+  readonly band: Band;
+  readonly tightestBand: Band;
+  readonly limits: Limits;
+  readonly verdict: Verdict;
+  /** What the clearance was read as, where it wasn't worked out from bore and pin. */
+  readonly direct?: DirectPlay['kind'];
+  readonly rock?: Rock;
+  /** Why there is no rock to show although the arm was given. */
+  readonly rockRefusal?: RockRefusal;
+  /** Ranked: ruled out last. */
+  readonly routes: readonly Route[];
+};
+
+/**
+ * How much slop a pin has in its bore, whether the joint may have it, what it means at the arm's end, and every cure.
+ *
+ * Units:   clearance = bore − pin, below zero the pin is the larger. Tightest: smallest bore less largest pin; loosest:
+ *          largest bore less smallest pin. The tightest is held against the lower limit, the loosest against the
+ *          upper, and the worse of the two verdicts counts. Rock: ± clearance · reach / bore length less bell-mouth.
+ *          Slop that was read counts as tightest and loosest; a rock in all gives it as rock · length / (2 · reach).
+ *          Held against a lower limit above zero only: what can be moved by hand does not grip.
+ * Range:   limits for the pin's largest place: the user's own, those of a class, or common practice.
+ * Refuses: bell-mouth-eats-bore, for the rock alone.
+ * Source:  geometry; verdict by the ISO 14253-1 idea; limits as they say themselves.
+ */
+export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
+  const { bore, pin } = question;
+  const read = directClearance(question);
+  const tightest = read ?? clearance(bore.tightest, pin.tightest);
+  const loosest = read ?? clearance(bore.loosest, pin.loosest);
+  const nominal = mean(pin.tightest);
+  const asked = limitsAsked(question, nominal);
+  const limits = read ? readable(asked) : asked;
+  const verdict = worseVerdict(
+    verdictOf({
+      value: tightest.value,
+      halfWidth: tightest.band.halfWidth,
+      limits: { source: limits.source, ...(limits.lower && { lower: limits.lower }) },
+    }),
+    verdictOf({
+      value: loosest.value,
+      halfWidth: loosest.band.halfWidth,
+      limits: { source: limits.source, ...(limits.upper && { upper: limits.upper }) },
+    }),
+  );
+  return {
+    tightest: tightest.value,
+    loosest: loosest.value,
+    band: loosest.band,
+    tightestBand: tightest.band,
+    limits,
+    verdict,
+    ...(read && question.direct && { direct: question.direct.kind }),
+    ...rockOf(question.arm, loosest),
+    routes: routesFor({
+      question,
+      limits: limitsInForce(question, nominal),
+      verdict,
+      tightest: tightest.value,
+      loosest: loosest.value,
+      bore: {
+        tightest: mean(bore.tightest),
+        loosest: mean(bore.loosest),
+        cleanUp: cleanUpSize(bore.loosest),
+      },
+      pin: { largest: nominal, smallest: mean(pin.loosest) },
+    }),
+  };
+}
+
+type Clearance = { readonly value: Length; readonly band: Band };
+
+function clearance(bore: Estimate, pin: Estimate): Clearance {
+  return combine([
+    { estimate: bore, coefficient: 1 },
+    { estimate: pin, coefficient: -1 },
+  ]);
+}
+
+/** The clearance by what was read; nothing where a rock was read and the arm that it was read at isn't known. */
+function directClearance({ direct, arm }: HoleAndPinQuestion): Clearance | undefined {
+  if (!direct) return undefined;
+  const value = mean(direct.read);
+  const band = bandOf(direct.read);
+  if (direct.kind === 'slop') return { value, band };
+  const ratio = arm && rockRatio(arm);
+  if (!ratio) return undefined;
+  const atBore = (size: Length): Length =>
+    scaledBy(size, { numerator: ratio.denominator, denominator: times(ratio.numerator, 2) });
+  return { value: atBore(value), band: { ...band, halfWidth: atBore(band.halfWidth) } };
+}
+
+/** Reach over the length the pin is held in; nothing where the bell-mouth takes all of it, or the reach is nothing. */
+export function rockRatio({ boreLength, reach, bellMouth = zero }: NonNullable<HoleAndPinQuestion['arm']>) {
+  const denominator = minus(boreLength, bellMouth);
+  return isMore(denominator, zero) && isMore(reach, zero) ? { numerator: reach, denominator } : undefined;
+}
+
+function rockOf(
+  arm: HoleAndPinQuestion['arm'],
+  { value, band }: Clearance,
+): { readonly rock?: Rock; readonly rockRefusal?: RockRefusal } {
+  if (!arm) return {};
+  const { boreLength, reach, bellMouth = zero } = arm;
+  const denominator = minus(boreLength, bellMouth);
+  if (!isMore(denominator, zero))
+    return { rockRefusal: { code: 'bell-mouth-eats-bore', boreLength, bellMouth } };
+  const atReach = (size: Length): Length => scaledBy(size, { numerator: reach, denominator });
+  const slop = isMore(value, zero) ? value : zero;
+  return {
+    rock: {
+      eachWay: atReach(slop),
+      inAll: atReach(times(slop, 2)),
+      eachWayHalfWidth: atReach(band.halfWidth),
+    },
+  };
+}
+
+// The reamer must find metal all round even if the loosest place is as large as its readings allow.
+export function cleanUpSize(loosest: Estimate): Length {
+  return plus(plus(mean(loosest), bandOf(loosest).halfWidth), leastCleanUp);
+}

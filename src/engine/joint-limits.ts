@@ -1,0 +1,25 @@
+import { isMore, type Length } from './length.ts';
+import { RUNNING_CLEARANCE_SOURCE, runningClearances } from './tables/running-clearances.ts';
+import type { ClearanceRow } from './tables/running-clearances.ts';
+import type { Limits } from './verdict.ts';
+
+/** How a joint runs: that decides its limits and which cures it allows. */
+export type Joint = 'turns-under-load' | 'turns' | 'slides' | 'located' | 'pressed';
+
+/** Limits with both sides, as the routes need them to size a new bore. */
+export type ClearanceLimits = Limits & { readonly lower: Length; readonly upper: Length };
+
+/**
+ * The clearance a joint of this kind usually has, bore less pin; below zero the pin is the larger.
+ *
+ * Range:  rows to 4 in; past that the last row stands, and its source says so.
+ * Source: common practice, no source (tables/running-clearances.ts).
+ */
+export function jointLimits(joint: Joint, nominal: Length): ClearanceLimits {
+  const rows: readonly ClearanceRow[] = runningClearances[joint];
+  const fitting = rows.find((row) => !isMore(nominal, row.upTo));
+  const row = fitting ?? rows.at(-1);
+  if (!row) throw new Error(`no clearances for ${joint}`);
+  const past = fitting ? '' : ', table ends at 4 in';
+  return { lower: row.lower, upper: row.upper, source: `${RUNNING_CLEARANCE_SOURCE}${past}` };
+}

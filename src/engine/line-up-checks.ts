@@ -1,0 +1,97 @@
+import type { DiscInSlot, Giver } from './axle-layout.ts';
+import { evaluate, formOf } from './chain-form.ts';
+import type { BoundCondition, Evaluated, Share } from './chain.ts';
+import type { Estimate } from './estimate.ts';
+import { negate, type Length } from './length.ts';
+import { givesForMiss, type Give } from './line-up-gives.ts';
+import { DISC_LIMITS, readOfDisc } from './line-up-read.ts';
+import type { LineUpLimit } from './tables/line-up-limits.ts';
+import { verdictOf, type Limits, type Verdict } from './verdict.ts';
+
+export type LineUpCheckKind = 'line' | 'pad-wear' | 'disc-in-slot' | 'side-play' | 'wheel-centre';
+
+/** Something that has to hold beside the lengths of the spacers. */
+export type LineUpCheck = Evaluated & {
+  readonly kind: LineUpCheckKind;
+  /** The condition it is about. */
+  readonly name: string;
+  readonly limits: Limits;
+  readonly verdict: Verdict;
+  /** What it stands against, where it is a condition that gave way. */
+  readonly against: readonly string[];
+  readonly gives: readonly Give[];
+  /** Read on the machine: it stands in place of the sum. */
+  readonly direct?: true;
+};
+
+type Known = Readonly<Record<string, Estimate>>;
+
+/** A condition that had to give way to an earlier one: where it comes out less where it is wanted, + to the right. */
+export function lineCheck(
+  miss: BoundCondition,
+  {
+    isMirrored,
+    limit,
+    givers,
+    known,
+  }: {
+    readonly isMirrored: boolean;
+    readonly limit: LineUpLimit;
+    readonly givers: readonly Giver[];
+    readonly known: Known;
+  },
+): LineUpCheck {
+  const limits = { lower: negate(limit.by), upper: limit.by, source: limit.source };
+  const gives = givesForMiss(miss, givers, known);
+  const { name, against } = miss;
+  return checkOf(isMirrored ? turned(miss) : miss, { kind: 'line', name, limits, against, gives });
+}
+
+/**
+ * Whether a bracket that follows its pads has the float for their whole wear.
+ *
+ * Units:  value = float − whole wear of the pads; at least the margin. A float that was read counts before the one wanted.
+ */
+export function padWearCheck(disc: DiscInSlot, known: Known, margin: LineUpLimit): LineUpCheck | undefined {
+  if (!known['padWear']) return undefined;
+  const limits = { lower: margin.by, source: margin.source };
+  const read = readOfDisc(disc).float;
+  return sumCheck([share(known[read] ? read : disc.float, 1, 1), share('padWear', -1, 1)], known, {
+    kind: 'pad-wear',
+    name: disc.name,
+    limits,
+  });
+}
+
+/**
+ * What is left between the disc's faces and the slot's at either end of the float.
+ *
+ * Units:  value = (slot width − disc thickness − float) / 2, with the slot over the disc in mid-float; at least nothing.
+ */
+export function discCheck(disc: DiscInSlot, known: Known): LineUpCheck | undefined {
+  if (!known[disc.slotWidth] || !known[disc.discThickness]) return undefined;
+  const shares = [share(disc.slotWidth, 1, 2), share(disc.discThickness, -1, 2), share(disc.float, -1, 2)];
+  return sumCheck(shares, known, { kind: 'disc-in-slot', name: disc.name, limits: DISC_LIMITS });
+}
+
+type Said = Pick<LineUpCheck, 'kind' | 'name' | 'limits'>;
+
+function sumCheck(shares: readonly Share[], known: Known, said: Said): LineUpCheck {
+  return checkOf(evaluate(formOf(shares), known), { ...said, against: [], gives: [] });
+}
+
+function checkOf(sum: Evaluated, said: Omit<LineUpCheck, keyof Evaluated | 'verdict'>): LineUpCheck {
+  const { value, band, worstCase, terms } = sum;
+  const verdict = verdictOf({ value, halfWidth: band.halfWidth, limits: said.limits });
+  return { value, band, worstCase, terms, verdict, ...said };
+}
+
+/** Mirrored back: what lay to the right lies to the left. */
+function turned(sum: BoundCondition): Evaluated {
+  const value: Length = negate(sum.value);
+  return { ...sum, value, terms: sum.terms.map((term) => ({ ...term, top: -term.top })) };
+}
+
+function share(of: string, top: number, bottom: number): Share {
+  return { of, top, bottom };
+}

@@ -1,0 +1,90 @@
+import {
+  byLength,
+  dividedBy,
+  hypotenuse,
+  isMore,
+  plus,
+  ratioOf,
+  times,
+  zero,
+  type Length,
+} from './length.ts';
+import type { ToolInForce } from './measuring-tool.ts';
+
+export type Place = 'top' | 'middle' | 'bottom';
+export type Direction = '0' | '90';
+
+/**
+ * One reading that counts; struck-out ones are left out by the caller. `exact` is the size meant: a bore read across
+ * a caliper's jaw flats has been through `trueBoreAcrossJaws` already.
+ */
+export type Reading = {
+  readonly exact: Length;
+  readonly tool: ToolInForce;
+  readonly place?: Place;
+  readonly direction?: Direction;
+  /** The tool's zero was checked at the start of the session. */
+  readonly zeroChecked: boolean;
+};
+
+/**
+ * A probable slip. `inch-for-mm`: the figure was taken as inches where millimetres were meant (25.4 times too big);
+ * `mm-for-inch`: the other way. `meant` is the size if it was the slip, `usual` the median of the other readings.
+ */
+export type SlipQuestion = {
+  readonly kind: 'inch-for-mm' | 'mm-for-inch' | 'point-slipped';
+  readonly meant: Length;
+  readonly usual: Length;
+};
+
+// Chosen, not published: readings of one feature agree far closer than this, and no two of the factors overlap within it.
+const NEAR = 0.15;
+
+type Slip = { readonly kind: SlipQuestion['kind']; readonly ratio: number; meant(typed: Length): Length };
+
+const pointSlips = ['10', '100', '1000'].flatMap((factor): readonly Slip[] => [
+  { kind: 'point-slipped', ratio: Number(factor), meant: (typed) => dividedBy(typed, factor) },
+  { kind: 'point-slipped', ratio: 1 / Number(factor), meant: (typed) => times(typed, factor) },
+]);
+
+const slips: readonly Slip[] = [
+  { kind: 'inch-for-mm', ratio: 25.4, meant: (typed) => dividedBy(typed, '25.4') },
+  { kind: 'mm-for-inch', ratio: 1 / 25.4, meant: (typed) => times(typed, '25.4') },
+  ...pointSlips,
+];
+
+/**
+ * What to ask when a size stands beside the other readings as if the unit or the point had slipped.
+ *
+ * Range:   asks within 15 % of a ratio of 25.4, 10, 100 or 1000 either way beside the median of the others; never when
+ *          one of the others reads about the same (within 15 %), never without other readings, never at zero.
+ * Source:  thresholds chosen, not published.
+ */
+export function slipQuestion(typed: Length, others: readonly Length[]): SlipQuestion | undefined {
+  const usual = median(others);
+  if (usual === undefined || !isMore(usual, zero) || !isMore(typed, zero)) return undefined;
+  if (others.some((other) => isMore(other, zero) && isNear(ratioOf(typed, other), 1))) return undefined;
+  const slip = slips.find(({ ratio }) => isNear(ratioOf(typed, usual), ratio));
+  return slip && { kind: slip.kind, meant: slip.meant(typed), usual };
+}
+
+/**
+ * The bore's diameter from a caliper reading across its inside jaws, whose flats touch on a chord.
+ *
+ * Units:   D = √(M² + w²), M the reading, w the width of one jaw's flat.
+ * Source:  Pythagoras in the rectangle of the two flats.
+ */
+export function trueBoreAcrossJaws({ measured, flatWidth }: { measured: Length; flatWidth: Length }): Length {
+  return hypotenuse(measured, flatWidth);
+}
+
+function isNear(ratio: number, factor: number): boolean {
+  return Math.abs(ratio / factor - 1) <= NEAR;
+}
+
+function median(sizes: readonly Length[]): Length | undefined {
+  const sorted = sizes.toSorted(byLength);
+  const below = sorted[Math.ceil(sorted.length / 2) - 1];
+  const above = sorted[Math.floor(sorted.length / 2)];
+  return below && above && dividedBy(plus(below, above), 2);
+}

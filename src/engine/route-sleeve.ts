@@ -1,0 +1,126 @@
+import type { Range } from './fits.ts';
+import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
+import { jointLimits } from './joint-limits.ts';
+import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from './length.ts';
+import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
+import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
+import { leastPinShare, leastSleeveWall, leastWallSource } from './tables/least-walls.ts';
+import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
+
+type Sleeve = {
+  readonly outside: Range;
+  readonly inside: Range;
+  /** The bore is out of true and is reamed first. */
+  readonly ream?: Reamer;
+  /** What the pin is turned down to; left out where the sleeve goes on it as it is. */
+  readonly turnTo?: Length;
+};
+
+/**
+ * Bond a thin sleeve on the pin that fills the worn bore; the pin is turned down first where there is no room for one.
+ *
+ * Units:   sleeve wall = (least outside − greatest inside) / 2. Outside = bore less the joint's limits, inside = pin plus
+ *          a sliding clearance for the bonding compound.
+ * Range:   a bolt held by its nut gets none, and no bolt is turned down. A bore that is out of true by more than the
+ *          joint's room is reamed first.
+ * Refuses: (as `out`) sleeve-not-on-a-bolt, no-room-for-sleeve, pin-core-too-thin, no-reamer, wall-too-thin,
+ *          not-needed, not-for-a-tight-bore, place-stays.
+ * Source:  tables/least-walls.ts, tables/running-clearances.ts (slides).
+ */
+export function sleeveRoute(context: RouteContext): Route {
+  const { question, bore } = context;
+  const noCure = noCureNeeded(context);
+  if (noCure) return ruledOut(noCure);
+  const { joint, pinThread: thread } = question;
+  if (joint === 'located')
+    return ruledOut(out({ code: 'sleeve-not-on-a-bolt', ...(thread !== undefined && { thread }) }));
+  const outside = outsideIn(context, { lower: bore.tightest, upper: bore.loosest });
+  if (!isMore(outside.lower, outside.upper)) return sleeveWith(context, outside);
+  const ream = standardReamers.find(({ size }) => !isLess(size, bore.cleanUp));
+  if (!ream) return ruledOut(out({ code: 'no-reamer', needs: bore.cleanUp }));
+  return sleeveWith(context, outsideIn(context, { lower: ream.size, upper: ream.size }), ream);
+}
+
+function outsideIn({ limits }: RouteContext, bore: Range): Range {
+  return { lower: minus(bore.upper, limits.upper), upper: minus(bore.lower, limits.lower) };
+}
+
+function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route {
+  const reamed = ream && { ream };
+  const asIs = insideOn(context.pin.largest, context.pin.smallest);
+  const isTrue = !isMore(asIs.lower, asIs.upper);
+  if (isTrue && !isLess(wallOf({ outside, inside: asIs }), leastSleeveWall))
+    return routeOf(context, { outside, inside: asIs, ...reamed });
+  const { pinThread } = context.question;
+  if (pinThread !== undefined) {
+    const wall = wallOf({ outside, inside: asIs });
+    return ruledOut(out({ code: 'no-room-for-sleeve', thread: pinThread, wall, least: leastSleeveWall }));
+  }
+  const turnTo = turnedPin(context, outside);
+  const leastPin = times(context.pin.largest, leastPinShare);
+  return isLess(turnTo, leastPin)
+    ? ruledOut(out({ code: 'pin-core-too-thin', turnTo, least: leastPin, source: leastWallSource.pinCore }))
+    : routeOf(context, { outside, inside: insideOn(turnTo, turnTo), turnTo, ...reamed });
+}
+
+// The thinnest sleeve leaves the pin the most metal. A pin worn deeper than that is turned until it is clean.
+function turnedPin({ pin }: RouteContext, outside: Range): Length {
+  const room = minus(insideOn(pin.largest, pin.largest).upper, pin.largest);
+  const forWall = minus(minus(outside.lower, times(leastSleeveWall, 2)), room);
+  return isLess(pin.smallest, forWall) ? pin.smallest : forWall;
+}
+
+function insideOn(largest: Length, smallest: Length): Range {
+  const bond = jointLimits('slides', largest);
+  return { lower: plus(largest, bond.lower), upper: plus(smallest, bond.upper) };
+}
+
+function wallOf({ outside, inside }: Pick<Sleeve, 'outside' | 'inside'>): Length {
+  return dividedBy(minus(outside.lower, inside.upper), 2);
+}
+
+function routeOf(context: RouteContext, sleeve: Sleeve): Route {
+  const { ream, turnTo } = sleeve;
+  const { wall } = context.question;
+  const left = ream ? wallLeft(context, ream.size) : wall;
+  return {
+    kind: 'sleeve',
+    ...judged([
+      ...(ream ? [wallFinding(context, ream.size)] : []),
+      speaksFor({
+        code: 'sleeve-wall',
+        wall: wallOf(sleeve),
+        least: leastSleeveWall,
+        source: leastWallSource.sleeve,
+      }),
+      ...(turnTo ? [speaksFor({ code: 'pin-core-left', turnTo, ...coreOf(context) })] : []),
+    ]),
+    steps: stepsFor(context, sleeve),
+    ...(left && { wallLeft: left }),
+    takes: ream ? takenEachSide(context, ream.size) : zero,
+    irreversibleSteps: (ream ? 1 : 0) + (turnTo ? 1 : 0),
+  };
+}
+
+function coreOf({ pin }: RouteContext) {
+  return { least: times(pin.largest, leastPinShare), source: leastWallSource.pinCore };
+}
+
+function stepsFor({ question }: RouteContext, sleeve: Sleeve): readonly RouteStep[] {
+  const { ream, turnTo, inside, outside } = sleeve;
+  return [
+    ...(ream ? [{ do: 'ream-true', reamer: ream } as const] : []),
+    ...(turnTo ? [{ do: 'turn-pin', to: turnTo } as const] : []),
+    {
+      do: 'fit-sleeve',
+      inside,
+      outside,
+      wall: wallOf(sleeve),
+      ...(question.thickness && { length: question.thickness }),
+    },
+  ];
+}
+
+function ruledOut(finding: Finding): Route {
+  return { kind: 'sleeve', ...judged([finding]), steps: [], takes: zero, irreversibleSteps: 2 };
+}

@@ -1,0 +1,33 @@
+import type { RouteContext } from './hole-and-pin-routes.ts';
+import { dividedBy, isLess, minus, type Length } from './length.ts';
+import { ask, out, speaksFor, type Finding } from './route-findings.ts';
+import { leastParentWall, leastWallSource } from './tables/least-walls.ts';
+
+/** Metal a hole of this finished size takes from each side, at the most: from the tightest place its edge moves furthest. */
+export function takenEachSide({ bore }: RouteContext, finished: Length): Length {
+  return dividedBy(minus(finished, bore.tightest), 2);
+}
+
+export function wallLeft(context: RouteContext, finished: Length): Length | undefined {
+  const { wall } = context.question;
+  return wall && minus(wall, takenEachSide(context, finished));
+}
+
+export function leastWallBeside(context: RouteContext, finished: Length): Length {
+  return context.question.leastWall ?? leastParentWall(finished);
+}
+
+/**
+ * Whether the part keeps metal enough beside a hole of this finished size. A wall nobody has measured is asked for.
+ *
+ * Source: the user's own least wall, else half the hole's diameter: common practice, no source.
+ */
+export function wallFinding(context: RouteContext, finished: Length): Finding {
+  const least = leastWallBeside(context, finished);
+  const wall = wallLeft(context, finished);
+  const source = context.question.leastWall ? leastWallSource.own : leastWallSource.besideHole;
+  if (!wall) return ask({ code: 'ask-wall', takes: takenEachSide(context, finished), least, source });
+  return isLess(wall, least)
+    ? out({ code: 'wall-too-thin', wall, least, source })
+    : speaksFor({ code: 'wall-left', wall, least, source });
+}

@@ -1,0 +1,148 @@
+import type { BushingAnswer, BushingRefusal } from './bushing.ts';
+import type { BushingWarning } from './bushing-warnings.ts';
+import { fahrenheitOf, type HeatWay } from './heat-fit.ts';
+import { absolute, isMore, isNegative, zero } from './length.ts';
+import { NEWTON_PER_LBF, PSI_PER_MPA } from './material.ts';
+import { sayFitRefusal } from './say-fit.ts';
+import { figure, show, type ShownUnit } from './show.ts';
+
+/** Why a bushing can't be worked out, and what to do. */
+export function sayBushingRefusal(refusal: BushingRefusal, unit: ShownUnit): string {
+  const size = (length: Parameters<typeof show>[0]) => show(length, unit);
+  switch (refusal.code) {
+    case 'no-reamer':
+      return `No standard reamer is ${size(refusal.needs)} or larger. Bore it, and type the size you bore to.`;
+    case 'reams-too-small':
+      return `${size(refusal.reamTo)} does not clean the worn bore up: it takes ${size(refusal.needs)} at least. Go larger.`;
+    case 'no-bushing-wall':
+      return `At ${size(refusal.reamTo)} there is no room for a bushing: its own bore is ${size(refusal.inside)}. Go larger, or run a thinner pin.`;
+    case 'breaks-through':
+      return `Opened to ${size(refusal.reamTo)} the bore breaks through the part’s edge${isMore(refusal.by, zero) ? ` by ${size(refusal.by)}` : ''}. Ream to less, or make the part new.`;
+    default:
+      return sayFitRefusal(refusal, unit);
+  }
+}
+
+/** A stress in the unit of the sizes first: `4,870 psi (33.6 MPa)`. */
+export function sayStress(mpa: number, unit: ShownUnit): string {
+  const metric = `${significant(mpa)} MPa`;
+  const inch = `${grouped(mpa * PSI_PER_MPA)} psi`;
+  return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
+}
+
+/** A force in the unit of the sizes first: `1,240 lbf (5.5 kN)`. */
+export function sayForce(newtons: number, unit: ShownUnit): string {
+  const metric = newtons < 1000 ? `${significant(newtons)} N` : `${significant(newtons / 1000)} kN`;
+  const inch = `${grouped(newtons / NEWTON_PER_LBF)} lbf`;
+  return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
+}
+
+/** A temperature in the unit of the sizes first: `248 °F (120 °C)`. */
+export function sayTemperature(celsius: number, unit: ShownUnit): string {
+  const metric = `${signed(celsius)} °C`;
+  const inch = `${signed(fahrenheitOf(celsius))} °F`;
+  return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
+}
+
+/** One way to drop it in, as a line: what to heat or cool, to what, and whether that may be done. */
+export function sayHeatWay(
+  way: HeatWay,
+  mostCelsius: number,
+  unit: ShownUnit,
+): { title: string; detail: string } {
+  const hot = way.heatCelsius === undefined ? '' : sayTemperature(way.heatCelsius, unit);
+  const cold = way.coldCelsius === undefined ? '' : sayTemperature(way.coldCelsius, unit);
+  const limit = `this part takes ${sayTemperature(mostCelsius, unit)} at most`;
+  switch (way.way) {
+    case 'heat':
+      return { title: `Heat the part to ${hot}`, detail: way.allowed ? 'drops in by hand' : limit };
+    case 'cold':
+      return {
+        title: `Cool the bushing to ${cold}`,
+        detail: way.allowed ? 'drops in by hand' : 'colder than you can make it',
+      };
+    case 'both':
+      return {
+        title: `Bushing at ${cold}, part at ${hot}`,
+        detail: way.allowed ? 'drops in by hand' : limit,
+      };
+    default:
+      return way.way satisfies never;
+  }
+}
+
+/** What speaks against it, as a sentence with what to do. */
+export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): string {
+  const size = (length: Parameters<typeof show>[0]) => show(length, unit);
+  switch (warning.code) {
+    case 'thin-bushing':
+      return `The bushing’s wall is ${size(warning.wall)}, and ${size(warning.least)} is the least (${warning.source}). Ream larger, or run a thinner pin.`;
+    case 'thin-part':
+      return `${size(warning.wall)} is left round the hole, and ${size(warning.least)} is the least (${warning.source}). Ream to less, or build the part up first.`;
+    case 'yields':
+      return `The ${warning.what} gives way: ${sayStress(warning.stressMpa, unit)} where ${warning.material} yields at ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}. Take a lighter class.`;
+    case 'near-yield':
+      return `The ${warning.what} is near its yield: ${sayStress(warning.stressMpa, unit)} of ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}, and the load comes on top.`;
+    case 'takes-a-set':
+      return `The bushing takes a set: ${sayStress(warning.stressMpa, unit)} where ${warning.material} yields at ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}. It holds, but only bore it to size after pressing.`;
+    case 'may-crack':
+      return `The part may crack: the bore is pulled with ${sayStress(warning.hoopMpa, unit)}, and brittle metal bears ${sayStress(warning.bearableMpa, unit)} with safety (a third of its tensile strength, common practice). Take a lighter class, or glue it.`;
+    case 'no-grip':
+      return `It may not grip: of ${figure(warning.least, unit)} least interference the surfaces bed in by ${size(warning.flattened)}. ${warning.turned ? 'Take a heavier class, a finer finish, or pin it.' : 'Turn the bushing to the measured bore: that leaves more.'}`;
+    case 'loose-when-hot':
+      return `At ${sayTemperature(warning.celsius, unit)} it is loose by ${size(absolute(warning.left))} in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.`;
+    case 'no-way-in':
+      return `Neither heat nor cold drops it in within ${sayTemperature(warning.mostCelsius, unit)} for this part. Press it.`;
+    case 'plating-fumes':
+      return 'Plating fumes when it is heated, and cadmium fumes kill. Press it, cool the bushing, or strip the plating first.';
+    case 'draws-soft':
+      return `A hardened part is drawn soft above ${sayTemperature(warning.mostCelsius, unit)}. Use an oven and a thermometer, never a torch.`;
+    case 'band-too-wide':
+      return 'At the far ends of what the readings leave open it may not hold, or be overstressed. Read bore and bushing with a finer tool before pressing.';
+    case 'bore-after-pressing':
+      return 'Its bore closes by more than the limits allow for: leave it under size, and bore or ream it after pressing.';
+    default:
+      return warning satisfies never;
+  }
+}
+
+/** What it holds along its axis at the least. */
+export function sayHold(newtons: number, unit: ShownUnit): string {
+  return newtons > 0 ? `holds ${sayForce(newtons, unit)} at least, along the axis` : 'holds nothing for sure';
+}
+
+/** What the bushing's bore does when it is pressed in. */
+export function sayClosingIn({ stress }: Pick<BushingAnswer, 'stress'>, unit: ShownUnit): string | undefined {
+  if (!stress) return undefined;
+  const { lower, upper } = stress.closes;
+  return `Its bore closes by ${figure(lower, unit)} to ${show(upper, unit)} when it goes in.`;
+}
+
+/** Interference in words; below zero it is called what it is. */
+export function sayInterference(
+  least: Parameters<typeof show>[0],
+  greatest: typeof least,
+  unit: ShownUnit,
+): string {
+  return isNegative(least)
+    ? `${figure(absolute(least), unit)} loose to ${show(greatest, unit)} tight`
+    : `${figure(least, unit)} to ${show(greatest, unit)}`;
+}
+
+function fromMemory(own: boolean): string {
+  return own ? '' : ' (from memory)';
+}
+
+/** Three significant digits: a press fit is never known closer. */
+function significant(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}
+
+function grouped(value: number): string {
+  return String(Number(value.toPrecision(3))).replace(/\B(?=(\d{3})+$)/g, ',');
+}
+
+function signed(degrees: number): string {
+  const whole = Math.round(degrees);
+  return whole < 0 ? `−${-whole}` : String(whole);
+}

@@ -1,0 +1,109 @@
+import type { CheckBy, CheckFound, CheckState, GoResult } from './check.ts';
+import type { Length } from './length.ts';
+import { capital } from './say-line-up-names.ts';
+import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
+import type { Settler } from './settle.ts';
+import { figure, showBand, type ShownUnit } from './show.ts';
+import type { Limits } from './verdict.ts';
+
+export type SaidCheck = {
+  readonly name: string;
+  readonly by: CheckBy;
+  readonly limits: Limits;
+  readonly unit: ShownUnit;
+};
+
+const KIND_WORDS: Readonly<Record<Exclude<CheckBy, 'by-eye'>, string>> = {
+  bore: 'bore',
+  pin: 'pin',
+  length: 'length',
+  depth: 'depth',
+  gap: 'gap',
+  runout: 'runout',
+};
+
+// The words that `sayVerdict` knows both ways of, as they stand in a check's name. "Stands proud" is a projection.
+const QUANTITIES: readonly (readonly [RegExp, string])[] = [
+  [/end play/i, 'end play'],
+  [/side play/i, 'side play'],
+  [/\bfloat\b/i, 'float'],
+  [/\brock\b/i, 'rock'],
+  [/runout|rim, /i, 'runout'],
+  [/\bproud\b/i, 'projection'],
+  [/\bslop\b/i, 'slop'],
+  [/clearance|clear of|free above/i, 'clearance'],
+  [/longer than/i, 'excess length'],
+  [/difference/i, 'difference'],
+];
+
+const FOUND_WORDS: Readonly<Record<CheckFound, string>> = {
+  'not-done': 'Not done yet',
+  good: 'Good',
+  'no-good': 'No good',
+  'too-close': 'Too close to call',
+};
+
+/** What a check was found to be, in a word or two: for a list and for the sheet. */
+export function sayFound({ found, wants }: Pick<CheckState, 'found' | 'wants'>): string {
+  if (wants === 'retake') return 'To be taken again';
+  return wants === 'limits' ? 'No limits yet' : FOUND_WORDS[found];
+}
+
+/** A check in one sentence: `Good: float .010, want .008 to .012.` */
+export function sayCheckState(state: CheckState, said: SaidCheck): string {
+  if (state.wants === 'retake') return `To be taken again; ${sayWanted(said)}.`;
+  return state.last.kind === 'nothing-yet' ? `Not done yet; ${sayWanted(said)}.` : sayGo(state.last, said);
+}
+
+/** One go in one sentence. */
+export function sayGo(go: GoResult, said: SaidCheck): string {
+  switch (go.kind) {
+    case 'nothing-yet':
+      return 'Nothing read.';
+    case 'seen':
+      return go.holds ? 'Good: it holds.' : 'No good: it doesn’t hold.';
+    case 'unjudged':
+      return `${capital(quantityOf(said))} ${withUnit(figure(go.value, said.unit), said.unit)} ${showBand(go.band.halfWidth, said.unit)}; give a least or a most, and it is judged.`;
+    case 'judged':
+      return sayVerdict(go.verdict, {
+        quantity: quantityOf(said),
+        unit: said.unit,
+        limits: said.limits,
+        value: go.value,
+        halfWidth: go.band.halfWidth,
+      });
+    default:
+      return go satisfies never;
+  }
+}
+
+/** What is wanted of a check: `want .008 to .012`. */
+export function sayWanted({ by, limits: { lower, upper }, unit }: Omit<SaidCheck, 'name'>): string {
+  if (by === 'by-eye') return 'by eye';
+  const size = (length: Length) => withUnit(figure(length, unit), unit);
+  if (lower && upper) return `want ${figure(lower, unit)} to ${size(upper)}`;
+  if (lower) return `want ${size(lower)} or more`;
+  return upper ? `want ${size(upper)} or less` : 'no limits yet';
+}
+
+/** Which tool, with how many readings, would call it; the check is the direct reading, there is no more direct one. */
+export function sayCheckSettler(settler: Settler | undefined, unit: ShownUnit): string {
+  return settler
+    ? saySettler(settler, unit)
+    : 'No tool in Shop can settle it so near the limit. Move the size away from the limit.';
+}
+
+/** What is read, in the word that its verdict knows: by the check's name, else by the kind of reading. */
+export function quantityOf({ name, by }: Pick<SaidCheck, 'name' | 'by'>): string {
+  const known = QUANTITIES.find(([pattern]) => pattern.test(name))?.[1];
+  return known ?? (by === 'by-eye' ? '' : KIND_WORDS[by]);
+}
+
+/** `2 of 5 checks still to do`, or that all hold. */
+export function sayHowMany(founds: readonly CheckFound[]): string {
+  const count = founds.length;
+  const open = founds.filter((found) => found !== 'good').length;
+  const checks = count === 1 ? '1 check' : `${count} checks`;
+  if (open === 0) return count === 1 ? 'The check holds.' : `All ${checks} hold.`;
+  return open === count ? `${checks} to do.` : `${open} of ${checks} still to do.`;
+}

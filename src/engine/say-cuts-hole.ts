@@ -1,0 +1,22 @@
+import type { HoleStep } from './pass-plan-holes.ts';
+import { figure, show, type ShownUnit } from './show.ts';
+
+/** One tool run through the hole, in a few words. */
+export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {
+  switch (step.do) {
+    case 'centre-drill':
+      return 'Centre drill';
+    case 'pilot':
+      return `Pilot drill ${step.drill.name} (${figure(step.drill.size, unit)})`;
+    case 'drill':
+      return `Drill ${step.drill.name} (${figure(step.drill.size, unit)})`;
+    case 'bore':
+      return `Bore to ${show(step.to, unit)}: no drill does it`;
+    case 'ream':
+      return `Ream to ${show(step.to, unit)}: the reamer takes ${show(step.takes, unit)}${step.isLittle ? ', so little that it may rub' : ''}`;
+    case 'tap':
+      return `Tap${step.thread === undefined ? '' : ` ${step.thread}`}: the hole should be ${show(step.hole, unit)}`;
+    default:
+      return step satisfies never;
+  }
+}

@@ -1,0 +1,41 @@
+import type { CutSpeed } from './cut-speed.ts';
+import type { SpeedCap } from './tables/cut-speeds.ts';
+import { show, type ShownUnit } from './show.ts';
+
+const CAPS: Readonly<Record<SpeedCap | 'lathe', string>> = {
+  lathe: 'the most this lathe turns',
+  'ring-on-mandrel': 'a ring on a mandrel is turned no faster (chosen, not published)',
+  'large-work': 'work this large is turned no faster (chosen, not published)',
+  tapping: 'a tap is turned no faster (chosen, not published)',
+};
+
+/** `rpm, next below 229`; what stands under the speed. */
+export function saySpeed({ idealRpm, cap, chosenRpm, slowestTooFastRpm }: CutSpeed): string {
+  const ideal = Math.floor(idealRpm);
+  if (slowestTooFastRpm !== undefined)
+    return `rpm is the slowest it has, and too fast: ${Math.floor(cap?.rpm ?? idealRpm)} is right`;
+  if (cap && chosenRpm === cap.rpm) return `rpm, ${CAPS[cap.by]}; ${ideal} would be right for the metal`;
+  if (cap) return `rpm, next below ${cap.rpm}: ${CAPS[cap.by]}`;
+  return chosenRpm === idealRpm ? 'rpm' : `rpm, next below ${ideal}`;
+}
+
+/** The speed as a whole number of turns, never rounded up; the slowest where even that is too fast. */
+export function speedFigure({ chosenRpm, slowestTooFastRpm, idealRpm }: CutSpeed): string {
+  return String(Math.floor(chosenRpm ?? slowestTooFastRpm ?? idealRpm));
+}
+
+/** Even the slowest speed is too fast: what can be done. */
+export function sayTooFast({ slowestTooFastRpm, idealRpm, cap }: CutSpeed): string {
+  if (slowestTooFastRpm === undefined) return '';
+  return `The slowest speed this lathe has, ${slowestTooFastRpm} rpm, is faster than the ${Math.floor(cap?.rpm ?? idealRpm)} rpm this cut should have. Take light cuts with plenty of oil, or turn it with the back gear in.`;
+}
+
+/** Where the speed comes from. */
+export function saySpeedSource(speed: CutSpeed, unit: ShownUnit): string {
+  const memory = speed.fromMemory ? ', from memory' : '';
+  const standsIn = speed.hssStandsIn
+    ? ' No figure for carbide in this material: that of high-speed steel stands in.'
+    : '';
+  const note = speed.note === undefined ? '' : ` (${speed.note})`;
+  return `${Math.round(speed.surfaceFeetPerMinute)} ft/min at ${show(speed.at, unit)}: ${speed.source}${memory}${note}.${standsIn}`;
+}

@@ -1,0 +1,59 @@
+import type { CutProgress } from './cut-progress.ts';
+import { isNegative, type Length } from './length.ts';
+import type { DialSetting } from './dial.ts';
+import { spokenAmount, spokenBare, spokenSize, wordsFor } from './say-cuts-numbers.ts';
+import type { ShownUnit } from './show.ts';
+
+const CANNOT = "The dial can't do it: look at the screen.";
+
+/**
+ * Where the cut stands, for reading aloud beside a running lathe: `Forty-six thou left. Dial in eighteen.` Every number is
+ * in words, so that no voice reads a date, a price or an abbreviation into it. The dial's figure is in the dial's own unit.
+ */
+export function spokenProgress(progress: CutProgress, unit: ShownUnit, dialUnit: ShownUnit = unit): string {
+  const { stage, present, left, past, plan, next, proof } = progress;
+  const dial = next && spokenDial(next.dial, { unit: dialUnit, named: unit !== dialUnit });
+  switch (stage) {
+    case 'to-measure':
+      return 'Measure it first.';
+    case 'over':
+      return past ? `Stop. ${sentence(spokenAmount(past, unit), 'past the limit')}` : 'Stop.';
+    case 'to-size':
+      return `${present ? `To size, ${spokenSize(present, unit)}.` : 'To size.'}${spokenProof(proof)}`;
+    case 'last-pass':
+      return spoken(['Last pass.', spokenLeft(left, unit), dial, 'Then measure.']);
+    case 'to-cut':
+    case 'cutting':
+      return spoken([spokenLeft(left, unit), plan?.ok === false ? CANNOT : (dial ?? 'Measure it.')]);
+    default:
+      return stage satisfies never;
+  }
+}
+
+/** `Dial in eighteen.` `Dial in one turn and eighteen.`; the unit named where the dial has another than what was said before. */
+export function spokenDial(
+  { turns, figure }: DialSetting,
+  { unit, named }: { readonly unit: ShownUnit; readonly named: boolean },
+): string {
+  const shown = named ? spokenAmount(figure, unit) : spokenBare(figure, unit);
+  if (turns === 0) return `Dial in ${shown}.`;
+  return `Dial in ${turns === 1 ? 'one turn' : `${wordsFor(turns)} turns`} and ${shown}.`;
+}
+
+function spoken(sentences: readonly (string | undefined)[]): string {
+  return sentences.filter((sentence) => sentence !== undefined).join(' ');
+}
+
+function spokenLeft(left: Length | undefined, unit: ShownUnit): string | undefined {
+  if (!left) return undefined;
+  return isNegative(left) ? 'The target is reached.' : sentence(spokenAmount(left, unit), 'left');
+}
+
+function spokenProof(proof: CutProgress['proof']): string {
+  if (!proof || proof.verdict.kind === 'good') return '';
+  return ' Too close to call: measure it again.';
+}
+
+function sentence(amount: string, rest: string): string {
+  return `${amount.charAt(0).toUpperCase()}${amount.slice(1)} ${rest}.`;
+}

@@ -1,0 +1,133 @@
+import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
+import { sayClearance, sayFitClass } from './say-fit.ts';
+import { sayPieces, sayShimRefusal } from './say-shims.ts';
+import { saySettler } from './say-verdict.ts';
+import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { absolute, isNegative } from './length.ts';
+import type { CutKind } from './metal-on.ts';
+import type { ShimPick } from './shims.ts';
+import type { WayOut, WayOutKind, WayOutReason } from './ways-out-kinds.ts';
+
+export type SaidWay = {
+  readonly title: string;
+  /** What to do, with its figures; why it can't be done where it is ruled out. */
+  readonly what: string;
+  /** What it does not give back. */
+  readonly caution?: string;
+};
+
+const NAMES: Readonly<Record<WayOutKind, string>> = {
+  'measure-again': 'Measure again',
+  'next-class': 'Keep it, in another class',
+  'new-mate': 'Make the other part to suit',
+  bush: 'Bush it',
+  sleeve: 'Sleeve on the shaft',
+  shim: 'Shim it',
+  'new-part': 'Make a new part',
+};
+
+const CAUTIONS: Readonly<Partial<Record<WayOutKind, string>>> = {
+  'next-class': 'It runs looser than was meant: see that the joint may have it.',
+  bush: 'A bushing gives the size back, not the metal that was round the hole.',
+  sleeve: 'A bonded sleeve gives the size back, not the strength; heat lets it go.',
+};
+
+const BLANKS: Readonly<Record<CutKind, string>> = {
+  outside: 'with an outside of at least',
+  length: 'with a length of at least',
+  bore: 'with a hole of at most',
+  'tap-drill': 'with a hole of at most',
+  'recess-depth': 'with a recess no deeper than',
+  'slot-depth': 'with a slot no deeper than',
+  'slot-width': 'with a slot no wider than',
+};
+
+/** A way out of a cut gone past its limit, in the fitter's words. */
+export function sayWayOut(way: WayOut, unit: ShownUnit): SaidWay {
+  const title = NAMES[way.kind];
+  if (way.state === 'out') return { title, what: sayWhyNot(way.why, unit) };
+  const isAsMeant = way.kind === 'next-class' && way.stillMet;
+  const caution = isAsMeant ? undefined : CAUTIONS[way.kind];
+  return { title: titleOf(way, title), what: whatToDo(way, unit), ...(caution !== undefined && { caution }) };
+}
+
+type OpenWay = Extract<WayOut, { state: 'open' }>;
+
+function titleOf(way: OpenWay, title: string): string {
+  if (way.kind === 'next-class')
+    return way.stillMet
+      ? `Keep it: still ${way.fit.fitClass} with its mate`
+      : `Keep it, as ${way.fit.fitClass}`;
+  if (way.kind === 'new-mate') return way.make === 'pin' ? 'Make a larger pin' : 'Make a smaller bore for it';
+  return title;
+}
+
+function whatToDo(way: OpenWay, unit: ShownUnit): string {
+  switch (way.kind) {
+    case 'measure-again':
+      return sayMeasureAgain(way, unit);
+    case 'next-class':
+      return `${figure(way.clearance, unit)} ${showBand(way.halfWidth, unit)} between them; ${way.fit.fitClass} wants ${sayClearance(way.fit, unit)}: ${sayFitClass(way.fit)}.${way.verdict.kind === 'good' ? '' : ' Too close to call: measure both again.'}`;
+    case 'new-mate':
+      return `${way.make === 'pin' ? 'Pin' : 'Bore'} ${figure(way.limits.lower, unit)} to ${show(way.limits.upper, unit)} for ${way.fit.fitClass}${way.limits.sure ? '' : '; no size in it can be proved with these readings'}.`;
+    case 'bush':
+      return sayBush(way, unit);
+    case 'sleeve':
+      return `${way.turnTo ? `Turn the shaft to ${show(way.turnTo, unit)}. ` : ''}Sleeve: inside ${figure(way.inside.lower, unit)} to ${figure(way.inside.upper, unit)}, outside ${figure(way.outside.lower, unit)} to ${show(way.outside.upper, unit)} once it is bonded, wall ${show(way.wall, unit)}.`;
+    case 'shim':
+      return sayShim(way, unit);
+    case 'new-part':
+      return `Start from a blank ${BLANKS[way.of]} ${show(way.blank, unit)}, which leaves ${show(way.finish, unit)} for the finishing passes.`;
+    default:
+      return way satisfies never;
+  }
+}
+
+function sayMeasureAgain(
+  { halfWidth, settler }: Extract<OpenWay, { kind: 'measure-again' }>,
+  unit: ShownUnit,
+) {
+  if (!halfWidth)
+    return 'No measuring tool is named: measure it with one that is known before anything is cut.';
+  return `The tool knows it only to ${showBand(halfWidth, unit)}, so it may be inside yet. ${settler ? saySettler(settler, unit) : 'No tool in Shop can settle it.'}`;
+}
+
+function sayBush(way: Extract<OpenWay, { kind: 'bush' }>, unit: ShownUnit): string {
+  const left = way.partWall ? `, ${show(way.partWall, unit)} left round it` : '';
+  const minds = way.warnings.map((warning) => ` ${sayBushingWarning(warning, unit)}`).join('');
+  const assumed = way.metalAssumed
+    ? ' Worked out for low carbon steel, as the part’s metal is not known.'
+    : '';
+  return `Open the bore to ${show(way.openTo, unit)} (${figure(way.takes, unit)} more${left}); bushing outside ${figure(way.outside.lower, unit)} to ${show(way.outside.upper, unit)} for ${way.pressFit.fitClass}, inside ${figure(way.inside.lower, unit)} to ${show(way.inside.upper, unit)} for ${way.fit.fitClass}, wall ${show(way.wall, unit)}.${assumed}${minds}`;
+}
+
+function sayShim(way: Extract<OpenWay, { kind: 'shim' }>, unit: ShownUnit): string {
+  const wants = `${show(way.missing, unit)} is missing: shim ${figure(way.lower, unit)} to ${show(way.upper, unit)}.`;
+  if (way.pick) return `${wants} ${sayFromDrawer(way.pick, unit)}`;
+  return way.whyNoPick ? `${wants} ${sayShimRefusal(way.whyNoPick)}` : wants;
+}
+
+function sayFromDrawer(pick: ShimPick, unit: ShownUnit): string {
+  const together = `${sayPieces(pick, unit)}, together ${show(pick.total, unit)}`;
+  if (pick.fits) return `From the drawer: ${together}.`;
+  return `Nothing in the drawer fits; nearest ${together}, ${show(absolute(pick.offAim), unit)} ${isNegative(pick.offAim) ? 'too thin' : 'too thick'}.`;
+}
+
+function sayWhyNot(why: WayOutReason, unit: ShownUnit): string {
+  switch (why.code) {
+    case 'proved-past':
+      return `It is past by ${show(why.past, unit)} and the tool knows it to ${showBand(why.halfWidth, unit)}: measuring again won't bring it back.`;
+    case 'mate-not-known':
+      return 'The size of the part it runs with is not known. Measure that first.';
+    case 'no-class-met':
+      return `${show(why.clearance, unit)} between them is in no class of ${why.system === 'iso' ? 'ISO 286' : 'ANSI B4.1'} of this kind.`;
+    case 'bushing-warned':
+      return why.warnings.map((warning) => sayBushingWarning(warning, unit)).join(' ');
+    case 'no-sleeve-on-ring':
+      return 'A ring is made new sooner than it is sleeved.';
+    case 'core-too-thin':
+      return `The shaft would have to be turned to ${show(why.turnTo, unit)}, and ${show(why.least, unit)} is the least (${why.source}).`;
+    default:
+      return sayBushingRefusal(why, unit);
+  }
+}

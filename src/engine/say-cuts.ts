@@ -1,0 +1,153 @@
+import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
+import { lastLimit, type CutSizes } from './cut.ts';
+import type { CutDirection, DialSetting } from './dial.ts';
+import { absolute, isNegative, isZero, type Length } from './length.ts';
+import { isDiameter, type CutKind, type Dial } from './metal-on.ts';
+import type { PassPlan, PlannedPass } from './pass-plan.ts';
+import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
+import { figure, show, showBand, type ShownUnit } from './show.ts';
+import type { Spring } from './spring.ts';
+
+const SIZES: Readonly<Record<CutKind, string>> = {
+  outside: 'outside',
+  bore: 'bore',
+  'tap-drill': 'hole',
+  length: 'length',
+  'recess-depth': 'depth',
+  'slot-depth': 'depth',
+  'slot-width': 'width',
+};
+
+const MOVES: Readonly<Record<CutDirection, string>> = {
+  in: 'in, towards the middle of the work',
+  out: 'out, away from the middle of the work',
+  'to-chuck': 'towards the chuck',
+  deeper: 'deeper in',
+  wider: 'to the side of the slot',
+};
+
+const HEADLINES: Readonly<Record<CutStage, string>> = {
+  'to-measure': 'Measure it first',
+  'to-cut': 'To cut',
+  cutting: 'Cutting',
+  'last-pass': 'Last pass next',
+  'to-size': 'To size',
+  over: 'Past the limit',
+};
+
+/** Where the cut stands, in a word or three. */
+export function sayStage(stage: CutStage): string {
+  return HEADLINES[stage];
+}
+
+/** What a cut's size is called: outside, bore, length, depth. */
+export function sayCutKind(of: CutKind): string {
+  return SIZES[of];
+}
+
+/** What the big figure is: `left to take, on diameter`; below zero the target is passed. */
+export function sayLeft(of: CutKind, left: Length): string {
+  const on = isDiameter(of) ? 'on diameter' : `on ${SIZES[of]}`;
+  return isNegative(left) ? `past the target, ${on}` : `left to take, ${on}`;
+}
+
+/** What the dial shows, with its turns: `.018`, `1 turn + .018`. */
+export function sayDialFigure({ turns, figure: shown }: DialSetting, unit: ShownUnit): string {
+  const text = figure(shown, unit);
+  return turns === 0 ? text : `${turns === 1 ? '1 turn' : `${turns} turns`} + ${text}`;
+}
+
+/** What the figure counts: `dial reads radius`. */
+export function sayDialReads({ reads }: Dial): string {
+  return reads === 'radius' ? 'dial reads radius' : 'dial reads diameter';
+}
+
+/** Which way, from where, and what about the slack in the screw. */
+export function sayDialWay(setting: DialSetting, unit: ShownUnit): string {
+  return `From the dial's zero, set where the size was last measured, turn ${MOVES[setting.direction]} to ${sayDialFigure(setting, unit)}. Gone past it? Back off well behind it and come up to it again, so that the slack is taken up.`;
+}
+
+/** `Pass 3 of 5 · then .004 · then .004`, figures as the dial moves for each. */
+export function sayPlan(
+  { made, plan, next }: CutProgress,
+  { unit, onDial }: { readonly unit: ShownUnit; readonly onDial: (take: Length) => Length },
+): string {
+  if (!plan?.ok || !next) return '';
+  const { passes } = plan.value;
+  const at = passes.indexOf(next);
+  const coming = passes.slice(at + 1).map(({ asked }) => `then ${figure(onDial(asked), unit)}`);
+  return [`Pass ${made + at + 1} of ${made + passes.length}`, ...coming].join(' · ');
+}
+
+/** Said before the last pass is cut. */
+export function sayLastPass(cut: CutSizes, next: PlannedPass, unit: ShownUnit): string {
+  return `Last pass: it lands on ${show(next.sizeAfter, unit)}, and the limit is ${show(lastLimit(cut), unit)}. Check the dial before it cuts, and measure after it.`;
+}
+
+/** The light passes of a plan, in a sentence; nothing where there is nothing to be said. */
+export function sayPlanNote({ passes, proud, correction }: PassPlan, unit: ShownUnit): string {
+  const rubs = passes.find((pass) => pass.rubs);
+  return [
+    ...(rubs
+      ? [
+          `A pass of ${show(rubs.asked, unit)} is less than this metal wants: it may rub and harden. Keep the tool sharp and the feed up.`,
+        ]
+      : []),
+    ...(passes.length > 0 && !isZero(proud) ? [sayProud(proud, unit)] : []),
+    ...(isZero(correction) ? [] : [`The last pass asks ${sayMoreOrLess(correction, unit)} for the spring.`]),
+  ].join(' ');
+}
+
+function sayProud(proud: Length, unit: ShownUnit): string {
+  return isNegative(proud)
+    ? `No mark of the dial lands on the target: it ends ${show(absolute(proud), unit)} past it, inside the limits.`
+    : `It ends ${show(proud, unit)} proud of the target, which is as near as the dial comes with metal left on.`;
+}
+
+function sayMoreOrLess(correction: Length, unit: ShownUnit): string {
+  return `${show(absolute(correction), unit)} ${isNegative(correction) ? 'less' : 'more'}`;
+}
+
+/** Past the limit, loud and at once: what was measured, by how much, and to stop. */
+export function sayOver(cut: CutSizes, { present, past, proof }: CutProgress, unit: ShownUnit): string {
+  if (!present || !past) return '';
+  const said = `Stop. ${show(present, unit)} is ${show(past, unit)} past the limit of ${show(lastLimit(cut), unit)}.`;
+  return proof?.verdict.kind === 'too-close'
+    ? `${said} The tool knows it only to ${showBand(proof.band.halfWidth, unit)}: measure again before anything else.`
+    : `${said} No cut puts metal back; the ways out are below.`;
+}
+
+/** What the last measurement proves, and what would settle it. */
+export function sayProof(of: CutKind, proof: CutProof, unit: ShownUnit): string {
+  const sentence = sayVerdict(proof.verdict, {
+    quantity: SIZES[of],
+    unit,
+    limits: proof.limits,
+    value: proof.value,
+    halfWidth: proof.band.halfWidth,
+  });
+  const tool = proof.toolKnown ? '' : ' No measuring tool is named, so the size is taken as exact.';
+  return proof.verdict.kind === 'too-close'
+    ? `${sentence} ${saySettler(proof.settler, unit)}${tool}`
+    : `${sentence}${tool}`;
+}
+
+/** What is known of the tool's spring, and why nothing is where nothing is. */
+export function saySpring(spring: Spring, unit: ShownUnit): string {
+  switch (spring.kind) {
+    case 'learnt':
+      return isNegative(spring.springs)
+        ? `The tool takes ${show(absolute(spring.springs), unit)} more than it is asked (${showBand(spring.halfWidth, unit)}), from two equal light passes. The next plan asks for less.`
+        : `The tool springs ${show(spring.springs, unit)} (${showBand(spring.halfWidth, unit)}), from two equal light passes. The last pass asks for that much more, never past the limit.`;
+    case 'inside-band':
+      return `Asked and got differ by ${show(absolute(spring.difference), unit)}, which is inside the measuring tool's band of ${withUnit(showBand(spring.halfWidth, unit), unit)}: nothing is corrected.`;
+    case 'unsteady':
+      return `Two equal light passes came out ${show(spring.first, unit)} and ${show(spring.second, unit)} short of what was asked. That is not steady, so nothing is corrected: is anything loose, or the edge dull?`;
+    case 'not-learnt':
+      return spring.why === 'no-measuring-tool'
+        ? 'No measuring tool is named for the last passes, so what the tool springs is not known.'
+        : 'What the tool springs is learnt once two equal light passes are measured.';
+    default:
+      return spring satisfies never;
+  }
+}

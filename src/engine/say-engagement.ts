@@ -1,0 +1,113 @@
+import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
+import { absolute, isNegative, isZero, type Length } from './length.ts';
+import { NEWTON_PER_LBF } from './material.ts';
+import { poundFeet } from './bolt-torque.ts';
+import { figure, show, showBand, type ShownUnit } from './show.ts';
+import type { EngagementAnswer, EngagementRefusal } from './thread-engagement.ts';
+
+/** Which gives first, and how much engagement there is over what it takes. */
+export function sayEngagement({ engaged, least }: EngagementAnswer, unit: ShownUnit): string {
+  if (!engaged)
+    return `${show(least.both, unit)} of full thread makes the bolt break before its thread strips.`;
+  const have = `${figure(engaged.length, unit)} engaged, ${show(least.both, unit)} is enough`;
+  switch (engaged.verdict.kind) {
+    case 'good':
+      return `The bolt breaks first: ${have}.`;
+    case 'no-good':
+      return `${STRIPS[engaged.first]} first: ${figure(engaged.length, unit)} engaged, ${show(least.both, unit)} wanted.`;
+    case 'too-close':
+      return `Too close to call: ${figure(engaged.length, unit)} ${showBand(engaged.band.halfWidth, unit)} engaged, ${show(least.both, unit)} is just enough.`;
+    default:
+      return engaged.verdict satisfies never;
+  }
+}
+
+const STRIPS = {
+  bolt: 'The thread strips',
+  'bolt-threads': 'The bolt’s thread strips',
+  'parent-threads': 'The part’s thread strips',
+} as const;
+
+/** By how much: the weaker thread against the strongest bolt of its grade. */
+export function sayEngagementShare({ engaged }: EngagementAnswer): string {
+  if (!engaged) return '';
+  const share = engaged.timesTheBolt.toFixed(2);
+  return engaged.timesTheBolt >= 1
+    ? `The weaker thread holds ${share} times what breaks the strongest bolt of its grade.`
+    : `The weaker thread holds only ${share} of what the strongest bolt of its grade can pull.`;
+}
+
+/** A force, in pounds and in newtons. */
+export function sayForce(newtons: number): string {
+  return `${forceFigure(newtons, 'in')} (${forceFigure(newtons, 'mm')})`;
+}
+
+export function sayTorque(newtonMetre: number): string {
+  return `${torqueFigure(newtonMetre, 'in')} (${torqueFigure(newtonMetre, 'mm')})`;
+}
+
+/** A torque in the unit that goes with inches or with millimetres. */
+export function torqueFigure(newtonMetre: number, unit: ShownUnit): string {
+  return unit === 'in' ? `${poundFeet(newtonMetre).toFixed(0)} lbf ft` : `${newtonMetre.toFixed(0)} N m`;
+}
+
+/** A force in the unit that goes with inches or with millimetres. */
+export function forceFigure(newtons: number, unit: ShownUnit): string {
+  return unit === 'in' ? `${thousands(newtons / NEWTON_PER_LBF)} lbf` : `${(newtons / 1000).toFixed(1)} kN`;
+}
+
+export function sayEngagementRefusal(refusal: EngagementRefusal): string {
+  switch (refusal.code) {
+    case 'no-insert-for-thread':
+      return `No wire insert is usually made for ${refusal.thread.replace('x', ' × ')}. Leave the insert out, or take another thread.`;
+    case 'nothing-engaged':
+      return 'Nothing of the thread is engaged. Measure how deep the bolt goes in; an insert holds about ¾ of a pitch less than its length.';
+    default:
+      return refusal satisfies never;
+  }
+}
+
+/** Whether plain shank lies where two parts want to slide past each other. */
+export function sayPlane({ between: [above, below], at, shank }: ShearPlane, unit: ShownUnit): string {
+  const where = `${above} on ${below}, ${show(at, unit)} from under the head`;
+  if (!shank) return `${where}: the plain shank has to reach past it.`;
+  if (shank.verdict.kind === 'too-close')
+    return `${where}: too close to call whether the shank reaches it, ${known(shank.halfWidth, unit)}.`;
+  return shank.verdict.kind === 'good'
+    ? `${where}: plain shank lies in it, ${past(shank.past, unit)}.`
+    : `${where}: threads lie in it, the shank ends ${show(absolute(shank.past), unit)} short of it.`;
+}
+
+function past(length: Length, unit: ShownUnit): string {
+  return isZero(length) ? 'to the very face' : `${show(length, unit)} past it`;
+}
+
+function known(halfWidth: Length, unit: ShownUnit): string {
+  return `known to ${showBand(halfWidth, unit)} ${unit}`;
+}
+
+/** Whether the nut clamps before it meets the end of the thread. */
+export function sayBottoming({ nutBottoms }: GripAnswer, held: Held, unit: ShownUnit): string {
+  if (!nutBottoms) return '';
+  const what = held === 'tapped' ? 'bolt' : 'nut';
+  if (nutBottoms.verdict.kind === 'too-close')
+    return `Too close to call whether the ${what} clamps before it meets the end of the thread.`;
+  return nutBottoms.verdict.kind === 'good'
+    ? `The ${what} clamps with ${show(nutBottoms.room, unit)} of thread left before the shank.`
+    : `The ${what} meets the end of the thread ${show(absolute(nutBottoms.room), unit)} before it clamps: a shorter shank, or washers.`;
+}
+
+/** What sticks out past the nut, or what a part holds over what it must. */
+export function sayPastEnd({ past: end }: GripAnswer, held: Held, unit: ShownUnit): string {
+  if (!end) return '';
+  const where = { nut: 'past the nut', stud: 'past the nut', tapped: 'over the least engagement' }[held];
+  if (isNegative(end.over))
+    return `The ${held === 'stud' ? 'stud' : 'bolt'} is ${show(absolute(end.over), unit)} too short to ${held === 'tapped' ? 'hold' : 'fill its nut'}.`;
+  const wanted = isZero(end.least) ? '' : `, ${show(end.least, unit)} wanted`;
+  const call = end.verdict.kind === 'too-close' ? ' Too close to call.' : '';
+  return `${show(end.over, unit)} of it stands ${where}${wanted}.${call}`;
+}
+
+function thousands(count: number): string {
+  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ' ');
+}

@@ -1,0 +1,120 @@
+import type { Drill } from './drill-series.ts';
+import type { InsertDrillChoice } from './insert-drill.ts';
+import type { InsertHole } from './insert-hole.ts';
+import { decimalText, isLess, isMore, minus, zero, type Length } from './length.ts';
+import { figure, show, showBand, type ShownUnit } from './show.ts';
+import type { InsertAnswer, InsertWall } from './thread-insert.ts';
+
+/** A drill with its decimal and its millimetres: `29/64 (.4531 in, 11.509 mm)`, `13.2 mm (.5197 in)`. */
+export function sayDrillSize({ name, series, size }: Drill): string {
+  if (series === 'metric') return `${name} (${show(size, 'in')})`;
+  return `${name}${series === 'fraction' ? ' in' : ''} (${show(size, 'in')}, ${decimalText(size, 'mm', 3)} mm)`;
+}
+
+/** The thread a hole leaves, one decimal: `75.9 %`. */
+export function sayPercent(percent: number): string {
+  return `${percent.toFixed(1)} %`;
+}
+
+/** Which drill, where it comes from, and what to know about it. */
+export function sayInsertDrill({ drill: choice, limits }: InsertAnswer, unit: ShownUnit): string {
+  const { drill, percent, basis } = choice;
+  const sentences = [`Drill ${sayDrillSize(drill)}: ${sayPercent(percent)} of thread.`];
+  if (!choice.insideLimits)
+    sentences.push(
+      `That is ${show(minus(drill.size, limits.minorMost), unit)} over the greatest hole, ${show(limits.minorMost, unit)}; it may still be used, for less thread.`,
+    );
+  if (choice.leftOut)
+    sentences.push(
+      `${choice.leftOut.name} is listed too, but lies ${show(minus(limits.minorLeast, choice.leftOut.size), unit)} under the least hole: the tap would have to cut that.`,
+    );
+  return [...sentences, `Drill: ${basis}. Greatest hole: ${limits.minorMostSource}.`].join(' ');
+}
+
+/** The drills on hand next to the chosen one, with the thread each gives; empty where there is none. */
+export function sayDrillNeighbours({ below, above }: InsertDrillChoice): string {
+  const next = [below, above].flatMap((neighbour) =>
+    neighbour ? [`${sayDrillSize(neighbour.drill)} gives ${sayPercent(neighbour.percent)}`] : [],
+  );
+  return next.length === 0 ? '' : `Next to it: ${next.join('; ')}.`;
+}
+
+/** What the hole needs before the insert's tap. */
+export function sayInsertHole(answer: InsertAnswer, unit: ShownUnit): string {
+  const { hole, drill } = answer;
+  switch (hole.state) {
+    case 'solid':
+      return `Solid metal: drill ${sayDrillSize(drill.drill)}, then the insert's tap. That gives ${sayPercent(drill.percent)} of thread.`;
+    case 'drill':
+      return `The hole is too small for the insert's tap: ${sayTightest(answer, unit)}. Drill ${sayDrillSize(drill.drill)}${sayAfterDrill(hole)}`;
+    case 'run-drill-through-anyway':
+      return `Run ${sayDrillSize(drill.drill)} through anyway: ${sayTightest(answer, unit)}, too close to call. With the drill through${sayAfterDrill(hole)}`;
+    case 'straight-to-tap':
+      return `The hole is already to size: straight to the insert's tap.${sayPercentNow(hole)}${sayCloseToMost(answer, unit)}`;
+    case 'over':
+      return `${sayOver(answer, unit)}${sayPercentNow(hole)} Accept that, or bush the hole first.`;
+    default:
+      return hole.state satisfies never;
+  }
+}
+
+/** What wall is left beside the tapped hole. */
+export function sayInsertWall({ wall, least, enough, source }: InsertWall, unit: ShownUnit): string {
+  const from = `(${source}).`;
+  if (enough)
+    return `Wall left after tapping: ${show(wall, unit)}, and ${show(least, unit)} is enough ${from}`;
+  if (!isMore(wall, zero)) return `The tap would cut through the wall. Don't fit an insert here.`;
+  return `Wall left after tapping: ${show(wall, unit)}, ${show(minus(least, wall), unit)} too thin for the ${show(least, unit)} wanted ${from}`;
+}
+
+/** Which length of insert for this metal, and what has to come off. */
+export function sayInsertLength({ lengths, setDown, blindDepth }: InsertAnswer, unit: ShownUnit): string {
+  const chosen = lengths.find((length) => length.chosen);
+  if (!chosen) return '';
+  const trim = chosen.trimOff
+    ? ` It is ${show(chosen.trimOff, unit)} longer than the metal: trim it or grind it flush.`
+    : '';
+  const depth = blindDepth ? ` ${sayBlindDepth(blindDepth, unit)}` : '';
+  return `Insert ${chosen.times} (${show(chosen.nominal, unit)}), ${span(chosen.installedLeast, chosen.installedMost, unit)} long when it is in. Wind it ${span(setDown.least, setDown.most, unit)} below the face.${trim}${depth}`;
+}
+
+function sayBlindDepth(depth: NonNullable<InsertAnswer['blindDepth']>, unit: ShownUnit): string {
+  const through = depth.breaksThroughBy
+    ? ` The drill's point would come through: ${show(depth.breaksThroughBy, unit)} of metal is missing.`
+    : '';
+  return `Blind hole: drill ${show(depth.drilling, unit)} deep to the full diameter (the point goes ${show(depth.point, unit)} deeper), full thread ${show(depth.fullThread, unit)} deep.${through}`;
+}
+
+function sayTightest({ hole, limits }: InsertAnswer, unit: ShownUnit): string {
+  const { tightest, band } = hole;
+  if (!tightest || !band) return '';
+  const side = isLess(tightest, limits.minorLeast)
+    ? `${show(minus(limits.minorLeast, tightest), unit)} under`
+    : `${show(minus(tightest, limits.minorLeast), unit)} over`;
+  return `it is ${show(tightest, unit)} (${showBand(band.halfWidth, unit)}) at its tightest, ${side} the least of ${show(limits.minorLeast, unit)}`;
+}
+
+function sayAfterDrill({ percentAfterDrill }: InsertHole): string {
+  return percentAfterDrill === undefined ? '.' : `: ${sayPercent(percentAfterDrill)} of thread is left.`;
+}
+
+function sayPercentNow({ percent }: InsertHole): string {
+  return percent === undefined ? '' : ` ${sayPercent(percent)} of thread is left at the loosest place.`;
+}
+
+function sayCloseToMost({ hole, limits }: InsertAnswer, unit: ShownUnit): string {
+  return hole.closeToMost
+    ? ` The loosest place may be a little over the greatest of ${show(limits.minorMost, unit)}.`
+    : '';
+}
+
+function sayOver({ hole, limits, drill }: InsertAnswer, unit: ShownUnit): string {
+  const over = `The hole is ${hole.overBy ? `${show(hole.overBy, unit)} ` : ''}over the greatest of ${show(limits.minorMost, unit)} at its loosest${hole.closeToMost ? ', too close to call' : ''}.`;
+  return hole.drillTightest
+    ? `${over} At its tightest it still needs ${sayDrillSize(drill.drill)} run through.`
+    : over;
+}
+
+function span(least: Length, most: Length, unit: ShownUnit): string {
+  return `${figure(least, unit)} to ${show(most, unit)}`;
+}

@@ -1,0 +1,276 @@
+import type { AxleLayout, AxleSide } from './axle-layout.ts';
+import type { Share } from './chain.ts';
+import { absolute, isNegative, isZero, type Length } from './length.ts';
+import type { LineUpAnswer, LineUpRefusal, Spacer } from './line-up.ts';
+import type { LineUpCheck } from './line-up-checks.ts';
+import type { Give } from './line-up-gives.ts';
+import { sidePlayMiss } from './line-up-read.ts';
+import type { Reach } from './line-up-spacer.ts';
+import type { Refusal, Result } from './refusal.ts';
+import { say } from './say.ts';
+import { capital, parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
+import { sayVerdict, withUnit } from './say-verdict.ts';
+import { figure, showBand, type ShownUnit } from './show.ts';
+import type { Verdict } from './verdict.ts';
+
+type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
+
+/** The worst that can be said of the whole axle. */
+export function lineUpVerdict({ spacers, checks }: LineUpAnswer): Verdict['kind'] {
+  const kinds = [...spacers.map(({ room }) => room.kind), ...checks.map(({ verdict }) => verdict.kind)];
+  if (kinds.includes('no-good')) return 'no-good';
+  return kinds.includes('too-close') ? 'too-close' : 'good';
+}
+
+/** The whole axle in one sentence, the worst first: `No room: hub to bracket comes out .063 short.` */
+export function sayLineUp(answer: LineUpAnswer, said: Said): string {
+  const kind = lineUpVerdict(answer);
+  if (kind === 'good') return sayGood(answer);
+  const spacer = answer.spacers.find(({ room }) => room.kind === kind);
+  if (spacer) return sayRoom(spacer, said);
+  const check = answer.checks.find(({ verdict }) => verdict.kind === kind);
+  return check ? sayCheck(check, said.unit) : '';
+}
+
+function sayGood({ spacers, checks }: LineUpAnswer): string {
+  const lines = checks.filter(({ kind }) => kind === 'line');
+  const changes = spacers.filter(({ deed }) => deed.kind !== 'keep' && deed.kind !== 'none').length;
+  const both = lines.length > 0 ? 'Wheel centre and sprocket line both hold. ' : '';
+  if (changes === 0) return `${both}It lines up with the parts on hand.`;
+  return `${both}It lines up with ${changes === 1 ? 'one length' : `${changes} lengths`} made right.`;
+}
+
+/** Whether a spacer has any room: `No room: hub to bracket comes out .063 short.` */
+export function sayRoom({ name, value, band, room }: Spacer, said: Said): string {
+  const { unit } = said;
+  const what = spacerName(name, said).toLowerCase();
+  const size = withUnit(figure(absolute(value), unit), unit);
+  if (room.kind === 'no-good') return `No room: ${what} comes out ${size} short.`;
+  if (room.kind === 'good') return `${capital(what)} has room.`;
+  const left = isNegative(value) ? `${size} short` : size;
+  return `Too close to call: ${what} comes out ${left}, ${withUnit(showBand(band.halfWidth, unit), unit)}.`;
+}
+
+export type SaidDeed = {
+  /** What to do, in a word and a figure: `trim .035`. */
+  readonly act: string;
+  readonly more: string;
+};
+
+/** What to do for a spacer. */
+export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
+  const size = (length: Length) => figure(absolute(length), unit);
+  switch (deed.kind) {
+    case 'no-room':
+      return { act: `${size(deed.by)} short`, more: 'Something has to give.' };
+    case 'none':
+      return { act: 'no part', more: 'It comes out at nothing: the faces meet.' };
+    case 'make':
+      return { act: 'make', more: sayReach('Face it to', deed.make, unit) };
+    case 'keep':
+      return { act: 'keep', more: `The one on hand is ${sayOff(deed.off, deed.halfWidth, unit)}.` };
+    case 'trim':
+      return deed.cut.ok
+        ? { act: `trim ${size(deed.cut.value.take)}`, more: sayReach('Face it to', deed.cut, unit) }
+        : { act: `${size(deed.off)} long`, more: sayCutRefusal(deed.cut.refusal, unit) };
+    case 'shim':
+      return {
+        act: `shim ${size(deed.off)}`,
+        more: `${sayShim(deed.shim, unit)} Or make it new: ${withUnit(figure(deed.make.ok ? deed.make.value.to : value, unit), unit)}.`,
+      };
+    case 'too-close':
+      return {
+        act: 'too close to call',
+        more: `The one on hand is ${sayOff(deed.off, deed.halfWidth, unit)}.`,
+      };
+    default:
+      return deed satisfies never;
+  }
+}
+
+function sayReach(verb: string, reach: Result<Reach>, unit: ShownUnit): string {
+  if (!reach.ok) return sayCutRefusal(reach.refusal, unit);
+  const { to, lower, upper } = reach.value;
+  return `${verb} ${figure(to, unit)}; good from ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)}.`;
+}
+
+function sayShim(shim: Result<Reach>, unit: ShownUnit): string {
+  if (!shim.ok) return sayCutRefusal(shim.refusal, unit);
+  const { lower, upper } = shim.value;
+  return `Shims of ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)} do.`;
+}
+
+function sayOff(off: Length, halfWidth: Length, unit: ShownUnit): string {
+  const band = isZero(halfWidth) ? '' : `, ${withUnit(showBand(halfWidth, unit), unit)}`;
+  if (isZero(off)) return `just right${band}`;
+  const by = withUnit(figure(absolute(off), unit), unit);
+  return `${by} ${isNegative(off) ? 'shorter' : 'longer'}${band}`;
+}
+
+/** A spacer's limits that the readings can't prove is said of a length, not of a gap. */
+function sayCutRefusal(refusal: Refusal, unit: ShownUnit): string {
+  if (refusal.code !== 'no-proof') return say(refusal, unit);
+  const band = withUnit(showBand(refusal.halfWidth, unit), unit);
+  return `The readings know this length only to ${band}, more than it may be off. Use a finer tool, or allow more.`;
+}
+
+/** A check in one sentence. */
+export function sayCheck(check: LineUpCheck, unit: ShownUnit): string {
+  const { value, band, limits, verdict } = check;
+  switch (check.kind) {
+    case 'line':
+      return sayLine(check, unit);
+    case 'pad-wear':
+      return sayVerdict(verdict, {
+        quantity: `${sideOf(check.name)}float beyond the pads’ wear`,
+        unit,
+        limits,
+        value,
+        halfWidth: band.halfWidth,
+      });
+    case 'disc-in-slot':
+      return sayDisc(check, unit);
+    case 'side-play':
+      return saySidePlay(check, unit);
+    case 'wheel-centre':
+      return `Read on the machine: ${lowered(sayVerdict(verdict, { quantity: 'difference of the two sides', unit, limits, value, halfWidth: band.halfWidth }))}`;
+    default:
+      return check.kind satisfies never;
+  }
+}
+
+/** `left ` or `right ` where an axle has two discs. */
+function sideOf(name: string): string {
+  return /^(?:left|right) /.exec(name)?.[0] ?? '';
+}
+
+/** The side play that was read, and what it takes from the part that is cut last. */
+function saySidePlay(check: LineUpCheck, unit: ShownUnit): string {
+  const { name, value, band, limits, verdict } = check;
+  const said = sayVerdict(verdict, {
+    quantity: 'side play',
+    unit,
+    limits,
+    value,
+    halfWidth: band.halfWidth,
+  });
+  const miss = verdict.kind === 'no-good' ? sidePlayMiss(check) : undefined;
+  const bracket = `${sideOf(name)}bracket`;
+  const cure = !miss
+    ? ''
+    : isNegative(miss)
+      ? ` Make the part between ${bracket} and leg ${withUnit(figure(absolute(miss), unit), unit)} longer, or shim it.`
+      : ` Face ${withUnit(figure(miss, unit), unit)} off the part between ${bracket} and leg.`;
+  return `${sideOf(name) === '' ? 'Read' : `${capital(sideOf(name))}bracket, read`} on the machine: ${lowered(said)}${cure}`;
+}
+
+function lowered(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
+
+function sayLine({ name, value, band, limits, verdict, against }: LineUpCheck, unit: ShownUnit): string {
+  const rival = against.join(' and ');
+  const off = isZero(value)
+    ? 'comes out where it is wanted'
+    : `comes out ${withUnit(figure(absolute(value), unit), unit)} too far ${isNegative(value) ? 'left' : 'right'}`;
+  const allowed = limits.upper ? `${withUnit(figure(limits.upper, unit), unit)} is allowed` : '';
+  if (verdict.kind === 'good') return `Good: the ${name} ${off}; ${allowed}.`;
+  if (verdict.kind === 'no-good')
+    return `The ${name} can’t hold beside the ${rival}: it ${off}, and ${allowed}.`;
+  return `Too close to call: the ${name} ${off}, ${withUnit(showBand(band.halfWidth, unit), unit)}, and ${allowed}.`;
+}
+
+function sayDisc(
+  { name, value, band, limits, verdict, terms, direct }: LineUpCheck,
+  unit: ShownUnit,
+): string {
+  const disc = name.replace(' in slot', '');
+  const size = withUnit(figure(absolute(value), unit), unit);
+  if (direct) {
+    const face = terms.some(({ of }) => of.endsWith('nsideRead')) ? 'inner' : 'outer';
+    const quantity = `gap at the ${disc}’s ${face} face`;
+    return `Read on the machine: ${lowered(sayVerdict(verdict, { quantity, unit, limits, value, halfWidth: band.halfWidth }))}`;
+  }
+  if (verdict.kind === 'good')
+    return `Good: the ${disc} keeps ${size} clear of its slot at either end of the float.`;
+  if (verdict.kind === 'no-good')
+    return `The ${disc} runs ${size} into its slot before the float ends. Less float, or a wider slot.`;
+  return sayVerdict(verdict, {
+    quantity: `room beside the ${disc}`,
+    unit,
+    limits,
+    value,
+    halfWidth: band.halfWidth,
+  });
+}
+
+/** What one size would have to do: `Space the disc out by .063, to .375.` */
+export function sayGive({ of, by, to }: Give, unit: ShownUnit): string {
+  const grows = !isNegative(by);
+  const amount = withUnit(figure(absolute(by), unit), unit);
+  const goal = withUnit(figure(to, unit), unit);
+  const part = sizeName(of);
+  switch (parted(of).plain) {
+    case 'disc':
+    case 'sprocket':
+      return `${grows ? 'Space' : 'Set'} the ${part} ${grows ? 'out' : 'in'} by ${amount}, to ${goal}.`;
+    case 'slot':
+      return `Move the ${part} ${grows ? 'outward' : 'inward'} on its bracket by ${amount}, to ${goal}.`;
+    case 'bracket':
+      return `Thin the ${part} by ${amount}, to ${goal}.`;
+    case 'float':
+      return `Give the ${part === 'float' ? 'bracket' : part.replace('float', 'bracket')} ${amount} less float: ${goal}.`;
+    case 'offset':
+      return `Let the wheel sit ${amount} further ${grows ? 'right' : 'left'} than you asked.`;
+    case 'hub':
+      return `Take a hub ${amount} narrower over its faces: ${goal}.`;
+    case 'plate':
+      return `Bring the ${part} in by ${amount}, to ${goal}.`;
+    case 'chainLine':
+      return `Move the ${part} ${grows ? 'outward' : 'inward'} by ${amount}, to ${goal} from the middle.`;
+    case 'wheelPlace':
+      return `Let the wheel sit ${amount} further ${grows ? 'out' : 'in'}: its face at ${goal}.`;
+    case 'seat':
+      return `Set the nut ${amount} further out, ${goal} from the shoulder.`;
+    default:
+      return `Change ${part} by ${figure(by, unit)}, to ${goal}.`;
+  }
+}
+
+/** Where nothing alone is enough. */
+export const NOTHING_GIVES =
+  'No single size can give enough alone. Change two of them together, the wheel’s place among them.';
+
+/** A sum of shares as a fitter writes it, what is added before what is taken off: `½ · between the legs − wheel centre`. */
+export function sayShares(terms: readonly Share[], write: (name: string) => string = sizeName): string {
+  const added = terms.filter(({ top }) => top > 0);
+  const takenOff = terms.filter(({ top }) => top < 0);
+  return [...added.toSorted(bySize), ...takenOff.toSorted(bySize)]
+    .map(({ of, top, bottom }, index) => {
+      const sign = top < 0 ? '−' : '+';
+      const lead = index === 0 ? (top < 0 ? '−' : '') : ` ${sign} `;
+      return `${lead}${times(Math.abs(top), bottom)}${write(of)}`;
+    })
+    .join('');
+}
+
+function bySize(a: Share, b: Share): number {
+  return sizeOrder(a.of) - sizeOrder(b.of);
+}
+
+function times(top: number, bottom: number): string {
+  if (bottom === 1) return top === 1 ? '' : `${top} · `;
+  return top === 1 && bottom === 2 ? '½ · ' : `${top}/${bottom} · `;
+}
+
+/** Why no line-up can be worked out. */
+export function sayLineUpRefusal(refusal: LineUpRefusal): string {
+  switch (refusal.code) {
+    case 'sizes-missing':
+      return `Still without a size: ${refusal.names.map(sizeName).join(', ')}.`;
+    case 'lengths-free':
+      return `Nothing fixes ${refusal.names.join(', ')}. Give one of them, or one more thing that has to hold.`;
+    default:
+      return refusal satisfies never;
+  }
+}

@@ -1,0 +1,58 @@
+import type { Fraction } from './exact-fraction.ts';
+import { roundMoney, type MoneyField, type MoneyRefusal } from './money.ts';
+
+const EXAMPLES: Record<MoneyField, string> = {
+  amount: 'an amount such as 12.50',
+  rate: 'what an hour costs, such as 65',
+  hours: 'hours such as 1.5 or 1:30',
+};
+const NAMES: Record<MoneyField, string> = { amount: 'an amount', rate: 'a rate', hours: 'a time' };
+
+/** The sentence for what can't be taken as money or time. */
+export function sayMoney(refusal: MoneyRefusal): string {
+  switch (refusal.code) {
+    case 'nothing-counted':
+      return `Nothing is typed yet. Type ${EXAMPLES[refusal.field]}.`;
+    case 'not-counted':
+      return `“${refusal.typed}” can’t be read as ${NAMES[refusal.field]}. Type ${EXAMPLES[refusal.field]}.`;
+    case 'perhaps-thousands':
+      return `With a comma that may be ${refusal.whole} or ${refusal.decimal}. Type ${refusal.whole} or ${refusal.decimal}.`;
+    case 'too-fine':
+      return `${refusal.typed} has more than ${refusal.places} places behind the point. Leave the last ones out.`;
+    case 'too-much':
+      return `That is more than ${refusal.most.toLocaleString('en-US')} ${refusal.field === 'hours' ? 'hours' : ''} in one line. Check the point, or make two lines of it.`.replace(
+        '  ',
+        ' ',
+      );
+    case 'below-nothing':
+      return refusal.field === 'hours'
+        ? 'A time can’t be below zero. Take the line away instead, or make it shorter.'
+        : 'A rate can’t be below zero. Money taken off goes into a line of its own, as an amount.';
+    case 'minutes-past-59':
+      return `Minutes go from 00 to 59, with two digits; “${refusal.minutes}” does not. Type 1:30 for an hour and a half.`;
+    case 'bottom-of-zero':
+      return 'The bottom of a fraction can’t be zero. Type 1 1/2 for an hour and a half.';
+    default:
+      return refusal satisfies never;
+  }
+}
+
+/**
+ * An amount as it is read: `$12.50`, `−$20.00`, `EUR 12.50`; from five digits on in groups of three with a thin space
+ * (ISO 80000-1:2009, 7.3.1), as a comma would be read as a point.
+ */
+export function showMoney(decimal: string, sign: string): string {
+  const [whole = '0', places] = decimal.replace('-', '').split('.');
+  const grouped = whole.length < 5 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f');
+  const before = sign === '' || /\p{L}$/u.test(sign) ? `${sign}${sign === '' ? '' : '\u00a0'}` : sign;
+  return `${decimal.startsWith('-') ? '−' : ''}${before}${grouped}${places === undefined ? '' : `.${places}`}`;
+}
+
+/** Hours as they are read: `2.5 h`, `1:20 h` where minutes don't end as a decimal, at most to the minute. */
+export function showHours({ top, bottom }: Fraction): string {
+  const hundredths = roundMoney({ top, bottom }, 2);
+  const isExact = (100n * top) % bottom === 0n;
+  if (isExact) return `${hundredths.replace(/\.?0+$/, '') || '0'} h`;
+  const minutes = BigInt(roundMoney({ top: 60n * top, bottom }, 0));
+  return `${minutes / 60n}:${String(minutes % 60n).padStart(2, '0')} h`;
+}

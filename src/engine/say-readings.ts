@@ -1,0 +1,33 @@
+import type { Entry } from './entry.ts';
+import { typedWithUnit } from './entry.ts';
+import type { FormCaution } from './feature-form.ts';
+import type { SlipQuestion } from './reading.ts';
+import { show } from './show.ts';
+
+/** The question about a reading that stands apart from the others as if the unit or the point had slipped. */
+export function saySlipQuestion({ kind, usual }: SlipQuestion, entry: Entry): string {
+  const unit = entry.unit === 'thou' ? 'in' : entry.unit;
+  const others = `the others, near ${show(usual, unit)}`;
+  switch (kind) {
+    case 'inch-for-mm':
+      return `${typedWithUnit(entry)} is 25.4 times ${others}: millimetres typed as inches?`;
+    case 'mm-for-inch':
+      return `${typedWithUnit(entry)} is 1/25.4 of ${others}: inches typed as millimetres?`;
+    case 'point-slipped':
+      return `${typedWithUnit(entry)} stands beside ${others}: has the point slipped?`;
+    default:
+      return kind satisfies never;
+  }
+}
+
+/** What the way of measuring can't see. */
+export function sayCaution(caution: FormCaution): string {
+  switch (caution) {
+    case 'three-lobed-unseen':
+      return 'Two points can’t see a three-lobed bore: try the pin in it, turned.';
+    case 'jaw-flats':
+      return 'Caliper jaws have flats: under 1/2 in they read small. Give their width in Shop.';
+    default:
+      return caution satisfies never;
+  }
+}

@@ -1,0 +1,39 @@
+import { absolute, isNegative, type Length } from './length.ts';
+import { mean } from './estimate.ts';
+import { withUnit } from './say-verdict.ts';
+import { figure, showBand, type ShownUnit } from './show.ts';
+import type { ShimPick, ShimRefusal } from './shims.ts';
+
+/** The pieces as one says them at the drawer: `2 × .010 + .005`. */
+export function sayPieces({ picked }: Pick<ShimPick, 'picked'>, unit: ShownUnit): string {
+  return picked
+    .map(({ piece, count }) => `${count > 1 ? `${count} × ` : ''}${figure(mean(piece.thickness), unit)}`)
+    .join(' + ');
+}
+
+/** `Together .025, leaves .0098.`; how far off where nothing in the drawer comes close enough. */
+export function sayPick(pick: ShimPick, leaves: Length, unit: ShownUnit): string {
+  const said = (length: Length) => withUnit(figure(length, unit), unit);
+  if (pick.fits) return `Together ${said(pick.total)}, leaves ${said(leaves)}.`;
+  const way = isNegative(pick.offAim) ? 'too thin' : 'too thick';
+  return `Nothing in the drawer fits. Nearest possible: together ${said(pick.total)}, leaves ${said(leaves)}, ${said(absolute(pick.offAim))} ${way} for the aim.`;
+}
+
+/** How closely the pieces' sum is known: said only where they were measured. */
+export function sayPickBand({ band, pieces }: ShimPick, unit: ShownUnit): string {
+  const known = `known to ${withUnit(showBand(band.halfWidth, unit), unit)}`;
+  return pieces > 1
+    ? `The ${pieces} pieces together are ${known}: each one adds to it.`
+    : `The piece is ${known}.`;
+}
+
+export function sayShimRefusal(refusal: ShimRefusal): string {
+  switch (refusal.code) {
+    case 'no-shims':
+      return 'The drawer holds no shim or washer with a thickness. Put them in with their sizes, and it picks from them.';
+    case 'shims-too-fine':
+      return 'Some pieces in the drawer have thicknesses with more places than any gauge shows. Put them in again as measured.';
+    default:
+      return refusal satisfies never;
+  }
+}

@@ -1,0 +1,96 @@
+import type { Finding, SignOffAnswer } from './sign-off.ts';
+
+/** Whether it can be signed, in one sentence. */
+export function saySignOff({ blockers }: SignOffAnswer): string {
+  if (blockers.length === 0) return 'Nothing stands in the way of signing.';
+  return blockers.length === 1
+    ? 'One thing stands in the way of signing.'
+    : `${blockers.length} things stand in the way of signing.`;
+}
+
+/** What was found, and what to do about it. */
+export function sayFinding(finding: Finding): { readonly what: string; readonly todo: string } {
+  const { code, name } = finding;
+  const step = finding.number === undefined ? 'This step' : `Step ${finding.number}`;
+  switch (code) {
+    case 'step-not-done':
+      return { what: `${step} is not done`, todo: name };
+    case 'no-torque-figure':
+      return { what: `${step} has no torque yet`, todo: `${name}. Type the service manual’s figure.` };
+    case 'no-torque-source':
+      return {
+        what: `${step}: where does its torque stand?`,
+        todo: `${name}. Name the manual and the page.`,
+      };
+    case 'locker-curing':
+      return {
+        what: `${step}: the thread locker is still curing`,
+        todo: `${sayHours(finding.hoursLeft ?? 0)} to go. ${name}`,
+      };
+    case 'no-cure-time':
+      return {
+        what: `${step}: no cure time for its thread locker`,
+        todo: 'Its maker states one; without it nobody can tell when it holds.',
+      };
+    case 'mock-up-in':
+      return { what: `${name} is still a mock-up`, todo: 'Fit the real part, then say that it is swapped.' };
+    case 'no-steps':
+      return {
+        what: 'No assembly step is written down',
+        todo: 'The sheet will not say in which order it goes together.',
+      };
+    case 'no-check':
+      return {
+        what: 'No fit-up check at all',
+        todo: 'A job that touches a brake, the steering, an axle or a wheel needs at least one.',
+      };
+    case 'check-missing':
+      return {
+        what: `Nothing checks ${name}`,
+        todo: 'Parts were made or put together by it. Add the check it offers.',
+      };
+    case 'check-offered':
+      return {
+        what: `Nothing checks ${name}`,
+        todo: 'Nothing was cut or assembled by it. If it counts, add its check.',
+      };
+    case 'check-not-done':
+      return { what: `${name}: not checked yet`, todo: 'Take its readings.' };
+    case 'check-failed':
+      return { what: `${name}: failed`, todo: 'Cure it, then check again.' };
+    case 'check-too-close':
+      return { what: `${name}: too close to call`, todo: 'More readings or a finer tool can settle it.' };
+    case 'check-older':
+      return {
+        what: `${name}: limits worked out from older readings`,
+        todo: 'A reading behind them was struck out or taken since.',
+      };
+    case 'cut-open':
+      return { what: `${name}: still to cut`, todo: 'Cut it to size, or take it off the list.' };
+    case 'cut-over':
+      return { what: `${name}: cut past its limit`, todo: 'Make it again, or let another part give.' };
+    case 'cut-scrapped':
+      return { what: `${name}: scrapped`, todo: 'It was not made again in this job.' };
+    case 'cut-older':
+      return {
+        what: `${name}: size worked out from older readings`,
+        todo: 'A reading behind it was struck out or taken since.',
+      };
+    case 'no-odometer':
+      return {
+        what: 'No odometer reading to count from',
+        todo: 'A re-check waits for a distance. Type what the odometer reads now.',
+      };
+    default:
+      return code satisfies never;
+  }
+}
+
+/** Hours as a fitter says them: "6 h", "1 h 30 min", "20 min"; begun minutes count. */
+export function sayHours(hours: number): string {
+  const minutes = Math.ceil(hours * 60 - 1e-6);
+  const whole = Math.floor(minutes / 60);
+  const rest = minutes % 60;
+  if (whole === 0) return `${rest} min`;
+  return rest === 0 ? `${whole} h` : `${whole} h ${rest} min`;
+}

@@ -1,0 +1,85 @@
+import { absolute, decimalText, isNegative, minus, type Length } from './length.ts';
+import type { ShownUnit } from './show.ts';
+import type { ChangeName, SteeringAnswer, SteeringRefusal } from './steering-geometry.ts';
+
+/** An angle to a tenth of a degree: no level on a shop floor knows more. */
+export function sayDegrees(degrees: number): string {
+  return `${(Math.round(degrees * 10) / 10 + 0).toFixed(1)}°`.replace('-', '−');
+}
+
+/** A length of steering geometry as closely as it means anything: a tenth of a millimetre, a hundredth of an inch. */
+export function steeringFigure(length: Length, unit: ShownUnit): string {
+  return decimalText(length, unit, unit === 'mm' ? 1 : 2)
+    .replace('-', '−')
+    .replace(/^(−?)0\./, unit === 'in' ? '$1.' : '$10.');
+}
+
+/** Trail after, beside what it was. */
+export function sayTrailChange({ before, after }: SteeringAnswer, unit: ShownUnit): string {
+  const by = minus(after.trail, before.trail);
+  const was = `was ${steeringFigure(before.trail, unit)} ${unit}`;
+  if (isNothing(by, unit)) return `${was}: the same`;
+  return `${was}: ${steeringFigure(absolute(by), unit)} ${isNegative(by) ? 'less' : 'more'}`;
+}
+
+/** What less or more trail is felt as. Common practice, no source. */
+export function sayTrailFeel({ before, after }: SteeringAnswer): string {
+  const by = minus(after.trail, before.trail);
+  if (isNegative(after.trail))
+    return 'The tyre touches the ground ahead of the steering axis: the wheel will not hold straight. Do not ride it.';
+  if (isNothing(by, 'mm')) return 'Trail is what it was.';
+  return isNegative(by)
+    ? 'Less trail turns easier and holds straight less; shake of the bars comes sooner.'
+    : 'More trail holds straight better and turns heavier.';
+}
+
+const CHANGES: Readonly<Record<ChangeName, string>> = {
+  forkLonger: 'Fork length',
+  frontRadius: 'Front tyre',
+  rearRadius: 'Rear tyre',
+  rearHigher: 'Rear height',
+  clampOffset: 'Clamp offset',
+  extraAngleDegrees: 'Clamps’ extra angle',
+  axleLead: 'Axle lead',
+};
+
+export function sayChange(name: ChangeName): string {
+  return CHANGES[name];
+}
+
+/** How far one change moved the trail and the rake by itself. */
+export function sayMoved({ trail, rakeDegrees }: SteeringAnswer['moved'][number], unit: ShownUnit): string {
+  return `trail ${signed(trail, unit)} ${unit}, rake ${signedDegrees(rakeDegrees)} by itself`;
+}
+
+export function sayRise(rise: Length, unit: ShownUnit): string {
+  if (isNothing(rise, unit)) return 'as it was';
+  return `${steeringFigure(absolute(rise), unit)} ${unit} ${isNegative(rise) ? 'lower' : 'higher'}`;
+}
+
+export function saySteeringRefusal(refusal: SteeringRefusal): string {
+  switch (refusal.code) {
+    case 'rake-out-of-reach':
+      return `A rake of ${sayDegrees(refusal.degrees)} is outside 0° to ${refusal.mostDegrees}° from the vertical. If the maker gives it from the ground, take it from 90.`;
+    case 'fork-length-needed':
+      return 'Clamps that lean the fork put the axle out by the fork’s length. Give the length from the clamps to the axle.';
+    case 'wheels-do-not-reach':
+      return 'With these sizes the machine can’t stand on both wheels. Check the wheelbase, the tyre radius and the fork’s change.';
+    default:
+      return refusal satisfies never;
+  }
+}
+
+function isNothing(length: Length, unit: ShownUnit): boolean {
+  return !/[1-9]/.test(steeringFigure(length, unit));
+}
+
+function signed(length: Length, unit: ShownUnit): string {
+  const text = steeringFigure(length, unit);
+  return isNegative(length) || isNothing(length, unit) ? text : `+${text}`;
+}
+
+function signedDegrees(degrees: number): string {
+  const text = sayDegrees(degrees);
+  return text.startsWith('−') || text === '0.0°' ? text : `+${text}`;
+}

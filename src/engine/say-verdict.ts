@@ -1,0 +1,124 @@
+import { isLess, isMore, minus, type Length } from './length.ts';
+import type { FeatureKind } from './measuring-tool.ts';
+import type { Settler } from './settle.ts';
+import { figure, showBand, type ShownUnit } from './show.ts';
+import type { Limits, Verdict } from './verdict.ts';
+
+type Said = {
+  /** What the value is: float, clearance, bore ... */
+  readonly quantity: string;
+  readonly unit: ShownUnit;
+  readonly limits: Limits;
+  readonly value: Length;
+  /** Named beside the value where it is too close to call. */
+  readonly halfWidth?: Length;
+};
+
+type Ways = { readonly under: string; readonly over: string };
+
+const ROOM: Ways = { under: 'Too tight', over: 'Too loose' };
+const GRIP: Ways = { under: 'Too loose', over: 'Too tight' };
+const AMOUNT: Ways = { under: 'Too little', over: 'Too much' };
+const EXCESS: Ways = { under: 'Too short', over: 'Too long' };
+const SIZE: Ways = { under: 'Too small', over: 'Too big' };
+const WAYS: ReadonlyMap<string, Ways> = new Map([
+  ...['float', 'end play', 'side play', 'clearance', 'slop', 'gap'].map((name) => [name, ROOM] as const),
+  ...['interference', 'clamp'].map((name) => [name, GRIP] as const),
+  ['excess length', EXCESS],
+  ...['runout', 'rock', 'projection'].map((name) => [name, AMOUNT] as const),
+]);
+
+const FEATURES: Readonly<Record<FeatureKind, string>> = {
+  bore: 'bore',
+  pin: 'pin',
+  length: 'lengths',
+  depth: 'depth',
+  gap: 'gap',
+  runout: 'runout',
+};
+
+/** A verdict as one sentence, for the screen and for a screen reader: `Too tight: float .002, want .008 to .012.` */
+export function sayVerdict(verdict: Verdict, said: Said): string {
+  const value = `${said.quantity} ${withUnit(figure(said.value, said.unit), said.unit)}`;
+  switch (verdict.kind) {
+    case 'good':
+      return `Good: ${value}, ${sayWant(said)}.`;
+    case 'no-good':
+      return `${(WAYS.get(said.quantity) ?? SIZE)[verdict.way]}: ${value}, ${sayWant(said)}.`;
+    case 'too-close':
+      return `Too close to call: ${value}${said.halfWidth ? ` ${showBand(said.halfWidth, said.unit)}` : ''}, ${sayWant(said)}; ${sayNear(verdict, said)}.`;
+    default:
+      return verdict satisfies never;
+  }
+}
+
+/** Which tools and how many readings would call it, or that none can. */
+export function saySettler(settler: Settler | undefined, unit: ShownUnit): string {
+  if (!settler)
+    return 'No tool in Shop can settle it; read the joint itself, or move the size away from the limit.';
+  return `${capital(toolsWithReadings(settler))} would settle it, to ${withUnit(showBand(settler.halfWidth, unit), unit)}.`;
+}
+
+/** Said before the first reading, where a tool's band is too wide for the limits; `better` is what could, from `whatCouldProve`. */
+export function sayCannotProve({
+  tool,
+  halfWidth,
+  limits,
+  better,
+  unit,
+}: {
+  readonly tool: { readonly name: string };
+  readonly halfWidth: Length;
+  readonly limits: Limits;
+  readonly better: Settler | undefined;
+  readonly unit: ShownUnit;
+}): string {
+  const width = limits.lower && limits.upper ? minus(limits.upper, limits.lower) : undefined;
+  const apart = width ? ` and the limits are only ${withUnit(figure(width, unit), unit)} apart` : '';
+  const who = better ? `${capital(toolsWithReadings(better))} can.` : 'No tool in Shop can.';
+  return `The ${tool.name} can't prove this: it knows a size to ${withUnit(showBand(halfWidth, unit), unit)}${apart}. ${who}`;
+}
+
+/** The wanted limits as words: `want .008 to .012`, `want .008 or more`. */
+function sayWant({ limits: { lower, upper }, unit }: Said): string {
+  if (lower && upper) return `want ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)}`;
+  if (lower) return `want ${withUnit(figure(lower, unit), unit)} or more`;
+  return upper ? `want ${withUnit(figure(upper, unit), unit)} or less` : 'no limits given';
+}
+
+function sayNear(verdict: Extract<Verdict, { kind: 'too-close' }>, { limits, value, unit }: Said): string {
+  const limit = verdict.near === 'both' ? undefined : limits[verdict.near];
+  if (!limit) return 'the band is too wide for these limits';
+  const by = figure(verdict.short, unit);
+  if (!/[1-9]/.test(by)) return 'right at the limit';
+  const isOutside = verdict.near === 'lower' ? isLess(value, limit) : isMore(value, limit);
+  return `only ${withUnit(by, unit)} ${isOutside ? 'outside' : 'inside'}`;
+}
+
+/** `the dial bore gauge for the bore and the 0–1 in micrometer for the pin, 3 readings each`, said shorter where one tool does it. */
+function toolsWithReadings({ tools, readings }: Settler): string {
+  const names = [...new Set(tools.map(({ tool }) => tool.name))];
+  const kindsOf = (name: string) => [
+    ...new Set(tools.filter(({ tool }) => tool.name === name).map(({ leg }) => leg.kind)),
+  ];
+  const all = names.flatMap(kindsOf);
+  const isShared = names.length === 1 || new Set(all).size < all.length;
+  const list = names.map((name) =>
+    isShared ? `the ${name}` : `the ${name} for the ${listed(kindsOf(name).map((kind) => FEATURES[kind]))}`,
+  );
+  const each = tools.length > 1 ? ' of each size' : '';
+  return `${listed(list)} with ${readings === 1 ? '1 reading' : `${readings} readings`}${each}`;
+}
+
+function listed(words: readonly string[]): string {
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}` : (words[0] ?? '');
+}
+
+/** An inch figure is known by its leading point; millimetres are named. */
+export function withUnit(text: string, unit: ShownUnit): string {
+  return unit === 'in' ? text : `${text} mm`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,102 @@
+import type { EntryRefusal } from './entry.ts';
+import type { Refusal } from './refusal.ts';
+import { sayInsertRefusal } from './say-insert-refusal.ts';
+import { figure, show, showBand, type ShownUnit } from './show.ts';
+
+/** The sentence for anything that can't be worked out: what is wrong, by how much, and what can be done. */
+export function say(refusal: Refusal, unit: ShownUnit): string {
+  switch (refusal.code) {
+    case 'no-step-in-limits':
+      return `The dial moves in steps of ${show(refusal.step, unit)} and none of them falls between ${show(refusal.lower, unit)} and ${show(refusal.upper, unit)}. Use a finer dial or wider limits.`;
+    case 'metal-gone':
+      return `At ${show(refusal.present, unit)} it is ${show(refusal.past, unit)} past ${show(refusal.limit, unit)} already, and no cut puts metal back. Make the part new, or let another part give.`;
+    case 'below-least-length':
+      return `Trimming ${refusal.part} alone can't do it: ${show(refusal.missing, unit)} is missing above its least length of ${show(refusal.least, unit)}. Trim another part as well, or leave one out.`;
+    case 'no-proof':
+      return `No cut can be proved with these readings: a band of ${showBand(refusal.halfWidth, unit)} leaves nothing of ${figure(refusal.lower, unit)} to ${show(refusal.upper, unit)}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
+    case 'no-insert-made':
+    case 'hole-past-insert-thread':
+    case 'wall-without-hole':
+    case 'no-metal-for-insert':
+      return sayInsertRefusal(refusal, unit);
+    default:
+      return sayEntry(refusal);
+  }
+}
+
+/** The sentence for a typed text that is not a size. */
+export function sayEntry(refusal: EntryRefusal): string {
+  const sentence = entrySentence(refusal);
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+function entrySentence(refusal: EntryRefusal): string {
+  const typed = echo(refusal.typed);
+  switch (refusal.code) {
+    case 'nothing-typed':
+      return 'Nothing is typed yet. Type a size such as .4487, 29/64 or 11.4 mm.';
+    case 'no-digits':
+      return 'There is no figure in what is typed. A size reads like .4487, 29/64 or 11.4 mm.';
+    case 'strange-character':
+      return `${mark(refusal.character)} at place ${refusal.at + 1} does not belong in a size. Use the digits 0 to 9, a point, a fraction bar, and in, thou or mm.`;
+    case 'foreign-digit':
+      return `${mark(refusal.character)} at place ${refusal.at + 1} is a digit from another script. Type it with 0 to 9.`;
+    case 'too-many-digits':
+      return `That is ${refusal.count} digits. No tool reads that fine: 15 are the most.`;
+    case 'too-long':
+      return `That is ${refusal.count} characters, too long for a size. Type one size, such as 1-1/2 in.`;
+    case 'two-points':
+      return `${typed} has two decimal points. Leave one out.`;
+    case 'comma-and-point':
+      return `${typed} has a comma and a point, so it can't be told which one is the decimal point. Leave the thousands mark out.`;
+    case 'point-without-digits':
+      return `Nothing stands after the point in ${typed}. Type the missing digit, or leave the point out.`;
+    case 'power-of-ten':
+      return `${typed} uses e for a power of ten. Write the size out in full.`;
+    case 'base-sixteen':
+      return `${typed} is computer notation: the x does not belong in a size. Write it in plain digits.`;
+    case 'unknown-unit':
+      return `The word at place ${refusal.at + 1} is not a unit used here. Use in, thou or mm.`;
+    case 'minus-behind':
+      return `The minus stands behind the figure in ${typed}. Put it in front, or leave it out.`;
+    case 'minus-inside':
+      return `There is a minus inside ${typed}. A whole number and its fraction are typed 1-1/2; for two sizes log two readings.`;
+    case 'minus-without-meaning':
+      return `${typed} is below zero, and this size can't be. Leave the minus out.`;
+    case 'fraction-without-top':
+      return `The top of the fraction is missing in ${typed}.`;
+    case 'fraction-without-bottom':
+      return `The bottom of the fraction is missing in ${typed}.`;
+    case 'fraction-of-zero':
+      return `${typed} can't be read as a size. The bottom of a fraction can't be zero.`;
+    case 'fraction-never-ends':
+      return `${typed} is not a shop fraction: the bottom must be 2, 4, 8, 16, 32, 64 or 128. Type it as a decimal.`;
+    case 'fraction-with-point':
+      return `${typed} mixes a point and a fraction bar. Use one or the other.`;
+    case 'fraction-bar-twice':
+      return `${typed} has two fraction bars. Leave one out.`;
+    case 'fraction-over-one':
+      return `The fraction in ${typed} is a whole or more. Add it to the whole number first.`;
+    case 'two-numbers':
+      return `${typed} reads as two numbers. Log them one by one; a mixed size is typed 1 1/2.`;
+    case 'out-of-reach':
+      return `${typed} is more than 10 m (394 in). Check the unit and the point.`;
+    default:
+      return refusal satisfies never;
+  }
+}
+
+// What was typed comes back into a sentence only when it is short and made of a size's own marks: a word, an unseen
+// mark or a page of text would make the sentence worse than none.
+function echo(typed: string): string {
+  const short = typed.trim().replace(/\s+/g, ' ');
+  return /^[0-9.,/ex+−‐‑‒–-][0-9.,/ex +−‐‑‒–-]{0,23}(?:in|thou|mm|["″])?$/i.test(short)
+    ? short
+    : 'what is typed';
+}
+
+function mark(character: string): string {
+  if (/^[\p{L}\p{N}\p{P}\p{S}]$/u.test(character)) return `“${character}”`;
+  const number = (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
+  return `an unseen mark (U+${number})`;
+}

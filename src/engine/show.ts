@@ -1,0 +1,50 @@
+import { typedWithUnit, type Entry } from './entry.ts';
+import { absolute, decimalText, isNegative, isZero, leadingZeros, type Length, type Unit } from './length.ts';
+
+/** The unit figures are shown in: a phone shows inches or millimetres; thou is a way of typing and of saying small differences. */
+export type ShownUnit = 'in' | 'mm';
+
+// Chosen, not published: a micrometer's finest usual reading in each unit, and the fewest places that still read as a measured size.
+const MOST_PLACES: Record<Unit, number> = { in: 4, thou: 1, mm: 3 };
+const LEAST_PLACES: Record<Unit, number> = { in: 3, thou: 0, mm: 2 };
+
+/**
+ * A size as a machinist writes it: inches without the zero before the point and three or four places (`.4487`, `.970`),
+ * millimetres two or three (`11.397`). Nothing at all is `0`; a size that only rounds to nothing keeps its places
+ * (`.0000`), so that it can't be taken for it. Rounded half to even (ISO 80000-1 annex B, ASTM E29).
+ */
+export function figure(length: Length, unit: Unit): string {
+  if (isZero(length)) return '0';
+  return tidy(decimalText(absolute(length), unit, MOST_PLACES[unit]), unit, isNegative(length));
+}
+
+/** `figure` with its unit behind it: `.4487 in`. */
+export function show(length: Length, unit: Unit): string {
+  return `${figure(length, unit)} ${unit}`;
+}
+
+/** A difference with its sign: `+.0012`, `−.0044`. */
+export function signedFigure(length: Length, unit: Unit): string {
+  const text = figure(length, unit);
+  return text.startsWith('−') || /^[.0]+$/.test(text) ? text : `+${text}`;
+}
+
+/** A band's half width, two significant digits and never fewer places than a size has: `±.0012`, `±.012`, `±.00044`. */
+export function showBand(halfWidth: Length, unit: Unit): string {
+  const places = leadingZeros(halfWidth, unit) + 1;
+  const text = decimalText(halfWidth, unit, Math.max(places, LEAST_PLACES[unit]));
+  return `±${unit === 'in' ? text.replace(/^0\./, '.') : text}`;
+}
+
+/** What was typed, shown again as typed: `29/64 in`. */
+export function asTyped(entry: Entry): string {
+  return typedWithUnit(entry);
+}
+
+function tidy(text: string, unit: Unit, negative: boolean): string {
+  const [whole = '0', places = ''] = text.split('.');
+  const isNothing = /^0*$/.test(whole + places);
+  const kept = isNothing ? places : places.replace(/0+$/, '').padEnd(LEAST_PLACES[unit], '0');
+  const front = unit === 'in' && whole === '0' && kept !== '' ? '' : whole;
+  return `${negative && !isNothing ? '−' : ''}${front}${kept === '' ? '' : `.${kept}`}`;
+}

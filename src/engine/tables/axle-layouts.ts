@@ -1,0 +1,237 @@
+import type { AxleLayout, AxleLayoutName, DiscInSlot, Giver } from '../axle-layout.ts';
+import type { ChainPart, Condition, Datum, Place, Share } from '../chain.ts';
+
+/**
+ * The arrangements on an axle, with the disc, the drum or the outer face on the right.
+ *
+ * Sizes:   width: inside width between the legs as clamped · hub: over its bearing faces · centre: wheel centre from the
+ *          hub's left face · offset: wanted wheel centre from the middle between the legs, + right · disc: mid-plane
+ *          from the hub's face on its side, + outward · bracket: its thickness · slot: its mid-plane from the bracket's
+ *          inner face, + outward · float: wanted side play of the bracket · plate: how far a brake plate's outer face
+ *          stands out from the hub's bearing face · sprocket: mid-plane from the hub's face on its side, + outward ·
+ *          chainLine: wanted from the middle between the legs, + toward the sprocket's side · seat: from the spindle's
+ *          shoulder to the nut's inner face · mount: the hub's wheel-mounting face from its inner bearing face, + outward ·
+ *          wheelPlace: where that face has to come, from the shoulder, + outward.
+ * Source:  geometry of the parts; which size may give is common practice, no source.
+ */
+
+const one = (of: string): Share => ({ of, top: 1, bottom: 1 });
+const half = (of: string): Share => ({ of, top: 1, bottom: 2 });
+const less = (of: string): Share => ({ of, top: -1, bottom: 1 });
+
+const part = (name: string, length: Share = one(name)): ChainPart => ({ name, length: [length] });
+const left = (name: string): Place => ({ part: name, face: 'left' });
+const right = (name: string): Place => ({ part: name, face: 'right' });
+const at = (datum: string): Place => ({ datum });
+
+const wheelCentre: Datum = { name: 'wheel centre', from: left('hub'), at: [one('centre')] };
+
+const fills = (first: string, last: string, is: string): Condition => ({
+  name: 'fills',
+  from: left(first),
+  to: right(last),
+  is: [one(is)],
+});
+
+const centred = (first: string): Condition => ({
+  name: 'wheel centre',
+  from: left(first),
+  to: at('wheel centre'),
+  is: [half('width'), one('offset')],
+});
+
+/** The disc in the middle of its slot, the bracket in the middle of its float. */
+const discMiddle: readonly Datum[] = [
+  { name: 'disc', from: right('hub'), at: [one('disc')] },
+  { name: 'slot', from: left('bracket'), at: [one('slot')] },
+];
+const discInSlot: Condition = { name: 'disc in slot', from: at('slot'), to: at('disc'), is: [] };
+const sleeve: Condition = { name: 'sleeve', from: right('hub'), to: right('outer'), is: [one('sleeve')] };
+
+/** Hub to bracket, bracket in mid-float, bracket to leg. */
+const bracketOnSleeve: readonly ChainPart[] = [
+  part('inner'),
+  part('float inside', half('float')),
+  part('bracket'),
+  part('float outside', half('float')),
+  part('outer'),
+];
+
+const centreMirror = { centre: [one('hub'), less('centre')], offset: [less('offset')] };
+
+const bracketGivers: readonly Giver[] = [
+  { of: 'disc', may: 'both' },
+  { of: 'slot', may: 'both' },
+  { of: 'bracket', may: 'shrink' },
+  { of: 'float', may: 'shrink' },
+  { of: 'offset', may: 'both' },
+  { of: 'hub', may: 'shrink' },
+];
+
+const oneDisc: DiscInSlot = {
+  name: 'disc in slot',
+  float: 'float',
+  slotWidth: 'slotWidth',
+  discThickness: 'discThickness',
+};
+
+const frontOneDisc: AxleLayout = {
+  name: 'front-one-disc',
+  hasSide: true,
+  needs: ['width', 'hub', 'centre', 'disc', 'slot', 'bracket', 'float'],
+  usual: { offset: 'nothing' },
+  parts: [part('far'), part('hub'), ...bracketOnSleeve],
+  datums: [wheelCentre, ...discMiddle],
+  conditions: [fills('far', 'outer', 'width'), centred('far'), discInSlot, sleeve],
+  spacers: ['far', 'inner', 'outer', 'sleeve'],
+  givers: bracketGivers,
+  mirror: centreMirror,
+  discs: [oneDisc],
+};
+
+/** Seen from the middle, each side is alike: on the left, outward is to the left. */
+const frontTwoDiscs: AxleLayout = {
+  name: 'front-two-discs',
+  hasSide: false,
+  needs: ['width', 'hub', 'centre', 'leftDisc', 'rightDisc', 'leftSlot', 'leftBracket', 'leftFloat'],
+  usual: {
+    offset: 'nothing',
+    rightSlot: { as: 'leftSlot' },
+    rightBracket: { as: 'leftBracket' },
+    rightFloat: { as: 'leftFloat' },
+  },
+  parts: [
+    part('leftOuter'),
+    part('left float outside', half('leftFloat')),
+    part('leftBracket'),
+    part('left float inside', half('leftFloat')),
+    part('leftInner'),
+    part('hub'),
+    part('rightInner'),
+    part('right float inside', half('rightFloat')),
+    part('rightBracket'),
+    part('right float outside', half('rightFloat')),
+    part('rightOuter'),
+  ],
+  datums: [
+    wheelCentre,
+    { name: 'left disc', from: left('hub'), at: [less('leftDisc')] },
+    { name: 'left slot', from: right('leftBracket'), at: [less('leftSlot')] },
+    { name: 'right disc', from: right('hub'), at: [one('rightDisc')] },
+    { name: 'right slot', from: left('rightBracket'), at: [one('rightSlot')] },
+  ],
+  conditions: [
+    fills('leftOuter', 'rightOuter', 'width'),
+    centred('leftOuter'),
+    { name: 'left disc in slot', from: at('left slot'), to: at('left disc'), is: [] },
+    { name: 'right disc in slot', from: at('right slot'), to: at('right disc'), is: [] },
+    { name: 'left sleeve', from: left('leftOuter'), to: left('hub'), is: [one('leftSleeve')] },
+    { name: 'right sleeve', from: right('hub'), to: right('rightOuter'), is: [one('rightSleeve')] },
+  ],
+  spacers: ['leftOuter', 'leftInner', 'leftSleeve', 'rightInner', 'rightOuter', 'rightSleeve'],
+  givers: [
+    { of: 'leftDisc', may: 'both' },
+    { of: 'rightDisc', may: 'both' },
+    { of: 'leftSlot', may: 'both' },
+    { of: 'rightSlot', may: 'both' },
+    { of: 'leftBracket', may: 'shrink' },
+    { of: 'rightBracket', may: 'shrink' },
+    { of: 'leftFloat', may: 'shrink' },
+    { of: 'rightFloat', may: 'shrink' },
+    { of: 'offset', may: 'both' },
+    { of: 'hub', may: 'shrink' },
+  ],
+  mirror: {},
+  discs: [
+    {
+      name: 'left disc in slot',
+      float: 'leftFloat',
+      slotWidth: 'leftSlotWidth',
+      discThickness: 'leftDiscThickness',
+    },
+    {
+      name: 'right disc in slot',
+      float: 'rightFloat',
+      slotWidth: 'rightSlotWidth',
+      discThickness: 'rightDiscThickness',
+    },
+  ],
+};
+
+const drum: AxleLayout = {
+  name: 'drum',
+  hasSide: true,
+  needs: ['width', 'hub', 'centre', 'plate'],
+  usual: { offset: 'nothing' },
+  parts: [part('far'), part('hub'), part('plate'), part('outer')],
+  datums: [wheelCentre],
+  conditions: [fills('far', 'outer', 'width'), centred('far')],
+  spacers: ['far', 'outer'],
+  givers: [
+    { of: 'offset', may: 'both' },
+    { of: 'plate', may: 'shrink' },
+    { of: 'hub', may: 'shrink' },
+  ],
+  mirror: centreMirror,
+  discs: [],
+};
+
+/** The sprocket is on the side away from the disc. Wheel centre and sprocket line are both wanted: rivals. */
+const rearSprocket: AxleLayout = {
+  ...frontOneDisc,
+  name: 'rear-sprocket',
+  needs: [...frontOneDisc.needs, 'sprocket', 'chainLine'],
+  datums: [...frontOneDisc.datums, { name: 'sprocket', from: left('hub'), at: [less('sprocket')] }],
+  conditions: [
+    fills('far', 'outer', 'width'),
+    centred('far'),
+    {
+      name: 'sprocket line',
+      from: left('far'),
+      to: at('sprocket'),
+      is: [half('width'), less('chainLine')],
+    },
+    discInSlot,
+    sleeve,
+  ],
+  givers: [{ of: 'sprocket', may: 'both' }, { of: 'chainLine', may: 'both' }, ...bracketGivers],
+  rivals: {
+    conditions: ['wheel centre', 'sprocket line'],
+    givers: [
+      { of: 'sprocket', may: 'both' },
+      { of: 'chainLine', may: 'both' },
+      { of: 'offset', may: 'both' },
+    ],
+  },
+};
+
+/** On a stub axle: from the shoulder on the left to the nut on the right. */
+const trailerHub: AxleLayout = {
+  name: 'trailer-hub',
+  hasSide: true,
+  needs: ['seat', 'hub', 'mount', 'wheelPlace'],
+  usual: {},
+  parts: [part('far'), part('hub'), part('outer')],
+  datums: [{ name: 'wheel face', from: left('hub'), at: [one('mount')] }],
+  conditions: [
+    fills('far', 'outer', 'seat'),
+    { name: 'wheel face', from: left('far'), to: at('wheel face'), is: [one('wheelPlace')] },
+  ],
+  spacers: ['far', 'outer'],
+  givers: [
+    { of: 'wheelPlace', may: 'both' },
+    { of: 'hub', may: 'shrink' },
+    { of: 'seat', may: 'grow' },
+  ],
+  // Every size is measured from the shoulder outward, so that the other side is the same seen in a mirror.
+  mirror: {},
+  discs: [],
+};
+
+export const axleLayouts: Readonly<Record<AxleLayoutName, AxleLayout>> = {
+  'front-one-disc': frontOneDisc,
+  'front-two-discs': frontTwoDiscs,
+  drum,
+  'rear-sprocket': rearSprocket,
+  'trailer-hub': trailerHub,
+};

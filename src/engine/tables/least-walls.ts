@@ -1,0 +1,31 @@
+import { dividedBy, lengthOf } from '../length.ts';
+import type { Length } from '../length.ts';
+
+const PRACTICE = 'common practice, no source';
+
+/** What stands beside a least wall when it is shown. */
+export const leastWallSource = {
+  own: 'your own limit',
+  besideHole: `half the hole's diameter, ${PRACTICE}`,
+  besideInsert: `half the bolt's diameter, ${PRACTICE}`,
+  bushing: PRACTICE,
+  sleeve: PRACTICE,
+  pinCore: `nine tenths of the pin, ${PRACTICE}`,
+} as const;
+
+/** The thinnest a pressed-in bushing is made. Common practice, no source. */
+export const leastBushingWall: Length = lengthOf('.060 in');
+
+/** The thinnest sleeve that is turned to go over a pin and bonded to it. Common practice, no source. */
+export const leastSleeveWall: Length = lengthOf('.020 in');
+
+/** A pin is turned down to nine tenths at the most: .9³ = 73 % of its strength in bending stays. Common practice, no source. */
+export const leastPinShare = '0.9';
+
+/** Metal a reamer must find all round, on the diameter, to leave a clean bore. Common practice, no source. */
+export const leastCleanUp: Length = lengthOf('.002 in');
+
+/** Metal between a hole's edge and the part's edge: half the hole's diameter. Common practice, no source. */
+export function leastParentWall(hole: Length): Length {
+  return dividedBy(hole, 2);
+}

@@ -1,0 +1,62 @@
+export type TorqueUnit = 'Nm' | 'lbf-ft' | 'lbf-in';
+
+export const torqueUnits = ['Nm', 'lbf-ft', 'lbf-in'] as const satisfies readonly TorqueUnit[];
+
+// Exact by definition: 1 lbf = 4.448 221 615 260 5 N, 1 ft = 0.3048 m, 1 in = 0.0254 m. NIST SP 811 (2008), appendix B.8.
+const NEWTONS_PER_POUND = 4.4482216152605;
+const NEWTON_METRES: Readonly<Record<TorqueUnit, number>> = {
+  Nm: 1,
+  'lbf-ft': NEWTONS_PER_POUND * 0.3048,
+  'lbf-in': NEWTONS_PER_POUND * 0.0254,
+};
+
+// Chosen, not published: a crane's slewing ring needs more, no bolt of a motorcycle or a trailer does.
+const MOST_NEWTON_METRES = 2000;
+
+/**
+ * A stated torque in another unit. Ours is only this conversion: the figure is the service manual's.
+ *
+ * Units:  as named; floating point.
+ * Source: NIST SP 811 (2008), appendix B.8.
+ */
+export function torqueIn(torque: number, from: TorqueUnit, to: TorqueUnit): number {
+  return from === to ? torque : (torque * NEWTON_METRES[from]) / NEWTON_METRES[to];
+}
+
+/** How large a torque is taken before it is thought a slip, in its own unit, rounded down. */
+export function mostTorque(unit: TorqueUnit): number {
+  return Math.floor(torqueIn(MOST_NEWTON_METRES, 'Nm', unit));
+}
+
+/** As the manuals print it. */
+export function torqueUnitName(unit: TorqueUnit): string {
+  return { Nm: 'N·m', 'lbf-ft': 'lbf·ft', 'lbf-in': 'lbf·in' }[unit];
+}
+
+/** The manual's own figure as it stands there. */
+export function sayTorque({ typed, unit }: { readonly typed: string; readonly unit: TorqueUnit }): string {
+  return `${typed} ${torqueUnitName(unit)}`;
+}
+
+/**
+ * The same torque on wrenches that read another unit, to three figures.
+ *
+ * Refuses: nothing; a text that is no number gives an empty list.
+ */
+export function otherTorques({
+  typed,
+  unit,
+}: {
+  readonly typed: string;
+  readonly unit: TorqueUnit;
+}): readonly string[] {
+  const stated = typed.trim() === '' ? NaN : Number(typed);
+  if (!Number.isFinite(stated)) return [];
+  return torqueUnits
+    .filter((other) => other !== unit)
+    .map((other) => `${threeFigures(torqueIn(stated, unit, other))} ${torqueUnitName(other)}`);
+}
+
+function threeFigures(torque: number): string {
+  return torque >= 1000 ? String(Math.round(torque)) : torque.toPrecision(3);
+}

@@ -1,0 +1,51 @@
+import { absolute, isLess, isMore, minus, plus, smallest, type Length } from './length.ts';
+
+/** What a size must keep to; a side left out is free. Every limit carries its source. */
+export type Limits = { readonly lower?: Length; readonly upper?: Length; readonly source: string };
+
+export type Verdict =
+  | { readonly kind: 'good' }
+  | { readonly kind: 'no-good'; readonly way: 'under' | 'over'; readonly by: Length }
+  | {
+      readonly kind: 'too-close';
+      readonly near: 'lower' | 'upper' | 'both';
+      /** How far it lies from the limit that can't be called, inside or outside. */
+      readonly short: Length;
+    };
+
+/**
+ * What readings prove about a size with limits.
+ *
+ * Range:   inside every limit by at least the half width: good. Outside one by more than the half width: no good, by
+ *          how much past the limit. Anything else is too close to call. Known exactly and exactly at the limit: good.
+ * Source:  ISO 14253-1, default rule.
+ */
+export function verdictOf({
+  value,
+  halfWidth,
+  limits: { lower, upper },
+}: {
+  readonly value: Length;
+  readonly halfWidth: Length;
+  readonly limits: Limits;
+}): Verdict {
+  const least = minus(value, halfWidth);
+  const most = plus(value, halfWidth);
+  if (lower && isLess(most, lower)) return { kind: 'no-good', way: 'under', by: minus(lower, value) };
+  if (upper && isMore(least, upper)) return { kind: 'no-good', way: 'over', by: minus(value, upper) };
+  const fromLower = lower && isLess(least, lower) ? absolute(minus(value, lower)) : undefined;
+  const fromUpper = upper && isMore(most, upper) ? absolute(minus(upper, value)) : undefined;
+  if (fromLower && fromUpper)
+    return { kind: 'too-close', near: 'both', short: smallest(fromLower, fromUpper) };
+  if (fromLower) return { kind: 'too-close', near: 'lower', short: fromLower };
+  return fromUpper ? { kind: 'too-close', near: 'upper', short: fromUpper } : { kind: 'good' };
+}
+
+/** No good beats too close, too close beats good; of two that are no good, the one further out. */
+export function worseVerdict(tight: Verdict, loose: Verdict): Verdict {
+  if (tight.kind === 'no-good' && loose.kind === 'no-good') return isMore(tight.by, loose.by) ? tight : loose;
+  if (tight.kind === 'no-good' || loose.kind === 'good') return tight;
+  if (loose.kind === 'no-good' || tight.kind === 'good') return loose;
+  const short = isLess(tight.short, loose.short) ? tight.short : loose.short;
+  return { kind: 'too-close', near: 'both', short };
+}

@@ -1,0 +1,297 @@
+import { refuse, worked } from '../engine/refusal.ts';
+import { act } from './act.ts';
+import {
+  backupFormat,
+  backupStores,
+  startChecksum,
+  type BackupStore,
+  type Checksum,
+} from './backup-format.ts';
+import { withBytes } from './backup-bytes.ts';
+import { eachLine, type BackupText } from './backup-lines.ts';
+import { namedRecord } from './backup-names.ts';
+import { stageBytes } from './backup-photo-bytes.ts';
+import type { IdsInFile } from './backup-references.ts';
+import type { BackupRefusal, BackupResult } from './backup-refusal.ts';
+import {
+  bundleId,
+  type Bundle,
+  type FileOrigin,
+  type StagedFile,
+  type StagedRecord,
+} from './backup-staged.ts';
+import { latestStamp } from './merge.ts';
+import type { Store } from './open-store.ts';
+import { isPlainObject } from './paths.ts';
+import { plainJson } from './plain-json.ts';
+import { derivedFields } from './kept.ts';
+import { shownWords } from './plain-words.ts';
+import { checkRecord } from './schemas/any-record.ts';
+import { EVERYTHING, listsOf, noteStamps, seenIn, type Seen } from './seen.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+export type OnShare = (share: number) => void;
+
+/** A file whose lines are right, aside on the disk; whether all it belongs to is in it is looked at next. */
+export type ReadAside = { readonly file: StagedFile; readonly ids: IdsInFile };
+
+type Reading = {
+  readonly store: Store;
+  readonly ids: Record<BackupStore, Set<string>>;
+  readonly found: Record<BackupStore, number>;
+  readonly checksum: Checksum;
+  /** Records on their way to the disk. */
+  readonly bundles: Map<BackupStore, { readonly entries: StagedRecord[]; length: number }>;
+  counts?: Readonly<Record<string, unknown>>;
+  from: FileOrigin;
+  latest: string;
+  /** What the first line says its phone had seen, and the latest stamp of each phone among the records. */
+  seen: Seen | undefined;
+  readonly stamps: Map<string, string>;
+  ended: boolean;
+  /** Characters that went to the disk, photos' bytes apart. */
+  length: number;
+};
+
+// Chosen, not published: ten times what a thousand jobs without their photos come to.
+const MOST_MEGABYTES_ASIDE = 400;
+// Chosen, not published: five times ten years' readings. Their ids are all that stays in memory.
+const MOST_RECORDS = 500_000;
+// Chosen, not published: a worksheet of a hundred parts comes to a tenth of it.
+const LONGEST_RECORD = 1_000_000;
+const mayBeLong = /^\{"(?:store|unreadable)":"(?:photoBytes|sheets)",/;
+// Chosen, not published: few enough to be light in memory, enough to make few trips to the disk.
+const RECORDS_IN_A_BUNDLE = 250;
+const CHARACTERS_IN_A_BUNDLE = 300_000;
+
+/** Reads a file and checks it line by line: form, checksum, each record, duplicates. What is right goes to the disk, aside. */
+export async function stageBackup(
+  store: Store,
+  text: BackupText,
+  onShare: OnShare,
+): Promise<BackupResult<ReadAside>> {
+  const reading: Reading = {
+    store,
+    ids: eachStore(() => new Set()),
+    found: eachStore(() => 0),
+    checksum: startChecksum(),
+    bundles: new Map(),
+    from: { writtenAt: 0 },
+    latest: '',
+    seen: undefined,
+    stamps: new Map(),
+    ended: false,
+    length: 0,
+  };
+  const begun = await putFile(reading);
+  if (!begun.ok) return begun;
+  const read = await eachLine(text, (line, number) => readLine(reading, line, number), onShare);
+  if (!read.ok) return read;
+  if (!reading.counts) return refuse({ code: 'not-a-backup' });
+  if (!reading.ended) return refuse({ code: 'cut-off', lines: read.value });
+  const fault = countFault(reading);
+  if (fault) return refuse(fault);
+  const flushed = await flushAll(reading);
+  if (!flushed.ok) return flushed;
+  const file = await putFile(reading);
+  return file.ok ? worked({ file: file.value, ids: reading.ids }) : file;
+}
+
+/** Notes that every line and everything it belongs to was found right. */
+export async function markReady(store: Store, file: StagedFile): Promise<StoreResult<StagedFile>> {
+  const ready: StagedFile = { ...file, state: 'ready' };
+  return act(store, { stores: ['staging'], stamped: false }, (a) => {
+    a.putKept('staging', ready);
+    return ready;
+  });
+}
+
+async function putFile({
+  store,
+  found,
+  latest,
+  from,
+  seen,
+  stamps,
+}: Reading): Promise<StoreResult<StagedFile>> {
+  const records = Object.values(found).reduce((sum, count) => sum + count, 0);
+  return act(store, { stores: ['staging'], stamped: false }, (a) => {
+    const known = listsOf(seen ?? new Map([[EVERYTHING, stamps]]));
+    const file: StagedFile = {
+      id: 'file',
+      state: 'reading',
+      readAt: a.at,
+      records,
+      latest,
+      from,
+      seen: known,
+    };
+    a.putKept('staging', file);
+    return file;
+  });
+}
+
+async function readLine(reading: Reading, line: string, number: number): Promise<BackupResult<void>> {
+  if (reading.ended)
+    return line.trim() === ''
+      ? worked(undefined)
+      : refuse({ code: 'something-behind-the-end', line: number });
+  // Before it is taken apart: a line of ten million little things would fill the memory of a phone.
+  if (number > 1 && line.length > LONGEST_RECORD && !mayBeLong.test(line))
+    return refuse({ code: 'line-too-long', line: number });
+  const parsed = plainJson(line, number);
+  // A first line that doesn't even name the format is some other file's.
+  if (number === 1 && !line.includes(backupFormat.name)) return refuse({ code: 'not-a-backup' });
+  if (!parsed.ok) return parsed;
+  if (number === 1) return readHeader(reading, line, parsed.value);
+  if ('checksum' in parsed.value) return readEnd(reading, parsed.value, number);
+  await reading.checksum.add(line);
+  const { store } = parsed.value;
+  if (number > MOST_RECORDS) return refuse({ code: 'too-many', most: MOST_RECORDS });
+  if (store !== 'photoBytes') reading.length += line.length;
+  if (reading.length > MOST_MEGABYTES_ASIDE * 1_000_000)
+    return refuse({ code: 'too-big', mostMegabytes: MOST_MEGABYTES_ASIDE });
+  return readRecord(reading, parsed.value, { line: number, length: line.length });
+}
+
+async function readHeader(
+  reading: Reading,
+  line: string,
+  header: Readonly<Record<string, unknown>>,
+): Promise<BackupResult<void>> {
+  const { format, version, counts } = header;
+  if (format !== backupFormat.name || !Number.isInteger(version) || typeof version !== 'number')
+    return refuse({ code: 'not-a-backup' });
+  if (version > backupFormat.version) return refuse({ code: 'newer-backup', version });
+  if (version < backupFormat.oldestRead || !isPlainObject(counts)) return refuse({ code: 'not-a-backup' });
+  reading.counts = counts;
+  reading.from = originIn(header);
+  reading.seen = seenIn(header['seen']);
+  await reading.checksum.add(line);
+  return worked(undefined);
+}
+
+const LONGEST_NAME = 100;
+
+// Only told to the fitter: what isn't as it should be is left out.
+function originIn(header: Readonly<Record<string, unknown>>): FileOrigin {
+  const { writtenAt } = header;
+  const short = (name: 'phone' | 'fitter' | 'job') => {
+    const text = header[name];
+    return typeof text === 'string' && text !== '' ? { [name]: shownWords(text.slice(0, LONGEST_NAME)) } : {};
+  };
+  const at = typeof writtenAt === 'number' && Math.abs(writtenAt) < 8e15 ? writtenAt : 0;
+  return { writtenAt: at, ...short('phone'), ...short('fitter'), ...short('job') };
+}
+
+async function readEnd(
+  reading: Reading,
+  end: Readonly<Record<string, unknown>>,
+  number: number,
+): Promise<BackupResult<void>> {
+  reading.ended = true;
+  const checksum = await reading.checksum.end();
+  const right = end['checksum'] === checksum && end['lines'] === number - 1;
+  return right ? worked(undefined) : refuse({ code: 'checksum-differs' });
+}
+
+// No backup of ours has them: what follows from other fields is worked out here.
+function withoutDerived(record: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(Object.entries(record).filter(([field]) => !derivedFields.has(field)));
+}
+
+async function readRecord(
+  reading: Reading,
+  value: Readonly<Record<string, unknown>>,
+  { line, length }: { readonly line: number; readonly length: number },
+): Promise<BackupResult<void>> {
+  const store = backupStores.find((name) => name === (value['store'] ?? value['unreadable']));
+  if (!store || !isPlainObject(value['record'])) return refuse({ code: 'unknown-line', line });
+  const record = withBytes(store, withoutDerived(value['record']));
+  const number = (reading.found[store] += 1);
+  if (value['store'] === undefined) {
+    reading.ids[store].add(String(record['id']).slice(0, LONGEST_NAME));
+    return worked(undefined);
+  }
+  const named = async () => {
+    await flushAll(reading);
+    return namedRecord(reading.store, { store, record, number, line });
+  };
+  const dotted = Object.keys(record).find((field) => field.includes('.'));
+  if (dotted !== undefined) return refuse({ code: 'forbidden-name', line, name: dotted });
+  const checked = checkRecord(store, record);
+  if (!checked.ok) return refuse({ code: 'wrong-field', record: await named(), field: checked.field });
+  if (reading.ids[store].has(checked.value.id)) return refuse({ code: 'twice', record: await named() });
+  reading.ids[store].add(checked.value.id);
+  const stamp = latestStamp(checked.value);
+  if (stamp > reading.latest) reading.latest = stamp;
+  noteStamps(reading.stamps, checked.value);
+  const staged = { record: checked.value, number, line };
+  return store === 'photoBytes'
+    ? stageBytes(reading.store, staged)
+    : bundled(reading, store, { staged, length });
+}
+
+async function bundled(
+  reading: Reading,
+  store: BackupStore,
+  { staged, length }: { readonly staged: StagedRecord; readonly length: number },
+): Promise<StoreResult<void>> {
+  const bundle = reading.bundles.get(store) ?? { entries: [], length: 0 };
+  reading.bundles.set(store, bundle);
+  bundle.entries.push(staged);
+  bundle.length += length;
+  const isFull = bundle.entries.length >= RECORDS_IN_A_BUNDLE || bundle.length >= CHARACTERS_IN_A_BUNDLE;
+  return isFull ? flush(reading, store) : worked(undefined);
+}
+
+async function flush(reading: Reading, store: BackupStore): Promise<StoreResult<void>> {
+  const entries = reading.bundles.get(store)?.entries ?? [];
+  reading.bundles.delete(store);
+  const [first] = entries;
+  if (!first) return worked(undefined);
+  const kept: Bundle = { id: bundleId(store, first.number), entries };
+  return act(reading.store, { stores: ['staging'], durability: 'relaxed', stamped: false }, async (a) => {
+    await a.tx.objectStore('staging').put(kept);
+  });
+}
+
+async function flushAll(reading: Reading): Promise<StoreResult<void>> {
+  for (const store of reading.bundles.keys()) {
+    // oxlint-disable-next-line no-await-in-loop
+    const flushed = await flush(reading, store);
+    if (!flushed.ok) return flushed;
+  }
+  return worked(undefined);
+}
+
+function countFault({ counts, found }: Reading): BackupRefusal | undefined {
+  for (const store of backupStores) {
+    const said = counts?.[store] ?? 0;
+    if (said !== found[store])
+      return { code: 'counts-differ', store, said: typeof said === 'number' ? said : 0, found: found[store] };
+  }
+  return undefined;
+}
+
+function eachStore<T>(make: () => T): Record<BackupStore, T> {
+  return {
+    jobs: make(),
+    parts: make(),
+    features: make(),
+    readings: make(),
+    worksheets: make(),
+    cuts: make(),
+    checks: make(),
+    steps: make(),
+    rechecks: make(),
+    photos: make(),
+    photoBytes: make(),
+    money: make(),
+    sheets: make(),
+    drawer: make(),
+    drawerCounts: make(),
+    tools: make(),
+    settings: make(),
+  };
+}

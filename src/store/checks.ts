@@ -1,0 +1,189 @@
+import { act, type Act } from './act.ts';
+import { withChanges, type Changes } from './changes.ts';
+import { removeWithReadings } from './features.ts';
+import { isGone } from './kept.ts';
+import { touchJob } from './jobs.ts';
+import { mustHaveBeen } from './must-have-been.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import { readByIndex, readOne } from './read.ts';
+import type { Check, CheckTake, Id } from './records.ts';
+import { checkKind } from './schemas/check.ts';
+import { featureRecordKind } from './schemas/feature.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** A job's checks in the order in which they were made. */
+export async function checksOf(store: Store, jobId: Id): Promise<Check[]> {
+  const checks = await readByIndex(store, checkKind, { index: 'jobId', key: jobId });
+  return checks.sort((a, b) => a.createdAt - b.createdAt);
+}
+
+export async function getCheck(store: Store, id: Id): Promise<Check | undefined> {
+  return readOne(store, checkKind, id);
+}
+
+/** Every go at a check in order of time. */
+export function takesOf(check: Pick<Check, 'takes'>): [Id, CheckTake][] {
+  return Object.entries(check.takes).toSorted(([idA, a], [idB, b]) => a.at - b.at || (idA < idB ? -1 : 1));
+}
+
+/** The go that counts. */
+export function lastTake(check: Pick<Check, 'takes'>): (CheckTake & { readonly id: Id }) | undefined {
+  const last = takesOf(check).at(-1);
+  return last && { ...last[1], id: last[0] };
+}
+
+export type NewCheck = Omit<Check, 'id' | 'takes' | 'createdAt' | 'broughtBack'>;
+
+/** Makes a check with its first go, and the feature that will hold its readings where it is measured. */
+export async function createCheck(
+  store: Store,
+  check: NewCheck,
+  draftKey?: string,
+): Promise<StoreResult<Check>> {
+  const id = newId();
+  return act(store, { stores: checkStores }, async (a) => {
+    if (draftKey !== undefined) a.drop('drafts', draftKey);
+    const made = await makeCheck(a, { id, order: 0 }, check);
+    await touchJob(a, check.jobId);
+    a.undoable(`Made the check ${check.name}`, check.jobId);
+    return made;
+  });
+}
+
+/** Makes several checks of one job in one act: those a worksheet or a list offers. */
+export async function createChecks(store: Store, checks: readonly NewCheck[]): Promise<StoreResult<Check[]>> {
+  const ids = checks.map(newId);
+  return act(store, { stores: checkStores }, async (a) => {
+    const made: Check[] = [];
+    for (const [index, check] of checks.entries()) {
+      // oxlint-disable-next-line no-await-in-loop
+      made.push(await makeCheck(a, { id: ids[index] ?? newId(), order: index }, check));
+    }
+    const [first] = checks;
+    if (first) await touchJob(a, first.jobId);
+    a.undoable(`Made ${checks.length} checks`, first?.jobId);
+    return made;
+  });
+}
+
+/** Another go at a check, with a feature of its own. The go before it stays readable. */
+export async function retake(store: Store, checkId: Id): Promise<StoreResult<Check>> {
+  return actOnCheck(store, checkId, async (a, before) => {
+    // Behind the go before it, also when the phone's clock was set back in between.
+    const at = Math.max(a.at, (lastTake(before)?.at ?? 0) + 1);
+    const take = makeTake(a, before, at);
+    const after = await a.change(checkKind, checkId, (check) => ({
+      ...check,
+      takes: { ...check.takes, ...take },
+    }));
+    a.undoable(`Took ${before.name} again`, before.jobId);
+    return after;
+  });
+}
+
+/** Says of a check by eye that it holds or fails. */
+export async function sayCheckSeen(
+  store: Store,
+  checkId: Id,
+  takeId: Id,
+  seen: 'holds' | 'fails' | undefined,
+  note: string,
+): Promise<StoreResult<Check>> {
+  return actOnCheck(store, checkId, async (a, before) => {
+    const take = before.takes[takeId] ?? a.refuse({ code: 'gone', store: 'checks' });
+    const seenNote = note === '' ? undefined : note;
+    const said = withChanges<CheckTake, 'seen' | 'seenNote'>(take, { seen, seenNote });
+    const after = await a.change(checkKind, checkId, (check) => ({
+      ...check,
+      takes: { ...check.takes, [takeId]: said },
+    }));
+    a.undoable(seen === undefined ? `Changed ${before.name}` : `${before.name}: ${seen}`, before.jobId);
+    return after;
+  });
+}
+
+export type CheckChanges = Changes<
+  Check,
+  'name' | 'worksheetId' | 'sizeName' | 'lower' | 'upper' | 'limitsFrom' | 'how' | 'basis'
+>;
+
+/** Changes a check. Its readings go on being listed under its name. */
+export async function changeCheck(
+  store: Store,
+  id: Id,
+  changes: CheckChanges,
+  draftKey?: string,
+): Promise<StoreResult<Check>> {
+  return actOnCheck(store, id, async (a, before) => {
+    if (draftKey !== undefined) a.drop('drafts', draftKey);
+    await mustHaveBeen(a, 'worksheets', changes.worksheetId);
+    const after = await a.change(checkKind, id, (check) => withChanges(check, changes));
+    const { name } = after;
+    if (name !== before.name)
+      for (const featureId of await featuresLeft(a, before)) {
+        // oxlint-disable-next-line no-await-in-loop
+        await a.change(featureRecordKind, featureId, (feature) => ({ ...feature, name }));
+      }
+    a.undoable(`Changed ${before.name}`, before.jobId);
+    return after;
+  });
+}
+
+/**
+ * Removes a check with its features and their readings. A reading logged under it elsewhere brings it back when the two
+ * are merged, as it does with a feature.
+ */
+export async function removeCheck(store: Store, id: Id): Promise<StoreResult<void>> {
+  return actOnCheck(store, id, async (a, check) => {
+    await a.remove('checks', id);
+    for (const featureId of await featuresLeft(a, check)) {
+      // oxlint-disable-next-line no-await-in-loop
+      await removeWithReadings(a, featureId);
+    }
+    a.undoable(`Removed the check ${check.name}`, check.jobId);
+  });
+}
+
+const checkStores = ['jobs', 'worksheets', 'features', 'readings', 'checks', 'drafts'] as const;
+
+async function actOnCheck<T>(
+  store: Store,
+  id: Id,
+  work: (a: Act, before: Check) => Promise<T>,
+): Promise<StoreResult<T>> {
+  return act(store, { stores: checkStores }, async (a) => {
+    const before = await a.get(checkKind, id);
+    await touchJob(a, before.jobId);
+    return work(a, before);
+  });
+}
+
+async function makeCheck(
+  a: Act,
+  { id, order }: { readonly id: Id; readonly order: number },
+  check: NewCheck,
+): Promise<Check> {
+  await mustHaveBeen(a, 'worksheets', check.worksheetId);
+  // A millisecond apart, so that checks made together keep their order.
+  const at = a.at + order;
+  const takes = makeTake(a, { ...check, id }, at);
+  return a.make(checkKind, { ...check, id, takes, createdAt: at });
+}
+
+function makeTake(
+  a: Act,
+  { id: checkId, jobId, name, by }: Pick<Check, 'id' | 'jobId' | 'name' | 'by'>,
+  at: number,
+): Record<Id, CheckTake> {
+  if (by === 'by-eye') return { [newId()]: { at } };
+  const featureId = newId();
+  a.make(featureRecordKind, { id: featureId, jobId, kind: by, name, createdAt: at, checkId });
+  return { [newId()]: { at, featureId } };
+}
+
+async function featuresLeft(a: Act, check: Check): Promise<Id[]> {
+  const ids = Object.values(check.takes).flatMap(({ featureId }) => featureId ?? []);
+  const kept = await Promise.all(ids.map((id) => a.kept('features', id)));
+  return kept.flatMap((feature) => (feature && !isGone(feature) ? feature.id : []));
+}

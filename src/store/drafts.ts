@@ -1,0 +1,24 @@
+import { act } from './act.ts';
+import type { Store } from './open-store.ts';
+import { read } from './read.ts';
+import type { Draft } from './records.ts';
+import { readDraft } from './schemas/setting.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** What is half typed in a field. The key is the place's address and the field's name. */
+export async function getDraft(store: Store, key: string): Promise<Draft | undefined> {
+  return readDraft(await read(store, ['drafts'], (tx) => tx.objectStore('drafts').get(key)));
+}
+
+/** Keeps what is half typed. Called at every press, never put off: a phone can die between two presses. */
+export async function putDraft(store: Store, key: string, draft: Draft): Promise<StoreResult<void>> {
+  return act(store, { stores: ['drafts'], durability: 'relaxed', stamped: false }, (a) => {
+    a.putKept('drafts', { id: key, typed: draft.typed, unit: draft.unit });
+  });
+}
+
+export async function clearDraft(store: Store, key: string): Promise<StoreResult<void>> {
+  return act(store, { stores: ['drafts'], durability: 'relaxed', stamped: false }, (a) => {
+    a.drop('drafts', key);
+  });
+}

@@ -1,0 +1,81 @@
+import type { FeatureKind } from '../engine/measuring-tool.ts';
+import { act, type Act } from './act.ts';
+import { isGone, type Kept } from './kept.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import { readByIndex, readOne } from './read.ts';
+import type { Feature, Id } from './records.ts';
+import { featureRecordKind } from './schemas/feature.ts';
+import { partKind } from './schemas/job.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** A job's features in the order in which they were made. */
+export async function featuresOf(store: Store, jobId: Id): Promise<Feature[]> {
+  const features = await readByIndex(store, featureRecordKind, { index: 'jobId', key: jobId });
+  return features.sort((a, b) => a.createdAt - b.createdAt);
+}
+
+export async function getFeature(store: Store, id: Id): Promise<Feature | undefined> {
+  return readOne(store, featureRecordKind, id);
+}
+
+export type NewFeature = {
+  readonly jobId: Id;
+  readonly partId?: Id;
+  readonly kind: FeatureKind;
+  readonly name: string;
+};
+
+export async function createFeature(store: Store, feature: NewFeature): Promise<StoreResult<Feature>> {
+  const id = newId();
+  return act(store, { stores: ['jobs', 'parts', 'features'] }, async (a) => {
+    await touchJob(a, feature.jobId);
+    await partMustBeThere(a, feature.partId);
+    const made = a.make(featureRecordKind, { ...feature, id, createdAt: a.at });
+    a.undoable(`Made ${feature.name}`, feature.jobId);
+    return made;
+  });
+}
+
+export type FeatureChanges = Partial<Pick<Feature, 'name' | 'kind' | 'partId'>>;
+
+export async function changeFeature(
+  store: Store,
+  id: Id,
+  changes: FeatureChanges,
+): Promise<StoreResult<Feature>> {
+  return act(store, { stores: ['jobs', 'parts', 'features'] }, async (a) => {
+    const before = await a.get(featureRecordKind, id);
+    await touchJob(a, before.jobId);
+    await partMustBeThere(a, changes.partId);
+    const after = await a.change(featureRecordKind, id, (feature) => ({ ...feature, ...changes }));
+    a.undoable(`Changed ${before.name}`, before.jobId);
+    return after;
+  });
+}
+
+/**
+ * Removes a feature and marks its readings as removed with it. A reading logged elsewhere carries no such mark, and so
+ * brings the feature back when the two are merged.
+ */
+export async function removeFeature(store: Store, id: Id): Promise<StoreResult<void>> {
+  return act(store, { stores: ['jobs', 'features', 'readings'] }, async (a) => {
+    const feature = await a.get(featureRecordKind, id);
+    await touchJob(a, feature.jobId);
+    await removeWithReadings(a, id);
+    a.undoable(`Removed ${feature.name}`, feature.jobId);
+  });
+}
+
+/** Removes a feature and its readings, as part of an act. */
+export async function removeWithReadings(a: Act, featureId: Id): Promise<void> {
+  const range = IDBKeyRange.bound([featureId], [featureId, []]);
+  const readings: Kept[] = await a.tx.objectStore('readings').index('featureId+at').getAll(range);
+  await a.remove('features', featureId);
+  await Promise.all(readings.filter((one) => !isGone(one)).map((one) => a.remove('readings', one.id)));
+}
+
+async function partMustBeThere(a: Act, partId: Id | undefined): Promise<void> {
+  if (partId !== undefined) await a.get(partKind, partId);
+}

@@ -1,0 +1,111 @@
+import { act, type Act } from './act.ts';
+import { isGone, type Kept } from './kept.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import { read, readable, readOne } from './read.ts';
+import type { Id, Job, System } from './records.ts';
+import { jobKind } from './schemas/job.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+export type JobPage = { readonly jobs: readonly Job[]; readonly more: boolean; readonly unreadable: number };
+
+/**
+ * The job list, last touched first, a page at a time: `before` is the `touchedAt` of the last job of the page before.
+ * Jobs touched in the same millisecond stay on one page, so a page may be a little longer than `limit`.
+ */
+export async function listJobs(
+  store: Store,
+  { limit, before }: { readonly limit: number; readonly before?: number },
+): Promise<JobPage> {
+  const { kept, more } = await read(store, ['jobs'], async (tx) => {
+    const range = before === undefined ? null : IDBKeyRange.upperBound(before, true);
+    const page: Kept[] = [];
+    let cursor = await tx.objectStore('jobs').index('listedAt').openCursor(range, 'prev');
+    while (cursor && (page.length < limit || cursor.key === page.at(-1)?.['listedAt'])) {
+      page.push(cursor.value);
+      // A cursor goes one by one.
+      // oxlint-disable-next-line no-await-in-loop
+      cursor = await cursor.continue();
+    }
+    return { kept: page, more: cursor !== null };
+  });
+  const jobs = readable(store, jobKind, kept);
+  return { jobs, more, unreadable: kept.length - jobs.length };
+}
+
+/** Whether there is any job that isn't removed. */
+export async function hasAnyJob(store: Store): Promise<boolean> {
+  const first: unknown = await read(store, ['jobs'], (tx) =>
+    tx.objectStore('jobs').index('listedAt').getKey(IDBKeyRange.lowerBound(0)),
+  );
+  return first !== undefined;
+}
+
+export async function getJob(store: Store, id: Id): Promise<Job | undefined> {
+  return readOne(store, jobKind, id);
+}
+
+export type NewJob = {
+  readonly name: string;
+  readonly what?: string;
+  readonly systems: readonly System[];
+  readonly demo?: boolean;
+};
+
+export async function createJob(store: Store, job: NewJob): Promise<StoreResult<Job>> {
+  const id = newId();
+  return act(store, { stores: ['jobs'] }, (a) => {
+    const made = a.make(jobKind, {
+      what: '',
+      demo: false,
+      ...job,
+      id,
+      state: 'open',
+      customerNote: '',
+      createdAt: a.at,
+      touchedAt: a.at,
+    });
+    a.undoable(`Made the job ${job.name}`, id);
+    return made;
+  });
+}
+
+export type JobChanges = Partial<Pick<Job, 'name' | 'what' | 'systems' | 'state' | 'customerNote'>>;
+
+export async function changeJob(store: Store, id: Id, changes: JobChanges): Promise<StoreResult<Job>> {
+  return act(store, { stores: ['jobs', 'photos', 'photoBytes'] }, async (a) => {
+    const before = await a.get(jobKind, id);
+    await a.change(jobKind, id, (job) => ({ ...job, ...changes }));
+    const closes = changes.state === 'closed' && before.state === 'open';
+    if (closes) await Promise.all([forgetUndo(a, id), forgetRemovedPhotos(a, id)]);
+    a.undoable(closes ? `Closed ${before.name}` : `Changed ${before.name}`, id);
+    return touchJob(a, id);
+  });
+}
+
+/** Removes the job from the list. What belongs to it stays, so that undo brings all of it back. */
+export async function removeJob(store: Store, id: Id): Promise<StoreResult<void>> {
+  return act(store, { stores: ['jobs'] }, async (a) => {
+    const job = await a.get(jobKind, id);
+    await a.remove('jobs', id);
+    a.undoable(`Removed ${job.name}`, id);
+  });
+}
+
+/** Moves a job to the top of the list, as part of an act on something of it. Refuses when the job is gone. */
+export async function touchJob(a: Act, id: Id): Promise<Job> {
+  return a.change(jobKind, id, (job) => ({ ...job, touchedAt: Math.max(a.at, job.touchedAt) }));
+}
+
+// What was done before a job was closed can't be undone any more; closing it can.
+async function forgetUndo(a: Act, jobId: Id): Promise<void> {
+  const range = IDBKeyRange.bound([jobId], [jobId, []]);
+  const keys = await a.tx.objectStore('undo').index('jobId+id').getAllKeys(range);
+  for (const key of keys) if (typeof key === 'string') a.drop('undo', key);
+}
+
+// With undo gone nothing can bring a removed photo back, so its bytes needn't fill the phone any longer.
+async function forgetRemovedPhotos(a: Act, jobId: Id): Promise<void> {
+  const photos: Kept[] = await a.tx.objectStore('photos').index('jobId').getAll(jobId);
+  for (const photo of photos) if (isGone(photo)) a.drop('photoBytes', photo.id);
+}

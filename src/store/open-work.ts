@@ -1,0 +1,15 @@
+import type { Store } from './open-store.ts';
+import { read } from './read.ts';
+
+/** Whether two phones' values of anything were kept apart: asked before the code that lists them is fetched. */
+export async function hasConflicts(store: Store): Promise<boolean> {
+  return (await read(store, ['conflicts'], (tx) => tx.objectStore('conflicts').count())) > 0;
+}
+
+/**
+ * Whether there is anything left to cut, or to look at again, in any job: asked before the code that lists it is fetched,
+ * which an empty phone needs none of.
+ */
+export async function hasOpenWork(store: Store, of: 'cuts' | 'rechecks'): Promise<boolean> {
+  return (await read(store, [of], (tx) => tx.objectStore(of).index('openAt').count())) > 0;
+}

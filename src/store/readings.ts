@@ -1,0 +1,74 @@
+import { typedWithUnit, type Entry } from '../engine/entry.ts';
+import type { ToolInForce } from '../engine/measuring-tool.ts';
+import type { Direction, Place } from '../engine/reading.ts';
+import { act } from './act.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import { readByIndex } from './read.ts';
+import type { Id, ReadingRecord } from './records.ts';
+import { featureRecordKind, readingKind } from './schemas/feature.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** A feature's readings in order of time, struck-out ones among them: their line stays readable. */
+export async function readingsOf(store: Store, featureId: Id): Promise<ReadingRecord[]> {
+  return readByIndex(store, readingKind, { index: 'featureId+at', key: everyTimeOf(featureId) });
+}
+
+/** Every reading of a job in order of time. */
+export async function readingsOfJob(store: Store, jobId: Id): Promise<ReadingRecord[]> {
+  return readByIndex(store, readingKind, { index: 'jobId+at', key: everyTimeOf(jobId) });
+}
+
+// In an index of [id, time] the empty array sorts behind every time.
+function everyTimeOf(id: Id): IDBKeyRange {
+  return IDBKeyRange.bound([id], [id, []]);
+}
+
+export type NewReading = {
+  readonly featureId: Id;
+  readonly jobId: Id;
+  readonly entry: Entry;
+  readonly tool: ToolInForce;
+  readonly place?: Place;
+  readonly direction?: Direction;
+  readonly zeroChecked: boolean;
+  /** The draft this reading was typed in; it goes in the same transaction. */
+  readonly draftKey?: string;
+};
+
+/**
+ * Logs a reading: it is on the disk when this comes back ok, and only then may the screen say "logged". A kept reading
+ * is never changed; a wrong one is struck out and read again. So there is no undo for it either.
+ */
+export async function logReading(store: Store, reading: NewReading): Promise<StoreResult<ReadingRecord>> {
+  const id = newId();
+  const { entry, tool, draftKey, ...rest } = reading;
+  return act(store, { stores: ['jobs', 'features', 'readings', 'drafts'] }, async (a) => {
+    const { jobId } = await a.get(featureRecordKind, reading.featureId);
+    await touchJob(a, jobId);
+    if (draftKey !== undefined) a.drop('drafts', draftKey);
+    const { exact, typed, unit } = entry;
+    return a.make(readingKind, { ...rest, jobId, id, exact, typed, unit, tool: inForce(tool), at: a.at });
+  });
+}
+
+/** Strikes a reading out, with the reason beside it. It stays for ever, and no longer counts. */
+export async function strikeOut(store: Store, id: Id, why: string): Promise<StoreResult<ReadingRecord>> {
+  return act(store, { stores: ['jobs', 'readings'] }, async (a) => {
+    const before = await a.get(readingKind, id);
+    await touchJob(a, before.jobId);
+    const struck = await a.change(readingKind, id, (reading) =>
+      reading.struckOut ? reading : { ...reading, struckOut: { why, at: a.at } },
+    );
+    a.undoable(`Struck out ${typedWithUnit(before)}`, before.jobId);
+    return struck;
+  });
+}
+
+/** Only what a reading keeps of its tool, should the whole tool be handed in. */
+export function inForce(tool: ToolInForce): ToolInForce {
+  const { id, name, kind, mpe, resolution, resolutionInMpe, repeatability, jawWidth } = tool;
+  const common = { id, name, kind, mpe, resolution, resolutionInMpe, repeatability };
+  return jawWidth === undefined ? common : { ...common, jawWidth };
+}

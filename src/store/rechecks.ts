@@ -1,0 +1,135 @@
+import { act } from './act.ts';
+import { withChanges, type Changes } from './changes.ts';
+import type { Kept } from './kept.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import { read, readable, readByIndex, readOne } from './read.ts';
+import type { Id, Job, Odometer, Recheck } from './records.ts';
+import { recheckKind } from './schemas/assembly.ts';
+import { jobKind } from './schemas/job.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** A job's re-checks, done ones too, in the order in which they were set. */
+export async function rechecksOf(store: Store, jobId: Id): Promise<Recheck[]> {
+  const rechecks = await readByIndex(store, recheckKind, { index: 'jobId', key: jobId });
+  return rechecks.sort((a, b) => a.createdAt - b.createdAt);
+}
+
+export async function getRecheck(store: Store, id: Id): Promise<Recheck | undefined> {
+  return readOne(store, recheckKind, id);
+}
+
+export type OpenRecheck = { readonly recheck: Recheck; readonly job: Job };
+
+/** Every re-check still to be done, in closed jobs too: the work is handed over by then, and the re-check comes after it. */
+export async function openRechecks(store: Store): Promise<OpenRecheck[]> {
+  const kept = await read(store, ['rechecks', 'jobs'], async (tx) => {
+    const rechecks: Kept[] = await tx.objectStore('rechecks').index('openAt').getAll();
+    const ids = new Set(rechecks.map(({ jobId }) => String(jobId)));
+    const jobs: (Kept | undefined)[] = await Promise.all(
+      [...ids].map((id) => tx.objectStore('jobs').get(id)),
+    );
+    return { rechecks, jobs: jobs.filter((job) => job !== undefined) };
+  });
+  const jobs = new Map(readable(store, jobKind, kept.jobs).map((job) => [job.id, job]));
+  return readable(store, recheckKind, kept.rechecks).flatMap((recheck) => {
+    const job = jobs.get(recheck.jobId);
+    return job ? [{ recheck, job }] : [];
+  });
+}
+
+export type NewRecheck = Pick<Recheck, 'jobId' | 'what'> &
+  Partial<Pick<Recheck, 'afterDays' | 'afterDistance' | 'from' | 'fromOdometer' | 'unit'>>;
+
+/** Sets a re-check, counted from now and from the job's last odometer reading unless it says otherwise. */
+export async function addRecheck(store: Store, recheck: NewRecheck): Promise<StoreResult<Recheck>> {
+  const id = newId();
+  return act(store, { stores: ['jobs', 'rechecks'] }, async (a) => {
+    const job = await touchJob(a, recheck.jobId);
+    const fromOdometer = recheck.fromOdometer ?? job.odometer?.reading;
+    const made = a.make(recheckKind, {
+      from: a.at,
+      ...recheck,
+      ...(recheck.afterDistance !== undefined && fromOdometer !== undefined && { fromOdometer }),
+      id,
+      createdAt: a.at,
+    });
+    a.undoable(`Set the re-check ${shortened(recheck.what)}`, recheck.jobId);
+    return made;
+  });
+}
+
+export type RecheckChanges = Changes<
+  Recheck,
+  'what' | 'afterDays' | 'afterDistance' | 'from' | 'fromOdometer' | 'unit' | 'done'
+>;
+
+/** Changes a re-check; `done: undefined` says that it is still to be done. */
+export async function changeRecheck(
+  store: Store,
+  id: Id,
+  changes: RecheckChanges,
+  draftKey?: string,
+): Promise<StoreResult<Recheck>> {
+  return act(store, { stores: ['jobs', 'rechecks', 'drafts'] }, async (a) => {
+    const before = await a.get(recheckKind, id);
+    await touchJob(a, before.jobId);
+    if (draftKey !== undefined) a.drop('drafts', draftKey);
+    const after = await a.change(recheckKind, id, (recheck) => withChanges(recheck, changes));
+    a.undoable(`Changed the re-check ${shortened(before.what)}`, before.jobId);
+    return after;
+  });
+}
+
+/** Marks a re-check as done. The odometer's reading then is also the job's last one, where the job has its unit. */
+export async function markRechecked(
+  store: Store,
+  id: Id,
+  { by, odometer }: { readonly by: string; readonly odometer?: number },
+): Promise<StoreResult<Recheck>> {
+  return act(store, { stores: ['jobs', 'rechecks'] }, async (a) => {
+    const before = await a.get(recheckKind, id);
+    await touchJob(a, before.jobId);
+    const done = { at: a.at, by, ...(odometer !== undefined && { odometer }) };
+    const after = await a.change(recheckKind, id, (recheck) => ({ ...recheck, done }));
+    if (odometer !== undefined)
+      await a.change(jobKind, before.jobId, (job) =>
+        job.odometer ? { ...job, odometer: { ...job.odometer, reading: odometer, at: a.at } } : job,
+      );
+    a.undoable(`Re-checked: ${shortened(before.what)}`, before.jobId);
+    return after;
+  });
+}
+
+export async function removeRecheck(store: Store, id: Id): Promise<StoreResult<void>> {
+  return act(store, { stores: ['jobs', 'rechecks'] }, async (a) => {
+    const recheck = await a.get(recheckKind, id);
+    await touchJob(a, recheck.jobId);
+    await a.remove('rechecks', id);
+    a.undoable(`Removed the re-check ${shortened(recheck.what)}`, recheck.jobId);
+  });
+}
+
+/** Keeps what the odometer of a job's vehicle reads now. */
+export async function setOdometer(
+  store: Store,
+  jobId: Id,
+  { reading, unit }: Omit<Odometer, 'at'>,
+  draftKey?: string,
+): Promise<StoreResult<Job>> {
+  return act(store, { stores: ['jobs', 'drafts'] }, async (a) => {
+    await touchJob(a, jobId);
+    if (draftKey !== undefined) a.drop('drafts', draftKey);
+    const job = await a.change(jobKind, jobId, (before) => ({
+      ...before,
+      odometer: { reading, unit, at: a.at },
+    }));
+    a.undoable(`Read the odometer: ${reading} ${unit}`, jobId);
+    return job;
+  });
+}
+
+function shortened(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}

@@ -1,0 +1,406 @@
+import type { Entry } from '../engine/entry.ts';
+import type { Operation } from '../engine/cut.ts';
+import type { Unit } from '../engine/length.ts';
+import type { FeatureKind, MeasuringTool, ToolInForce } from '../engine/measuring-tool.ts';
+import type { CutKind } from '../engine/metal-on.ts';
+import type { Direction, Place } from '../engine/reading.ts';
+import type { System } from '../engine/safety.ts';
+import type { ShownUnit } from '../engine/show.ts';
+import type { Stamp } from './clock.ts';
+import type { StoreName } from './kept.ts';
+
+export type { System } from '../engine/safety.ts';
+
+export type Id = string;
+
+export type Stamps = { readonly '*': Stamp; readonly [path: string]: Stamp };
+
+/** What every kept record carries beside its fields: when each was last written, and whether it was removed. */
+export type Stamped = {
+  /** By path: a field's name, `sizes.bore` for one entry of a map, `*` for every path without a stamp of its own. */
+  readonly stamps: Stamps;
+  /** The stamp of the removal. A removed record stays, so that a merge doesn't bring it back. */
+  readonly deleted?: Stamp;
+};
+
+export type Job = {
+  readonly id: Id;
+  readonly name: string;
+  readonly what: string;
+  readonly systems: readonly System[];
+  readonly state: 'open' | 'closed';
+  readonly customerNote: string;
+  readonly demo: boolean;
+  /** Milliseconds since 1970, as every time here. */
+  readonly createdAt: number;
+  readonly touchedAt: number;
+  readonly odometer?: Odometer;
+  /** Its last signed sheet: when and by whom, without reading the sheet. */
+  readonly signedOff?: { readonly at: number; readonly by: string; readonly sheetId: Id };
+  /** It was removed on one device before a reading was logged in it on another: shown again, and said so. */
+  readonly broughtBack?: true;
+};
+
+/** The last reading of the odometer that was typed in; whole miles or kilometres. */
+export type Odometer = { readonly reading: number; readonly unit: 'mi' | 'km'; readonly at: number };
+
+export type PartOrigin = 'kit' | 'donor' | 'made' | 'bought' | 'mock-up';
+
+export type Part = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly name: string;
+  readonly origin: PartOrigin;
+  /** A mock-up that is out again: what took its place, and when. */
+  readonly swapped?: { readonly at: number; readonly by: string };
+};
+
+export type Feature = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly partId?: Id;
+  readonly kind: FeatureKind;
+  readonly name: string;
+  readonly createdAt: number;
+  /** It holds the readings of a fit-up check: listed there, not among the job's own readings. */
+  readonly checkId?: Id;
+  /** It was removed on one device while a reading was logged under it on another: shown again, and said so. */
+  readonly broughtBack?: true;
+};
+
+export type StruckOut = { readonly why: string; readonly at: number };
+
+export type ReadingRecord = Entry & {
+  readonly id: Id;
+  readonly featureId: Id;
+  readonly jobId: Id;
+  /** The tool with the error limits that were in force when it was read. */
+  readonly tool: ToolInForce;
+  readonly place?: Place;
+  readonly direction?: Direction;
+  readonly zeroChecked: boolean;
+  readonly at: number;
+  readonly struckOut?: StruckOut;
+};
+
+/** A size typed on a worksheet; without a tool it is taken as exact. */
+export type TypedSize = Entry & { readonly from: 'typed'; readonly tool?: ToolInForce };
+
+export type SizeInput = { readonly from: 'feature'; readonly featureId: Id } | TypedSize;
+
+export type StackPartInput = {
+  readonly name: string;
+  readonly order: number;
+  readonly size?: SizeInput;
+  readonly count: number;
+  readonly adjustable: boolean;
+  readonly leastLength?: SizeInput;
+};
+
+/** The kinds this Slipfit draws. A record may hold a newer one, so a worksheet's kind is text. */
+export type WorksheetKind =
+  | 'spacer-stack'
+  | 'hole-and-pin'
+  | 'fit'
+  | 'bushing'
+  | 'thread-insert'
+  | 'axle-line-up'
+  | 'thread-engagement'
+  | 'steering-geometry'
+  | 'ring'
+  | 'bearing-seat';
+
+/** One question. Its results are never kept: they are worked out again from what is here. */
+export type Worksheet = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly kind: string;
+  readonly title: string;
+  readonly sizes: Readonly<Record<string, SizeInput>>;
+  readonly choices: Readonly<Record<string, string>>;
+  readonly parts: Readonly<Record<Id, StackPartInput>>;
+  readonly createdAt: number;
+  readonly touchedAt: number;
+};
+
+/** What an answer was worked out from, as it stood when it was taken over: a cut's or a check's figures stay as they were. */
+export type Basis = {
+  /** The readings that counted. */
+  readonly readings: readonly Id[];
+  /** The worksheet's own sizes, choices and parts as canonical text. */
+  readonly worksheet: string;
+};
+
+export type CutState = 'to-cut' | 'cutting' | 'to-size' | 'over' | 'scrapped' | 'made-again';
+export type Machine = 'lathe' | 'mill' | 'drill-press' | 'bench';
+export type CuttingTool = 'hss' | 'carbide';
+
+/** One measurement at the machine, and what the dial was asked to take off since the one before. */
+export type CutPass = {
+  readonly at: number;
+  readonly measured: Entry;
+  readonly tool?: ToolInForce;
+  /** Off the size, so off the diameter of a round part; left out for the first measurement of the blank. */
+  readonly asked?: Entry;
+  readonly struckOut?: StruckOut;
+};
+
+/** Metal to be taken off one part, to one size. What is left, the next dial setting and the verdict are worked out. */
+export type Cut = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly worksheetId?: Id;
+  readonly partId?: Id;
+  /** "Spacer, face to length". */
+  readonly name: string;
+  readonly part: string;
+  readonly operation: Operation;
+  /** Which side of the size metal stands on. */
+  readonly of: CutKind;
+  /** The size before the first cut; not known until it is measured. */
+  readonly blank?: Entry;
+  readonly target: Entry;
+  readonly lower: Entry;
+  readonly upper: Entry;
+  readonly limitsFrom: string;
+  /** A material of the chart; text, as a newer Slipfit may know more. */
+  readonly material?: string;
+  readonly cuttingTool: CuttingTool;
+  readonly machine: Machine;
+  readonly drill?: string;
+  readonly thread?: string;
+  /** Off the size in one pass at most, and left for the last two; usual figures where they are left out. */
+  readonly largestTake?: Entry;
+  readonly finishTake?: Entry;
+  readonly state: CutState;
+  readonly passes: Readonly<Record<Id, CutPass>>;
+  readonly basis?: Basis;
+  /** The cut it was made again from, in this job or another. */
+  readonly copyOf?: Id;
+  readonly createdAt: number;
+  readonly touchedAt: number;
+  /** It was removed on one device before a pass was measured on another: shown again, and said so. */
+  readonly broughtBack?: true;
+};
+
+/** One go at a check. A retake is a new one: the failed go stays readable. */
+export type CheckTake = {
+  readonly at: number;
+  /** The feature that holds its readings; a check by eye has none. */
+  readonly featureId?: Id;
+  readonly seen?: 'holds' | 'fails';
+  readonly seenNote?: string;
+};
+
+/** Something to be proved on the assembled thing, with the limits it has to keep. */
+export type Check = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly worksheetId?: Id;
+  /** The worksheet's size that a reading of this check stands in for: `direct`, say. */
+  readonly sizeName?: string;
+  readonly name: string;
+  /** How it is measured; `by-eye` holds or fails. */
+  readonly by: FeatureKind | 'by-eye';
+  readonly lower?: Entry;
+  readonly upper?: Entry;
+  readonly limitsFrom: string;
+  /** What to do: where to put the indicator, which way to push. */
+  readonly how: string;
+  readonly takes: Readonly<Record<Id, CheckTake>>;
+  readonly basis?: Basis;
+  readonly createdAt: number;
+  /** It was removed on one device while a reading was logged under it on another: shown again, and said so. */
+  readonly broughtBack?: true;
+};
+
+/** Torque as the service manual states it: the user's figure, in its unit, with where it stands. */
+export type ManualTorque = {
+  readonly typed: string;
+  readonly unit: 'Nm' | 'lbf-ft' | 'lbf-in';
+  readonly source: string;
+};
+
+export type StepDone = { readonly at: number; readonly by: string };
+
+/** One step of putting it together. */
+export type AssemblyStep = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly order: number;
+  readonly text: string;
+  readonly orientation?: string;
+  readonly grease?: string;
+  readonly locker?: string;
+  /** Hours until the locker has cured, as decimal text. */
+  readonly cureHours?: string;
+  readonly torque?: ManualTorque;
+  readonly cotterPin?: boolean;
+  /** The worksheet whose drawing shows the stack. */
+  readonly worksheetId?: Id;
+  readonly partIds: readonly Id[];
+  readonly done?: StepDone;
+  readonly createdAt: number;
+};
+
+/** A look at it again after so many days or miles. */
+export type Recheck = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly what: string;
+  readonly afterDays?: number;
+  /** Whole miles or kilometres. */
+  readonly afterDistance?: number;
+  /** Counted from here: the sign-off, or when it was set. */
+  readonly from: number;
+  readonly fromOdometer?: number;
+  /** What its distance and odometer readings count in: the job's odometer may change to another. */
+  readonly unit?: Odometer['unit'];
+  readonly done?: StepDone & { readonly odometer?: number };
+  readonly createdAt: number;
+};
+
+export type PhotoOwner = {
+  readonly store: 'jobs' | 'parts' | 'features' | 'worksheets' | 'cuts' | 'checks' | 'steps' | 'drawer';
+  readonly id: Id;
+};
+
+/** A photo without its bytes, which are kept apart so that a list of photos stays light. */
+export type Photo = {
+  readonly id: Id;
+  readonly jobId?: Id;
+  readonly owner: PhotoOwner;
+  readonly note: string;
+  readonly mime: string;
+  readonly width: number;
+  readonly height: number;
+  /** A small picture, at most 240 px wide. */
+  readonly preview: ArrayBuffer;
+  readonly at: number;
+};
+
+export type PhotoBytes = { readonly id: Id; readonly bytes: ArrayBuffer };
+
+/** A line of money: an amount, or hours at a rate; decimal text, exact. Hours may also be `1:20` or `1 1/2`. */
+export type MoneyLine = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly what: string;
+  readonly amount?: string;
+  readonly hours?: string;
+  readonly rate?: string;
+  readonly createdAt: number;
+};
+
+/** An element of a frozen sheet; text stands as plain text. */
+export type SheetNode =
+  | string
+  | {
+      readonly tag: string;
+      readonly attributes: Readonly<Record<string, string>>;
+      readonly children: readonly SheetNode[];
+    };
+
+/** What was signed: the sheet whole, as it stood. It never changes. */
+export type SignedSheet = {
+  readonly id: Id;
+  readonly jobId: Id;
+  readonly signedAt: number;
+  readonly signedBy: string;
+  readonly engineVersion: string;
+  readonly content: readonly SheetNode[];
+  /** Readings and cuts as CSV, frozen with it. */
+  readonly readingsCsv: string;
+  readonly cutsCsv: string;
+};
+
+export type DrawerPieceKind =
+  | 'shim'
+  | 'washer'
+  | 'spacer'
+  | 'bar-end'
+  | 'bushing'
+  | 'insert'
+  | 'tap'
+  | 'reamer';
+
+export type DrawerPiece = {
+  readonly id: Id;
+  readonly kind: DrawerPieceKind;
+  readonly name: string;
+  readonly thickness?: SizeInput;
+  readonly inside?: SizeInput;
+  readonly outside?: SizeInput;
+  readonly material: string;
+  readonly createdAt: number;
+};
+
+/** One line of a piece's log. Two phones' counts add up, as the count is the sum of the log. */
+export type DrawerCount = {
+  readonly id: Id;
+  readonly pieceId: Id;
+  readonly change: number;
+  readonly why: string;
+  readonly at: number;
+};
+
+export type ToolRecord = { readonly id: Id; readonly tool: MeasuringTool; readonly lastChecked?: number };
+
+/** How the lathe's dial reads, and one graduation of it as typed. */
+export type KeptLathe = {
+  /** The speeds it has, rpm, rising; none: any speed. */
+  readonly speedsRpm: readonly number[];
+  readonly mostRpm?: number;
+};
+
+export type KeptDial = {
+  readonly reads: 'diameter' | 'radius';
+  readonly graduation: Entry;
+  /** Marks round its ring, so that a setting past one turn can be said. */
+  readonly marksPerTurn?: number;
+};
+
+export type LastUsed = {
+  readonly toolId: Id;
+  readonly unit: Unit;
+  readonly place?: Place;
+  readonly direction?: Direction;
+};
+
+export type SettingValues = {
+  readonly shownUnit: ShownUnit;
+  readonly padSize: 'standard' | 'glove';
+  readonly dial: KeptDial;
+  readonly lathe: KeptLathe;
+  /** Who signs: asked once. */
+  readonly fitter: string;
+  /** Before an amount of money: "$". */
+  readonly currency: string;
+  readonly sayAloud: 'on' | 'off';
+  readonly lastPlace: string;
+} & { readonly [Key in `lastUsed/${FeatureKind}`]: LastUsed };
+
+export type SettingKey = keyof SettingValues;
+
+/** A half-typed number. Not a `Length` yet, and perhaps never one. */
+export type Draft = { readonly typed: string; readonly unit: Unit };
+
+/** One record's fields before and after an act, by path, as kept; a path that is missing was not there. */
+export type UndoChange = {
+  readonly store: StoreName;
+  readonly id: Id;
+  /** The act made the record; undoing it removes the record again. */
+  readonly made: boolean;
+  readonly before: Readonly<Record<string, unknown>>;
+  readonly after: Readonly<Record<string, unknown>>;
+};
+
+export type UndoRecord = {
+  readonly id: Id;
+  readonly at: number;
+  readonly label: string;
+  readonly jobId?: Id;
+  /** It is what a file brought; what that was is kept apart, as it can be a hundred thousand records. */
+  readonly brought?: true;
+  readonly changes: readonly UndoChange[];
+};

@@ -1,0 +1,40 @@
+import { act } from './act.ts';
+import type { NewCut } from './cuts.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import type { Cut, Id } from './records.ts';
+import { cutRecordKind } from './schemas/cut.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/**
+ * Takes cuts off the list that nobody has begun and puts others in their place: one act, so that one undo brings the old
+ * ones back. One that was begun meanwhile, on another phone say, stays.
+ */
+export async function replaceCuts(
+  store: Store,
+  oldIds: readonly Id[],
+  cuts: readonly NewCut[],
+): Promise<StoreResult<Cut[]>> {
+  const ids = cuts.map(newId);
+  return act(store, { stores: ['jobs', 'cuts'] }, async (a) => {
+    const old = await Promise.all(oldIds.map((id) => a.get(cutRecordKind, id)));
+    const notBegun = old.filter(({ state }) => state === 'to-cut');
+    await Promise.all(notBegun.map(({ id }) => a.remove('cuts', id)));
+    const made = cuts.map((cut, index) =>
+      a.make(cutRecordKind, {
+        ...cut,
+        id: ids[index] ?? newId(),
+        state: 'to-cut',
+        passes: {},
+        // A millisecond apart, so that they keep the order of work.
+        createdAt: a.at + index,
+        touchedAt: a.at,
+      }),
+    );
+    const jobId = cuts[0]?.jobId ?? old[0]?.jobId;
+    if (jobId !== undefined) await touchJob(a, jobId);
+    a.undoable(`Replaced ${old.length === 1 ? (old[0]?.name ?? 'a cut') : `${old.length} cuts`}`, jobId);
+    return made;
+  });
+}

@@ -1,0 +1,41 @@
+import './jitless.ts';
+import * as z from 'zod/mini';
+import type { AssemblyStep, Recheck } from '../records.ts';
+import { decimalText, id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
+
+const done = { at: time, by: line };
+
+export const stepSchema = z.looseObject({
+  ...stamped,
+  jobId: id,
+  order: z.int().check(z.minimum(0), z.maximum(1_000_000)),
+  text: note,
+  orientation: z.exactOptional(note),
+  grease: z.exactOptional(line),
+  locker: z.exactOptional(line),
+  cureHours: z.exactOptional(decimalText),
+  torque: z.exactOptional(
+    z.looseObject({ typed: line, unit: z.enum(['Nm', 'lbf-ft', 'lbf-in']), source: note }),
+  ),
+  cotterPin: z.exactOptional(z.boolean()),
+  worksheetId: z.exactOptional(id),
+  partIds: z.array(id).check(z.maxLength(1000)),
+  done: z.exactOptional(z.looseObject(done)),
+  createdAt: time,
+});
+
+export const recheckSchema = z.looseObject({
+  ...stamped,
+  jobId: id,
+  what: note,
+  afterDays: z.exactOptional(wholeNumber),
+  afterDistance: z.exactOptional(wholeNumber),
+  from: time,
+  fromOdometer: z.exactOptional(wholeNumber),
+  unit: z.exactOptional(z.enum(['mi', 'km'])),
+  done: z.exactOptional(z.looseObject({ ...done, odometer: z.exactOptional(wholeNumber) })),
+  createdAt: time,
+});
+
+export const stepKind: RecordKind<AssemblyStep> = { store: 'steps', schema: stepSchema };
+export const recheckKind: RecordKind<Recheck> = { store: 'rechecks', schema: recheckSchema };

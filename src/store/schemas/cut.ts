@@ -1,0 +1,56 @@
+import './jitless.ts';
+import * as z from 'zod/mini';
+import type { Cut } from '../records.ts';
+import {
+  basisSchema,
+  entryName,
+  entrySchema,
+  id,
+  line,
+  note,
+  stamped,
+  struckOutSchema,
+  time,
+  type RecordKind,
+} from './common.ts';
+import { toolInForceSchema } from './tool.ts';
+
+const passSchema = z.looseObject({
+  at: time,
+  measured: entrySchema,
+  tool: z.exactOptional(toolInForceSchema),
+  asked: z.exactOptional(entrySchema),
+  struckOut: z.exactOptional(struckOutSchema),
+});
+
+export const cutSchema = z.looseObject({
+  ...stamped,
+  jobId: id,
+  worksheetId: z.exactOptional(id),
+  partId: z.exactOptional(id),
+  name: line,
+  part: line,
+  operation: z.enum(['turn', 'bore', 'face', 'drill', 'ream', 'tap', 'ring']),
+  of: z.enum(['outside', 'length', 'bore', 'recess-depth', 'slot-depth', 'slot-width', 'tap-drill']),
+  blank: z.exactOptional(entrySchema),
+  target: entrySchema,
+  lower: entrySchema,
+  upper: entrySchema,
+  limitsFrom: note,
+  material: z.exactOptional(line),
+  cuttingTool: z.enum(['hss', 'carbide']),
+  machine: z.enum(['lathe', 'mill', 'drill-press', 'bench']),
+  drill: z.exactOptional(line),
+  thread: z.exactOptional(line),
+  largestTake: z.exactOptional(entrySchema),
+  finishTake: z.exactOptional(entrySchema),
+  state: z.enum(['to-cut', 'cutting', 'to-size', 'over', 'scrapped', 'made-again']),
+  passes: z.record(entryName, passSchema),
+  basis: z.exactOptional(basisSchema),
+  copyOf: z.exactOptional(id),
+  createdAt: time,
+  touchedAt: time,
+  broughtBack: z.exactOptional(z.literal(true)),
+});
+
+export const cutRecordKind: RecordKind<Cut> = { store: 'cuts', schema: cutSchema };

@@ -1,0 +1,43 @@
+import './jitless.ts';
+import * as z from 'zod/mini';
+import type { Feature, ReadingRecord } from '../records.ts';
+import {
+  direction,
+  entry,
+  featureKind,
+  id,
+  line,
+  place,
+  stamped,
+  struckOutSchema,
+  time,
+  type RecordKind,
+} from './common.ts';
+import { toolInForceSchema } from './tool.ts';
+
+export const featureSchema = z.looseObject({
+  ...stamped,
+  jobId: id,
+  partId: z.exactOptional(id),
+  kind: featureKind,
+  name: line,
+  createdAt: time,
+  checkId: z.exactOptional(id),
+  broughtBack: z.exactOptional(z.literal(true)),
+});
+
+export const readingSchema = z.looseObject({
+  ...stamped,
+  ...entry,
+  featureId: id,
+  jobId: id,
+  tool: toolInForceSchema,
+  place: z.exactOptional(place),
+  direction: z.exactOptional(direction),
+  zeroChecked: z.boolean(),
+  at: time,
+  struckOut: z.exactOptional(struckOutSchema),
+});
+
+export const featureRecordKind: RecordKind<Feature> = { store: 'features', schema: featureSchema };
+export const readingKind: RecordKind<ReadingRecord> = { store: 'readings', schema: readingSchema };

@@ -1,0 +1,30 @@
+import './jitless.ts';
+import * as z from 'zod/mini';
+import type { Job, Part } from '../records.ts';
+import { id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
+
+export const jobSchema = z.looseObject({
+  ...stamped,
+  name: line,
+  what: note,
+  systems: z.array(z.enum(['brake', 'steering', 'axle', 'wheel', 'engine'])).check(z.maxLength(10)),
+  state: z.enum(['open', 'closed']),
+  customerNote: note,
+  demo: z.boolean(),
+  createdAt: time,
+  touchedAt: time,
+  odometer: z.exactOptional(z.looseObject({ reading: wholeNumber, unit: z.enum(['mi', 'km']), at: time })),
+  signedOff: z.exactOptional(z.looseObject({ at: time, by: line, sheetId: id })),
+  broughtBack: z.exactOptional(z.literal(true)),
+});
+
+export const partSchema = z.looseObject({
+  ...stamped,
+  jobId: id,
+  name: line,
+  origin: z.enum(['kit', 'donor', 'made', 'bought', 'mock-up']),
+  swapped: z.exactOptional(z.looseObject({ at: time, by: line })),
+});
+
+export const jobKind: RecordKind<Job> = { store: 'jobs', schema: jobSchema };
+export const partKind: RecordKind<Part> = { store: 'parts', schema: partSchema };

@@ -1,0 +1,80 @@
+import './jitless.ts';
+import * as z from 'zod/mini';
+import { isPlainObject } from '../paths.ts';
+import type { SheetNode, SignedSheet } from '../records.ts';
+import { id, line, stamped, time, type RecordKind } from './common.ts';
+import { isSheetAttribute, sheetTags } from './sheet-whitelist.ts';
+
+export { isSheetAttribute, sheetTags } from './sheet-whitelist.ts';
+
+/** Chosen, not published: a sheet of twenty pages with its drawings comes to a tenth of it. */
+export const MOST_SHEET_CHARACTERS = 2_000_000;
+/** Elements inside elements; a note in a drawing in a table stands about twelve deep. */
+export const MOST_SHEET_DEPTH = 24;
+
+/** Whether these nodes may be kept as a signed sheet: known tags and attributes only, not too deep, not too long. */
+export function isSheetContent(value: unknown): value is readonly SheetNode[] {
+  let level: unknown = value;
+  let characters = 0;
+  // Level by level instead of recursively, so that no depth can exhaust the stack.
+  for (let depth = 0; Array.isArray(level) && depth <= MOST_SHEET_DEPTH; depth += 1) {
+    const next: unknown[] = [];
+    for (const node of level) {
+      const weight = weightOf(node);
+      if (weight === undefined) return false;
+      characters += weight;
+      if (isElement(node)) for (const child of node.children) next.push(child);
+    }
+    if (characters > MOST_SHEET_CHARACTERS) return false;
+    if (next.length === 0) return true;
+    level = next;
+  }
+  return false;
+}
+
+type Element = {
+  readonly tag: string;
+  readonly attributes: Readonly<Record<string, unknown>>;
+  readonly children: readonly unknown[];
+};
+
+function isElement(node: unknown): node is Element {
+  return (
+    isPlainObject(node) &&
+    typeof node['tag'] === 'string' &&
+    isPlainObject(node['attributes']) &&
+    Array.isArray(node['children'])
+  );
+}
+
+/** How many characters a node adds by itself; nothing when it may not stand on a sheet. */
+function weightOf(node: unknown): number | undefined {
+  if (typeof node === 'string') return node.length;
+  if (!isElement(node) || !sheetTags.has(node.tag)) return undefined;
+  let weight = node.tag.length;
+  for (const [name, value] of Object.entries(node.attributes)) {
+    if (typeof value !== 'string' || !isSheetAttribute(name, value)) return undefined;
+    weight += name.length + value.length;
+  }
+  return weight;
+}
+
+const csv = z.string().check(z.maxLength(MOST_SHEET_CHARACTERS));
+
+const sheetFields = z.looseObject({
+  ...stamped,
+  jobId: id,
+  signedAt: time,
+  signedBy: line,
+  engineVersion: line,
+  content: z.custom<readonly SheetNode[]>(isSheetContent),
+  readingsCsv: csv,
+  cutsCsv: csv,
+});
+
+/** Nothing removes a signed sheet, a tombstone in a file from outside neither. */
+export const sheetSchema = sheetFields.check(
+  z.refine(({ deleted }) => deleted === undefined, { path: ['deleted'] }),
+);
+
+export const sheetKind: RecordKind<SignedSheet> = { store: 'sheets', schema: sheetSchema };

@@ -1,0 +1,44 @@
+import { act } from './act.ts';
+import type { Store } from './open-store.ts';
+import { read } from './read.ts';
+import type { SettingKey, SettingValues } from './records.ts';
+import { keptSetting, readSetting } from './schemas/setting.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** A setting, or nothing when it was never set or what is kept doesn't parse: the caller has its own usual value. */
+export async function getSetting<Key extends SettingKey>(
+  store: Store,
+  key: Key,
+): Promise<SettingValues[Key] | undefined> {
+  const kept: unknown = await read(store, ['settings'], (tx) => tx.objectStore('settings').get(key));
+  return readSetting(key, kept);
+}
+
+/** Keeps a setting, and what it was before for undo. What follows the fitter about by itself is kept the light way, without. */
+export async function putSetting<Key extends SettingKey>(
+  store: Store,
+  key: Key,
+  value: SettingValues[Key],
+): Promise<StoreResult<void>> {
+  const onTheWay = key === 'lastPlace';
+  const plan = { durability: onTheWay ? 'relaxed' : 'strict', counted: !onTheWay } as const;
+  return act(store, { ...plan, stores: ['settings'] }, async (a) => {
+    const kept = keptSetting(key, value) ?? a.refuse({ code: 'cannot-keep', store: 'settings', field: key });
+    const setting = { id: key, value: kept, stamps: { '*': a.stamp } };
+    const label = undoLabels[key];
+    if (label === undefined) return a.putKept('settings', setting);
+    a.changeKept('settings', await a.kept('settings', key), setting);
+    return a.undoable(label);
+  });
+}
+
+/** Those a finger sets in Shop. The tool and place last used stand on the pad and are chosen there again by one press. */
+const undoLabels: Readonly<Partial<Record<SettingKey, string>>> = {
+  shownUnit: 'Changed the unit of the figures',
+  padSize: 'Changed the keypad',
+  dial: 'Changed the dial',
+  lathe: 'Changed the lathe',
+  fitter: 'Changed who signs',
+  currency: 'Changed the sign of money',
+  sayAloud: 'Changed what is read out',
+};

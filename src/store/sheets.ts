@@ -1,0 +1,35 @@
+import { act } from './act.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import { readByIndex, readOne } from './read.ts';
+import type { Id, SignedSheet } from './records.ts';
+import { jobKind } from './schemas/job.ts';
+import { sheetKind } from './schemas/sheet.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+/** A job's signed sheets, the newest first. */
+export async function sheetsOf(store: Store, jobId: Id): Promise<SignedSheet[]> {
+  const sheets = await readByIndex(store, sheetKind, { index: 'jobId', key: jobId });
+  return sheets.sort((a, b) => b.signedAt - a.signedAt);
+}
+
+export async function getSheet(store: Store, id: Id): Promise<SignedSheet | undefined> {
+  return readOne(store, sheetKind, id);
+}
+
+export type NewSheet = Omit<SignedSheet, 'id' | 'signedAt'>;
+
+/**
+ * Keeps a sheet as it was signed. It is on the disk when this comes back ok, and nothing changes or removes it after
+ * that: whoever signs again makes another one.
+ */
+export async function signSheet(store: Store, sheet: NewSheet): Promise<StoreResult<SignedSheet>> {
+  const id = newId();
+  return act(store, { stores: ['jobs', 'sheets'] }, async (a) => {
+    await touchJob(a, sheet.jobId);
+    const signedOff = { at: a.at, by: sheet.signedBy, sheetId: id };
+    await a.change(jobKind, sheet.jobId, (job) => ({ ...job, signedOff }));
+    return a.make(sheetKind, { ...sheet, id, signedAt: a.at });
+  });
+}

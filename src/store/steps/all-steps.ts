@@ -1,0 +1,11 @@
+import { createFirstStores } from './create-first-stores.ts';
+import { createStoresAfterTheWorksheet } from './create-stores-after-the-worksheet.ts';
+import { createStoresForFiles } from './create-stores-for-files.ts';
+import type { Step } from './step.ts';
+
+/** The database version is the number of steps. A released step is never edited: add the next one, and a fixture with it. */
+export const allSteps: readonly Step[] = [
+  createFirstStores, // 1  first release
+  createStoresAfterTheWorksheet, // 2  cuts, checks, assembly, re-checks, photos, money, signed sheets
+  createStoresForFiles, // 3  a file is read aside before it is put in, and taken out again as one
+];

@@ -1,0 +1,42 @@
+import { act } from './act.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import type { Id, SizeInput, Worksheet } from './records.ts';
+import { drawerCountKind, drawerPieceKind } from './schemas/drawer.ts';
+import { worksheetKind } from './schemas/worksheet.ts';
+import { plainSizes } from './size-input.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+export type TakenPiece = { readonly pieceId: Id; readonly count: number };
+
+/**
+ * Takes pieces out of the drawer for a worksheet and gives it their sizes: one act, so that one undo puts the pieces back
+ * and the sizes as they were.
+ */
+export async function takePieces(
+  store: Store,
+  worksheetId: Id,
+  pieces: readonly TakenPiece[],
+  sizes: Readonly<Record<string, SizeInput>> = {},
+): Promise<StoreResult<Worksheet>> {
+  const ids = pieces.map(() => newId());
+  return act(store, { stores: ['jobs', 'worksheets', 'drawer', 'drawerCounts'] }, async (a) => {
+    const before = await a.get(worksheetKind, worksheetId);
+    const taken = await Promise.all(pieces.map(({ pieceId }) => a.get(drawerPieceKind, pieceId)));
+    await touchJob(a, before.jobId);
+    const why = `taken for ${before.title}`;
+    for (const [index, { pieceId, count }] of pieces.entries())
+      a.make(drawerCountKind, { id: ids[index] ?? newId(), pieceId, change: -count, why, at: a.at });
+    const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
+      ...worksheet,
+      sizes: { ...worksheet.sizes, ...plainSizes(sizes) },
+      touchedAt: a.at,
+    }));
+    a.undoable(
+      `Changed ${before.title}: ${taken.map(({ name }) => name).join(', ')} taken from the drawer`,
+      before.jobId,
+    );
+    return after;
+  });
+}

@@ -1,0 +1,49 @@
+import { act } from './act.ts';
+import { touchJob } from './jobs.ts';
+import { newId } from './new-id.ts';
+import type { Store } from './open-store.ts';
+import type { Id, StackPartInput, Worksheet } from './records.ts';
+import { drawerCountKind, drawerPieceKind } from './schemas/drawer.ts';
+import { worksheetKind } from './schemas/worksheet.ts';
+import { plainPart } from './size-input.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+export type TakenShim = { readonly pieceId: Id; readonly count: number };
+
+/**
+ * Takes shims out of the drawer and puts them into a stack behind its last part: one act, so that one undo puts them
+ * back and takes them out of the stack again.
+ */
+export async function takeShims(
+  store: Store,
+  worksheetId: Id,
+  shims: readonly TakenShim[],
+): Promise<StoreResult<Worksheet>> {
+  const ids = shims.map(() => ({ count: newId(), part: newId() }));
+  return act(store, { stores: ['jobs', 'worksheets', 'drawer', 'drawerCounts'] }, async (a) => {
+    const before = await a.get(worksheetKind, worksheetId);
+    const pieces = await Promise.all(shims.map(({ pieceId }) => a.get(drawerPieceKind, pieceId)));
+    await touchJob(a, before.jobId);
+    const why = `taken for ${before.title}`;
+    for (const [index, { pieceId, count }] of shims.entries())
+      a.make(drawerCountKind, { id: ids[index]?.count ?? newId(), pieceId, change: -count, why, at: a.at });
+    const last = Math.max(0, ...Object.values(before.parts).map(({ order }) => order));
+    const parts = pieces.map(({ name, thickness }, index): [Id, StackPartInput] => [
+      ids[index]?.part ?? newId(),
+      plainPart({
+        name,
+        order: last + index + 1,
+        count: shims[index]?.count ?? 1,
+        adjustable: false,
+        ...(thickness && { size: thickness }),
+      }),
+    ]);
+    const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
+      ...worksheet,
+      parts: { ...worksheet.parts, ...Object.fromEntries(parts) },
+      touchedAt: a.at,
+    }));
+    a.undoable(`Changed ${before.title}: shims taken from the drawer`, before.jobId);
+    return after;
+  });
+}

@@ -1,0 +1,166 @@
+import { worked } from '../engine/refusal.ts';
+import { act, withStamps, type Act } from './act.ts';
+import { isGone, type Kept, type StoreName } from './kept.ts';
+import type { Store } from './open-store.ts';
+import { canonicalText, fieldsFromPaths, isPlainObject, mapsOf, valuesByPath } from './paths.ts';
+import { read } from './read.ts';
+import type { Id, UndoChange, UndoRecord } from './records.ts';
+import { readUndo } from './schemas/undo.ts';
+import type { StoreResult } from './store-refusal.ts';
+
+export type Undoable = Pick<UndoRecord, 'id' | 'at' | 'label' | 'brought'>;
+
+type Getter = {
+  readonly one: (store: StoreName, id: Id) => Promise<Kept | undefined>;
+  /** What can't be undone and stands under what an act made: readings, cuts with passes, signed sheets. */
+  readonly loggedUnder: (change: UndoChange) => Promise<readonly Kept[]>;
+};
+
+/**
+ * The newest act that can be taken back: of this job, or of anything. It survives a reload, as it was kept together
+ * with the act. An act is passed over when what it changed has been changed again since, on another phone say, or when a
+ * reading or a pass was logged, or a sheet signed, in what it made.
+ */
+export async function latestUndo(store: Store, jobId?: Id): Promise<Undoable | undefined> {
+  return read(store, [...undoableStores, 'sheets', 'undo'], async (tx) => {
+    const log = tx.objectStore('undo');
+    const cursor =
+      jobId === undefined
+        ? await log.openCursor(null, 'prev')
+        : await log.index('jobId+id').openCursor(IDBKeyRange.bound([jobId], [jobId, []]), 'prev');
+    return newestStanding(cursor, getterIn(tx));
+  });
+}
+
+// Chosen, not published: further back nobody remembers what an undo would undo.
+const MOST_LOOKED_AT = 20;
+
+type LogCursor = { readonly value: unknown; continue(): Promise<LogCursor | null> };
+
+async function newestStanding(start: LogCursor | null, get: Getter): Promise<Undoable | undefined> {
+  let cursor = start;
+  for (let looked = 0; cursor && looked < MOST_LOOKED_AT; looked += 1) {
+    const record = readUndo(cursor.value);
+    // A cursor goes one by one.
+    // oxlint-disable-next-line no-await-in-loop
+    if (record && (await stillStands(record, get))) return undoableOf(record);
+    // oxlint-disable-next-line no-await-in-loop
+    cursor = await cursor.continue();
+  }
+  return undefined;
+}
+
+function undoableOf({ id, at, label, brought }: UndoRecord): Undoable {
+  return brought ? { id, at, label, brought } : { id, at, label };
+}
+
+/** Takes an act back, in one transaction, and says which. The record goes: the one before it is next. */
+export async function undoLast(store: Store, undoId: Id): Promise<StoreResult<string>> {
+  const undone = await act(store, { stores: [...undoableStores, 'sheets'] }, async (a) => {
+    const record = readUndo(await a.kept('undo', undoId)) ?? a.refuse({ code: 'nothing-to-undo' });
+    if (record.brought) return undefined;
+    if (!(await stillStands(record, getterIn(a.tx))))
+      return a.refuse({ code: 'changed-since', label: record.label });
+    await Promise.all(record.changes.map((change) => takeBack(a, change)));
+    a.drop('undo', undoId);
+    return record.label;
+  });
+  if (!undone.ok) return undone;
+  if (undone.value !== undefined) return worked(undone.value);
+  // What a file brought is another way of undoing, seldom wanted.
+  const { undoBrought } = await import('./undo-brought.ts');
+  return undoBrought(store, undoId);
+}
+
+/** Stores whose records a finger changes. */
+export const undoableStores: readonly StoreName[] = [
+  'jobs',
+  'parts',
+  'features',
+  'readings',
+  'worksheets',
+  'cuts',
+  'checks',
+  'steps',
+  'rechecks',
+  'photos',
+  'money',
+  'drawer',
+  'drawerCounts',
+  'tools',
+  'settings',
+];
+
+async function takeBack(a: Act, change: UndoChange): Promise<void> {
+  const kept = await a.kept(change.store, change.id);
+  if (!kept) return;
+  // A setting that was never set has its usual value again; no other phone has to hear of that.
+  if (change.made && change.store === 'settings') return a.drop('settings', change.id);
+  const values = valuesByPath(kept);
+  if (change.made) values.set('deleted', a.stamp);
+  for (const path of pathsOf(change)) {
+    if (path !== 'deleted' && path in change.before) values.set(path, change.before[path]);
+    else values.delete(path);
+  }
+  const paths = change.made ? ['deleted'] : pathsOf(change);
+  const { broughtBack } = kept;
+  const own = {
+    id: kept.id,
+    stamps: kept['stamps'],
+    ...(broughtBack === true && !change.made ? { broughtBack } : {}),
+  };
+  const back: Kept = { ...fieldsFromPaths(values, mapsOf(kept)), ...own };
+  a.putKept(change.store, withStamps(back, paths, a.stamp));
+}
+
+function pathsOf(change: UndoChange): string[] {
+  return [...new Set([...Object.keys(change.before), ...Object.keys(change.after)])];
+}
+
+/** Whether every field still is as the act left it, and nothing that was made holds a reading, a pass or a signed sheet by now. */
+async function stillStands(record: UndoRecord, get: Getter): Promise<boolean> {
+  const standing = await Promise.all(record.changes.map((change) => changeStands(change, get)));
+  return standing.every(Boolean);
+}
+
+async function changeStands(change: UndoChange, get: Getter): Promise<boolean> {
+  const kept = await get.one(change.store, change.id);
+  if (!kept) return false;
+  if (change.made) return !isGone(kept) && (await get.loggedUnder(change)).every(isGone);
+  const values = valuesByPath(kept);
+  return pathsOf(change).every((path) =>
+    path === 'deleted'
+      ? values.has(path) === path in change.after
+      : canonicalText(values.get(path)) === canonicalText(change.after[path]),
+  );
+}
+
+type Readable = {
+  objectStore(name: string): {
+    get(key: string): Promise<Kept | undefined>;
+    index(name: string): { getAll(range: IDBKeyRange | string): Promise<Kept[]> };
+  };
+};
+
+function getterIn(tx: Readable): Getter {
+  const readings = (index: string, id: Id) =>
+    tx
+      .objectStore('readings')
+      .index(index)
+      .getAll(IDBKeyRange.bound([id], [id, []]));
+  const ofJob = (store: StoreName, id: Id) => tx.objectStore(store).index('jobId').getAll(id);
+  return {
+    one: (store, id) => tx.objectStore(store).get(id),
+    loggedUnder: async ({ store, id }) => {
+      if (store === 'features') return readings('featureId+at', id);
+      if (store === 'cuts') return [(await tx.objectStore('cuts').get(id)) ?? []].flat().filter(hasPasses);
+      if (store !== 'jobs') return [];
+      const cuts = (await ofJob('cuts', id)).filter(hasPasses);
+      return [...(await readings('jobId+at', id)), ...cuts, ...(await ofJob('sheets', id))];
+    },
+  };
+}
+
+function hasPasses({ passes }: Kept): boolean {
+  return isPlainObject(passes) && Object.keys(passes).length > 0;
+}

@@ -1,0 +1,77 @@
+import { useState } from 'preact/hooks';
+import { odometerIn, type DistanceUnit } from '../../engine/recheck-due.ts';
+import { rechecksOf, setOdometer } from '../../store/rechecks.ts';
+import type { Job } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { go, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { NumberEntry } from '../worksheets/number-entry.tsx';
+import { dayWords } from './day-words.ts';
+import { countFrom, withoutStart } from './recheck-data.ts';
+
+const MOST = 9_999_999;
+
+/** What the odometer reads now: from it a re-check after so many miles knows when it is due. */
+export function OdometerScreen({ job }: { job: Job }) {
+  const store = useStore();
+  const [unit, setUnit] = useState<DistanceUnit>(job.odometer?.unit ?? 'mi');
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'assembly', jobId: job.id } as const;
+  const before = job.odometer && odometerIn(job.odometer, unit);
+  const take = async (text: string) => {
+    const kept = await setOdometer(store, job.id, { reading: Math.floor(Number(text)), unit });
+    if (!kept.ok) return setTrouble(sayStore(kept.refusal));
+    const waiting = withoutStart(await rechecksOf(store, job.id));
+    await countFrom(store, waiting, { odometer: kept.value.odometer });
+    return go(here);
+  };
+  return (
+    <div class="pad-screen">
+      <Page
+        title="What does the odometer read?"
+        subtitle={
+          job.odometer && before !== undefined
+            ? `${before} ${unit} on ${dayWords(job.odometer.at)}`
+            : 'whole miles or kilometres'
+        }
+        back={{ href: hrefOf(here), to: 'the assembly' }}
+      >
+        {trouble !== '' && (
+          <p role="alert" class="text-field-trouble">
+            {trouble}
+          </p>
+        )}
+        <NumberEntry
+          label="Odometer"
+          draftKey={`assembly/${job.id}/odometer`}
+          bounds={{ least: 0, most: MOST, unit }}
+          onNumber={(text) => void take(text)}
+        >
+          <DistanceUnits unit={unit} onUnit={setUnit} />
+        </NumberEntry>
+      </Page>
+    </div>
+  );
+}
+
+/** Miles or kilometres, beside the pad. */
+export function DistanceUnits({
+  unit,
+  onUnit,
+}: {
+  unit: DistanceUnit;
+  onUnit: (unit: DistanceUnit) => void;
+}) {
+  return (
+    <div class="assembly-units" role="group" aria-label="Counted in">
+      <Button chosen={unit === 'mi'} label="mi, miles" onPress={() => onUnit('mi')}>
+        mi
+      </Button>
+      <Button chosen={unit === 'km'} label="km, kilometres" onPress={() => onUnit('km')}>
+        km
+      </Button>
+    </div>
+  );
+}

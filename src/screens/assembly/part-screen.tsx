@@ -1,0 +1,114 @@
+import { useState } from 'preact/hooks';
+import { changePart, createPart, removePart, type PartChanges } from '../../store/parts.ts';
+import type { Part, PartOrigin } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Choice } from '../common/choice.tsx';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { useTextDraft } from '../common/use-draft.ts';
+import { isMockUpIn, ORIGINS, originWords, SwapKey } from './parts-list.tsx';
+import type { Assembly } from './use-assembly.ts';
+
+/** A new part: what it is called and where it came from. */
+export function NewPartScreen({ assembly }: { assembly: Assembly }) {
+  const store = useStore();
+  const { job } = assembly;
+  const name = useTextDraft(`assembly/${job.id}/parts/new/name`);
+  const [origin, setOrigin] = useState<PartOrigin>('made');
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'assembly', jobId: job.id } as const;
+  const add = async () => {
+    if (name.text.trim() === '') return setTrouble('Say what the part is called.');
+    const made = await createPart(store, { jobId: job.id, name: name.text.trim(), origin });
+    if (!made.ok) return setTrouble(sayStore(made.refusal));
+    name.clear();
+    return goInstead(here);
+  };
+  return (
+    <Page
+      title="New part"
+      subtitle={job.name}
+      back={{ href: hrefOf(here), to: 'the assembly' }}
+      foot={
+        <Button kind="main" onPress={() => void add()}>
+          Add the part
+        </Button>
+      }
+    >
+      <TextField label="Name" hint="Outer spacer, say" text={name.text} onText={name.change} />
+      <OriginChoice chosen={origin} onChoose={setOrigin} />
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </Page>
+  );
+}
+
+export function PartScreen({ assembly, partId }: { assembly: Assembly; partId: string }) {
+  const part = assembly.parts.find(({ id }) => id === partId);
+  return part ? <PartForm key={part.id} part={part} /> : <NotHere what="part" />;
+}
+
+function PartForm({ part }: { part: Part }) {
+  const store = useStore();
+  const [name, setName] = useState(part.name);
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'assembly', jobId: part.jobId } as const;
+  const keep = async (changes: PartChanges) => {
+    const kept = await changePart(store, part.id, changes);
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+  };
+  const rename = (text: string) => {
+    setName(text);
+    if (text.trim() !== '') void keep({ name: text.trim() });
+  };
+  const remove = async () => {
+    const removed = await removePart(store, part.id);
+    return removed.ok ? goInstead(here) : setTrouble(sayStore(removed.refusal));
+  };
+  return (
+    <Page title={part.name} subtitle={originWords(part)} back={{ href: hrefOf(here), to: 'the assembly' }}>
+      <TextField label="Name" text={name} onText={rename} />
+      <PhotoStrip owner={{ store: 'parts', id: part.id }} jobId={part.jobId} />
+      <OriginChoice chosen={part.origin} onChoose={(origin) => void keep({ origin, swapped: undefined })} />
+      {isMockUpIn(part) && (
+        <p class="assembly-note">
+          A mock-up only stands in for the real part. The sheet can’t be signed while it is in.
+        </p>
+      )}
+      <div class="assembly-keys">
+        {isMockUpIn(part) && <SwapKey part={part} />}
+        {part.swapped && (
+          <Button onPress={() => void keep({ swapped: undefined })}>The mock-up is in after all</Button>
+        )}
+        <Button onPress={() => void remove()}>Remove {part.name}</Button>
+      </div>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </Page>
+  );
+}
+
+type OriginChoiceProps = { readonly chosen: PartOrigin; readonly onChoose: (origin: PartOrigin) => void };
+
+function OriginChoice({ chosen, onChoose }: OriginChoiceProps) {
+  return (
+    <Choice title="Where it came from">
+      {ORIGINS.map(({ origin, words }) => (
+        <Button key={origin} chosen={origin === chosen} onPress={() => onChoose(origin)}>
+          {words}
+        </Button>
+      ))}
+    </Choice>
+  );
+}

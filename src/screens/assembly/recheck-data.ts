@@ -1,0 +1,84 @@
+import { odometerIn, recheckDue, type DistanceUnit, type RecheckDue } from '../../engine/recheck-due.ts';
+import type { Store } from '../../store/open-store.ts';
+import { changeRecheck, markRechecked } from '../../store/rechecks.ts';
+import type { Job, Recheck } from '../../store/records.ts';
+import type { StoreResult } from '../../store/store-refusal.ts';
+import { calendarDate } from './day-words.ts';
+
+/** What a re-check's distance counts in. */
+export function unitOf(recheck: Pick<Recheck, 'unit'>, job: Pick<Job, 'odometer'>): DistanceUnit {
+  return recheck.unit ?? job.odometer?.unit ?? 'mi';
+}
+
+/** Whether a re-check is due, as of now and the last odometer reading. */
+export function dueNow(recheck: Recheck, job: Pick<Job, 'odometer'>, now: number): RecheckDue {
+  const { afterDays, afterDistance, fromOdometer } = recheck;
+  const unit = unitOf(recheck, job);
+  return recheckDue({
+    today: calendarDate(now),
+    from: calendarDate(recheck.from),
+    ...(afterDays !== undefined && { afterDays }),
+    ...(afterDistance !== undefined && {
+      distance: {
+        after: afterDistance,
+        unit,
+        ...(fromOdometer !== undefined && { from: { reading: fromOdometer, unit } }),
+        ...(job.odometer && { now: job.odometer }),
+      },
+    }),
+  });
+}
+
+export function isDue(due: RecheckDue): boolean {
+  return due.state === 'due' || due.state === 'overdue';
+}
+
+/** Marks it done, with what the odometer read last where that counts in the same unit. */
+export async function recheckedNow(
+  store: Store,
+  job: Job,
+  recheck: Recheck,
+  by: string,
+): Promise<StoreResult<Recheck>> {
+  const { odometer } = job;
+  return markRechecked(store, recheck.id, {
+    by,
+    ...(odometer && odometer.unit === unitOf(recheck, job) && { odometer: odometer.reading }),
+  });
+}
+
+/** The re-checks that wait for a distance and have no odometer reading to count from yet. */
+export function withoutStart(rechecks: readonly Recheck[]): readonly Recheck[] {
+  return rechecks.filter(
+    (one) => !one.done && one.afterDistance !== undefined && one.fromOdometer === undefined,
+  );
+}
+
+/** The start of a re-check whose distance now counts in this unit; without one, the odometer as it stands. */
+export function startIn(
+  unit: DistanceUnit,
+  recheck: Recheck,
+  job: Pick<Job, 'odometer'>,
+): Pick<Recheck, 'unit' | 'fromOdometer'> {
+  const { fromOdometer } = recheck;
+  const start =
+    fromOdometer === undefined ? job.odometer : { reading: fromOdometer, unit: unitOf(recheck, job) };
+  return { unit, ...(start && { fromOdometer: odometerIn(start, unit) }) };
+}
+
+/** From here on they count: at the sign-off, or from the first odometer reading for those that had none. */
+export async function countFrom(
+  store: Store,
+  rechecks: readonly Recheck[],
+  { at, odometer }: { readonly at?: number; readonly odometer: Job['odometer'] },
+): Promise<void> {
+  for (const recheck of rechecks) {
+    const start = odometer && odometerIn(odometer, recheck.unit ?? odometer.unit);
+    // One act after the other, each with a stamp of its own.
+    // oxlint-disable-next-line no-await-in-loop
+    await changeRecheck(store, recheck.id, {
+      ...(at !== undefined && { from: at }),
+      ...(start !== undefined && recheck.afterDistance !== undefined && { fromOdometer: start }),
+    });
+  }
+}

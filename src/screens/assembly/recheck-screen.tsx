@@ -1,0 +1,222 @@
+import { useState } from 'preact/hooks';
+import type { DistanceUnit } from '../../engine/recheck-due.ts';
+import { sayAfter, sayRecheckDue } from '../../engine/say-recheck.ts';
+import { usualRechecks, type UsualRecheck } from '../../engine/tables/usual-rechecks.ts';
+import { addRecheck, changeRecheck, removeRecheck, type RecheckChanges } from '../../store/rechecks.ts';
+import type { Job, Recheck } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { go, goInstead, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { useTextDraft } from '../common/use-draft.ts';
+import { NumberEntry } from '../worksheets/number-entry.tsx';
+import { dayWords } from './day-words.ts';
+import { DistanceUnits } from './odometer-screen.tsx';
+import { dueNow, startIn, unitOf } from './recheck-data.ts';
+import type { Assembly } from './use-assembly.ts';
+
+const MOST_DAYS = 3650;
+const MOST_DISTANCE = 1_000_000;
+
+/** A new re-check: one of the usual ones, or one's own words. */
+export function NewRecheckScreen({ assembly }: { assembly: Assembly }) {
+  const store = useStore();
+  const { job, rechecks } = assembly;
+  const what = useTextDraft(`assembly/${job.id}/rechecks/new/what`);
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'assembly', jobId: job.id } as const;
+  const unit = job.odometer?.unit ?? 'mi';
+  const add = async (usual: UsualRecheck | undefined) => {
+    const words = usual?.what ?? what.text.trim();
+    if (words === '') return setTrouble('Say what is to be looked at again.');
+    const made = await addRecheck(store, {
+      jobId: job.id,
+      what: words,
+      unit,
+      ...(usual?.days !== undefined && { afterDays: usual.days }),
+      ...(usual?.distance && { afterDistance: usual.distance[unit] }),
+    });
+    if (!made.ok) return setTrouble(sayStore(made.refusal));
+    if (usual) return goInstead(here);
+    what.clear();
+    return goInstead({ ...here, field: `rechecks/${made.value.id}` });
+  };
+  const open = usualRechecks.filter((usual) => !rechecks.some((one) => one.what === usual.what && !one.done));
+  return (
+    <Page
+      title="New re-check"
+      subtitle={job.name}
+      back={{ href: hrefOf(here), to: 'the assembly' }}
+      foot={
+        <Button kind="main" onPress={() => void add(undefined)}>
+          Add the re-check
+        </Button>
+      }
+    >
+      <TextField
+        label="What is looked at again"
+        hint="Wheel nuts, say"
+        text={what.text}
+        onText={what.change}
+      />
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      {open.length > 0 && (
+        <section class="assembly-section" aria-label="Usual ones">
+          <h2>Usual ones</h2>
+          <ul>
+            {open.map((usual) => (
+              <li key={usual.what}>
+                <Row
+                  onPress={() => void add(usual)}
+                  title={`${usual.what}: ${usualAfter(usual, unit)}`}
+                  detail={usual.source}
+                />
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </Page>
+  );
+}
+
+function usualAfter({ days, distance }: UsualRecheck, unit: DistanceUnit): string {
+  return sayAfter({
+    unit,
+    ...(days !== undefined && { days }),
+    ...(distance && { distance: distance[unit] }),
+  });
+}
+
+type RecheckScreenProps = {
+  readonly assembly: Assembly;
+  readonly recheckId: string;
+  /** `days` or `distance` while that is typed. */
+  readonly asked: string;
+};
+
+export function RecheckScreen({ assembly, recheckId, asked }: RecheckScreenProps) {
+  const recheck = assembly.rechecks.find(({ id }) => id === recheckId);
+  if (!recheck) return <NotHere what="re-check" />;
+  if (asked === 'days' || asked === 'distance')
+    return <AfterScreen job={assembly.job} recheck={recheck} asked={asked} />;
+  return <RecheckForm key={recheck.id} job={assembly.job} recheck={recheck} />;
+}
+
+function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
+  const store = useStore();
+  const [what, setWhat] = useState(recheck.what);
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'assembly', jobId: job.id } as const;
+  const field = `rechecks/${recheck.id}`;
+  const { afterDays, afterDistance, from, fromOdometer } = recheck;
+  const unit = unitOf(recheck, job);
+  const keep = async (changes: RecheckChanges) => {
+    const kept = await changeRecheck(store, recheck.id, changes);
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+  };
+  const rename = (text: string) => {
+    setWhat(text);
+    if (text.trim() !== '') void keep({ what: text.trim() });
+  };
+  const remove = async () => {
+    const removed = await removeRecheck(store, recheck.id);
+    return removed.ok ? goInstead(here) : setTrouble(sayStore(removed.refusal));
+  };
+  const start = [dayWords(from), ...(fromOdometer === undefined ? [] : [`${fromOdometer} ${unit}`])].join(
+    ', ',
+  );
+  return (
+    <Page
+      title={recheck.what}
+      subtitle={sayRecheckDue(dueNow(recheck, job, Date.now()))}
+      back={{ href: hrefOf(here), to: 'the assembly' }}
+    >
+      <TextField label="What is looked at again" text={what} onText={rename} />
+      <ul>
+        <li>
+          <Row
+            href={hrefOf({ ...here, field: `${field}/days` })}
+            title="After so many days"
+            {...(afterDays === undefined ? { detail: 'not set' } : { figure: String(afterDays) })}
+          />
+        </li>
+        <li>
+          <Row
+            href={hrefOf({ ...here, field: `${field}/distance` })}
+            title="After so many miles or kilometres"
+            {...(afterDistance === undefined
+              ? { detail: 'not set' }
+              : { figure: `${afterDistance} ${unit}` })}
+          />
+        </li>
+      </ul>
+      <p class="assembly-note">{`Counted from ${start}; from the sign-off once it is signed. The manual’s own interval rules.`}</p>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="assembly-keys">
+        <Button onPress={() => void remove()}>Remove this re-check</Button>
+      </div>
+    </Page>
+  );
+}
+
+type AfterScreenProps = {
+  readonly job: Job;
+  readonly recheck: Recheck;
+  readonly asked: 'days' | 'distance';
+};
+
+function AfterScreen({ job, recheck, asked }: AfterScreenProps) {
+  const store = useStore();
+  const [unit, setUnit] = useState<DistanceUnit>(unitOf(recheck, job));
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'assembly', jobId: job.id, field: `rechecks/${recheck.id}` } as const;
+  const isDays = asked === 'days';
+  const take = async (number: number | undefined) => {
+    const kept = await changeRecheck(
+      store,
+      recheck.id,
+      isDays ? { afterDays: number } : { afterDistance: number, ...startIn(unit, recheck, job) },
+    );
+    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
+  };
+  const isGiven = (isDays ? recheck.afterDays : recheck.afterDistance) !== undefined;
+  return (
+    <div class="pad-screen">
+      <Page
+        title={isDays ? 'After how many days?' : 'After how far?'}
+        subtitle={recheck.what}
+        back={{ href: hrefOf(here), to: 'the re-check' }}
+        aside={isGiven && <Button onPress={() => void take(undefined)}>Leave out</Button>}
+      >
+        {trouble !== '' && (
+          <p role="alert" class="text-field-trouble">
+            {trouble}
+          </p>
+        )}
+        <NumberEntry
+          label={isDays ? 'Days' : 'Distance'}
+          draftKey={`assembly/${recheck.id}/${asked}`}
+          bounds={
+            isDays ? { least: 1, most: MOST_DAYS, unit: 'days' } : { least: 1, most: MOST_DISTANCE, unit }
+          }
+          onNumber={(text) => void take(Math.floor(Number(text)))}
+        >
+          {!isDays && <DistanceUnits unit={unit} onUnit={setUnit} />}
+        </NumberEntry>
+      </Page>
+    </div>
+  );
+}

@@ -1,0 +1,153 @@
+import { useRef, useState } from 'preact/hooks';
+import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
+import type { Finding } from '../../engine/sign-off.ts';
+import { getSetting } from '../../store/settings.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { SafetyCaution } from '../common/caution.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { useTextDraft } from '../common/use-draft.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { useSheetData, type SheetData } from '../sheet/sheet-data.ts';
+import { SheetDocument } from '../sheet/sheet-document.tsx';
+import { loadSignOff, placeOf, type SignOffData } from './sign-off-data.ts';
+import { sign } from './sign.ts';
+import { useNow } from './use-assembly.ts';
+import './assembly-screen.css';
+
+type SignOffScreenProps = { readonly jobId: string; readonly field?: string };
+
+const STORES = [
+  'jobs',
+  'parts',
+  'features',
+  'readings',
+  'worksheets',
+  'cuts',
+  'checks',
+  'steps',
+  'rechecks',
+] as const;
+
+/** What stands in the way of signing, and once nothing does, the sheet that is signed with a name under it. */
+export function SignOffScreen({ jobId }: SignOffScreenProps) {
+  const now = useNow();
+  const found = useLive(`sign-off/${jobId}/${now}`, STORES, async (store) => ({
+    data: await loadSignOff(store, jobId, now),
+  }));
+  // The answer of half a minute ago stands until the new one is there.
+  const [before, setBefore] = useState(found);
+  if (found && found !== before) setBefore(found);
+  const shown = found ?? before;
+  const { data: sheet } = useSheetData(jobId);
+  if (shown && !shown.data) return <NotHere what="job" />;
+  if (!shown?.data || !sheet) return <Page title=" ">{null}</Page>;
+  return <SignOff data={shown.data} sheet={sheet} now={now} />;
+}
+
+function SignOff({ data, sheet, now }: { data: SignOffData; sheet: SheetData; now: number }) {
+  const { job, answer } = data;
+  const drawn = useRef<HTMLDivElement>(null);
+  const { name, change, clear } = useName(job.id);
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const [busy, setBusy] = useState(false);
+  const isFree = answer.blockers.length === 0;
+  const commit = async () => {
+    const by = name.trim();
+    const article = drawn.current?.querySelector('article');
+    if (by === '') return setTrouble('Type the name it is signed with.');
+    if (!article || busy) return undefined;
+    setBusy(true);
+    const signed = await sign(store, { data: sheet, drawn: article, by, now: Date.now() });
+    setBusy(false);
+    if (!signed.ok) return setTrouble(signed.why);
+    clear();
+    announce(`Signed off by ${by}`);
+    return goInstead({ at: 'sheet', jobId: job.id, field: `signed/${signed.sheetId}` });
+  };
+  return (
+    <Page
+      title="Sign-off"
+      subtitle={job.name}
+      back={{ href: hrefOf({ at: 'assembly', jobId: job.id }), to: 'the assembly' }}
+      {...(isFree && {
+        foot: (
+          <button type="button" class="assembly-commit" disabled={busy} onClick={() => void commit()}>
+            Sign off
+          </button>
+        ),
+      })}
+    >
+      <VerdictBand kind={isFree ? 'good' : 'no-good'} headline={saySignOff(answer)}>
+        {!isFree && <p>Each line leads to where it is put right.</p>}
+      </VerdictBand>
+      <Findings findings={answer.blockers} jobId={job.id} />
+      {answer.warnings.length > 0 && (
+        <section class="assembly-section" aria-label="To be known before">
+          <h2>To be known before</h2>
+          <Findings findings={answer.warnings} jobId={job.id} />
+        </section>
+      )}
+      {answer.safetyCritical && <SafetyCaution />}
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      {isFree && (
+        <>
+          <TextField
+            label="Signed by"
+            hint="Name, and licence where one is asked for"
+            text={name}
+            onText={change}
+          />
+          <section class="assembly-section" aria-label="What is signed">
+            <h2>What is signed</h2>
+            <p class="assembly-note">
+              This sheet, frozen as it stands. Later readings don’t change it; signing again makes another.
+            </p>
+            <div ref={drawn} class="assembly-sheet">
+              <SheetDocument data={sheet} today={now} />
+            </div>
+          </section>
+        </>
+      )}
+    </Page>
+  );
+}
+
+function Findings({ findings, jobId }: { findings: readonly Finding[]; jobId: string }) {
+  return (
+    <ul>
+      {findings.map((finding) => {
+        const { what, todo } = sayFinding(finding);
+        return (
+          <li key={`${finding.code}/${what}/${todo}`}>
+            <Row href={hrefOf(placeOf(finding, jobId))} title={what} detail={todo} />
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** The name under it: the fitter's own until another is typed, a licensed person's, say. */
+function useName(jobId: string) {
+  const fitter = useLive('settings/fitter', ['settings'], (store) => getSetting(store, 'fitter'));
+  const draft = useTextDraft(`sign-off/${jobId}/name`);
+  const [touched, setTouched] = useState(false);
+  return {
+    name: touched || draft.text !== '' ? draft.text : (fitter ?? ''),
+    change: (text: string) => {
+      setTouched(true);
+      draft.change(text);
+    },
+    clear: draft.clear,
+  };
+}

@@ -1,0 +1,71 @@
+import { sayFinding } from '../../engine/say-sign-off.ts';
+import type { Store } from '../../store/open-store.ts';
+import type { Id, SheetNode } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { signSheet } from '../../store/sheets.ts';
+import { appVersion } from '../../version.ts';
+import { cutsCsv, readingsCsv } from '../sheet/csv.ts';
+import { freeze } from '../sheet/freeze.ts';
+import type { SheetData } from '../sheet/sheet-data.ts';
+import { wholeTimeWords } from './day-words.ts';
+import { countFrom } from './recheck-data.ts';
+import { loadSignOff } from './sign-off-data.ts';
+
+type Signing = {
+  readonly data: SheetData;
+  /** The sheet as it is drawn on the page. */
+  readonly drawn: Element;
+  readonly by: string;
+  readonly now: number;
+};
+
+export type Signed =
+  | { readonly ok: true; readonly sheetId: Id }
+  | { readonly ok: false; readonly why: string };
+
+/**
+ * Signs a job off: the sheet is frozen as it is drawn, with who signed, when, with which Slipfit, and what was known to be
+ * open; its readings and cuts go with it as CSV. Asked once more right before, as another tab may have changed the job.
+ */
+export async function sign(store: Store, { data, drawn, by, now }: Signing): Promise<Signed> {
+  const { job, rechecks } = data;
+  const found = await loadSignOff(store, job.id, now);
+  if (!found || found.answer.blockers.length > 0)
+    return {
+      ok: false,
+      why: 'Something in the job has changed meanwhile. Look at what stands in the way now.',
+    };
+  const signed = await signSheet(store, {
+    jobId: job.id,
+    signedBy: by,
+    engineVersion: appVersion,
+    content: withSignature(freeze(drawn), [
+      `Signed off by ${by}, ${wholeTimeWords(now)}. Slipfit ${appVersion}.`,
+      ...found.answer.warnings.map(sayFinding).map(({ what }) => `Known when it was signed: ${what}.`),
+    ]),
+    readingsCsv: readingsCsv(data),
+    cutsCsv: cutsCsv(data.cuts),
+  });
+  if (!signed.ok) return { ok: false, why: sayStore(signed.refusal) };
+  const open = rechecks.filter(({ done }) => !done);
+  await countFrom(store, open, { at: signed.value.signedAt, odometer: job.odometer });
+  return { ok: true, sheetId: signed.value.id };
+}
+
+/** The sheet's own first lines say that it is signed, so that no copy of it goes without. */
+function withSignature(content: readonly SheetNode[], lines: readonly string[]): readonly SheetNode[] {
+  const signature: SheetNode = {
+    tag: 'section',
+    attributes: { class: 'frozen-sheet-signature' },
+    children: lines.map((line, index) => ({
+      tag: 'p',
+      attributes: {},
+      children: index === 0 ? [{ tag: 'strong', attributes: {}, children: [line] }] : [line],
+    })),
+  };
+  return content.map((node) =>
+    typeof node !== 'string' && node.tag === 'article'
+      ? { ...node, children: [signature, ...node.children] }
+      : node,
+  );
+}

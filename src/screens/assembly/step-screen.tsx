@@ -1,0 +1,186 @@
+import { useState } from 'preact/hooks';
+import { otherTorques, sayTorque } from '../../engine/torque.ts';
+import type { AssemblyStep } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { changeStep, markDone, moveStep, removeStep, type StepChanges } from '../../store/steps.ts';
+import type { StoreResult } from '../../store/store-refusal.ts';
+import { go, goInstead, hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { timeWords } from './day-words.ts';
+import { StepDrawing } from './step-drawing.tsx';
+import { StepDrawingChoice, StepPartsChoice } from './step-choices.tsx';
+import { CureScreen, TorqueScreen, TorqueSourceScreen } from './torque-screen.tsx';
+import { useAssembly, type Assembly } from './use-assembly.ts';
+import './assembly-screen.css';
+
+type StepScreenProps = { readonly jobId: string; readonly stepId: string; readonly field?: string };
+
+/** One step: what is done, which way round, with what grease, locker and torque. */
+export function StepScreen({ jobId, stepId, field }: StepScreenProps) {
+  const { assembly, missing } = useAssembly(jobId);
+  const step = assembly?.steps.find(({ id }) => id === stepId);
+  if (missing || (assembly && !step)) return <NotHere what="step" />;
+  if (!assembly || !step) return <Page title=" ">{null}</Page>;
+  switch (field) {
+    case 'torque':
+      return <TorqueScreen step={step} />;
+    case 'torque/source':
+      return <TorqueSourceScreen step={step} steps={assembly.steps} />;
+    case 'cure':
+      return <CureScreen step={step} />;
+    case 'drawing':
+      return <StepDrawingChoice assembly={assembly} step={step} />;
+    case 'parts':
+      return <StepPartsChoice assembly={assembly} step={step} />;
+    default:
+      return <StepForm key={step.id} assembly={assembly} step={step} />;
+  }
+}
+
+type Words = 'text' | 'orientation' | 'grease' | 'locker';
+
+const WORDS: readonly { readonly name: Words; readonly label: string; readonly hint: string }[] = [
+  { name: 'text', label: 'What is done', hint: 'Fit the brake bracket, say' },
+  { name: 'orientation', label: 'Which way round', hint: 'chamfer to the hub, say' },
+  { name: 'grease', label: 'Grease', hint: 'none' },
+  { name: 'locker', label: 'Thread locker', hint: 'none' },
+];
+
+function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const [words, setWords] = useState<Readonly<Record<Words, string>>>({
+    text: step.text,
+    orientation: step.orientation ?? '',
+    grease: step.grease ?? '',
+    locker: step.locker ?? '',
+  });
+  const here = { at: 'assembly', jobId: step.jobId } as const;
+  const number = assembly.steps.indexOf(step) + 1;
+  const told = async (act: Promise<StoreResult<unknown>>, then?: () => void) => {
+    const result = await act;
+    setTrouble(result.ok ? '' : sayStore(result.refusal));
+    if (result.ok) then?.();
+  };
+  const keep = (changes: StepChanges) => void told(changeStep(store, step.id, changes));
+  const write = (name: Words) => (typed: string) => {
+    setWords({ ...words, [name]: typed });
+    const text = typed.trim();
+    // A step without words says nothing: the last ones stay until there are others.
+    if (name === 'text') return text === '' ? undefined : keep({ text });
+    return keep({ [name]: text === '' ? undefined : text });
+  };
+  const done = () =>
+    assembly.fitter === undefined
+      ? go({ ...here, field: `fitter/step/${step.id}` })
+      : void told(markDone(store, step.id, assembly.fitter), () => {
+          announce(`Step ${number} done by ${assembly.fitter}`);
+          go(here);
+        });
+  const move = (to: 'up' | 'down') =>
+    void told(moveStep(store, step.id, to), () => announce(`Step ${number} moved ${to}`));
+  return (
+    <Page
+      title={`Step ${number} of ${assembly.steps.length}`}
+      subtitle={step.done ? `done by ${step.done.by}, ${timeWords(step.done.at)}` : assembly.job.name}
+      back={{ href: hrefOf(here), to: 'the assembly' }}
+      {...(!step.done && {
+        foot: (
+          <Button kind="main" onPress={done}>
+            Step done
+          </Button>
+        ),
+      })}
+    >
+      {WORDS.map(({ name, label, hint }) => (
+        <TextField key={name} label={label} hint={hint} text={words[name]} onText={write(name)} />
+      ))}
+      <StepRows step={step} assembly={assembly} />
+      <PhotoStrip owner={{ store: 'steps', id: step.id }} jobId={step.jobId} />
+      {step.worksheetId !== undefined && <StepDrawing jobId={step.jobId} worksheetId={step.worksheetId} />}
+      <div class="assembly-keys">
+        <Button
+          chosen={step.cotterPin === true}
+          onPress={() => keep({ cotterPin: step.cotterPin === true ? undefined : true })}
+        >
+          {step.cotterPin === true ? 'Cotter pin: yes' : 'Cotter pin: none'}
+        </Button>
+      </div>
+      <div class="assembly-keys" role="group" aria-label="Its place">
+        <Button disabled={number === 1} onPress={() => move('up')}>
+          Earlier
+        </Button>
+        <Button disabled={number === assembly.steps.length} onPress={() => move('down')}>
+          Later
+        </Button>
+      </div>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="assembly-keys">
+        <Button onPress={() => void told(removeStep(store, step.id), () => goInstead(here))}>
+          Remove this step
+        </Button>
+      </div>
+    </Page>
+  );
+}
+
+function StepRows({ step, assembly }: { step: AssemblyStep; assembly: Assembly }) {
+  const at = (field: string) => hrefOf({ at: 'step', jobId: step.jobId, stepId: step.id, field });
+  const { torque, locker, cureHours } = step;
+  const drawing = assembly.worksheets.find(({ id }) => id === step.worksheetId);
+  const parts = assembly.parts.filter(({ id }) => step.partIds.includes(id));
+  return (
+    <ul>
+      {locker !== undefined && (
+        <li>
+          <Row
+            href={at('cure')}
+            title="Cure time"
+            {...(cureHours === undefined
+              ? { detail: 'the locker’s maker states it' }
+              : { figure: `${cureHours} h` })}
+          />
+        </li>
+      )}
+      <li>
+        <Row
+          href={at('torque')}
+          title="Torque"
+          {...(torque && torque.typed !== ''
+            ? { figure: sayTorque(torque), detail: otherTorques(torque).join(' · ') }
+            : { detail: torque ? 'the manual’s figure is not typed yet' : 'none' })}
+        />
+      </li>
+      {torque && (
+        <li>
+          <Row
+            href={at('torque/source')}
+            title="Where that torque stands"
+            detail={torque.source === '' ? 'not named yet' : torque.source}
+          />
+        </li>
+      )}
+      <li>
+        <Row href={at('drawing')} title="Drawing" detail={drawing?.title ?? 'none'} />
+      </li>
+      <li>
+        <Row
+          href={at('parts')}
+          title="Parts"
+          detail={parts.length === 0 ? 'none named' : parts.map(({ name }) => name).join(', ')}
+        />
+      </li>
+    </ul>
+  );
+}

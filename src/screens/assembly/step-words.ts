@@ -1,0 +1,29 @@
+import { sayHours } from '../../engine/say-sign-off.ts';
+import { curedAt, type SignOffStep } from '../../engine/sign-off.ts';
+import type { AssemblyStep } from '../../store/records.ts';
+import { timeWords } from './day-words.ts';
+
+/** A step as the engine asks for it. */
+export function engineStep(step: AssemblyStep): SignOffStep {
+  return {
+    id: step.id,
+    text: step.text,
+    ...(step.done && { doneAt: step.done.at }),
+    ...(step.locker !== undefined && { locker: step.locker }),
+    ...(step.cureHours !== undefined && { cureHours: step.cureHours }),
+    ...(step.torque && { torque: step.torque }),
+  };
+}
+
+/** The thread locker with its cure: how long, until when, or that it has. */
+export function lockerWords(step: AssemblyStep, now: number): string | undefined {
+  if (step.locker === undefined) return undefined;
+  if (step.cureHours === undefined) return `${step.locker}, cure time not given`;
+  const at = curedAt(engineStep(step));
+  if (at === undefined) return `${step.locker}, cures in ${step.cureHours} h`;
+  // A step done just now is later than the time this screen was drawn with.
+  const since = Math.max(now, step.done?.at ?? now);
+  return at <= since
+    ? `${step.locker}, cured since ${timeWords(at)}`
+    : `${step.locker}, cures until ${timeWords(at)}, ${sayHours((at - since) / 3_600_000)} to go`;
+}

@@ -1,0 +1,146 @@
+import { bushing } from '../../engine/bushing.ts';
+import { isZero } from '../../engine/length.ts';
+import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
+import { sayHeatWay } from '../../engine/say-bushing.ts';
+import { capital, sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { show } from '../../engine/show.ts';
+import { threadInsert } from '../../engine/thread-insert.ts';
+import type { AssemblyStep } from '../../store/records.ts';
+import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
+import { bushingQuestion } from '../worksheets/bushing-question.ts';
+import { stackParts } from '../worksheets/spacer-stack-question.ts';
+import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+export type StepOffer = Pick<AssemblyStep, 'text'> &
+  Partial<Pick<AssemblyStep, 'orientation' | 'torque' | 'worksheetId'>>;
+
+/** The steps a worksheet's answer puts into an order; none for a kind that has none, or that lacks a size still. */
+export function stepsFromWorksheet(data: WorksheetData): readonly StepOffer[] {
+  switch (data.worksheet.kind) {
+    case 'spacer-stack':
+      return stackSteps(data);
+    case 'axle-line-up':
+      return axleSteps(data);
+    case 'thread-insert':
+      return insertSteps(data);
+    case 'bushing':
+      return bushingSteps(data);
+    default:
+      return [];
+  }
+}
+
+type Laid = { readonly name: string; readonly size?: string };
+
+/** The whole order with its drawing first, then a step for each part with its neighbours. */
+function laidSteps(inOrder: readonly Laid[], where: string, worksheetId: string): readonly StepOffer[] {
+  const names = inOrder.map(({ name }) => name);
+  const first: StepOffer = {
+    text: `Stack in this order, from the left ${where}: ${names.join(', ')}`,
+    worksheetId,
+  };
+  const each = inOrder.map(({ name, size }, index) => ({
+    text: `Fit the ${name}${size === undefined ? '' : `, ${size}`}`,
+    orientation: neighbours(names, index),
+  }));
+  return [first, ...each];
+}
+
+function neighbours(names: readonly string[], index: number): string {
+  const before = names[index - 1];
+  const after = names[index + 1];
+  if (before === undefined) return after === undefined ? 'alone' : `first from the left, before the ${after}`;
+  return after === undefined ? `last, after the ${before}` : `between the ${before} and the ${after}`;
+}
+
+function stackSteps(data: WorksheetData): readonly StepOffer[] {
+  const parts = stackParts(data);
+  if (parts.length === 0) return [];
+  const inOrder = parts.map(({ input }) => ({
+    name: input.count > 1 ? `${input.name} (${input.count} pieces)` : input.name,
+  }));
+  return laidSteps(inOrder, `on the ${data.worksheet.choices['fixedName'] ?? 'sleeve'}`, data.worksheet.id);
+}
+
+function axleSteps(data: WorksheetData): readonly StepOffer[] {
+  const question = axleLineUpQuestion(data);
+  const result = question && lineUp(question);
+  if (!question || result?.ok !== true) return [];
+  const where = question.layout.name === 'trailer-hub' ? 'at the shoulder' : 'between the legs';
+  const torque = { typed: '', unit: data.unit === 'in' ? 'lbf-ft' : 'Nm', source: '' } as const;
+  return [
+    ...laidSteps(axleOrder(result.value, question, data), where, data.worksheet.id),
+    ...sleeveSteps(result.value, question, data),
+    { text: 'Tighten the axle nut', torque },
+    { text: 'Turn the wheel: it runs free, the brake lets go' },
+  ];
+}
+
+// A float is room, not a part; a spacer that comes out at nothing isn't there.
+function axleOrder(answer: LineUpAnswer, question: LineUpQuestion, data: WorksheetData): readonly Laid[] {
+  return answer.parts
+    .filter(({ name, length }) => !name.includes('float') && !isZero(length))
+    .map(({ name, length }) => {
+      if (!answer.spacers.some((spacer) => spacer.name === name)) return { name: sizeName(name) };
+      const letter = spacerLetter(name, question.layout);
+      const called = spacerName(name, question).toLowerCase();
+      return {
+        name: isPlace(called) ? `spacer ${letter} (${called})` : called,
+        size: show(length, data.unit),
+      };
+    });
+}
+
+// A sleeve runs through others, so it has no place of its own in the row.
+function sleeveSteps(
+  answer: LineUpAnswer,
+  question: LineUpQuestion,
+  data: WorksheetData,
+): readonly StepOffer[] {
+  return answer.spacers
+    .filter(({ name }) => !answer.parts.some((part) => part.name === name))
+    .map(({ name, value }) => ({
+      text: `Put the ${spacerName(name, question).toLowerCase()} through its bracket, ${show(value, data.unit)}`,
+    }));
+}
+
+/** "Hub to bracket" says where a spacer sits, not what it is. */
+function isPlace(called: string): boolean {
+  return !called.includes('spacer') && !called.includes('sleeve');
+}
+
+function insertSteps(data: WorksheetData): readonly StepOffer[] {
+  const question = threadInsertQuestion(data);
+  const result = question && threadInsert(question);
+  if (!question || result?.ok !== true) return [];
+  const { setDown } = result.value;
+  const thread = question.thread.designation.replace('x', ' × ');
+  return [
+    { text: 'Clean the tapped hole, no chip and no oil in it', worksheetId: data.worksheet.id },
+    {
+      text: `Wind the ${thread} insert in`,
+      orientation: `its first turn ${show(setDown.least, data.unit)} to ${show(setDown.most, data.unit)} below the face`,
+    },
+    { text: 'Break the tang off and take it out of the hole' },
+  ];
+}
+
+function bushingSteps(data: WorksheetData): readonly StepOffer[] {
+  const question = bushingQuestion(data);
+  const result = question && bushing(question);
+  if (!question || result?.ok !== true) return [];
+  const { heat, mostHeatCelsius } = result.value;
+  const way = heat.find(({ allowed }) => allowed);
+  const drop = way && sayHeatWay(way, mostHeatCelsius, data.unit).title;
+  return [
+    { text: 'Deburr and clean the reamed bore and the bushing', worksheetId: data.worksheet.id },
+    drop === undefined
+      ? { text: 'Press the bushing in, square and in one go' }
+      : {
+          text: `${capital(drop)} and drop the bushing in`,
+          orientation: 'square, oil hole over oil hole where it has one',
+        },
+    { text: 'Let it come back to shop temperature, then measure the bore again' },
+  ];
+}

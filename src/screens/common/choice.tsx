@@ -1,0 +1,37 @@
+import type { ComponentChildren } from 'preact';
+import type { ShownUnit } from '../../engine/show.ts';
+import { putSetting } from '../../store/settings.ts';
+import { Button } from './button.tsx';
+import { useStore } from './store-context.ts';
+import { useShownUnit } from './use-settings.ts';
+import './choice.css';
+
+/** A question with its few answers as keys, one of them pressed in. */
+export function Choice({ title, children }: { title: string; children: ComponentChildren }) {
+  return (
+    <fieldset class="choice">
+      <legend>{title}</legend>
+      {children}
+    </fieldset>
+  );
+}
+
+/** Inches or millimetres, for every figure of the app and for a pad that nothing was typed into yet. */
+export function UnitChoice({ onChosen }: { onChosen?: (unit: ShownUnit) => void }) {
+  const store = useStore();
+  const shown = useShownUnit();
+  const choose = (unit: ShownUnit) => {
+    void putSetting(store, 'shownUnit', unit);
+    onChosen?.(unit);
+  };
+  return (
+    <Choice title="Figures are shown in">
+      <Button chosen={shown === 'in'} onPress={() => choose('in')}>
+        inches
+      </Button>
+      <Button chosen={shown === 'mm'} onPress={() => choose('mm')}>
+        millimetres
+      </Button>
+    </Choice>
+  );
+}

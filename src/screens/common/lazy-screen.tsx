@@ -1,0 +1,43 @@
+import { type ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { Button } from './button.tsx';
+import './lazy-screen.css';
+
+/**
+ * A screen whose code is fetched when it is first opened. Every piece is precached, so that this is a read from the
+ * phone; should it fail (an update half-way), it says so and offers another try.
+ */
+export function lazyScreen<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+  let loaded: ComponentType<P> | undefined;
+  return function LazyScreen(props: P) {
+    const [, redraw] = useState(0);
+    const [failed, setFailed] = useState(false);
+    const fetchIt = () => {
+      load().then(
+        (component) => {
+          loaded = component;
+          setFailed(false);
+          redraw((count) => count + 1);
+        },
+        () => setFailed(true),
+      );
+    };
+    useEffect(() => {
+      if (!loaded) fetchIt();
+    }, []);
+    if (loaded) {
+      const Loaded = loaded;
+      return <Loaded {...props} />;
+    }
+    return failed ? (
+      <main class="lazy-screen">
+        <p>This screen could not be opened. What you logged is safe.</p>
+        <Button kind="main" onPress={fetchIt}>
+          Try again
+        </Button>
+      </main>
+    ) : (
+      <main class="lazy-screen" aria-busy="true" />
+    );
+  };
+}

@@ -1,0 +1,112 @@
+import type { ComponentChildren } from 'preact';
+import type { Unit } from '../../engine/length.ts';
+import { canTakeSpace, type HalfTyped, type PadKey } from './pad-text.ts';
+import './size-pad-keys.css';
+
+const DIGIT_ROWS: readonly (readonly PadKey[])[] = [
+  ['7', '8', '9'],
+  ['4', '5', '6'],
+  ['1', '2', '3'],
+  ['.', '0'],
+];
+
+type PadKeysProps = {
+  readonly half: HalfTyped;
+  /** The unit the figure counts in now. */
+  readonly unit: Unit;
+  /** A number that is no length: no units and no fractions. */
+  readonly plain: boolean;
+  /** A plain number that may lie below zero has a minus in their place. */
+  readonly belowZero: boolean;
+  readonly onPress: (key: PadKey) => void;
+  readonly onUnit: (unit: Unit) => void;
+};
+
+/** The keys under the thumb: digits and point, then what a size needs besides. */
+export function PadKeys({ half, unit, plain, belowZero, onPress, onUnit }: PadKeysProps) {
+  return (
+    <div class="size-pad-keys" data-plain={plain} role="group" aria-label="Keypad">
+      {DIGIT_ROWS.flat().map((key) => (
+        <KeyButton
+          key={key}
+          class={`size-pad-key size-pad-at-${key === '.' ? 'point' : key}`}
+          {...(key === '.' && { label: 'decimal point' })}
+          onPress={() => onPress(key)}
+        >
+          {key}
+        </KeyButton>
+      ))}
+      {plain && belowZero && (
+        <KeyButton
+          class="size-pad-key size-pad-soft size-pad-at-bar"
+          label="minus"
+          onPress={() => onPress('-')}
+        >
+          −
+        </KeyButton>
+      )}
+      {!plain && (
+        <>
+          <KeyButton
+            class="size-pad-key size-pad-soft size-pad-at-space"
+            label="1 a/b: space, for a fraction after a whole number"
+            disabled={!canTakeSpace(half.typed)}
+            onPress={() => onPress(' ')}
+          >
+            1 a/b
+          </KeyButton>
+          <KeyButton
+            class="size-pad-key size-pad-soft size-pad-at-bar"
+            label="a/b: fraction bar"
+            onPress={() => onPress('/')}
+          >
+            a/b
+          </KeyButton>
+          {(['in', 'thou', 'mm'] satisfies Unit[]).map((one) => (
+            <KeyButton
+              key={one}
+              class={`size-pad-key size-pad-soft size-pad-at-${one}`}
+              chosen={one === unit}
+              onPress={() => onUnit(one)}
+            >
+              {one}
+            </KeyButton>
+          ))}
+        </>
+      )}
+    </div>
+  );
+}
+
+type KeyButtonProps = {
+  readonly class: string;
+  readonly label?: string;
+  readonly chosen?: boolean;
+  readonly disabled?: boolean;
+  readonly onPress: () => void;
+  readonly children: ComponentChildren;
+};
+
+export function KeyButton({
+  class: className,
+  label,
+  chosen,
+  disabled = false,
+  onPress,
+  children,
+}: KeyButtonProps) {
+  return (
+    <button
+      type="button"
+      class={className}
+      aria-label={label}
+      aria-pressed={chosen}
+      aria-disabled={disabled}
+      // The field keeps the focus, so that a gauge can type straight after a finger did.
+      onPointerDown={(event) => event.preventDefault()}
+      onClick={() => !disabled && onPress()}
+    >
+      {children}
+    </button>
+  );
+}

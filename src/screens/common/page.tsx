@@ -1,0 +1,74 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import './page.css';
+
+type PageProps = {
+  readonly title: string;
+  readonly subtitle?: ComponentChildren;
+  readonly back?: { readonly href: string; readonly to: string };
+  readonly aside?: ComponentChildren;
+  readonly tabs?: ComponentChildren;
+  readonly foot?: ComponentChildren;
+  readonly filled?: boolean;
+  readonly children: ComponentChildren;
+};
+
+// Chosen, not published: more takes a second line beside a button on a usual phone.
+const LONG_TITLE = 20;
+
+/** A screen: its heading with the way back, what it shows, and the main actions at the bottom where the thumb is. */
+export function Page({ title, subtitle, back, aside, tabs, foot, filled = false, children }: PageProps) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    document.title = `${title} · Slipfit`;
+    if (title.trim() !== '') arriveAt(heading.current);
+  }, [title]);
+  return (
+    <div class="page" data-filled={filled}>
+      <header class="page-head" data-long={title.length > LONG_TITLE}>
+        {back && (
+          <a class="page-back" href={back.href} aria-label={`Back to ${back.to}`}>
+            <svg viewBox="0 0 24 24" width="28" height="28" aria-hidden="true">
+              <path d="M21 12H4M11 5l-7 7 7 7" fill="none" stroke="currentColor" stroke-width="2.6" />
+            </svg>
+          </a>
+        )}
+        <div class="page-heading">
+          <h1 ref={heading} tabIndex={-1}>
+            {title}
+          </h1>
+          {subtitle !== undefined && <p class="page-subtitle">{unbroken(subtitle)}</p>}
+        </div>
+        {aside}
+      </header>
+      {tabs}
+      <main class="page-main">{children}</main>
+      {foot !== undefined && <footer class="page-foot">{foot}</footer>}
+    </div>
+  );
+}
+
+let isFirst = true;
+
+/**
+ * A screen reader says the new screen's name, and Tab goes on from there: what had the focus went with the old screen. The
+ * first one it reads by itself, and a field that took the focus keeps it.
+ */
+function arriveAt(heading: HTMLHeadingElement | null): void {
+  if (!isFirst && document.activeElement === document.body) heading?.focus({ preventScroll: true });
+  isFirst = false;
+}
+
+/** The words that say most in a line of small ones stay in one piece. */
+function unbroken(subtitle: ComponentChildren): ComponentChildren {
+  if (typeof subtitle !== 'string') return subtitle;
+  return subtitle.split(/(safety-critical|demo data)/).map((piece, index) =>
+    index % 2 === 1 ? (
+      <span key={piece} class="page-subtitle-word">
+        {piece}
+      </span>
+    ) : (
+      piece
+    ),
+  );
+}

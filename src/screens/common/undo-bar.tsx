@@ -1,0 +1,47 @@
+import { useEffect, useState } from 'preact/hooks';
+import { latestUndo, undoLast } from '../../store/undo.ts';
+import { announce } from './announce.ts';
+import { Button } from './button.tsx';
+import type { Address } from '../address.ts';
+import { useLive, useStore } from './store-context.ts';
+import './undo-bar.css';
+
+// Chosen, not published: older acts are still in the log, but their line would only be in the way.
+const OFFERED_FOR_MS = 2 * 60_000;
+
+/** The way back from the last thing a finger did, on every screen and across a reload; put away by a press. */
+export function UndoBar({ address }: { address: Address }) {
+  const store = useStore();
+  const jobId = 'jobId' in address ? address.jobId : undefined;
+  const last = useLive(`undo/${jobId ?? ''}`, ['undo'], (from) => latestUndo(from, jobId));
+  const [dismissed, setDismissed] = useState<string>();
+  const isOffered =
+    last !== undefined &&
+    (last.brought === true ? !hasItsOwnKey.has(address.at) : tookAway(last.label, jobId)) &&
+    Date.now() - last.at < OFFERED_FOR_MS;
+  useEffect(() => {
+    if (last && isOffered) announce(`${last.label}. Undo is offered below.`);
+  }, [last?.id]);
+  if (!last || !isOffered || last.id === dismissed) return null;
+  const undo = async () => {
+    const undone = await undoLast(store, last.id);
+    announce(undone.ok ? `Undone: ${undone.value}` : 'That could not be undone.');
+  };
+  return (
+    <aside class="undo-bar not-printed" aria-label="Taken away just now">
+      <p>{last.label}</p>
+      <Button onPress={() => void undo()}>Undo</Button>
+      <Button kind="quiet" label="Put this line away" onPress={() => setDismissed(last.id)}>
+        ✕
+      </Button>
+    </aside>
+  );
+}
+
+/** Places where what a file brought is undone by a key of their own. */
+const hasItsOwnKey: ReadonlySet<Address['at']> = new Set<Address['at']>(['shop', 'restore']);
+
+/** Whether an act took something away; a reading struck out is only offered back inside its job. */
+function tookAway(label: string, jobId: string | undefined): boolean {
+  return /^(Removed|Took)/.test(label) || (jobId !== undefined && label.startsWith('Struck out'));
+}

@@ -1,0 +1,68 @@
+import type { ShownUnit } from '../../engine/show.ts';
+import { openCuts, type OpenCut } from '../../store/cuts.ts';
+import { hrefOf } from '../address.ts';
+import { EmptyLine } from '../common/empty-line.tsx';
+import { Page } from '../common/page.tsx';
+import { useLive } from '../common/store-context.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { CutRow } from './cut-row.tsx';
+import { MACHINE_WORDS, MACHINES, materialWords, TOOL_WORDS } from './cut-words.ts';
+
+/** Every cut of every job, so that all that goes with one machine, one material and one tool is cut together. */
+export function AllCutsScreen() {
+  const unit = useShownUnit();
+  const open = useLive('all-cuts', ['cuts', 'jobs'], openCuts);
+  return (
+    <Page
+      title="All I have to cut"
+      subtitle="by machine, material and tool"
+      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
+    >
+      {open?.length === 0 && <EmptyLine>Nothing is left to cut in any open job.</EmptyLine>}
+      {MACHINES.map((machine) => {
+        const here = (open ?? []).filter(({ cut }) => cut.machine === machine);
+        return (
+          here.length > 0 && (
+            <MachineGroup key={machine} words={MACHINE_WORDS[machine]} cuts={here} unit={unit} />
+          )
+        );
+      })}
+    </Page>
+  );
+}
+
+function MachineGroup({ words, cuts, unit }: { words: string; cuts: readonly OpenCut[]; unit: ShownUnit }) {
+  return (
+    <section class="cuts-group">
+      <h2>{`${words} · ${cuts.length}`}</h2>
+      {groupsOf(cuts).map(({ heading, cuts: together }) => (
+        <div key={heading}>
+          <h3>{heading}</h3>
+          <ul>
+            {together.map(({ cut, job }) => (
+              <li key={cut.id}>
+                <CutRow cut={cut} unit={unit} more={`${job.name}, ${cut.part}`} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+/** Cuts of one material with one tool, by the material's name; those nobody has said the material of come last. */
+export function groupsOf(cuts: readonly OpenCut[]): readonly { heading: string; cuts: readonly OpenCut[] }[] {
+  const groups = new Map<string, OpenCut[]>();
+  for (const open of cuts) {
+    const key = `${open.cut.material === undefined ? '1' : '0'}${headingOf(open)}`;
+    groups.set(key, [...(groups.get(key) ?? []), open]);
+  }
+  return [...groups]
+    .toSorted(([a], [b]) => a.localeCompare(b))
+    .map(([key, together]) => ({ heading: key.slice(1), cuts: together }));
+}
+
+function headingOf({ cut }: OpenCut): string {
+  return `${materialWords(cut.material)}, ${TOOL_WORDS[cut.cuttingTool]}`;
+}

@@ -1,0 +1,224 @@
+import { useState } from 'preact/hooks';
+import { isMore, zero } from '../../engine/length.ts';
+import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { removeCut, setCutState } from '../../store/cuts.ts';
+import type { Cut, CutState } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import type { StoreResult } from '../../store/store-refusal.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { Button, LinkButton } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { Lead, LeadNext } from '../worksheets/lead.tsx';
+import { OlderBasis } from './cut-basis.tsx';
+import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { CutMark } from './cut-mark.tsx';
+import { leftToTake, presentSize } from './cut-now.ts';
+import { CutPasses } from './cut-passes.tsx';
+import { CUT_SIZES, type CutSize } from './cut-size-screen.tsx';
+import {
+  hasItsOwnSize,
+  MACHINE_WORDS,
+  materialWords,
+  measuredOn,
+  STATE_WORDS,
+  TOOL_WORDS,
+} from './cut-words.ts';
+import { machineAction } from './cuts-screen.tsx';
+import './cut-form.css';
+
+/** One cut, whole: how much is left, its figures, its passes, and what becomes of it. */
+export function CutForm({ cut }: { cut: Cut }) {
+  const unit = useShownUnit();
+  return (
+    <Page
+      title={cut.name}
+      subtitle={[cut.part, ...(cut.material === undefined ? [] : [materialWords(cut.material)])].join(', ')}
+      back={{ href: hrefOf({ at: 'cuts', jobId: cut.jobId }), to: 'the cuts' }}
+      {...(isOpen(cut) && { foot: <MainAction cut={cut} /> })}
+    >
+      <OlderBasis cut={cut} />
+      <StateBand cut={cut} unit={unit} />
+      <WhatIsLeft cut={cut} unit={unit} />
+      <Figures cut={cut} unit={unit} />
+      <CutPasses cut={cut} unit={unit} />
+      <PhotoStrip owner={{ store: 'cuts', id: cut.id }} jobId={cut.jobId} />
+      <Fate cut={cut} />
+    </Page>
+  );
+}
+
+function isOpen({ state }: Cut): boolean {
+  return state === 'to-cut' || state === 'cutting' || state === 'over';
+}
+
+function fieldAt(cut: Cut, field: string): string {
+  return hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id, field });
+}
+
+function MainAction({ cut }: { cut: Cut }) {
+  if (cut.state === 'over' && hasItsOwnSize(cut))
+    return (
+      <LinkButton kind="main" href={fieldAt(cut, 'again')}>
+        Make it again
+      </LinkButton>
+    );
+  if (hasItsOwnSize(cut))
+    return (
+      <LinkButton kind="main" href={fieldAt(cut, 'measured')}>
+        Done: measure it
+      </LinkButton>
+    );
+  return (
+    <LinkButton kind="main" href={hrefOf({ at: 'lathe', jobId: cut.jobId, cutId: cut.id })}>
+      {cut.state === 'over' ? 'See the ways out' : machineAction(cut)}
+    </LinkButton>
+  );
+}
+
+function StateBand({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
+  const present = presentSize(cut);
+  const size = present ? `: ${show(present.exact, unit)}` : '';
+  const wants = `wants ${figure(cut.lower.exact, unit)} to ${show(cut.upper.exact, unit)}`;
+  if (cut.state === 'to-size')
+    return (
+      <VerdictBand kind="good" headline={`To size${size}.`}>
+        <p>{wants}</p>
+      </VerdictBand>
+    );
+  if (cut.state === 'over')
+    return (
+      <VerdictBand kind="no-good" headline={`Over${size}, past the limit.`}>
+        <p>{wants}</p>
+      </VerdictBand>
+    );
+  return (
+    <p class="cut-form-state">
+      <CutMark state={cut.state} spoken={false} />
+      <span>{STATE_WORDS[cut.state]}</span>
+    </p>
+  );
+}
+
+function WhatIsLeft({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
+  const left = leftToTake(cut);
+  const present = presentSize(cut);
+  const good = `good from ${figure(cut.lower.exact, unit)} to ${show(cut.upper.exact, unit)}`;
+  const own = cut.drill ?? cut.thread?.replace('x', ' × ');
+  if (own !== undefined && isOpen(cut) && cut.state !== 'over')
+    return (
+      <Lead label={cut.drill === undefined ? 'Tap' : 'Drill'} figure={own}>
+        <LeadNext>{`hole ${show(cut.target.exact, unit)}`}</LeadNext>
+        <p>{good}</p>
+      </Lead>
+    );
+  if (!isOpen(cut) || cut.state === 'over') return null;
+  if (!left || !present || !isMore(left, zero))
+    return (
+      <Lead label="Cut to" figure={figure(cut.target.exact, unit)} unit={unit}>
+        <p>{`${good}, ${measuredOn(cut.of)}`}</p>
+      </Lead>
+    );
+  return (
+    <Lead label="Left to take" figure={figure(left, unit)} unit={unit}>
+      <LeadNext>{`${figure(present.exact, unit)} → ${figure(cut.target.exact, unit)}`}</LeadNext>
+      <p>{`${good}, ${measuredOn(cut.of)}`}</p>
+    </Lead>
+  );
+}
+
+/** All that it stands on, each line one press from being changed. */
+function Figures({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
+  const sizes = CUT_SIZES.filter(
+    ({ name }) => name !== 'measured' && (!hasItsOwnSize(cut) || !FOR_PASSES.has(name)),
+  );
+  return (
+    <section class="cuts-group">
+      <h2>What it stands on</h2>
+      <ul>
+        {sizes.map((size) => (
+          <li key={size.name}>
+            <SizeRow cut={cut} size={size} unit={unit} />
+          </li>
+        ))}
+        <li>
+          <Row href={fieldAt(cut, 'material')} title="Material" detail={materialWords(cut.material)} />
+        </li>
+        <li>
+          <Row href={fieldAt(cut, 'tool')} title="Cutting tool" detail={TOOL_WORDS[cut.cuttingTool]} />
+        </li>
+        <li>
+          <Row href={fieldAt(cut, 'machine')} title="Machine" detail={MACHINE_WORDS[cut.machine]} />
+        </li>
+        <li>
+          <Row href={fieldAt(cut, 'name')} title="Name and part" detail={`${cut.name} · ${cut.part}`} />
+        </li>
+        {cut.worksheetId !== undefined && (
+          <li>
+            <Row
+              href={hrefOf({ at: 'worksheet', jobId: cut.jobId, worksheetId: cut.worksheetId })}
+              title="Its worksheet"
+              detail="where the figures were worked out"
+            />
+          </li>
+        )}
+      </ul>
+    </section>
+  );
+}
+
+const FOR_PASSES: ReadonlySet<CutSize['name']> = new Set(['largestTake', 'finishTake']);
+
+const NOT_GIVEN: Partial<Readonly<Record<CutSize['name'], string>>> = {
+  blank: 'not measured yet',
+  largestTake: 'usual for the material and tool',
+  finishTake: 'usual for the material and tool',
+};
+
+function SizeRow({ cut, size, unit }: { cut: Cut; size: CutSize; unit: ShownUnit }) {
+  const entry = size.name === 'measured' ? undefined : cut[size.name];
+  const detail = size.name === 'lower' || size.name === 'upper' ? cut.limitsFrom : NOT_GIVEN[size.name];
+  return (
+    <Row
+      href={fieldAt(cut, size.name)}
+      title={size.label}
+      {...(entry && { figure: figure(entry.exact, unit) })}
+      {...((!entry || size.name === 'lower') && detail !== undefined && { detail })}
+    />
+  );
+}
+
+/** What becomes of it: a spare, another one, the scrap box. */
+function Fate({ cut }: { cut: Cut }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const told = async (doing: Promise<StoreResult<unknown>>, then?: () => void) => {
+    const done = await doing;
+    setTrouble(done.ok ? '' : sayStore(done.refusal));
+    if (done.ok) then?.();
+  };
+  const become = (state: CutState) => void told(setCutState(store, cut.id, state));
+  const back = () => goInstead({ at: 'cuts', jobId: cut.jobId });
+  return (
+    <section class="cut-form-fate">
+      <div class="cut-form-keys">
+        {cut.state === 'to-size' && <LinkButton href={fieldAt(cut, 'spare')}>Made a spare</LinkButton>}
+        <LinkButton href={fieldAt(cut, 'again')}>Make it again</LinkButton>
+        {cut.state === 'scrapped' ? (
+          <Button onPress={() => become('to-cut')}>Not scrapped after all</Button>
+        ) : (
+          cut.state !== 'made-again' && <Button onPress={() => become('scrapped')}>Scrapped</Button>
+        )}
+        <Button onPress={() => void told(removeCut(store, cut.id), back)}>Take it off the list</Button>
+      </div>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,49 @@
+import { useState } from 'preact/hooks';
+import { changeCut } from '../../store/cuts.ts';
+import type { Cut } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { hrefOf } from '../address.ts';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+
+/** What a cut and its part are called. */
+export function CutNameScreen({ cut }: { cut: Cut }) {
+  const store = useStore();
+  const [name, setName] = useState(cut.name);
+  const [part, setPart] = useState(cut.part);
+  const [trouble, setTrouble] = useState('');
+  const keep = async (changes: { readonly name?: string; readonly part?: string }) => {
+    const kept = await changeCut(store, cut.id, { name: cut.name, part: cut.part, ...changes });
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+  };
+  return (
+    <Page
+      title="What it is called"
+      subtitle={cut.name}
+      back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
+    >
+      <TextField
+        label="Cut"
+        text={name}
+        onText={(text) => {
+          setName(text);
+          if (text.trim() !== '') void keep({ name: text.trim() });
+        }}
+      />
+      <TextField
+        label="Part"
+        text={part}
+        onText={(text) => {
+          setPart(text);
+          if (text.trim() !== '') void keep({ part: text.trim() });
+        }}
+      />
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks';
+import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { passesOf, strikeOutPass } from '../../store/cuts.ts';
+import type { Cut } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { Button } from '../common/button.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { stateByPasses } from './cut-now.ts';
+
+/** What was measured at the machine, in order; a struck-out figure stays readable. */
+export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const passes = passesOf(cut);
+  if (passes.length === 0) return null;
+  const last = passes.findLast(([, { struckOut }]) => !struckOut);
+  const strike = async () => {
+    if (!last) return;
+    const [id, pass] = last;
+    const without = { ...cut, passes: { ...cut.passes, [id]: { ...pass, struckOut: { why: '', at: 0 } } } };
+    const struck = await strikeOutPass(store, cut.id, id, 'measured wrong', stateByPasses(without));
+    setTrouble(struck.ok ? '' : sayStore(struck.refusal));
+  };
+  return (
+    <section class="cuts-group">
+      <h2>Measured</h2>
+      <ol>
+        {passes.map(([id, { measured, asked, tool, struckOut }], index) => (
+          <li key={id}>
+            <Row
+              title={index === 0 && !asked ? 'First measured' : `After pass ${countAsked(cut, index)}`}
+              detail={[
+                asked ? `${figure(asked.exact, unit)} asked` : '',
+                tool?.name ?? '',
+                struckOut ? `struck out: ${struckOut.why}` : '',
+              ]
+                .filter((word) => word !== '')
+                .join(' · ')}
+              figure={show(measured.exact, unit)}
+              {...(struckOut && { state: 'struck' })}
+            />
+          </li>
+        ))}
+      </ol>
+      {last && (
+        <div class="cuts-own">
+          <Button
+            onPress={() => void strike()}
+          >{`Strike out ${figure(last[1].measured.exact, unit)}`}</Button>
+        </div>
+      )}
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** Passes up to here that metal was asked for in. */
+function countAsked(cut: Cut, index: number): number {
+  return Math.max(
+    1,
+    passesOf(cut)
+      .slice(0, index + 1)
+      .filter(([, { asked }]) => asked).length,
+  );
+}

@@ -1,0 +1,55 @@
+import { isMore, zero } from '../../engine/length.ts';
+import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import type { Cut } from '../../store/records.ts';
+import { hrefOf } from '../address.ts';
+import '../common/row.css';
+import { CutMark } from './cut-mark.tsx';
+import { leftToTake, presentSize } from './cut-now.ts';
+import { hasItsOwnSize, materialWords, STATE_WORDS } from './cut-words.ts';
+import './cut-row.css';
+
+type CutRowProps = {
+  readonly cut: Cut;
+  readonly unit: ShownUnit;
+  /** What stands under the name: the job, where cuts of several are listed. */
+  readonly more?: string;
+  /** Where the heading over it says the state already. */
+  readonly stateIsSaid?: boolean;
+};
+
+/** One cut of a list: its name, where to cut to, how much is left, its part, and the state it is in. */
+export function CutRow({ cut, unit, more, stateIsSaid = false }: CutRowProps) {
+  const { name, part, material, state, target, lower, upper } = cut;
+  const said = [more ?? [part, material && materialWords(material)].filter((word) => word).join(', ')];
+  return (
+    <a class="row cut-row" href={hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id })}>
+      <CutMark state={state} spoken={!stateIsSaid} />
+      <span class="cut-row-words">
+        <strong class="cut-row-name">{name}</strong>
+        <span class="cut-row-size">
+          <strong>{ownSize(cut) ?? figure(target.exact, unit)}</strong>
+          <span>{`${figure(lower.exact, unit)} to ${show(upper.exact, unit)}`}</span>
+        </span>
+        <span class="cut-row-take">{takeWords(cut, unit)}</span>
+        <span class="cut-row-more">{(stateIsSaid ? said : [...said, STATE_WORDS[state]]).join(' · ')}</span>
+      </span>
+      <span class="row-arrow" aria-hidden="true" />
+    </a>
+  );
+}
+
+/** What a drill or a tap is called stands for its size. */
+function ownSize({ drill, thread }: Cut): string | undefined {
+  return drill ?? thread?.replace('x', ' × ');
+}
+
+/** How much is still to come off, or what it measures once it is done. */
+export function takeWords(cut: Cut, unit: ShownUnit): string {
+  const present = presentSize(cut);
+  if (cut.state !== 'to-cut' && cut.state !== 'cutting')
+    return present ? `measures ${show(present.exact, unit)}` : STATE_WORDS[cut.state];
+  if (hasItsOwnSize(cut)) return `hole ${show(cut.target.exact, unit)}`;
+  const left = leftToTake(cut);
+  if (!left) return 'blank not measured yet';
+  return isMore(left, zero) ? `${show(left, unit)} to take` : 'nothing left to take';
+}

@@ -1,0 +1,36 @@
+import { getCut } from '../../store/cuts.ts';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { useLive } from '../common/store-context.ts';
+import { SpareScreen } from '../drawer/spare-screen.tsx';
+import { CutChoiceScreen, isCutChoice } from './cut-choice-screen.tsx';
+import { CutForm } from './cut-form.tsx';
+import { CutNameScreen } from './cut-name-screen.tsx';
+import { CutSizeScreen, cutSizeNamed } from './cut-size-screen.tsx';
+import { MakeAgainScreen } from './make-again-screen.tsx';
+import { NewCutScreen } from './new-cut-screen.tsx';
+
+type CutScreenProps = { readonly jobId: string; readonly cutId: string; readonly field?: string };
+
+/** One cut: its figures, its passes, what becomes of it; or one of its figures. `new` is a cut of one's own. */
+export function CutScreen({ jobId, cutId, field }: CutScreenProps) {
+  return cutId === 'new' ? (
+    <NewCutScreen jobId={jobId} {...(field !== undefined && { path: field })} />
+  ) : (
+    <KeptCut cutId={cutId} field={field} />
+  );
+}
+
+function KeptCut({ cutId, field }: { cutId: string; field: string | undefined }) {
+  const found = useLive(`cut/${cutId}`, ['cuts'], async (store) => ({ cut: await getCut(store, cutId) }));
+  if (!found) return <Page title=" ">{null}</Page>;
+  const { cut } = found;
+  if (!cut) return <NotHere what="cut" />;
+  const size = cutSizeNamed(field);
+  if (size) return <CutSizeScreen key={size.name} cut={cut} size={size} />;
+  if (isCutChoice(field)) return <CutChoiceScreen cut={cut} asked={field} />;
+  if (field === 'name') return <CutNameScreen cut={cut} />;
+  if (field === 'again') return <MakeAgainScreen cut={cut} />;
+  if (field === 'spare') return <SpareScreen cut={cut} />;
+  return <CutForm cut={cut} />;
+}

@@ -1,0 +1,91 @@
+import { getJob } from '../../store/jobs.ts';
+import { cutsOf } from '../../store/cuts.ts';
+import type { Cut } from '../../store/records.ts';
+import { hrefOf } from '../address.ts';
+import { LinkButton } from '../common/button.tsx';
+import { EmptyLine } from '../common/empty-line.tsx';
+import { Page } from '../common/page.tsx';
+import { useLive } from '../common/store-context.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { JobTabs } from '../jobs/job-tabs.tsx';
+import { CutRow } from './cut-row.tsx';
+import { CUT_STATES, hasItsOwnSize, MACHINE_WORDS, STATE_WORDS } from './cut-words.ts';
+
+type CutsScreenProps = { readonly jobId: string };
+
+/** A job's cuts by the state of the work, and the way to the machine with the next one. */
+export function CutsScreen({ jobId }: CutsScreenProps) {
+  const unit = useShownUnit();
+  const found = useLive(`cuts/${jobId}`, ['cuts', 'jobs'], async (store) => {
+    const [job, cuts] = await Promise.all([getJob(store, jobId), cutsOf(store, jobId)]);
+    return { job, cuts };
+  });
+  const cuts = found?.cuts ?? [];
+  const next = nextCut(cuts);
+  return (
+    <Page
+      title="Cuts"
+      {...(found?.job && { subtitle: found.job.name })}
+      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
+      tabs={<JobTabs jobId={jobId} here="cuts" />}
+      foot={
+        next ? (
+          <LinkButton kind="main" href={machineHref(next)}>
+            <span>
+              {`${machineAction(next)} `}
+              <small class="cuts-next">{next.name}</small>
+            </span>
+          </LinkButton>
+        ) : (
+          found && (
+            <LinkButton kind="main" href={hrefOf({ at: 'worksheets', jobId })}>
+              To the worksheets
+            </LinkButton>
+          )
+        )
+      }
+    >
+      {found && cuts.length === 0 && (
+        <EmptyLine>
+          What a worksheet asks to be cut comes here with its target and limits: press “Cut it” there.
+        </EmptyLine>
+      )}
+      {CUT_STATES.map((state) => {
+        const inState = cuts.filter((cut) => cut.state === state);
+        if (inState.length === 0) return null;
+        return (
+          <section key={state} class="cuts-group">
+            <h2>{`${STATE_WORDS[state]} · ${inState.length}`}</h2>
+            <ul>
+              {inState.map((cut) => (
+                <li key={cut.id}>
+                  <CutRow cut={cut} unit={unit} stateIsSaid />
+                </li>
+              ))}
+            </ul>
+          </section>
+        );
+      })}
+      {found && (
+        <div class="cuts-own">
+          <LinkButton href={hrefOf({ at: 'cut', jobId, cutId: 'new' })}>A cut of your own</LinkButton>
+        </div>
+      )}
+    </Page>
+  );
+}
+
+/** What is on the machine comes first, then what was put down first. */
+export function nextCut(cuts: readonly Cut[]): Cut | undefined {
+  return cuts.find(({ state }) => state === 'cutting') ?? cuts.find(({ state }) => state === 'to-cut');
+}
+
+/** To the machine: passes are cut on the lathe's screen, a drill, reamer or tap is run through and measured. */
+export function machineHref(cut: Cut): string {
+  const at = { jobId: cut.jobId, cutId: cut.id };
+  return hrefOf(hasItsOwnSize(cut) ? { at: 'cut', ...at } : { at: 'lathe', ...at });
+}
+
+export function machineAction(cut: Cut): string {
+  return `To the ${MACHINE_WORDS[cut.machine]}`;
+}

@@ -1,0 +1,57 @@
+import { useState } from 'preact/hooks';
+import { makeAgain } from '../../store/cuts.ts';
+import { listJobs } from '../../store/jobs.ts';
+import type { Cut } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+
+const PAGE = 30;
+
+/** The job a cut is made again in: its own first, then the others, the one last worked on first. */
+export function MakeAgainScreen({ cut }: { cut: Cut }) {
+  const store = useStore();
+  const [shown, setShown] = useState(PAGE);
+  const [trouble, setTrouble] = useState('');
+  const list = useLive(`jobs/${shown}`, ['jobs'], (from) => listJobs(from, { limit: shown }));
+  const jobs = (list?.jobs ?? []).toSorted((a, b) => Number(b.id === cut.jobId) - Number(a.id === cut.jobId));
+  const make = async (jobId: string, name: string) => {
+    const made = await makeAgain(store, [cut.id], jobId);
+    if (!made.ok) return setTrouble(sayStore(made.refusal));
+    announce(`${cut.name} is on the cut list of ${name} again.`);
+    return goInstead({ at: 'cuts', jobId });
+  };
+  return (
+    <Page
+      title="Make it again: in which job?"
+      subtitle={cut.name}
+      back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
+    >
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <ul>
+        {jobs.map((job) => (
+          <li key={job.id}>
+            <Row
+              title={job.name}
+              {...(job.id === cut.jobId ? { detail: 'this job' } : job.what !== '' && { detail: job.what })}
+              onPress={() => void make(job.id, job.name)}
+            />
+          </li>
+        ))}
+      </ul>
+      {list?.more === true && (
+        <div class="cuts-own">
+          <Button onPress={() => setShown(shown + PAGE)}>Show older jobs</Button>
+        </div>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,76 @@
+import { useState } from 'preact/hooks';
+import { readEntry, type Entry } from '../../engine/entry.ts';
+import { sayEntry } from '../../engine/say.ts';
+import { asTyped } from '../../engine/show.ts';
+import { addPiece } from '../../store/drawer.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { SizePad } from '../common/size-pad.tsx';
+import { useStore } from '../common/store-context.ts';
+import { useSizeDraft } from '../common/use-draft.ts';
+import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { PIECE_KINDS } from './piece-kinds.ts';
+import './drawer-screen.css';
+
+/** One piece for the drawer: what it is, and its size. It is named by both. */
+export function NewPieceScreen() {
+  const store = useStore();
+  const unit = useShownUnit();
+  const padSize = usePadSize();
+  const draft = useSizeDraft('drawer/new', unit);
+  const [kind, setKind] = useState(PIECE_KINDS[0]);
+  const [trouble, setTrouble] = useState<string>();
+  const commit = async (entry: Entry) => {
+    if (!kind) return;
+    const name = `${kind.name} ${asTyped(entry)}`;
+    const put = await addPiece(
+      store,
+      { kind: kind.kind, name, material: '', [kind.size]: { from: 'typed', ...entry } },
+      1,
+    );
+    if (!put.ok) return setTrouble(sayStore(put.refusal));
+    draft.clear();
+    // A washer's other sizes decide what can be cut from it; a shim is known by its thickness.
+    const asksMore = kind.kind === 'washer' || kind.kind === 'spacer';
+    return goInstead(asksMore ? { at: 'piece', pieceId: put.value.id } : { at: 'drawer' });
+  };
+  const press = () => {
+    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
+    if (entry.ok) void commit(entry.value);
+    else setTrouble(sayEntry(entry.refusal));
+  };
+  return (
+    <div class="pad-screen">
+      <Page
+        title="A piece for the drawer"
+        subtitle={kind && `${kind.name}: its ${kind.size}`}
+        back={{ href: hrefOf({ at: 'drawer' }), to: 'the drawer' }}
+      >
+        <div class="new-piece-top">
+          <div class="new-piece-kinds" role="group" aria-label="What it is">
+            {PIECE_KINDS.map((one) => (
+              <Button key={one.kind} chosen={one === kind} onPress={() => setKind(one)}>
+                {one.name}
+              </Button>
+            ))}
+          </div>
+        </div>
+        <div class="size-entry">
+          <SizePad
+            label={kind ? `${kind.name}, ${kind.size}` : 'Size'}
+            half={draft.half}
+            padSize={padSize}
+            onChange={(half) => {
+              setTrouble(undefined);
+              draft.change(half);
+            }}
+            commit={{ text: 'Put it in', onPress: press }}
+            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+          />
+        </div>
+      </Page>
+    </div>
+  );
+}

@@ -1,0 +1,22 @@
+import { asTyped, show, type ShownUnit } from '../../engine/show.ts';
+import type { DrawerPiece, SizeInput } from '../../store/records.ts';
+
+const SIZES = [
+  { name: 'thickness', words: 'thick' },
+  { name: 'outside', words: 'outside' },
+  { name: 'inside', words: 'inside' },
+] as const;
+
+/** A piece's sizes in a line, each as it was typed and in the shop's unit: `1/16 in thick, 25 mm (.9843 in) outside`. */
+export function sizeWords(piece: DrawerPiece, unit: ShownUnit): string {
+  return SIZES.flatMap(({ name, words }) => {
+    const size = piece[name];
+    return size?.from === 'typed' ? [`${sizeIn(size, unit)} ${words}`] : [];
+  }).join(', ');
+}
+
+function sizeIn(size: Extract<SizeInput, { from: 'typed' }>, unit: ShownUnit): string {
+  return size.unit === unit || (size.unit === 'thou' && unit === 'in')
+    ? asTyped(size)
+    : `${asTyped(size)} (${show(size.exact, unit)})`;
+}

@@ -1,0 +1,73 @@
+import { useState } from 'preact/hooks';
+import { changeCheck, removeCheck, type CheckChanges } from '../../store/checks.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { go, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import type { KnownCheck } from './check-data.ts';
+
+/** What a check is called, how it is done, where its limits come from, and the way to remove it. */
+export function AboutCheck({ known: { check } }: { readonly known: KnownCheck }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const here = { at: 'check', jobId: check.jobId, checkId: check.id } as const;
+  const change = async (changes: CheckChanges) => {
+    const kept = await changeCheck(store, check.id, changes);
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+  };
+  const remove = async () => {
+    const removed = await removeCheck(store, check.id);
+    if (removed.ok) go({ at: 'fit-up', jobId: check.jobId });
+    else setTrouble(sayStore(removed.refusal));
+  };
+  return (
+    <Page title="About this check" subtitle={check.name} back={{ href: hrefOf(here), to: 'the check' }}>
+      <Words
+        label="Name"
+        kept={check.name}
+        onWords={(name) => name.trim() !== '' && void change({ name: name.trim() })}
+      />
+      <Words label="How to do it" kept={check.how} long onWords={(how) => void change({ how })} />
+      {check.by !== 'by-eye' && (
+        <Words
+          label="Where the limits come from"
+          kept={check.limitsFrom}
+          onWords={(limitsFrom) => void change({ limitsFrom })}
+        />
+      )}
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="check-keys">
+        <Button onPress={() => void remove()}>Remove {check.name}</Button>
+      </div>
+    </Page>
+  );
+}
+
+type WordsProps = {
+  readonly label: string;
+  readonly kept: string;
+  readonly long?: boolean;
+  readonly onWords: (words: string) => void;
+};
+
+/** Words that are kept at every letter; the field shows what was typed, also while the store still writes. */
+function Words({ label, kept, long = false, onWords }: WordsProps) {
+  const [words, setWords] = useState(kept);
+  return (
+    <TextField
+      label={label}
+      text={words}
+      {...(long && { long })}
+      onText={(text) => {
+        setWords(text);
+        onWords(text);
+      }}
+    />
+  );
+}

@@ -1,0 +1,30 @@
+import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import { capital } from '../../engine/say-line-up-names.ts';
+import { sayCheckState, sayWanted } from '../../engine/say-check.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import type { Store } from '../../store/open-store.ts';
+import type { Feature } from '../../store/records.ts';
+import { measuringTools } from '../../store/tools.ts';
+import { knownCheck, loadFitUp } from './check-data.ts';
+import { cannotProve } from './check-proof.ts';
+
+/** Said on the pad while a check is read: what is wanted and whether this tool can prove it, then what was found. */
+export async function checkNote(
+  store: Store,
+  feature: Feature,
+  tool: MeasuringTool | undefined,
+  unit: ShownUnit,
+): Promise<string | undefined> {
+  const [data, tools] = await Promise.all([loadFitUp(store, feature.jobId), measuringTools(store)]);
+  const check = data?.checks.find(({ id }) => id === feature.checkId);
+  if (!data || !check) return undefined;
+  const known = knownCheck(data, check);
+  const { limits, state, takes } = known;
+  const isLast = takes.at(-1)?.featureId === feature.id;
+  if (!isLast) return 'An earlier go at this check; a later one counts.';
+  const said = { name: check.name, by: check.by, limits, unit };
+  if (state.last.kind !== 'nothing-yet') return sayCheckState(state, said);
+  const doubt =
+    tool && check.by !== 'by-eye' ? cannotProve({ by: check.by, limits, tool, tools, unit }) : undefined;
+  return doubt ?? `${capital(sayWanted(said))}.`;
+}

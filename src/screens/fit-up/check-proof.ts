@@ -1,0 +1,59 @@
+import type { Band } from '../../engine/estimate.ts';
+import { dividedBy, plus, type Length } from '../../engine/length.ts';
+import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
+import { sayCheckSettler } from '../../engine/say-check.ts';
+import { sayCannotProve, saySettler, withUnit } from '../../engine/say-verdict.ts';
+import { canProve, predictedBand, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
+import { showBand, type ShownUnit } from '../../engine/show.ts';
+import type { Limits, Verdict } from '../../engine/verdict.ts';
+
+// Three readings: what a careful fitter takes. Chosen, not published.
+const PLANNED_READINGS = 3;
+
+type Read = {
+  readonly by: FeatureKind;
+  readonly value: Length;
+  readonly band: Band;
+  readonly verdict: Verdict;
+  readonly provable: boolean;
+  readonly limits: Limits;
+  readonly tools: readonly MeasuringTool[];
+  readonly unit: ShownUnit;
+};
+
+/** What would settle a check that is too close to call, or what could prove limits that these readings never can. */
+export function proofWords({ by, value, band, verdict, provable, limits, tools, unit }: Read): string {
+  const legs: readonly Leg[] = [{ kind: by, size: value, coefficient: 1 }];
+  if (verdict.kind === 'too-close')
+    return sayCheckSettler(whatWouldSettle({ value, limits, legs, tools }), unit);
+  if (provable) return '';
+  const better = whatCouldProve({ limits, legs: [legAt(by, limits)].flatMap((leg) => leg ?? []), tools });
+  const could = better ? ` ${saySettler(better, unit).replace('would settle it', 'could')}` : '';
+  return `These readings know it to ${withUnit(showBand(band.halfWidth, unit), unit)}, too wide to ever call it good.${could}`;
+}
+
+/** Said before the first reading: that the tool in hand can't prove these limits, and what could. */
+export function cannotProve({
+  by,
+  limits,
+  tool,
+  tools,
+  unit,
+}: Pick<Read, 'by' | 'limits' | 'tools' | 'unit'> & { readonly tool: MeasuringTool }): string | undefined {
+  const leg = legAt(by, limits);
+  if (!leg) return undefined;
+  const halfWidth = predictedBand([{ leg, tool }], PLANNED_READINGS);
+  if (canProve({ limits, halfWidth })) return undefined;
+  return sayCannotProve({
+    tool,
+    halfWidth,
+    limits,
+    better: whatCouldProve({ limits, legs: [leg], tools }),
+    unit,
+  });
+}
+
+/** A size in the middle of its limits; with one limit alone there is always a size that can be proved. */
+function legAt(kind: FeatureKind, { lower, upper }: Limits): Leg | undefined {
+  return lower && upper && { kind, size: dividedBy(plus(lower, upper), 2), coefficient: 1 };
+}

@@ -1,0 +1,118 @@
+import { isSafetyCritical } from '../../engine/safety.ts';
+import { sayCheckState, sayHowMany } from '../../engine/say-check.ts';
+import type { CheckFound } from '../../engine/check.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import { hrefOf } from '../address.ts';
+import { LinkButton } from '../common/button.tsx';
+import { SafetyCaution } from '../common/caution.tsx';
+import { EmptyLine } from '../common/empty-line.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useShownUnit } from '../common/use-settings.ts';
+import { JobTabs } from '../jobs/job-tabs.tsx';
+import { jobSubtitle } from '../readings/readings-screen.tsx';
+import { knownChecks, useFitUp, type KnownCheck } from './check-data.ts';
+import { CheckMark } from './check-mark.tsx';
+import './fit-up-screen.css';
+
+/** Every check of a job, what is still to do first. */
+export function FitUpScreen({ jobId }: { readonly jobId: string }) {
+  const unit = useShownUnit();
+  const { data, missing } = useFitUp(jobId);
+  if (missing) return <NotHere what="job" />;
+  if (!data) return <Page title=" ">{null}</Page>;
+  const { job } = data;
+  const checks = knownChecks(data);
+  const open = checks.filter(({ state }) => state.found !== 'good').toSorted(byUrgency);
+  const sum = sayHowMany(checks.map(({ state }) => state.found));
+  const good = checks.filter(({ state }) => state.found === 'good');
+  return (
+    <Page
+      title={job.name}
+      subtitle={jobSubtitle(job)}
+      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
+      aside={<LinkButton href={hrefOf({ at: 'job', jobId })}>About</LinkButton>}
+      tabs={<JobTabs jobId={jobId} here="fit-up" />}
+      foot={
+        <LinkButton kind="main" href={hrefOf({ at: 'check', jobId, checkId: 'new' })}>
+          New check
+        </LinkButton>
+      }
+    >
+      {checks.length === 0 && (
+        <EmptyLine>
+          What has to be proved on the machine goes here: float, rock, runout, clearance at the stops, each
+          with its limits.
+        </EmptyLine>
+      )}
+      <CheckRows title={sum} checks={open} unit={unit} />
+      <CheckRows title={open.length === 0 ? sum : 'Done and good'} checks={good} unit={unit} />
+      {isSafetyCritical(job) && <SafetyCaution />}
+    </Page>
+  );
+}
+
+const URGENCY: Readonly<Record<CheckFound, number>> = {
+  'no-good': 0,
+  'too-close': 1,
+  'not-done': 2,
+  good: 3,
+};
+
+function byUrgency(a: KnownCheck, b: KnownCheck): number {
+  return URGENCY[a.state.found] - URGENCY[b.state.found];
+}
+
+type CheckRowsProps = {
+  readonly title: string;
+  readonly checks: readonly KnownCheck[];
+  readonly unit: ShownUnit;
+};
+
+function CheckRows({ title, checks, unit }: CheckRowsProps) {
+  if (checks.length === 0) return null;
+  return (
+    <section class="fit-up-checks">
+      <h2>{title}</h2>
+      <ul>
+        {checks.map((known) => (
+          <li key={known.check.id}>
+            <CheckRow known={known} unit={unit} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** One check with its verdict in words and as a mark. */
+export function CheckRow({
+  known,
+  unit,
+  onWorksheet = false,
+}: {
+  readonly known: KnownCheck;
+  readonly unit: ShownUnit;
+  /** Listed on its own worksheet, which need not be named. */
+  readonly onWorksheet?: boolean;
+}) {
+  const { check, state, limits, worksheet, older } = known;
+  const { id, jobId, name, by } = check;
+  return (
+    <Row
+      href={hrefOf({ at: 'check', jobId, checkId: id })}
+      title={name}
+      detail={
+        <>
+          <span class="fit-up-found" data-found={state.found}>
+            {sayCheckState(state, { name, by, limits, unit })}
+          </span>
+          {worksheet && !onWorksheet && <span class="row-detail">{worksheet.title}</span>}
+          {older && <span class="row-detail fit-up-older">Worked out from older readings.</span>}
+        </>
+      }
+      mark={<CheckMark found={state.found} />}
+    />
+  );
+}

@@ -1,0 +1,80 @@
+import { bushing } from '../../engine/bushing.ts';
+import type { CheckOffer } from '../../engine/check-offer.ts';
+import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
+import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';
+import { checksOfLineUp } from '../../engine/checks-of-line-up.ts';
+import { checksOfRing } from '../../engine/checks-of-ring.ts';
+import { checksOfStack } from '../../engine/checks-of-stack.ts';
+import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
+import { mean } from '../../engine/estimate.ts';
+import { fitLimits } from '../../engine/fits.ts';
+import { limitsAsked } from '../../engine/hole-and-pin-limits.ts';
+import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
+import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
+import { bushingQuestion } from '../worksheets/bushing-question.ts';
+import { fitQuestion } from '../worksheets/fit-question.ts';
+import { holeAndPinQuestion } from '../worksheets/hole-and-pin-question.ts';
+import { ringQuestion } from '../worksheets/ring-question.ts';
+import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
+import { engagementQuestion, heldOf } from '../worksheets/thread-engagement-question.ts';
+import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+type Offers = (data: WorksheetData) => readonly CheckOffer[];
+
+// By kind; one that isn't here has nothing to be proved on the machine: trail is worked out, not read.
+const OFFERS: Readonly<Record<string, Offers>> = {
+  'spacer-stack': (data) => {
+    const question = spacerStackQuestion(data);
+    return question ? checksOfStack(question.want) : [];
+  },
+  'hole-and-pin': (data) => {
+    const question = holeAndPinQuestion(data);
+    return question
+      ? checksOfHoleAndPin(question, limitsAsked(question, mean(question.pin.tightest)), data.unit)
+      : [];
+  },
+  fit: (data) => {
+    const question = fitQuestion(data);
+    const fit = question && fitLimits(question);
+    return fit?.ok === true ? checksOfFit(fit.value) : [];
+  },
+  bushing: (data) => {
+    const question = bushingQuestion(data);
+    const answer = question && bushing(question);
+    return answer?.ok === true ? checksOfBushing(answer.value) : [];
+  },
+  'thread-insert': (data) => (threadInsertQuestion(data) ? checksOfInsert() : []),
+  ring: (data) => {
+    const question = ringQuestion(data);
+    return question ? checksOfRing(question) : [];
+  },
+  'bearing-seat': bearingOffers,
+  'axle-line-up': (data) => {
+    const question = axleLineUpQuestion(data);
+    return question ? checksOfLineUp(question) : [];
+  },
+  'thread-engagement': (data) =>
+    engagementQuestion(data) ? checksOfEngagement(heldOf(data.worksheet.choices['held'])) : [],
+};
+
+/** What can be checked on the machine of a worksheet's answer, with its own limits; nothing while it has no answer. */
+export function offersOf(data: WorksheetData): readonly CheckOffer[] {
+  return OFFERS[data.worksheet.kind]?.(data) ?? [];
+}
+
+function bearingOffers(data: WorksheetData): readonly CheckOffer[] {
+  const question = bearingQuestion(data);
+  switch (question?.kind) {
+    case 'ball':
+      return checksOfSleeve(question.ask.want);
+    case 'taper':
+      return checksOfTaper(question.ask.want);
+    case 'seat':
+      return question.ask.want ? checksOfSeat(question.ask.want) : [];
+    case undefined:
+      return [];
+    default:
+      return question satisfies never;
+  }
+}

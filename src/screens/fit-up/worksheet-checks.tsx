@@ -1,0 +1,66 @@
+import { useState } from 'preact/hooks';
+import { sayWanted } from '../../engine/say-check.ts';
+import { createCheck } from '../../store/checks.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { go } from '../address.ts';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { knownCheck, useFitUp, type FitUpData } from './check-data.ts';
+import { checkFromOffer, checkOfOffer, offerFor } from './check-from-offer.ts';
+import { CheckRow } from './fit-up-screen.tsx';
+import { offersOf } from './offers.ts';
+import './new-check-screen.css';
+
+/** On a worksheet: what its answer wants proved on the machine, each one press from its check. */
+export function WorksheetChecks({ data }: { readonly data: WorksheetData }) {
+  const { data: fitUp } = useFitUp(data.job.id);
+  return fitUp ? <Checks data={data} fitUp={fitUp} /> : null;
+}
+
+function Checks({ data, fitUp }: { readonly data: WorksheetData; readonly fitUp: FitUpData }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const { worksheet, unit, job } = data;
+  const offers = offersOf(data);
+  const made = fitUp.checks.filter((check) => check.worksheetId === worksheet.id);
+  const open = offers.filter((offer) => checkOfOffer(offer, worksheet.id, made) === undefined);
+  if (made.length === 0 && open.length === 0) return null;
+  const make = async (offer: (typeof offers)[number]) => {
+    const check = await createCheck(store, checkFromOffer(offer, { ...fitUp, worksheet, unit }));
+    if (check.ok) go({ at: 'check', jobId: job.id, checkId: check.value.id });
+    else setTrouble(sayStore(check.refusal));
+  };
+  // In the order the worksheet has them, its own that it no longer offers behind.
+  const inOrder = made.toSorted((a, b) => placeOf(a) - placeOf(b));
+  function placeOf(check: (typeof made)[number]): number {
+    const offer = offerFor(check, offers);
+    return offer ? offers.indexOf(offer) : offers.length;
+  }
+  return (
+    <section class="new-check not-printed">
+      <h2>Check it on the machine</h2>
+      <ul>
+        {inOrder.map((check) => (
+          <li key={check.id}>
+            <CheckRow known={knownCheck(fitUp, check)} unit={unit} onWorksheet />
+          </li>
+        ))}
+        {open.map((offer) => (
+          <li key={offer.name}>
+            <Row
+              title={offer.name}
+              detail={sayWanted({ by: offer.by, limits: offer.limits, unit })}
+              onPress={() => void make(offer)}
+            />
+          </li>
+        ))}
+      </ul>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,129 @@
+import { useState } from 'preact/hooks';
+import { moneyTotal } from '../../engine/money.ts';
+import { showMoney } from '../../engine/say-money.ts';
+import { minorPlaces } from '../../engine/tables/minor-units.ts';
+import { changeJob, removeJob } from '../../store/jobs.ts';
+import { moneyOf } from '../../store/money.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { isSafetyCritical, type System } from '../../engine/safety.ts';
+import { go, hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { SafetyCaution } from '../common/caution.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { UndoKey } from '../common/undo-key.tsx';
+import type { Job } from '../../store/records.ts';
+import { useCurrency } from '../money/use-currency.ts';
+import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { useJobFile } from './use-job-file.ts';
+import { SystemsChoice } from './systems-choice.tsx';
+import { useJob } from './use-job.ts';
+import './job-screen.css';
+
+/** What a job is and touches, its photos and its money; also where it is closed or removed. */
+export function JobScreen({ jobId }: { jobId: string }) {
+  const { job, missing } = useJob(jobId);
+  if (missing) return <NotHere what="job" />;
+  return job ? <JobForm key={job.id} job={job} /> : <Page title=" ">{null}</Page>;
+}
+
+function JobForm({ job }: { job: Job }) {
+  const store = useStore();
+  const [text, setText] = useState({ name: job.name, what: job.what, customerNote: job.customerNote });
+  const [trouble, setTrouble] = useState('');
+  const { said, give } = useJobFile(job);
+  const change = async (changes: Parameters<typeof changeJob>[2]) => {
+    const changed = await changeJob(store, job.id, changes);
+    setTrouble(changed.ok ? '' : sayStore(changed.refusal));
+    return changed.ok;
+  };
+  const write = (field: keyof typeof text) => (typed: string) => {
+    setText({ ...text, [field]: typed });
+    // A job without a name can't be found again: the last name stays until there is another.
+    if (field !== 'name' || typed.trim() !== '') void change({ [field]: typed.trim() });
+  };
+  const remove = async () => {
+    const removed = await removeJob(store, job.id);
+    if (removed.ok) go({ at: 'jobs' });
+    else setTrouble(sayStore(removed.refusal));
+  };
+  const choose = (systems: readonly System[]) => void change({ systems });
+  return (
+    <Page
+      title="About this job"
+      subtitle={[job.name, signedWords(job), job.state === 'closed' ? 'closed' : '']
+        .filter((word) => word !== '')
+        .join(' · ')}
+      back={{ href: hrefOf({ at: 'readings', jobId: job.id }), to: 'the readings' }}
+    >
+      <PhotoStrip owner={{ store: 'jobs', id: job.id }} jobId={job.id} />
+      <TextField label="Name" text={text.name} onText={write('name')} />
+      <TextField label="What it is" long text={text.what} onText={write('what')} />
+      <TextField label="Note for the sheet" long text={text.customerNote} onText={write('customerNote')} />
+      <SystemsChoice chosen={job.systems} onChoose={choose} />
+      {isSafetyCritical(job) && <SafetyCaution />}
+      <div class="job-screen-lines">
+        <MoneyRow jobId={job.id} />
+        <Row
+          href={hrefOf({ at: 'assembly', jobId: job.id, field: 'odometer' })}
+          title="Odometer"
+          detail={
+            job.odometer ? `read ${dayOf(job.odometer.at)}` : 'not read yet; re-checks after miles need it'
+          }
+          {...(job.odometer && { figure: `${job.odometer.reading} ${job.odometer.unit}` })}
+        />
+      </div>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="job-screen-end">
+        <UndoKey jobId={job.id} />
+        {said !== '' && <p>{said}</p>}
+        <Button onPress={() => void give()}>Hand this job over as a file</Button>
+        <CloseButton job={job} onState={(state) => change({ state })} />
+        <Button onPress={() => void remove()}>Remove this job</Button>
+      </div>
+    </Page>
+  );
+}
+
+function MoneyRow({ jobId }: { jobId: string }) {
+  const sign = useCurrency();
+  const lines = useLive(`money/${jobId}`, ['money'], (store) => moneyOf(store, jobId));
+  const count = lines?.length ?? 0;
+  const known = lines !== undefined && sign !== undefined && count > 0;
+  return (
+    <Row
+      href={hrefOf({ at: 'money', jobId })}
+      title="Money and time"
+      detail={count === 0 ? 'parts, costs and hours' : count === 1 ? '1 line' : `${count} lines`}
+      figure={known ? showMoney(moneyTotal(lines, minorPlaces(sign)).total, sign) : undefined}
+    />
+  );
+}
+
+function signedWords({ signedOff }: Job): string {
+  return signedOff ? `signed off ${new Date(signedOff.at).toLocaleDateString()}` : '';
+}
+
+type CloseButtonProps = { readonly job: Job; readonly onState: (state: Job['state']) => Promise<boolean> };
+
+/** A closed job stays whole and readable; its cuts no longer stand among what is to be cut, its re-checks still come due. */
+function CloseButton({ job, onState }: CloseButtonProps) {
+  const isOpen = job.state === 'open';
+  const press = async () => {
+    if (await onState(isOpen ? 'closed' : 'open'))
+      announce(isOpen ? 'The job is closed.' : 'The job is open again.');
+  };
+  return <Button onPress={() => void press()}>{isOpen ? 'Close this job' : 'Open this job again'}</Button>;
+}
+
+function dayOf(at: number): string {
+  return new Date(at).toLocaleDateString(undefined, { day: 'numeric', month: 'short' });
+}

@@ -1,0 +1,214 @@
+import type { ComponentChildren, ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { sameLength } from '../../engine/length.ts';
+import { isSafetyCritical } from '../../engine/safety.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import { listJobs } from '../../store/jobs.ts';
+import { hasOpenWork } from '../../store/open-work.ts';
+import type { Store } from '../../store/open-store.ts';
+import type { Job } from '../../store/records.ts';
+import { getSetting, putSetting } from '../../store/settings.ts';
+import { hrefOf } from '../address.ts';
+import { BothLine } from '../both/both-line.tsx';
+import { Button, LinkButton } from '../common/button.tsx';
+import { UnitChoice } from '../common/choice.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { listed } from '../common/system-names.ts';
+import { usualDials } from '../common/use-settings.ts';
+import './jobs-screen.css';
+
+const PAGE = 30;
+// More than the tallest phone shows.
+const AT_ONCE = 12;
+
+/** All jobs, the one last worked on first. */
+export function JobsScreen() {
+  const [shown, setShown] = useState(AT_ONCE);
+  const list = useLive(`jobs/${shown}`, ['jobs'], (store) => listJobs(store, { limit: shown }));
+  const [before, setBefore] = useState(list);
+  // Behind the first drawing: however many there are, a screenful is there at once.
+  const goesOn = shown === AT_ONCE && list?.more === true;
+  useEffect(() => {
+    if (goesOn) setShown(PAGE);
+  }, [goesOn]);
+  if (list !== undefined && list !== before) setBefore(list);
+  const jobs = list ?? before;
+  const isEmpty = jobs !== undefined && jobs.jobs.length === 0;
+  const hasJobs = (jobs?.jobs.length ?? 0) > 0;
+  const Cover = useLater(hasJobs, loadCover);
+  const BackupLine = useLater(hasJobs, loadBackupLine);
+  return (
+    <Page
+      title="Jobs"
+      subtitle={isEmpty ? 'Slipfit makes parts fit' : 'Last worked on first'}
+      foot={
+        <LinkButton kind="main" href={hrefOf({ at: 'new-job' })}>
+          New job
+        </LinkButton>
+      }
+    >
+      <DueLines />
+      <BothLine />
+      <CutsLine />
+      {BackupLine && <BackupLine />}
+      {isEmpty && <NoJobs />}
+      {jobs && jobs.unreadable > 0 && (
+        <p class="jobs-unreadable">
+          {jobs.unreadable === 1 ? 'One job' : `${jobs.unreadable} jobs`} can't be read by this version.
+          Nothing was deleted.
+        </p>
+      )}
+      <ul>
+        {jobs?.jobs.map((job) => (
+          <li key={job.id}>
+            <JobRow job={job} mark={Cover && <Cover jobId={job.id} />} />
+          </li>
+        ))}
+      </ul>
+      {jobs?.jobs.some((job) => job.demo) === true && <RemoveDemo />}
+      {jobs?.more === true && shown >= PAGE && (
+        <div class="jobs-more">
+          <Button onPress={() => setShown(shown + PAGE)}>Show older jobs</Button>
+        </div>
+      )}
+    </Page>
+  );
+}
+
+const loadCover = async () => (await import('../photos/job-cover.tsx')).JobCover;
+const loadBackupLine = async () => (await import('../shop/backup-line.tsx')).BackupLine;
+
+/** What is fetched once the list stands: neither the first load nor the list waits for it. */
+function useLater<P>(wanted: boolean, load: () => Promise<ComponentType<P>>): ComponentType<P> | undefined {
+  const [later, setLater] = useState<{ readonly Part: ComponentType<P> }>();
+  useEffect(() => {
+    if (!wanted) return;
+    load().then(
+      (Part) => setLater({ Part }),
+      // Without it the list is as good.
+      () => undefined,
+    );
+  }, [wanted]);
+  return later?.Part;
+}
+
+/** What is due to be looked at again, in any job, before all else. */
+function DueLines() {
+  const due = useLive('due-rechecks', ['rechecks', 'jobs'], async (store) => {
+    if (!(await hasOpenWork(store, 'rechecks'))) return [];
+    const { dueRechecks } = await import('../assembly/due-rechecks.ts');
+    return dueRechecks(store, Date.now());
+  });
+  if (!due || due.length === 0) return null;
+  return (
+    <ul class="jobs-due" aria-label="Re-checks that are due">
+      {due.map(({ id, jobId, what, when }) => (
+        <li key={id}>
+          <Row href={hrefOf({ at: 'assembly', jobId })} title={what} detail={when} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The way to all that is left to cut, with how many; only while there is any. Its store comes when it is asked. */
+function CutsLine() {
+  const open = useLive('open-cuts', ['cuts', 'jobs'], async (store) => {
+    if (!(await hasOpenWork(store, 'cuts'))) return 0;
+    const { openCuts } = await import('../../store/cuts.ts');
+    return (await openCuts(store)).length;
+  });
+  if (!open) return null;
+  return (
+    <Row
+      href={hrefOf({ at: 'all-cuts' })}
+      title="All I have to cut"
+      detail={open === 1 ? '1 cut' : `${open} cuts`}
+    />
+  );
+}
+
+function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
+  const systems = job.systems.length === 0 ? 'no brake, steering, axle or wheel' : listed(job.systems);
+  return (
+    <Row
+      href={hrefOf({ at: 'readings', jobId: job.id })}
+      title={job.name}
+      mark={mark}
+      detail={
+        <>
+          {job.what !== '' && <span class="jobs-what">{job.what}</span>}
+          <span class="jobs-systems">
+            {systems}
+            {isSafetyCritical(job) && <strong> · safety-critical</strong>}
+            {job.signedOff && ` · signed off ${new Date(job.signedOff.at).toLocaleDateString()}`}
+            {job.state === 'closed' && ' · closed'}
+            {job.demo && ' · demo data'}
+          </span>
+        </>
+      }
+    />
+  );
+}
+
+function RemoveDemo() {
+  const store = useStore();
+  const remove = async () => {
+    const { removeDemo } = await import('../../store/demo.ts');
+    await removeDemo(store);
+  };
+  return (
+    <div class="jobs-more">
+      <Button onPress={() => void remove()}>Remove the demo jobs</Button>
+    </div>
+  );
+}
+
+/**
+ * On a phone without a job the unit brings the usual dial along, unless the shop has described its own. Later the unit of
+ * the figures says nothing about the lathe.
+ */
+async function takeUsualDial(store: Store, unit: ShownUnit): Promise<void> {
+  const kept = await getSetting(store, 'dial');
+  const isUsual = Object.values(usualDials).some(
+    ({ reads, graduation }) =>
+      kept?.reads === reads && sameLength(kept.graduation.exact, graduation.exact) && !kept.marksPerTurn,
+  );
+  if (isUsual || (!kept && unit !== 'in')) await putSetting(store, 'dial', usualDials[unit]);
+}
+
+function NoJobs() {
+  const store = useStore();
+  const [busy, setBusy] = useState(false);
+  const showDemo = async () => {
+    setBusy(true);
+    const { addDemo } = await import('../../store/demo.ts');
+    await addDemo(store);
+    setBusy(false);
+  };
+  return (
+    <div class="jobs-empty">
+      <svg
+        class="jobs-drawing"
+        viewBox="0 0 320 150"
+        role="img"
+        aria-label="A bore with its pin, drawn to scale"
+      >
+        <path class="jobs-centre" d="M40 75h240 M160 8v134" />
+        <circle cx="160" cy="75" r="56" />
+        <circle cx="160" cy="84" r="47" />
+        <path class="jobs-changes" d="M160 19v18 M150 19h20 M150 37h20" />
+      </svg>
+      <p>
+        A job holds the readings, worksheets and sheet of one build. Everything stays on this phone, and no
+        signal is needed.
+      </p>
+      <UnitChoice onChosen={(unit) => void takeUsualDial(store, unit)} />
+      <Button disabled={busy} onPress={() => void showDemo()}>
+        Show me with the demo job
+      </Button>
+    </div>
+  );
+}

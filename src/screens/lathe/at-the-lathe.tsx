@@ -1,0 +1,180 @@
+import { useEffect, useState } from 'preact/hooks';
+import { onDial } from '../../engine/dial.ts';
+import { latheCautions } from '../../engine/say-cuts-cautions.ts';
+import { show } from '../../engine/show.ts';
+import { hrefOf } from '../address.ts';
+import { announce, tick } from '../common/announce.ts';
+import { Page } from '../common/page.tsx';
+import { speak, useSayAloud } from '../common/speech.ts';
+import { useTwoPlaces } from '../common/two-places.ts';
+import { useWakeLock, type ScreenStays } from '../common/wake-lock.ts';
+import { NextCut, WayTaken, mainFigure } from './next-cut.tsx';
+import { LatheKeys } from './lathe-keys.tsx';
+import { LeftToTake } from './left-to-take.tsx';
+import { Message } from './measured-pad.tsx';
+import { PastLimit, PastLimitSentence, WaysOutRows } from './past-limit.tsx';
+import { saidAloud } from './said-aloud.ts';
+import { ToSize } from './to-size.tsx';
+import type { LatheCut } from './use-lathe-cut.ts';
+import { useGiveSize } from './use-give-size.ts';
+import { useMeasured } from './use-measured.ts';
+import { nextTake, usePasses } from './use-passes.ts';
+import './at-the-lathe.css';
+
+const FIGURE_FIRST = 'Touch the figure first, then the key.';
+
+/** The cut at the machine: cutting, to size, or past the limit. A gauge types into it at any time. */
+export function AtTheLathe({ at }: { at: LatheCut }) {
+  const stays = useWakeLock();
+  const aloud = useSayAloud();
+  const isAloud = aloud?.isOn === true;
+  const measured = useMeasured(at, { isAloud });
+  const passes = usePasses(at);
+  const places = useTwoPlaces();
+  const [note, setNote] = useState('');
+  const { cut, job, progress, dialled } = at;
+  const { unit } = measured;
+  const give = useGiveSize(at, unit);
+  const inWords = (take: NonNullable<ReturnType<typeof nextTake>>) =>
+    show(onDial(cut.of, at.dial, take), at.dialUnit);
+
+  // The pass that comes after one that was cut without measuring; a measured one is read out as it is logged.
+  useEffect(() => {
+    if (isAloud && dialled.length > 0) speak(saidAloud(at, unit));
+  }, [dialled.length]);
+
+  const tell = (sentence: string) => {
+    setNote(sentence);
+    announce(sentence);
+  };
+  const cutItNext = async () => {
+    places.dim();
+    tick();
+    const take = await passes.cutIt();
+    if (!take) return tell('Every pass of the plan is cut. Measure it.');
+    setNote('');
+    return announce(`Counted as cut, not measured: ${inWords(take)}. It can be taken back.`);
+  };
+  const takeBack = async () => {
+    await passes.takeBack();
+    const [last] = dialled.slice(-1);
+    tell(`Taken back: ${last ? inWords(last) : ''} was not cut.`);
+  };
+  const held = () =>
+    tell(
+      `${measured.half.typed} is half typed: Enter behind its last digit logs it, “I measured…” shows it.`,
+    );
+  const touch = () => {
+    setNote('');
+    places.light();
+  };
+  const hasNext = progress.next !== undefined || dialled.length > 0;
+  const keys = (
+    <LatheKeys
+      jobId={job.id}
+      cutId={cut.id}
+      isToSize={progress.stage === 'to-size'}
+      onGive={give && (() => void give().then((why) => why !== undefined && tell(why)))}
+      {...(hasNext && {
+        next: {
+          isLit: places.isLit,
+          onPress: (event: MouseEvent) => (places.takes(event) ? void cutItNext() : tell(FIGURE_FIRST)),
+        },
+      })}
+      aloud={
+        aloud && {
+          isOn: aloud.isOn,
+          change: (isOn) => {
+            aloud.change(isOn);
+            if (isOn) speak(saidAloud(at, unit));
+          },
+        }
+      }
+    />
+  );
+  const main = mainFigure(at, unit);
+  const isOver = progress.stage === 'over';
+  return (
+    <Page
+      title={cut.name}
+      subtitle={[
+        staysWords(stays),
+        at.material?.name.replace(/ \(.*/, ''),
+        cut.cuttingTool === 'hss' ? 'HSS' : 'carbide',
+      ]
+        .filter((part) => part !== undefined && part !== '')
+        .join(' · ')}
+      back={{ href: hrefOf({ at: 'cuts', jobId: job.id }), to: 'the cuts' }}
+    >
+      <div class="at-the-lathe">
+        {progress.stage === 'to-size' && <ToSize at={at} unit={unit} />}
+        {isOver && <PastLimit />}
+        <div class="at-the-lathe-read">
+          <LeftToTake
+            label={main.label}
+            figure={main.figure}
+            unit={unit}
+            spoken={`${main.spoken}. Type the size just measured, or touch it to light the keys.`}
+            isLit={places.isLit}
+            half={measured.half}
+            onTouch={touch}
+            onTyped={(half) => {
+              setNote('');
+              measured.change(half);
+            }}
+            onLog={measured.commit}
+            onNext={hasNext ? () => void cutItNext() : undefined}
+            onHeld={held}
+          />
+          {isOver && <PastLimitSentence at={at} unit={unit} />}
+          {progress.present && !isOver && <WayTaken at={at} unit={unit} />}
+        </div>
+        <div class="at-the-lathe-do">
+          {progress.stage !== 'to-size' && !isOver && (
+            <NextCut at={at} unit={unit} onTakeBack={() => void takeBack()} />
+          )}
+          <div class="at-the-lathe-keys">
+            {(measured.message !== undefined || note !== '') && (
+              <div class="at-the-lathe-note">
+                {measured.message ? (
+                  <Message measured={measured} message={measured.message} />
+                ) : (
+                  <p>{note}</p>
+                )}
+              </div>
+            )}
+            {keys}
+          </div>
+        </div>
+        {isOver && <WaysOutRows at={at} unit={unit} />}
+        <Cautions at={at} />
+      </div>
+    </Page>
+  );
+}
+
+function Cautions({ at: { cut } }: { at: LatheCut }) {
+  return (
+    <aside class="at-the-lathe-cautions" aria-label="Cautions">
+      {latheCautions({ operation: cut.operation }).map((caution) => (
+        <p key={caution}>{caution}</p>
+      ))}
+    </aside>
+  );
+}
+
+function staysWords(stays: ScreenStays): string {
+  switch (stays) {
+    case 'on':
+      return 'screen stays on';
+    case 'refused':
+      return 'the phone may let the screen go dark';
+    case 'not-here':
+      return 'this phone can’t keep the screen on';
+    case 'resting':
+    case 'unknown':
+      return '';
+    default:
+      return stays satisfies never;
+  }
+}

@@ -1,0 +1,68 @@
+import { useEffect } from 'preact/hooks';
+import { goInstead, hrefOf } from '../address.ts';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { useSayAloud } from '../common/speech.ts';
+import { ToolChoice } from '../readings/tool-choice.tsx';
+import { useMeasuring } from '../readings/use-measuring.ts';
+import { AtTheLathe } from './at-the-lathe.tsx';
+import { DiameterPad } from './diameter-pad.tsx';
+import { MeasuredPad } from './measured-pad.tsx';
+import { kindAtTheLathe, useLatheCut, type LatheCut } from './use-lathe-cut.ts';
+import { useMeasured } from './use-measured.ts';
+import './lathe-tokens.css';
+import './lathe-screen.css';
+
+type LatheScreenProps = { readonly jobId: string; readonly cutId: string; readonly field?: string };
+
+/** One cut fills the dark screen. */
+export function LatheScreen({ cutId, field }: LatheScreenProps) {
+  const { at, missing } = useLatheCut(cutId);
+  useDarkBrowserBar();
+  if (missing) return <NotHere what="cut" />;
+  return (
+    <div class="lathe">
+      {!at ? (
+        <Page title=" ">{null}</Page>
+      ) : field === 'measured' ? (
+        <Measured at={at} />
+      ) : field === 'tool' ? (
+        <ToolAtTheLathe at={at} />
+      ) : field === 'work-diameter' ? (
+        <DiameterPad at={at} />
+      ) : (
+        <AtTheLathe key={at.cut.id} at={at} />
+      )}
+    </div>
+  );
+}
+
+function Measured({ at }: { at: LatheCut }) {
+  const aloud = useSayAloud();
+  const measured = useMeasured(at, {
+    isAloud: aloud?.isOn === true,
+    onLogged: () => goInstead({ at: 'lathe', jobId: at.job.id, cutId: at.cut.id }),
+  });
+  return <MeasuredPad at={at} measured={measured} />;
+}
+
+function ToolAtTheLathe({ at }: { at: LatheCut }) {
+  const kind = kindAtTheLathe(at.cut);
+  const { measuring, change } = useMeasuring(kind);
+  const back = hrefOf({ at: 'lathe', jobId: at.job.id, cutId: at.cut.id, field: 'measured' });
+  if (!measuring) return <Page title=" ">{null}</Page>;
+  return <ToolChoice back={back} kind={kind} measuring={measuring} onChange={change} />;
+}
+
+/** The phone's own bar above the page goes dark with it. */
+function useDarkBrowserBar(): void {
+  useEffect(() => {
+    const bar = document.querySelector<HTMLMetaElement>('meta[name=theme-color]');
+    const light = bar?.content;
+    if (!bar || light === undefined) return undefined;
+    bar.content = getComputedStyle(document.documentElement).getPropertyValue('--paper');
+    return () => {
+      bar.content = light;
+    };
+  }, []);
+}

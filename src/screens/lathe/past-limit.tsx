@@ -1,0 +1,102 @@
+import { useState } from 'preact/hooks';
+import { cutProgress } from '../../engine/cut-progress.ts';
+import { sayWayOut } from '../../engine/say-cuts-ways.ts';
+import { sayOver } from '../../engine/say-cuts.ts';
+import { asTyped, type ShownUnit } from '../../engine/show.ts';
+import type { WayOut } from '../../engine/ways-out.ts';
+import { strikeOutPass } from '../../store/cuts.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { go } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { VerdictMark } from '../common/verdict-band.tsx';
+import { leadOut } from './lead-out.ts';
+import type { LatheCut } from './use-lathe-cut.ts';
+import { stateOf } from './use-measured.ts';
+import { usePasses } from './use-passes.ts';
+import { useWaysOut } from './ways-out-at.ts';
+import './past-limit.css';
+
+type PastLimitProps = { readonly at: LatheCut; readonly unit: ShownUnit };
+
+/** Past the limit: loud, in word, mark and edge, over the whole screen. */
+export function PastLimit() {
+  return (
+    <div class="past-limit">
+      <VerdictMark kind="no-good" />
+      <p class="past-limit-word">No good</p>
+    </div>
+  );
+}
+
+export function PastLimitSentence({ at: { question, progress }, unit }: PastLimitProps) {
+  return <p class="past-limit-sentence">{sayOver(question, progress, unit)}</p>;
+}
+
+/** What can be done about it, each leading on; a wrong measurement is struck out here too. */
+export function WaysOutRows({ at, unit }: PastLimitProps) {
+  const store = useStore();
+  const passes = usePasses(at);
+  const here = useWaysOut(at, unit);
+  const [trouble, setTrouble] = useState('');
+  const lead = async (way: WayOut) => {
+    const led = await leadOut(store, at, { way, worksheet: here?.worksheet });
+    if (led.ok) go(led.to);
+    else setTrouble(led.why);
+  };
+  const strike = async () => {
+    const { last } = at;
+    if (!last) return;
+    const [id, pass] = last;
+    const without = at.question.passes.map((one, index) =>
+      at.passes[index]?.[0] === id ? { ...one, struckOut: true } : one,
+    );
+    const { stage } = cutProgress({ ...at.question, passes: without });
+    const before = at.passes.findLast(([other, { struckOut }]) => other !== id && !struckOut);
+    await passes.dialAgain(before?.[0], pass.asked?.exact);
+    const struck = await strikeOutPass(store, at.cut.id, id, 'measured wrong', stateOf(stage));
+    if (!struck.ok) return setTrouble(sayStore(struck.refusal));
+    return announce(`Struck out ${asTyped(pass.measured)}. Measure it again.`);
+  };
+  return (
+    <section class="past-limit-ways" aria-label="Ways out">
+      {trouble !== '' && <p role="alert">{trouble}</p>}
+      {at.last && (
+        <div class="past-limit-strike">
+          <Button onPress={() => void strike()}>
+            Measured wrong: strike out {asTyped(at.last[1].measured)}
+          </Button>
+        </div>
+      )}
+      <h2>Ways out</h2>
+      <ul>
+        {here?.ways.ways.map((way) => (
+          <li key={way.kind}>
+            <WayRow way={way} unit={unit} onPress={() => void lead(way)} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function WayRow({ way, unit, onPress }: { way: WayOut; unit: ShownUnit; onPress: () => void }) {
+  const { title, what, caution } = sayWayOut(way, unit);
+  const isOut = way.state === 'out';
+  const canLead = !isOut || way.why.code === 'mate-not-known';
+  return (
+    <Row
+      title={isOut ? `${title}: no` : title}
+      detail={
+        <>
+          {what}
+          {caution !== undefined && <span class="row-detail">{caution}</span>}
+        </>
+      }
+      mark={<VerdictMark kind={isOut ? 'no-good' : 'good'} />}
+      {...(canLead && { onPress })}
+    />
+  );
+}

@@ -1,0 +1,21 @@
+import { onDial } from '../../engine/dial.ts';
+import { spokenBare } from '../../engine/say-cuts-numbers.ts';
+import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import { nextTake } from './use-passes.ts';
+import type { LatheCut } from './use-lathe-cut.ts';
+
+/**
+ * What is read out of the cut as it stands. With passes cut and not measured the dial has left its zero: how much further
+ * and the figure it comes to are both said, so that neither is taken for the other.
+ */
+export function saidAloud(at: LatheCut, unit: ShownUnit): string {
+  const { cut, dial, dialUnit, dialled, progress } = at;
+  if (dialled.length === 0) return spokenProgress(progress, unit, dialUnit);
+  const take = nextTake(at);
+  if (!take || !progress.next) return 'Every pass is cut. Measure it.';
+  const last = progress.nextIsLast ? 'Last pass. ' : '';
+  const { turns, figure } = progress.next.dial;
+  const round = turns === 0 ? '' : `${turns === 1 ? 'one turn' : `${turns} turns`} and `;
+  return `${last}${spokenBare(onDial(cut.of, dial, take), dialUnit)} more, to ${round}${spokenBare(figure, dialUnit)}.`;
+}

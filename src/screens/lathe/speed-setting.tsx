@@ -1,0 +1,26 @@
+import { isDiameter } from '../../engine/metal-on.ts';
+import { saySpeed, speedFigure } from '../../engine/say-cuts-speed.ts';
+import { hrefOf } from '../address.ts';
+import { Setting } from './next-pass.tsx';
+import type { LatheCut } from './use-lathe-cut.ts';
+
+/** The spindle's speed, one the lathe has; or what is missing to say one, with the way to give it. */
+export function SpeedSetting({ at }: { at: LatheCut }) {
+  const { cut, job, material, speed } = at;
+  const here = { jobId: job.id, cutId: cut.id } as const;
+  const diameter = hrefOf({ at: 'lathe', ...here, field: 'work-diameter' });
+  if (!material)
+    return (
+      <Setting label="spindle" more="which metal?" href={hrefOf({ at: 'cut', ...here, field: 'material' })} />
+    );
+  if (!speed?.ok) return <Setting label="spindle" more="how big around?" href={diameter} />;
+  const { value } = speed;
+  return (
+    <Setting
+      label="spindle"
+      figure={speedFigure(value)}
+      caption={saySpeed(value)}
+      {...(!isDiameter(cut.of) && { href: diameter })}
+    />
+  );
+}

@@ -1,0 +1,168 @@
+import { cutProgress, featureKindOf, type CutProgress, type CutQuestion } from '../../engine/cut-progress.ts';
+import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut-speed.ts';
+import type { LatheDial } from '../../engine/dial.ts';
+import { sum, type Length } from '../../engine/length.ts';
+import { canMeasure, type MeasuringTool } from '../../engine/measuring-tool.ts';
+import { isDiameter } from '../../engine/metal-on.ts';
+import { isHoleOperation } from '../../engine/pass-plan-holes.ts';
+import type { Result } from '../../engine/refusal.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import type { MeasuredPass } from '../../engine/spring.ts';
+import { materials, type Material } from '../../engine/tables/materials.ts';
+import { getCut, passesOf } from '../../store/cuts.ts';
+import { getDraft } from '../../store/drafts.ts';
+import { getJob } from '../../store/jobs.ts';
+import type { Store } from '../../store/open-store.ts';
+import type { Cut, CutPass, Id, Job, KeptDial, KeptLathe } from '../../store/records.ts';
+import { getSetting } from '../../store/settings.ts';
+import { measuringTools } from '../../store/tools.ts';
+import { useLive } from '../common/store-context.ts';
+import { usualDial } from '../common/use-settings.ts';
+import { dialledKey, readDialled } from './dialled.ts';
+import { workDiameter, workDiameterKey } from './work-diameter.ts';
+
+/** A cut as it stands at the machine, read in one go: what is kept, and what follows from it. */
+export type LatheCut = {
+  readonly cut: Cut;
+  readonly job: Job;
+  readonly dial: LatheDial;
+  /** The unit its marks count in, whatever unit sizes are shown in. */
+  readonly dialUnit: ShownUnit;
+  readonly material?: Material;
+  /** What the size is measured with, as it was the last time; none where no tool of the shop can. */
+  readonly tool?: MeasuringTool;
+  /** Every measurement in order of time, struck-out ones too, and the last that counts. */
+  readonly passes: readonly [Id, CutPass][];
+  readonly last?: readonly [Id, CutPass];
+  /** Dialled in and cut since then, not measured. */
+  readonly dialled: readonly Length[];
+  readonly question: CutQuestion;
+  readonly progress: CutProgress;
+  /** Left out while the material or the diameter at the tool is not known. */
+  readonly speed?: Result<CutSpeed, SpeedRefusal>;
+};
+
+type Found = { readonly value: LatheCut | undefined };
+
+/** The cut; `missing` once it is known not to be here. */
+export function useLatheCut(cutId: Id): { readonly at?: LatheCut; readonly missing: boolean } {
+  const found = useLive(`lathe/${cutId}`, ['cuts', 'jobs', 'settings', 'tools', 'drafts'], (store) =>
+    readLatheCut(store, cutId),
+  );
+  return {
+    ...(found?.value && { at: found.value }),
+    missing: found !== undefined && found.value === undefined,
+  };
+}
+
+async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
+  const cut = await getCut(store, cutId);
+  const job = cut && (await getJob(store, cut.jobId));
+  if (!cut || !job) return { value: undefined };
+  const passes = passesOf(cut);
+  const last = passes.findLast(([, pass]) => !pass.struckOut);
+  const dialled = readDialled(await getDraft(store, dialledKey(cut.id, last?.[0])));
+  const kept = (await getSetting(store, 'dial')) ?? usualDial;
+  const dial = latheDial(kept);
+  const dialUnit: ShownUnit = kept.graduation.unit === 'mm' ? 'mm' : 'in';
+  const lathe = (await getSetting(store, 'lathe')) ?? { speedsRpm: [] };
+  const typedDiameter = workDiameter(await getDraft(store, workDiameterKey(cut.id)));
+  const tools = await measuringTools(store);
+  const kind = featureKindOf(cut.of);
+  const lastUsed = await getSetting(store, `lastUsed/${kind}`);
+  const suited = tools.filter((one) => canMeasure(one, kind));
+  const tool = suited.find(({ id }) => id === lastUsed?.toolId) ?? suited[0];
+  const question = questionOf(cut, { passes, dialled, dial, tools });
+  const progress = cutProgress(question);
+  const material = materials.find(({ id }) => id === cut.material);
+  const speed = material && speedOf(cut, { material, progress, lathe, typedDiameter });
+  const value = {
+    cut,
+    job,
+    dial,
+    dialUnit,
+    passes,
+    dialled,
+    question,
+    progress,
+    ...(tool && { tool }),
+    ...(last && { last }),
+    ...(material && { material }),
+    ...(speed && { speed }),
+  };
+  return { value };
+}
+
+type Around = {
+  readonly passes: readonly [Id, CutPass][];
+  readonly dialled: readonly Length[];
+  readonly dial: LatheDial;
+  readonly tools: readonly MeasuringTool[];
+};
+
+function questionOf(cut: Cut, { passes, dialled, dial, tools }: Around): CutQuestion {
+  const material = materials.find(({ id }) => id === cut.material)?.id;
+  return {
+    of: cut.of,
+    target: cut.target.exact,
+    lower: cut.lower.exact,
+    upper: cut.upper.exact,
+    operation: cut.operation,
+    cuttingTool: cut.cuttingTool,
+    limitsFrom: cut.limitsFrom,
+    passes: passes.map(([, pass]) => measuredPass(pass)),
+    dial,
+    tools,
+    ...(material && { material }),
+    ...(cut.drill !== undefined && { drill: cut.drill }),
+    ...(cut.thread !== undefined && { thread: cut.thread }),
+    ...(cut.blank && { blank: cut.blank.exact }),
+    ...(cut.largestTake && { largestTake: cut.largestTake.exact }),
+    ...(cut.finishTake && { finishTake: cut.finishTake.exact }),
+    ...(dialled.length > 0 && { dialledSince: sum(dialled) }),
+  };
+}
+
+export function measuredPass({ measured, tool, asked, struckOut }: CutPass): MeasuredPass {
+  return {
+    measured: measured.exact,
+    struckOut: struckOut !== undefined,
+    ...(tool && { tool }),
+    ...(asked && { asked: asked.exact }),
+  };
+}
+
+function latheDial({ reads, graduation, marksPerTurn }: KeptDial): LatheDial {
+  return { reads, graduation: graduation.exact, ...(marksPerTurn !== undefined && { marksPerTurn }) };
+}
+
+type SpeedAround = {
+  readonly material: Material;
+  readonly progress: CutProgress;
+  readonly lathe: KeptLathe;
+  readonly typedDiameter: Length | undefined;
+};
+
+function speedOf(
+  cut: Cut,
+  { material, progress, lathe, typedDiameter }: SpeedAround,
+): Result<CutSpeed, SpeedRefusal> | undefined {
+  const { operation, of, target, cuttingTool } = cut;
+  const own = isDiameter(of) ? [target.exact, ...(progress.present ? [progress.present] : [])] : [];
+  const [first, ...rest] = [...own, ...(typedDiameter ? [typedDiameter] : [])];
+  if (!first) return undefined;
+  const isFinish = progress.next !== undefined && progress.next.kind !== 'rough';
+  return cutSpeed({
+    material,
+    cuttingTool,
+    operation,
+    pass: isFinish && !isHoleOperation(operation) ? 'finish' : 'rough',
+    diameters: [first, ...rest],
+    lathe,
+  });
+}
+
+/** A tool of the shop is asked for by the kind of size that is cut. */
+export function kindAtTheLathe(cut: Pick<Cut, 'of'>) {
+  return featureKindOf(cut.of);
+}

@@ -1,0 +1,169 @@
+import { useState } from 'preact/hooks';
+import { cutProgress, type CutProgress, type CutStage } from '../../engine/cut-progress.ts';
+import { readEntry, type Entry } from '../../engine/entry.ts';
+import type { Length } from '../../engine/length.ts';
+import { slipQuestion, type SlipQuestion } from '../../engine/reading.ts';
+import { sayOver, saySpring } from '../../engine/say-cuts.ts';
+import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
+import { saySlipQuestion } from '../../engine/say-readings.ts';
+import { sayEntry } from '../../engine/say.ts';
+import { asTyped, figure, show, type ShownUnit } from '../../engine/show.ts';
+import { logPass } from '../../store/cuts.ts';
+import type { CutState } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { announce, announceAtOnce, buzz } from '../common/announce.ts';
+import type { TypedBy } from '../common/hands-free.ts';
+import { speak } from '../common/speech.ts';
+import { useStore } from '../common/store-context.ts';
+import { useSizeDraft } from '../common/use-draft.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { useMeasuring } from '../readings/use-measuring.ts';
+import { askedSince, cutBefore, type CutBefore } from './dialled.ts';
+import { kindAtTheLathe, type LatheCut } from './use-lathe-cut.ts';
+
+export type MeasuredSlip = {
+  readonly question: SlipQuestion;
+  readonly entry: Entry;
+  readonly by: TypedBy;
+};
+export type MeasuredMessage = { readonly sentence: string; readonly slip?: MeasuredSlip };
+
+type Around = {
+  /** The next figure is read out. */
+  readonly isAloud: boolean;
+  readonly onLogged?: (after: CutProgress) => void;
+};
+
+/** The size just measured: half typed, asked about where it looks like a slip, logged, and what follows from it said. */
+export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const { measuring, change: changeMeasuring } = useMeasuring(kindAtTheLathe(at.cut));
+  const draftKey = `lathe/${at.cut.id}/measured`;
+  const draft = useSizeDraft(draftKey, measuring?.unit ?? unit);
+  const [message, setMessage] = useState<MeasuredMessage>();
+  const [said, sayCutBefore] = useState<CutBefore>();
+
+  const keep = async (entry: Entry, by: TypedBy) => {
+    const typed = draft.half;
+    draft.lift();
+    const asked = askedSince(said ?? guessed(at, entry.exact), askedAt(at));
+    const pass = {
+      measured: entry,
+      ...(at.tool && { tool: at.tool }),
+      ...(asked && { asked: amount(asked, unit) }),
+    };
+    const after = progressAfter(at, pass);
+    const logged = await logPass(store, at.cut.id, pass, stateOf(after.stage), draftKey);
+    if (!logged.ok) {
+      draft.putBack(typed);
+      return setMessage({ sentence: `${asTyped(entry)} was not logged. ${sayStore(logged.refusal)}` });
+    }
+    setMessage(undefined);
+    sayCutBefore(undefined);
+    tell({ at, after, entry, by, unit, isAloud });
+    return onLogged?.(after);
+  };
+  const commit = (by: TypedBy) => {
+    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
+    if (!entry.ok) return setMessage({ sentence: sayEntry(entry.refusal) });
+    const question = slipQuestion(entry.value.exact, sizesNear(at));
+    if (!question) return void keep(entry.value, by);
+    const sentence = saySlipQuestion(question, entry.value);
+    return setMessage({ sentence, slip: { question, entry: entry.value, by } });
+  };
+  const typed = readEntry(draft.half.typed, { unit: draft.half.unit });
+  return {
+    half: draft.half,
+    unit,
+    tool: at.tool,
+    message,
+    changeMeasuring,
+    setMessage,
+    change: (half: typeof draft.half) => {
+      setMessage(undefined);
+      draft.change(half);
+    },
+    commit,
+    /** Logs the size that was meant in a slip, or the one that was typed after all. */
+    settle: ({ question, entry, by }: MeasuredSlip, which: 'meant' | 'typed') =>
+      void keep(which === 'typed' ? entry : meant(question, entry), by),
+    /** Whether the pass on the screen was cut before: as the typed size tells, until the fitter says so. */
+    cutBefore: said ?? (typed.ok ? guessed(at, typed.value.exact) : 'shown'),
+    sayCutBefore,
+  };
+}
+
+export function meant(question: SlipQuestion, typed: Entry): Entry {
+  const unit = typed.unit === 'thou' ? 'in' : typed.unit;
+  return { exact: question.meant, typed: show(question.meant, unit), unit };
+}
+
+/** An amount that nobody typed, as an entry. */
+export function amount(exact: Length, unit: ShownUnit): Entry {
+  return { exact, typed: figure(exact, unit), unit };
+}
+
+export function stateOf(stage: CutStage): CutState {
+  switch (stage) {
+    case 'to-measure':
+    case 'to-cut':
+      return 'to-cut';
+    case 'cutting':
+    case 'last-pass':
+      return 'cutting';
+    case 'to-size':
+    case 'over':
+      return stage;
+    default:
+      return stage satisfies never;
+  }
+}
+
+type PassToLog = Parameters<typeof logPass>[2];
+
+function progressAfter({ question, progress: _before, ...at }: LatheCut, pass: PassToLog): CutProgress {
+  const { dialledSince: _measuredNow, ...rest } = question;
+  const measured = {
+    measured: pass.measured.exact,
+    struckOut: false,
+    ...(pass.tool && { tool: pass.tool }),
+    ...(pass.asked && { asked: pass.asked.exact }),
+  };
+  return cutProgress({ ...rest, dial: at.dial, passes: [...question.passes, measured] });
+}
+
+function askedAt({ dialled, progress }: LatheCut) {
+  return { dialled, ...(progress.next && { shown: progress.next.asked }) };
+}
+
+function guessed(at: LatheCut, measured: Length): CutBefore {
+  const { present } = at.progress;
+  if (!present) return 'dialled';
+  return cutBefore({ of: at.cut.of, before: present, measured, ...askedAt(at) });
+}
+
+function sizesNear({ cut, progress }: LatheCut): readonly Length[] {
+  const blank = cut.blank ? [cut.blank.exact] : [];
+  return [cut.target.exact, ...blank, ...(progress.present ? [progress.present] : [])];
+}
+
+type Telling = {
+  readonly at: LatheCut;
+  readonly after: CutProgress;
+  readonly entry: Entry;
+  readonly by: TypedBy;
+  readonly unit: ShownUnit;
+  readonly isAloud: boolean;
+};
+
+function tell({ at, after, entry, by, unit, isAloud }: Telling): void {
+  if (isAloud) speak(spokenProgress(after, unit, at.dialUnit));
+  if (after.stage === 'over') {
+    buzz();
+    return announceAtOnce(sayOver(at.question, after, unit));
+  }
+  const gauge = by === 'gauge' ? ', from the gauge' : '';
+  const spring = after.spring.kind === 'learnt' ? ` ${saySpring(after.spring, unit)}` : '';
+  return announce(`Logged ${asTyped(entry)}${gauge}. ${spokenProgress(after, unit, at.dialUnit)}${spring}`);
+}

@@ -1,0 +1,40 @@
+import { minus, sum, type Length } from '../../engine/length.ts';
+import { setCutState } from '../../store/cuts.ts';
+import { clearDraft, putDraft } from '../../store/drafts.ts';
+import { useStore } from '../common/store-context.ts';
+import { dialledKey, dialledText } from './dialled.ts';
+import type { LatheCut } from './use-lathe-cut.ts';
+
+/** What the next pass takes off the size from where the dial stands now. */
+export function nextTake({ progress: { plan, next }, dialled }: LatheCut): Length | undefined {
+  if (!plan?.ok || !next) return undefined;
+  const upTo = plan.value.passes.slice(0, plan.value.passes.indexOf(next) + 1);
+  return minus(sum(upTo.map(({ asked }) => asked)), sum(dialled));
+}
+
+/** Passes that are cut without measuring: the plan goes on, and can be taken back. */
+export function usePasses(at: LatheCut) {
+  const store = useStore();
+  const key = dialledKey(at.cut.id, at.last?.[0]);
+  const keep = (amounts: readonly Length[]) =>
+    amounts.length === 0
+      ? clearDraft(store, key)
+      : putDraft(store, key, { typed: dialledText(amounts), unit: 'mm' });
+  return {
+    /** The pass on the screen was cut; gives what it took, nothing where none is left or it could not be kept. */
+    cutIt: async (): Promise<Length | undefined> => {
+      const take = nextTake(at);
+      if (!take) return undefined;
+      const kept = await keep([...at.dialled, take]);
+      if (kept.ok && at.cut.state === 'to-cut') await setCutState(store, at.cut.id, 'cutting');
+      return kept.ok ? take : undefined;
+    },
+    /** The last one was not cut after all. */
+    takeBack: () => keep(at.dialled.slice(0, -1)),
+    /** What was dialled before a measurement that is struck out: the tool did cut that. */
+    dialAgain: (beforePassId: string | undefined, asked: Length | undefined) =>
+      asked
+        ? putDraft(store, dialledKey(at.cut.id, beforePassId), { typed: dialledText([asked]), unit: 'mm' })
+        : Promise.resolve(undefined),
+  };
+}

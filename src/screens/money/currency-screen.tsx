@@ -1,0 +1,48 @@
+import { useState } from 'preact/hooks';
+import type { Job } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { putSetting } from '../../store/settings.ts';
+import { hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import './money-screen.css';
+
+const SIGNS = ['$', '€', '£', ''];
+const LONGEST = 8;
+
+/** The sign before every amount, on all jobs. It also says how small the smallest coin is. */
+export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
+  const store = useStore();
+  const [typed, setTyped] = useState(sign);
+  const [trouble, setTrouble] = useState('');
+  const take = async (text: string) => {
+    const next = text.slice(0, LONGEST);
+    setTyped(next);
+    const kept = await putSetting(store, 'currency', next.trim());
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+  };
+  return (
+    <Page
+      title="Currency sign"
+      subtitle="on all jobs"
+      back={{ href: hrefOf({ at: 'money', jobId: job.id }), to: 'money and time' }}
+    >
+      <div class="money-signs" role="group" aria-label="Usual signs">
+        {SIGNS.map((one) => (
+          <Button key={one} chosen={typed.trim() === one} onPress={() => void take(one)}>
+            {one === '' ? 'none' : one}
+          </Button>
+        ))}
+      </div>
+      <TextField label="Another sign" hint="EUR, say" text={typed} onText={(text) => void take(text)} />
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <p class="money-note">Amounts are only counted, never changed into another currency.</p>
+    </Page>
+  );
+}

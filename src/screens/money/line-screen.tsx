@@ -1,0 +1,64 @@
+import { useState } from 'preact/hooks';
+import { changeMoney, removeMoney } from '../../store/money.ts';
+import type { Job, MoneyLine } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { hoursAsTyped, lineWords, shownMoney } from './line-words.ts';
+
+type LineScreenProps = { readonly job: Job; readonly line: MoneyLine; readonly sign: string };
+
+/** One line: what it is for, its figures, and the way to take it away. */
+export function LineScreen({ job, line, sign }: LineScreenProps) {
+  const store = useStore();
+  const [what, setWhat] = useState(line.what);
+  const [trouble, setTrouble] = useState('');
+  const all = { at: 'money', jobId: job.id } as const;
+  const write = async (text: string) => {
+    setWhat(text);
+    // A line without a name can't be told from another: the last one stays until there is a new one.
+    if (text.trim() === '') return;
+    const changed = await changeMoney(store, line.id, { what: text.trim() });
+    setTrouble(changed.ok ? '' : sayStore(changed.refusal));
+  };
+  const remove = async () => {
+    const removed = await removeMoney(store, line.id);
+    if (removed.ok) goInstead(all);
+    else setTrouble(sayStore(removed.refusal));
+  };
+  const at = (field: string) => hrefOf({ ...all, field: `${line.id}/${field}` });
+  const { amount, hours, rate } = line;
+  return (
+    <Page
+      title={lineWords(line, sign).what}
+      subtitle={job.name}
+      back={{ href: hrefOf(all), to: 'money and time' }}
+    >
+      <TextField label="What for" text={what} onText={(text) => void write(text)} />
+      {amount !== undefined && <Row href={at('amount')} title="Amount" figure={shownMoney(amount, sign)} />}
+      {hours !== undefined && (
+        <>
+          <Row href={at('hours')} title="Hours" figure={hoursAsTyped(hours)} />
+          <Row
+            href={at('rate')}
+            title="An hour costs"
+            {...(rate === undefined ? { detail: 'not given yet' } : { figure: shownMoney(rate, sign) })}
+          />
+          <Row title="Comes to" figure={lineWords(line, sign).money} />
+        </>
+      )}
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="money-remove">
+        <Button onPress={() => void remove()}>Remove this line</Button>
+      </div>
+    </Page>
+  );
+}

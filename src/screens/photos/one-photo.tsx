@@ -1,0 +1,94 @@
+import { useState } from 'preact/hooks';
+import { changePhoto, photoBytes, removePhoto } from '../../store/photos.ts';
+import type { Photo } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { goInstead, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { photosAddress, type PhotosOf } from './photo-address.ts';
+import { Picture } from './picture.tsx';
+import { photoSays, usePhotos } from './use-photos.ts';
+import './one-photo.css';
+
+type OnePhotoProps = { readonly of: PhotosOf; readonly name: string; readonly photoId: string };
+
+/** One photo large, with its note. */
+export function OnePhoto({ of, name, photoId }: OnePhotoProps) {
+  const photos = usePhotos(of);
+  if (!photos) return <Page title=" ">{null}</Page>;
+  const photo = photos.find(({ id }) => id === photoId);
+  if (!photo) return <NotHere what="photo" />;
+  return <LargePhoto of={of} name={name} photo={photo} says={photoSays(photo, photos)} />;
+}
+
+function LargePhoto({
+  of,
+  name,
+  photo,
+  says,
+}: Omit<OnePhotoProps, 'photoId'> & { photo: Photo; says: string }) {
+  const store = useStore();
+  const [note, setNote] = useState(photo.note);
+  const [trouble, setTrouble] = useState('');
+  const found = useLive(`photo-bytes/${photo.id}`, ['photoBytes'], async (from) => ({
+    bytes: await photoBytes(from, photo.id),
+  }));
+  const all = photosAddress(of);
+  const write = async (text: string) => {
+    setNote(text);
+    const changed = await changePhoto(store, photo.id, { note: text.trim() });
+    setTrouble(changed.ok ? '' : sayStore(changed.refusal));
+  };
+  const remove = async () => {
+    const removed = await removePhoto(store, photo.id);
+    if (removed.ok) goInstead(all);
+    else setTrouble(sayStore(removed.refusal));
+  };
+  const lost = found !== undefined && found.bytes === undefined;
+  return (
+    <Page
+      title="Photo"
+      subtitle={`${name} · ${takenAt(photo.at)}`}
+      back={{ href: hrefOf(all), to: 'the photos' }}
+    >
+      <div class="one-photo">
+        {/* The small picture stands in until the large one is read: the frame keeps its size. */}
+        <Picture
+          class="one-photo-picture"
+          bytes={found?.bytes ?? photo.preview}
+          mime={photo.mime}
+          size={photo}
+          says={says}
+        />
+      </div>
+      {lost && (
+        <p class="one-photo-lost">
+          Only the small picture is on this phone. The large one is on the phone that took it, and in its
+          backup.
+        </p>
+      )}
+      <TextField
+        label="Note"
+        long
+        hint="What is to be seen"
+        text={note}
+        onText={(text) => void write(text)}
+      />
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="one-photo-remove">
+        <Button onPress={() => void remove()}>Remove this photo</Button>
+      </div>
+    </Page>
+  );
+}
+
+function takenAt(at: number): string {
+  return new Date(at).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+}

@@ -1,0 +1,31 @@
+import { shrinkPhoto, type ShrunkPhoto } from './shrink-photo.ts';
+
+// Chosen, not published: no phone's camera writes more, and a page that decodes more may be closed by the phone.
+const MOST_FILE_BYTES = 60_000_000;
+
+export type PictureResult =
+  | { readonly ok: true; readonly value: ShrunkPhoto }
+  | { readonly ok: false; readonly sentence: string };
+
+/** A picture from the phone's files, turned the right way up by the browser and made small. */
+export async function readPicture(file: File): Promise<PictureResult> {
+  const named = file.name === '' ? 'This file' : `“${file.name}”`;
+  if (file.size > MOST_FILE_BYTES)
+    return { ok: false, sentence: `${named} is larger than 60 MB. Choose a smaller picture.` };
+  const url = URL.createObjectURL(file);
+  try {
+    const image = new Image();
+    image.src = url;
+    await image.decode();
+    const value = await shrinkPhoto(image, { width: image.naturalWidth, height: image.naturalHeight });
+    return value ? { ok: true, value } : { ok: false, sentence: notAPicture(named) };
+  } catch {
+    return { ok: false, sentence: notAPicture(named) };
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}
+
+function notAPicture(named: string): string {
+  return `${named} is not a picture this browser can read. Choose a JPEG or PNG, or take it with the camera here.`;
+}

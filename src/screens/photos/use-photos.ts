@@ -1,0 +1,37 @@
+import { useState } from 'preact/hooks';
+import { addPhoto, photosOf } from '../../store/photos.ts';
+import type { Photo } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { announce } from '../common/announce.ts';
+import { useLive, useStore } from '../common/store-context.ts';
+import type { PhotosOf } from './photo-address.ts';
+import type { ShrunkPhoto } from './shrink-photo.ts';
+
+/** The photos of one thing, the newest last. */
+export function usePhotos({ owner }: PhotosOf): readonly Photo[] | undefined {
+  return useLive(`photos/${owner.store}/${owner.id}`, ['photos'], (store) => photosOf(store, owner));
+}
+
+/** Keeps pictures as photos of one thing. One that can't be kept says why and leaves nothing half written. */
+export function useKeepPhoto({ owner, jobId }: PhotosOf) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const keep = async (picture: ShrunkPhoto): Promise<boolean> => {
+    const kept = await addPhoto(store, {
+      owner,
+      ...(jobId !== undefined && { jobId }),
+      ...picture,
+      note: '',
+    });
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    if (kept.ok) announce('Photo kept.');
+    return kept.ok;
+  };
+  return { trouble, setTrouble, keep };
+}
+
+/** What is on a photo: its note, else which of how many it is. */
+export function photoSays(photo: Photo, photos: readonly Photo[]): string {
+  if (photo.note !== '') return photo.note;
+  return `Photo ${photos.findIndex(({ id }) => id === photo.id) + 1} of ${photos.length}`;
+}

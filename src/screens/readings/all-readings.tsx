@@ -1,0 +1,95 @@
+import { useState } from 'preact/hooks';
+import { asTyped, show } from '../../engine/show.ts';
+import { changeFeature, removeFeature } from '../../store/features.ts';
+import { strikeOut } from '../../store/readings.ts';
+import type { Feature, ReadingRecord } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { go } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { EmptyLine } from '../common/empty-line.tsx';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { useShownUnit } from '../common/use-settings.ts';
+import { PhotoStrip } from '../photos/photo-strip.tsx';
+import './all-readings.css';
+
+type AllReadingsProps = {
+  readonly feature: Feature;
+  readonly readings: readonly ReadingRecord[];
+  readonly back: string;
+};
+
+/** Every reading of a feature, struck-out ones with their line; also where the feature is named or removed; a check's is so with the check. */
+export function AllReadings({ feature, readings, back }: AllReadingsProps) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const [name, setName] = useState(feature.name);
+  const [trouble, setTrouble] = useState('');
+  const rename = (text: string) => {
+    setName(text);
+    if (text.trim() !== '') void changeFeature(store, feature.id, { name: text.trim() });
+  };
+  const strike = async (reading: ReadingRecord) => {
+    const struck = await strikeOut(store, reading.id, 'by hand');
+    setTrouble(struck.ok ? '' : sayStore(struck.refusal));
+  };
+  const remove = async () => {
+    const removed = await removeFeature(store, feature.id);
+    if (removed.ok) go({ at: 'readings', jobId: feature.jobId });
+    else setTrouble(sayStore(removed.refusal));
+  };
+  return (
+    <Page title={feature.name} subtitle="all readings" back={{ href: back, to: 'the pad' }}>
+      {feature.checkId === undefined && <TextField label="Name" text={name} onText={rename} />}
+      <PhotoStrip owner={{ store: 'features', id: feature.id }} jobId={feature.jobId} />
+      {readings.length === 0 && <EmptyLine>No readings yet.</EmptyLine>}
+      <ol class="all-readings">
+        {readings.toReversed().map((reading) => (
+          <li key={reading.id} class="all-readings-row" data-struck={reading.struckOut !== undefined}>
+            <p>
+              <span class="all-readings-size">{asTyped(reading)}</span>
+              <span class="all-readings-more">
+                {reading.typed.includes('/') || reading.unit !== unit
+                  ? `${show(reading.exact, unit)} · `
+                  : ''}
+                {whereTaken(reading)}
+                {reading.tool.name} · {timeOf(reading.at)}
+                {reading.struckOut && ` · struck out ${timeOf(reading.struckOut.at)}`}
+              </span>
+            </p>
+            {!reading.struckOut && (
+              <Button label={`Strike out ${asTyped(reading)}`} onPress={() => void strike(reading)}>
+                Strike out
+              </Button>
+            )}
+          </li>
+        ))}
+      </ol>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      {feature.checkId === undefined && (
+        <div class="all-readings-remove">
+          <Button onPress={() => void remove()}>Remove {feature.name}</Button>
+        </div>
+      )}
+    </Page>
+  );
+}
+
+function whereTaken({ place, direction }: ReadingRecord): string {
+  const words = [place, direction && `${direction}°`].filter((word) => word !== undefined);
+  return words.length === 0 ? '' : `${words.join(' ')} · `;
+}
+
+function timeOf(at: number): string {
+  return new Date(at).toLocaleString(undefined, {
+    month: 'short',
+    day: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+}

@@ -1,0 +1,70 @@
+import { featuresOf, getFeature } from '../../store/features.ts';
+import { readingsOf } from '../../store/readings.ts';
+import { go, hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { useLive } from '../common/store-context.ts';
+import { useJob } from '../jobs/use-job.ts';
+import { AllReadings } from './all-readings.tsx';
+import { ReadingPad } from './reading-pad.tsx';
+import { ToolChoice } from './tool-choice.tsx';
+import { useMeasuring } from './use-measuring.ts';
+
+type FeatureScreenProps = { readonly jobId: string; readonly featureId: string; readonly choosing?: string };
+
+/** One feature: the pad its readings are logged with; behind it all its readings, and the tools to choose from. */
+export function FeatureScreen({ jobId, featureId, choosing }: FeatureScreenProps) {
+  const { job, missing } = useJob(jobId);
+  const found = useLive(`feature/${featureId}`, ['features'], async (store) => ({
+    feature: await getFeature(store, featureId),
+  }));
+  const features = useLive(`features/${jobId}`, ['features'], (store) => featuresOf(store, jobId));
+  const readings = useLive(`readings-of/${featureId}`, ['readings'], (store) => readingsOf(store, featureId));
+  const feature = found?.feature;
+  const { measuring, known, change } = useMeasuring(feature?.kind);
+  if (missing || (found && !feature)) return <NotHere what="reading" />;
+  if (!job || !feature || !readings || !known) return <Page title=" ">{null}</Page>;
+  // Opened from a worksheet or from a fit-up check, the way back leads there.
+  const [, way, opener, asked] = /^(?:(for|check)\/([^/]+))?\/?(tool|all)?$/.exec(choosing ?? '') ?? [];
+  const from = way === undefined || opener === undefined ? '' : `${way}/${opener}`;
+  const pad = { at: 'feature', jobId, featureId, ...(from !== '' && { choosing: from }) } as const;
+  if (asked === 'tool' && measuring) {
+    return <ToolChoice back={hrefOf(pad)} kind={feature.kind} measuring={measuring} onChange={change} />;
+  }
+  if (asked === 'all') return <AllReadings feature={feature} readings={readings} back={hrefOf(pad)} />;
+  // What was read for a check is not among the readings that a foot switch goes through.
+  const own = features?.filter(({ checkId }) => checkId === undefined);
+  const listed = own?.findIndex((one) => one.id === featureId) ?? -1;
+  const after = listed === -1 ? undefined : own?.[listed + 1];
+  const there = openerOf(jobId, way, opener);
+  const toNext = () => {
+    if (there) return go(there);
+    if (!after) return undefined;
+    announce(`Next: ${after.name}.`);
+    return go({ at: 'feature', jobId, featureId: after.id });
+  };
+  return (
+    <ReadingPad
+      job={job}
+      feature={feature}
+      readings={readings}
+      measuring={measuring}
+      from={from}
+      back={
+        there
+          ? { href: hrefOf(there), to: there.at === 'check' ? 'the check' : 'the worksheet' }
+          : { href: hrefOf({ at: 'readings', jobId }), to: 'the readings' }
+      }
+      onMeasuring={change}
+      onNext={!there && !after ? undefined : toNext}
+    />
+  );
+}
+
+function openerOf(jobId: string, way: string | undefined, opener: string | undefined) {
+  if (opener === undefined) return undefined;
+  return way === 'check'
+    ? ({ at: 'check', jobId, checkId: opener } as const)
+    : ({ at: 'worksheet', jobId, worksheetId: opener } as const);
+}

@@ -1,0 +1,18 @@
+import { useEffect } from 'preact/hooks';
+import { listJobs } from '../../store/jobs.ts';
+import { goInstead } from '../address.ts';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+
+/** Where a long press on the app's icon leads: what is measured, in the job last worked on, or a job to measure it in. */
+export function NewReadingScreen() {
+  const store = useStore();
+  useEffect(() => {
+    const lead = async () => {
+      const [last] = (await listJobs(store, { limit: 1 })).jobs;
+      goInstead(last ? { at: 'new-feature', jobId: last.id } : { at: 'new-job' });
+    };
+    void lead();
+  }, []);
+  return <Page title=" ">{null}</Page>;
+}

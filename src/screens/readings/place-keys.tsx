@@ -1,0 +1,45 @@
+import type { Direction, Place } from '../../engine/reading.ts';
+import { Button } from '../common/button.tsx';
+import './place-keys.css';
+
+type PlaceKeysProps = {
+  readonly place?: Place;
+  readonly direction?: Direction;
+  readonly onPlace: (place: Place | 'none') => void;
+  readonly onDirection: (direction: Direction | 'none') => void;
+};
+
+const PLACES: readonly { readonly place: Place; readonly short: string }[] = [
+  { place: 'top', short: 'top' },
+  { place: 'middle', short: 'mid' },
+  { place: 'bottom', short: 'low' },
+];
+
+/** Where along the bore or pin, and in which direction, the next reading is taken. A second press takes it back. */
+export function PlaceKeys({ place, direction, onPlace, onDirection }: PlaceKeysProps) {
+  return (
+    <div class="place-keys" role="group" aria-label="Where the reading is taken">
+      {PLACES.map(({ place: one, short }) => (
+        <Button
+          key={one}
+          chosen={place === one}
+          {...(short !== one && { label: `${short}: ${one}` })}
+          onPress={() => onPlace(place === one ? 'none' : one)}
+        >
+          {short}
+        </Button>
+      ))}
+      {(['0', '90'] satisfies Direction[]).map((one) => (
+        <Button
+          key={one}
+          chosen={direction === one}
+          // What is seen stands in what is spoken, so that it can be pressed by saying it.
+          label={`${one}° across`}
+          onPress={() => onDirection(direction === one ? 'none' : one)}
+        >
+          {one}°
+        </Button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,84 @@
+import { sayCaution } from '../../engine/say-readings.ts';
+import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import { show, type ShownUnit } from '../../engine/show.ts';
+import type { Feature, ReadingRecord } from '../../store/records.ts';
+import { strikeOut } from '../../store/readings.ts';
+import { useStore } from '../common/store-context.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { countSentence } from './readings-screen.tsx';
+import { formOfReadings, formSentence, summaryOf } from './feature-summary.ts';
+import { readingFigure } from './reading-figure.ts';
+import { useProofNote } from './use-proof-note.ts';
+import './readings-panel.css';
+
+type ReadingsPanelProps = {
+  readonly feature: Feature;
+  readonly readings: readonly ReadingRecord[];
+  /** Where all readings are. */
+  readonly all: string;
+  readonly tool?: MeasuringTool;
+};
+
+/** What was logged, newest first, and what it proves; scribed on layout blue. Leads to all readings. */
+export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelProps) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const note = useProofNote(feature, tool);
+  const form = formOfReadings(feature.kind, readings);
+  const last = readings.findLast((reading) => !reading.struckOut);
+  return (
+    <section class="readings-panel" aria-label="Readings">
+      <a class="readings-panel-all" href={all}>
+        <span class="readings-panel-head">
+          {form && <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>}
+          <span>{countSentence(readings.filter((reading) => !reading.struckOut))}</span>
+        </span>
+        {readings.length > 0 && (
+          <span class="readings-panel-list">
+            {readings.toReversed().map((reading) => (
+              <OneReading key={reading.id} reading={reading} unit={unit} />
+            ))}
+          </span>
+        )}
+        {form && formSentence(form, unit) !== '' && (
+          <span class="readings-panel-line">{formSentence(form, unit)}</span>
+        )}
+        {note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>}
+        {form?.cautions.map((caution) => (
+          <span key={caution} class="readings-panel-line">
+            {sayCaution(caution)}
+          </span>
+        ))}
+        {readings.length === 0 && note === undefined && (
+          <span class="readings-panel-line">Three readings tell more than one.</span>
+        )}
+      </a>
+      {last && (
+        <button
+          type="button"
+          class="readings-panel-strike"
+          aria-label={`Strike out last reading, ${show(last.exact, unit)}`}
+          onClick={() => void strikeOut(store, last.id, 'from the pad')}
+        >
+          strike out last
+        </button>
+      )}
+    </section>
+  );
+}
+
+function OneReading({ reading, unit }: { reading: ReadingRecord; unit: ShownUnit }) {
+  const where = [
+    reading.place === 'bottom' ? 'low' : reading.place === 'middle' ? 'mid' : reading.place,
+    reading.direction && `${reading.direction}°`,
+  ]
+    .filter((word) => word !== undefined)
+    .join(' ');
+  const size = readingFigure(reading, unit);
+  return (
+    <span class="readings-panel-one">
+      {where !== '' && <small>{where} </small>}
+      {reading.struckOut ? <s>{size}</s> : size}
+    </span>
+  );
+}

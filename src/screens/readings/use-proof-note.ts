@@ -1,0 +1,49 @@
+import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import { featuresOf } from '../../store/features.ts';
+import type { Feature } from '../../store/records.ts';
+import { readingsOfJob } from '../../store/readings.ts';
+import { getJob } from '../../store/jobs.ts';
+import { measuringTools } from '../../store/tools.ts';
+import { worksheetsUsing } from '../../store/worksheets.ts';
+import { useLive } from '../common/store-context.ts';
+import { useDial, useShownUnit } from '../common/use-settings.ts';
+
+/**
+ * Said before the first reading and after: the tool in hand can't prove what a worksheet wants of this feature; of a
+ * check, what its readings prove so far. The
+ * sums behind it belong to the worksheets' code, which is fetched only where a worksheet uses the feature.
+ */
+export function useProofNote(feature: Feature, tool: MeasuringTool | undefined): string | undefined {
+  const unit = useShownUnit();
+  const dial = useDial();
+  return useLive(
+    `proof/${feature.id}/${tool?.id ?? ''}/${unit}`,
+    ['worksheets', 'checks', 'readings', 'tools'],
+    async (store) => {
+      if (feature.checkId !== undefined) {
+        const { checkNote } = await import('../fit-up/check-note.ts');
+        return checkNote(store, feature, tool, unit);
+      }
+      const worksheets = tool ? await worksheetsUsing(store, feature.jobId, feature.id) : [];
+      if (!tool || worksheets.length === 0) return undefined;
+      const [job, features, readings, tools, { proofNote }] = await Promise.all([
+        getJob(store, feature.jobId),
+        featuresOf(store, feature.jobId),
+        readingsOfJob(store, feature.jobId),
+        measuringTools(store),
+        import('../worksheets/proof-note.ts'),
+      ]);
+      if (!job) return undefined;
+      return worksheets
+        .map((worksheet) =>
+          proofNote(
+            { job, worksheet, features, readings, tools, drawer: [], unit, dial },
+            feature.kind,
+            tool,
+            feature.id,
+          ),
+        )
+        .find((note) => note !== '');
+    },
+  );
+}

@@ -1,0 +1,92 @@
+import { capital } from '../../engine/say-line-up-names.ts';
+import { sayAfter } from '../../engine/say-recheck.ts';
+import { otherTorques, sayTorque } from '../../engine/torque.ts';
+import type { AssemblyStep, Recheck } from '../../store/records.ts';
+import type { SheetData } from './sheet-data.ts';
+import { SheetFacts, WriteLine } from './sheet-table.tsx';
+import { dayOf, momentOf } from './sheet-words.ts';
+
+/** The order it goes together in, with who did what when. */
+export function AssemblySheet({ data }: { data: SheetData }) {
+  if (data.steps.length === 0) return null;
+  return (
+    <section class="sheet-section">
+      <h3>Assembly</h3>
+      <ol class="sheet-steps">
+        {data.steps.map((step) => (
+          <li key={step.id} class="sheet-step">
+            <p class="sheet-step-text">{step.text}</p>
+            <SheetFacts facts={factsOf(step, data)} />
+            {step.done ? (
+              <p>{`Done by ${step.done.by || 'not named'}, ${momentOf(step.done.at)}.`}</p>
+            ) : (
+              <WriteLine label="Done by, when" />
+            )}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function factsOf(step: AssemblyStep, { parts, worksheets }: SheetData) {
+  const names = step.partIds.flatMap((id) => parts.find((part) => part.id === id)?.name ?? []);
+  const worksheet = worksheets.find(({ id }) => id === step.worksheetId);
+  const facts: readonly (readonly [string, string | undefined])[] = [
+    ['Parts', names.length > 0 ? names.join(', ') : undefined],
+    ['Drawing', worksheet && `see worksheet ${worksheet.title}`],
+    ['Which way round', step.orientation],
+    ['Grease', step.grease],
+    ['Locker', lockerOf(step)],
+    ['Torque', torqueOf(step)],
+    ['Cotter pin', step.cotterPin === true ? 'a new one, ends bent over' : undefined],
+  ];
+  return facts.flatMap(([name, value]) =>
+    value === undefined || value === '' ? [] : [[name, value] as const],
+  );
+}
+
+function lockerOf({ locker, cureHours }: AssemblyStep): string | undefined {
+  if (locker === undefined || locker === '') return undefined;
+  return cureHours === undefined ? locker : `${locker}, cures ${cureHours} h`;
+}
+
+/** The manual's figure first, as it stands there. */
+function torqueOf({ torque }: AssemblyStep): string | undefined {
+  if (!torque) return undefined;
+  if (torque.typed === '') return 'figure not given yet';
+  const others = otherTorques(torque);
+  const source = torque.source === '' ? 'source not given yet' : torque.source;
+  return `${sayTorque(torque)}${others.length > 0 ? ` = ${others.join(' = ')}` : ''} (${source})`;
+}
+
+/** What is looked at again, and when it was. */
+export function RechecksSheet({ data: { rechecks, job } }: { data: SheetData }) {
+  if (rechecks.length === 0) return null;
+  return (
+    <section class="sheet-section">
+      <h3>Check again</h3>
+      <ul class="sheet-steps">
+        {rechecks.map((recheck) => (
+          <li key={recheck.id} class="sheet-step">
+            <p class="sheet-step-text">{recheck.what}</p>
+            <p>{`${capital(sayAfter(afterOf(recheck, job.odometer?.unit)))}, from ${dayOf(recheck.from)}.`}</p>
+            {recheck.done ? <p>{doneWords(recheck.done)}</p> : <WriteLine label="Done by, when, odometer" />}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function afterOf({ afterDays, afterDistance, unit: own }: Recheck, unit: 'mi' | 'km' = 'mi') {
+  return {
+    unit: own ?? unit,
+    ...(afterDays !== undefined && { days: afterDays }),
+    ...(afterDistance !== undefined && { distance: afterDistance }),
+  };
+}
+
+function doneWords({ by, at, odometer }: NonNullable<Recheck['done']>): string {
+  return `Done by ${by || 'not named'}, ${dayOf(at)}${odometer === undefined ? '' : `, odometer ${odometer}`}.`;
+}

@@ -1,0 +1,55 @@
+import { bushing } from '../../engine/bushing.ts';
+import {
+  sayBushingRefusal,
+  sayBushingWarning,
+  sayForce,
+  sayHold,
+  sayInterference,
+} from '../../engine/say-bushing.ts';
+import { sayLimits } from '../../engine/say-fit.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { show } from '../../engine/show.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { BushingDrawing } from '../worksheets/bushing-drawing.tsx';
+import { bushingQuestion } from '../worksheets/bushing-question.ts';
+import { BushingCaution } from '../worksheets/worksheet-cautions.tsx';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+/** What the sheet prints of a bushing: its sizes, its metals, how it goes in, and what speaks against it. */
+export function BushingSheet({ data }: { readonly data: WorksheetData }) {
+  const { unit } = data;
+  const question = bushingQuestion(data);
+  if (!question) return <p>Not worked out: something it needs was not given.</p>;
+  const result = bushing(question);
+  if (!result.ok) return <p>{sayBushingRefusal(result.refusal, unit)}</p>;
+  const answer = result.value;
+  const { measured, stress, interference } = answer;
+  return (
+    <>
+      {measured && (
+        <VerdictBand
+          kind={measured.verdict.kind}
+          headline={sayVerdict(measured.verdict, { ...measured, quantity: 'interference', unit })}
+        />
+      )}
+      <p>
+        <strong>{`${question.bushing.name} in ${question.part.name.toLowerCase()}.`}</strong>
+        {` Ream to ${show(answer.ream.size, unit)}, turn the outside to ${sayLimits(answer.turn, unit)} (${answer.pressFit.source}), bore after pressing to ${sayLimits(answer.inside, unit)} (${answer.insideFit.source}).`}
+      </p>
+      <BushingDrawing answer={answer} unit={unit} />
+      <p>
+        {`Interference ${sayInterference(interference.least, interference.greatest, unit)}.`}
+        {stress?.force &&
+          ` Press with up to ${sayForce(stress.force.pressN, unit)}; ${sayHold(stress.force.holdN, unit)}.`}
+      </p>
+      {answer.warnings.length > 0 && (
+        <ul>
+          {answer.warnings.map((warning) => (
+            <li key={sayBushingWarning(warning, unit)}>{sayBushingWarning(warning, unit)}</li>
+          ))}
+        </ul>
+      )}
+      <BushingCaution />
+    </>
+  );
+}

@@ -1,0 +1,129 @@
+import Papa from 'papaparse';
+import type { Entry } from '../../engine/entry.ts';
+import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length.ts';
+import { asTyped } from '../../engine/show.ts';
+import { keptWords } from '../../store/plain-words.ts';
+import type { Cut, CutPass, Feature, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
+
+type Cell = string | number;
+type Column<T> = readonly [heading: string, cell: (row: T) => Cell];
+
+/**
+ * What a spreadsheet would take for a formula, ordinary and full width (OWASP, "CSV injection"): an apostrophe in front
+ * makes it text. A plain number keeps its minus.
+ */
+const FORMULA = /^(?!-?\d+(?:\.\d+)?$)[=+\-@\t\r\n\0＝＋－＠]/;
+// Chosen, not published: a hundredth of a millionth of an inch, where a size in millimetres never ends in inches.
+const INCH_PLACES = 8;
+const MOST_PLACES = 15;
+
+/** A job's readings, one a line, struck-out ones with why. */
+export function readingsCsv({
+  features,
+  parts,
+  readings,
+}: {
+  readonly features: readonly Feature[];
+  readonly parts: readonly Part[];
+  readonly readings: readonly ReadingRecord[];
+}): string {
+  const featureOf = (one: ReadingRecord) => features.find(({ id }) => id === one.featureId);
+  const partOf = (one: ReadingRecord) => parts.find(({ id }) => id === featureOf(one)?.partId);
+  return table<ReadingRecord>(readings, [
+    ['reading of', (one) => featureOf(one)?.name ?? ''],
+    ['kind', (one) => featureOf(one)?.kind ?? ''],
+    ['part', (one) => partOf(one)?.name ?? ''],
+    ...sizeColumns<ReadingRecord>('', (one) => one),
+    ['place', ({ place }) => place ?? ''],
+    ['direction, degrees', ({ direction }) => direction ?? ''],
+    ['tool', ({ tool }) => tool.name],
+    ['tool error limit ±, mm', ({ tool }) => toText(tool.mpe)],
+    ['tool error limit ±, inch', ({ tool }) => inches(tool.mpe)],
+    ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
+    ['read at', ({ at }) => timeText(at)],
+    ...struckOutColumns<ReadingRecord>((one) => one),
+  ]);
+}
+
+type CutLine = { readonly cut: Cut; readonly pass?: CutPass; readonly number: Cell };
+
+/** A job's cuts, a line for each measurement at the machine; a cut not begun has one line. */
+export function cutsCsv(cuts: readonly Cut[]): string {
+  return table<CutLine>(cuts.flatMap(linesOf), [
+    ['cut', ({ cut }) => cut.name],
+    ['part', ({ cut }) => cut.part],
+    ['operation', ({ cut }) => cut.operation],
+    ['state', ({ cut }) => cut.state],
+    ['machine', ({ cut }) => cut.machine],
+    ['cutting tool', ({ cut }) => cut.cuttingTool],
+    ['material', ({ cut }) => cut.material ?? ''],
+    ['drill', ({ cut }) => cut.drill ?? ''],
+    ['thread', ({ cut }) => cut.thread ?? ''],
+    ...sizeColumns<CutLine>('blank', ({ cut }) => cut.blank),
+    ...sizeColumns<CutLine>('target', ({ cut }) => cut.target),
+    ...sizeColumns<CutLine>('lower limit', ({ cut }) => cut.lower),
+    ...sizeColumns<CutLine>('upper limit', ({ cut }) => cut.upper),
+    ['limits from', ({ cut }) => cut.limitsFrom],
+    ['measurement', ({ number }) => number],
+    ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),
+    ...sizeColumns<CutLine>('measured', ({ pass }) => pass?.measured),
+    ['tool', ({ pass }) => pass?.tool?.name ?? ''],
+    ['measured at', ({ pass }) => (pass ? timeText(pass.at) : '')],
+    ...struckOutColumns<CutLine>(({ pass }) => pass ?? {}),
+  ]);
+}
+
+function linesOf(cut: Cut): readonly CutLine[] {
+  const passes = Object.values(cut.passes).toSorted((a, b) => a.at - b.at);
+  if (passes.length === 0) return [{ cut, number: '' }];
+  return passes.map((pass, index) => ({ cut, pass, number: index + 1 }));
+}
+
+/** As typed with its unit, so that a spreadsheet doesn't take 3/8 for a date; then as numbers. */
+function sizeColumns<T>(name: string, size: (row: T) => Entry | undefined): readonly Column<T>[] {
+  const cell = (text: (entry: Entry) => string) => (row: T) => {
+    const entry = size(row);
+    return entry ? text(entry) : '';
+  };
+  const heading = (what: string) => (name === '' ? what : `${name}, ${what}`);
+  return [
+    [heading('as typed'), cell(asTyped)],
+    [heading('mm'), cell(({ exact }) => toText(exact))],
+    [heading('inch'), cell(({ exact }) => inches(exact))],
+  ];
+}
+
+function struckOutColumns<T>(of: (row: T) => { readonly struckOut?: StruckOut }): readonly Column<T>[] {
+  return [
+    ['struck out', (row) => (of(row).struckOut ? 'yes' : '')],
+    ['struck out why', (row) => of(row).struckOut?.why ?? ''],
+  ];
+}
+
+function table<T>(rows: readonly T[], columns: readonly Column<T>[]): string {
+  const cells = [
+    columns.map(([heading]) => heading),
+    ...rows.map((row) => columns.map(([, cell]) => plain(cell(row)))),
+  ];
+  return `${Papa.unparse(cells, { newline: '\r\n', escapeFormulae: FORMULA })}\r\n`;
+}
+
+// What closes a Hebrew or Arabic name off in a sentence is nothing for a cell of its own.
+function plain(cell: Cell): Cell {
+  return typeof cell === 'string' ? keptWords(cell) : cell;
+}
+
+/** Exact where it ends soon, else to a hundredth of a millionth. */
+function inches(length: Length): string {
+  const exact = exactDecimalText(length, 'in');
+  return exact.length <= MOST_PLACES ? exact : decimalText(length, 'in', INCH_PLACES);
+}
+
+/** Local time with its offset (ISO 8601). */
+export function timeText(ms: number): string {
+  const offset = -new Date(ms).getTimezoneOffset();
+  const local = new Date(ms + offset * 60_000).toISOString().slice(0, 19);
+  const two = (count: number) => String(Math.trunc(count)).padStart(2, '0');
+  const size = Math.abs(offset);
+  return `${local}${offset < 0 ? '-' : '+'}${two(size / 60)}:${two(size % 60)}`;
+}

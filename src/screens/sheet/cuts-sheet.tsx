@@ -1,0 +1,86 @@
+import type { Entry } from '../../engine/entry.ts';
+import { asTyped, show } from '../../engine/show.ts';
+import { passesOf } from '../../store/cuts.ts';
+import type { Cut } from '../../store/records.ts';
+import { isCutOlder } from '../cuts/cut-older.ts';
+import { MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
+import { LatheCaution } from '../common/lathe-caution.tsx';
+import type { SheetData } from './sheet-data.ts';
+import { SheetFacts, SheetTable } from './sheet-table.tsx';
+import { momentOf, OLDER_READINGS } from './sheet-words.ts';
+
+/** Every cut as it was made: from what to what, between which limits, and each measurement on the way. */
+export function CutsSheet({ data }: { data: SheetData }) {
+  if (data.cuts.length === 0) return null;
+  return (
+    <section class="sheet-section">
+      <h3>Cuts</h3>
+      <LatheCaution />
+      {data.cuts.map((cut) => (
+        <CutSheet key={cut.id} cut={cut} data={data} />
+      ))}
+    </section>
+  );
+}
+
+function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
+  const { unit } = data;
+  const size = (entry: Entry) =>
+    `${asTyped(entry)}${entry.unit === unit ? '' : ` (${show(entry.exact, unit)})`}`;
+  const passes = passesOf(cut);
+  const last = passes.findLast(([, { struckOut }]) => struckOut === undefined)?.[1];
+  return (
+    <section class="sheet-part">
+      <h4>
+        {cut.name} <small>{`(${[cut.part, MACHINE_WORDS[cut.machine]].join(', ')})`}</small>
+      </h4>
+      <SheetFacts
+        facts={[
+          ['State', <strong key="state">{STATE_WORDS[cut.state]}</strong>],
+          ['Blank', cut.blank ? size(cut.blank) : 'not measured'],
+          ['Target', size(cut.target)],
+          ['Good from', `${size(cut.lower)} to ${size(cut.upper)} (${cut.limitsFrom})`],
+          [
+            sizeWords(cut),
+            last ? (
+              <strong key="final">{size(last.measured)}</strong>
+            ) : (
+              <span key="final" class="sheet-blank" />
+            ),
+          ],
+          ...(cut.material === undefined ? [] : [['Material', materialWords(cut.material)] as const]),
+          ...(cut.drill === undefined ? [] : [['Drill', cut.drill] as const]),
+          ...(cut.thread === undefined ? [] : [['Thread', cut.thread] as const]),
+        ]}
+      />
+      {isOlder(cut, data) && <p>{OLDER_READINGS}</p>}
+      {passes.length > 0 && (
+        <SheetTable
+          figures
+          heads={['Measured', 'To come off before', 'Tool', 'When']}
+          rows={passes.map(([id, pass]) => ({
+            key: id,
+            cells: [
+              size(pass.measured),
+              pass.asked ? size(pass.asked) : '',
+              pass.tool?.name ?? '',
+              momentOf(pass.at),
+            ],
+            ...(pass.struckOut && { struckOut: pass.struckOut.why }),
+          }))}
+        />
+      )}
+    </section>
+  );
+}
+
+/** A size still on its way, or gone past its limit, is not the final one. */
+function sizeWords({ state }: Cut): string {
+  return state === 'to-cut' || state === 'to-size' ? 'Final size' : 'Measured last';
+}
+
+function isOlder(cut: Cut, { worksheets, features, readings }: SheetData): boolean {
+  if (cut.state === 'scrapped' || cut.state === 'made-again') return false;
+  const worksheet = worksheets.find(({ id }) => id === cut.worksheetId);
+  return isCutOlder(cut, { worksheet, features, readings });
+}

@@ -1,0 +1,33 @@
+import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { FitDrawing } from '../worksheets/fit-drawing.tsx';
+import { fitAnswer, fitQuestion } from '../worksheets/fit-question.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+/** What the sheet prints of a fit: the class with its limits, and the verdict on the measured parts. */
+export function FitSheet({ data }: { readonly data: WorksheetData }) {
+  const { unit } = data;
+  const question = fitQuestion(data);
+  if (!question) return <p>Not worked out: something it needs was not given.</p>;
+  const result = fitAnswer(question);
+  if (!result.ok) return <p>{sayFitRefusal(result.refusal, unit)}</p>;
+  const { fit, clearance, pinForBore, boreForPin } = result.value;
+  return (
+    <>
+      {clearance && (
+        <VerdictBand
+          kind={clearance.verdict.kind}
+          headline={sayVerdict(clearance.verdict, { ...clearance, quantity: 'clearance', unit })}
+        />
+      )}
+      <FitDrawing fit={fit} bore={question.bore} pin={question.pin} unit={unit} />
+      <p>
+        <strong>{`${fit.fitClass}, ${sayFitClass(fit)}.`}</strong>
+        {` Hole ${sayLimits(fit.hole, unit)}, pin ${sayLimits(fit.pin, unit)}, ${sayClearance(fit, unit)} (${fit.source}).`}
+      </p>
+      {pinForBore?.ok === true && <p>{`Pin for this bore: ${sayLimits(pinForBore.value, unit)}.`}</p>}
+      {boreForPin?.ok === true && <p>{`Bore for this pin: ${sayLimits(boreForPin.value, unit)}.`}</p>}
+    </>
+  );
+}

@@ -1,0 +1,73 @@
+import { isSafetyCritical } from '../../engine/safety.ts';
+import { SafetyCaution } from '../common/caution.tsx';
+import { listed } from '../common/system-names.ts';
+import { Picture } from '../photos/picture.tsx';
+import { photoSays } from '../photos/use-photos.ts';
+import type { SheetData } from './sheet-data.ts';
+import { SheetFacts, SheetTable } from './sheet-table.tsx';
+import { dayOf, ORIGINS } from './sheet-words.ts';
+
+/** What the job is, and when. The day of printing is the day it is drawn. */
+export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetData; today: number }) {
+  const photo = photos.at(-1);
+  const odometer = job.odometer;
+  return (
+    <header class="sheet-head">
+      {photo && (
+        <Picture
+          class="sheet-photo"
+          bytes={photo.preview}
+          mime={photo.mime}
+          says={photoSays(photo, photos)}
+          size={{ width: photo.width, height: photo.height }}
+        />
+      )}
+      <div>
+        <h2 class="sheet-name">{job.name}</h2>
+        {job.what !== '' && <p>{job.what}</p>}
+        {job.customerNote !== '' && <p>{job.customerNote}</p>}
+        <SheetFacts
+          facts={[
+            ...(job.systems.length > 0 ? [['Touches', listed(job.systems)] as const] : []),
+            ['Begun', dayOf(job.createdAt)],
+            ['Last worked on', dayOf(job.touchedAt)],
+            ['Printed', dayOf(today)],
+            ['Sizes in', unit === 'in' ? 'inches' : 'millimetres'],
+            ...(odometer
+              ? [['Odometer', `${odometer.reading} ${odometer.unit}, ${dayOf(odometer.at)}`] as const]
+              : []),
+            ...(job.state === 'closed' ? [['Job', 'closed'] as const] : []),
+          ]}
+        />
+      </div>
+      {isSafetyCritical(job) && <SafetyCaution />}
+    </header>
+  );
+}
+
+/** Every part with where it comes from; a mock-up says whether it is out again. */
+export function PartsSheet({ data: { parts } }: { data: SheetData }) {
+  if (parts.length === 0) return null;
+  return (
+    <section class="sheet-section">
+      <h3>Parts</h3>
+      <SheetTable
+        heads={['Part', 'Origin', 'Mock-up']}
+        rows={parts.map(({ id, name, origin, swapped }) => ({
+          key: id,
+          cells: [
+            name,
+            ORIGINS[origin],
+            swapped ? (
+              `out since ${dayOf(swapped.at)}: ${swapped.by}`
+            ) : origin === 'mock-up' ? (
+              <strong>still in</strong>
+            ) : (
+              ''
+            ),
+          ],
+        }))}
+      />
+    </section>
+  );
+}

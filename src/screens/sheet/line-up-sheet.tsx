@@ -1,0 +1,52 @@
+import { lineUp, type LineUpQuestion } from '../../engine/line-up.ts';
+import { lineUpVerdict, sayCheck, sayDeed, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
+import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { figure, showBand } from '../../engine/show.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
+import { axleFields } from '../worksheets/axle-line-up-fields.ts';
+import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+/** What the sheet prints of an axle's line-up. */
+export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
+  const question = axleLineUpQuestion(data);
+  if (!question) return <p>Not worked out: something it needs was not given.</p>;
+  const { unit } = data;
+  const result = lineUp(question);
+  if (!result.ok) return <p>{sayLineUpRefusal(result.refusal)}</p>;
+  const answer = result.value;
+  const anchor = chosenWords(data, question, 'anchor');
+  return (
+    <>
+      <VerdictBand kind={lineUpVerdict(answer)} headline={sayLineUp(answer, { ...question, unit })} />
+      <AxleDrawing question={question} answer={answer} unit={unit} />
+      <ol class="sheet-parts">
+        {answer.spacers.map((spacer) => {
+          const { act, more } = sayDeed(spacer, unit);
+          const name = `${spacerLetter(spacer.name, question.layout)} ${spacerName(spacer.name, question)}`;
+          return (
+            <li key={spacer.name}>
+              {`${name.trim()}: ${figure(spacer.value, unit)} ${unit}, ${showBand(spacer.band.halfWidth, unit)}; ${act}. ${more}`}
+            </li>
+          );
+        })}
+      </ol>
+      {answer.checks.map((check) => (
+        <p key={`${check.kind} ${check.terms[0]?.of ?? ''} ${check.name}`}>{sayCheck(check, unit)}</p>
+      ))}
+      {question.layout.discs.length > 0 && <p>{`What holds the bracket: ${anchor ?? 'not named'}.`}</p>}
+    </>
+  );
+}
+
+/** What was chosen in a field, in the words it was chosen by. */
+function chosenWords(
+  { worksheet }: WorksheetData,
+  { layout, side }: LineUpQuestion,
+  name: string,
+): string | undefined {
+  const field = axleFields(layout.name, side).find((one) => one.name === name);
+  const options = field?.enter === 'choice' ? field.options : [];
+  return options.find(({ value }) => value === worksheet.choices[name])?.words.toLowerCase();
+}

@@ -1,0 +1,177 @@
+import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
+import { mean } from '../../engine/estimate.ts';
+import { ring } from '../../engine/ring.ts';
+import {
+  MOCK_UP_SENTENCE,
+  sayGoodBetween,
+  sayPlay,
+  saySeat,
+  saySeatCut,
+  saySleeveRefusal,
+  sayTaper,
+} from '../../engine/say-bearing-seat.ts';
+import {
+  RING_NOT_PROVED,
+  sayBlank,
+  sayGood,
+  sayProud,
+  sayRingCut,
+  sayRingDeed,
+  sayRingRefusal,
+} from '../../engine/say-ring.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { show, type ShownUnit } from '../../engine/show.ts';
+import type { Limits, Verdict } from '../../engine/verdict.ts';
+import type { Length } from '../../engine/length.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { SeatDrawing, SleeveDrawing, TaperDrawing } from '../worksheets/bearing-drawing.tsx';
+import { bearingQuestion, type BearingQuestion } from '../worksheets/bearing-seat-question.ts';
+import { RingDrawing } from '../worksheets/ring-drawing.tsx';
+import { ringQuestion } from '../worksheets/ring-question.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+type SheetProps = { readonly data: WorksheetData };
+
+const UNFINISHED = 'Not worked out: something it needs was not given.';
+
+/** What the sheet prints of a ring: its sizes, its washer, the cuts. */
+export function RingSheet({ data }: SheetProps) {
+  const question = ringQuestion(data);
+  if (!question) return <p>{UNFINISHED}</p>;
+  const { unit } = data;
+  const result = ring(question);
+  if (!result.ok) return <p>{sayRingRefusal(result.refusal, unit)}</p>;
+  const { outside, inside, thickness, fromBlanks } = result.value;
+  return (
+    <>
+      <RingDrawing question={question} answer={result.value} unit={unit} />
+      <ul>
+        <li>{`Outside ${show(outside.target, unit)}, ${sayGood(outside, unit)} (${question.outsideClearance.source}).`}</li>
+        <li>{`Inside ${show(inside.target, unit)}, ${sayGood(inside, unit)} (${question.insideClearance.source}).`}</li>
+        {thickness && <li>{`Thickness ${sayGood(thickness, unit)}.`}</li>}
+      </ul>
+      {!(outside.provable && inside.provable) && <p>{RING_NOT_PROVED}</p>}
+      <p>{sayProud(result.value, unit)}</p>
+      {fromBlanks.best && <p>{sayBlank(fromBlanks.best)}</p>}
+      <ol>
+        {fromBlanks.best?.cuts.map((cut) => (
+          <li key={cut.kind}>{`${sayRingDeed(cut)}: ${sayRingCut(cut, unit)}`}</li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** What the sheet prints of a bearing's seat; a mock-up is named first. */
+export function BearingSeatSheet({ data }: SheetProps) {
+  const question = bearingQuestion(data);
+  return (
+    <>
+      {data.worksheet.choices['mockUp'] === 'yes' && (
+        <p>
+          <strong>Mock-up bearing.</strong> {MOCK_UP_SENTENCE}
+        </p>
+      )}
+      {question ? <BearingAnswer question={question} unit={data.unit} /> : <p>{UNFINISHED}</p>}
+    </>
+  );
+}
+
+function BearingAnswer({ question, unit }: { question: BearingQuestion; unit: ShownUnit }) {
+  switch (question.kind) {
+    case 'ball':
+      return <SleeveAnswer question={question} unit={unit} />;
+    case 'taper': {
+      const answer = taperSetting(question.ask);
+      const { limits } = question.ask.want;
+      return (
+        <>
+          <Judged
+            verdict={answer.verdict}
+            value={answer.value}
+            limits={limits}
+            unit={unit}
+            quantity="end play"
+          />
+          <TaperDrawing said={`${sayPlay(answer.value, unit)} now`} setBy={question.ask.setBy} />
+          <p>{`${sayTaper(answer, unit)} Limits: ${limits.source}.`}</p>
+        </>
+      );
+    }
+    case 'seat': {
+      const answer = bearingInSeat(question.ask);
+      const limits = question.ask.want?.limits;
+      return (
+        <>
+          {answer.verdict && limits && (
+            <Judged
+              verdict={answer.verdict}
+              value={answer.proud}
+              limits={limits}
+              unit={unit}
+              quantity="projection"
+            />
+          )}
+          <SeatDrawing proud={answer.proud} unit={unit} />
+          <p>{saySeat(answer, unit)}</p>
+          {answer.shim && (
+            <p>{`Shim behind it: ${show(answer.shim.aim, unit)}, ${sayGoodBetween(answer.shim, unit)}.`}</p>
+          )}
+          {answer.deepen && <p>{`Recess: ${saySeatCut(answer.deepen, 'deeper', unit)}`}</p>}
+        </>
+      );
+    }
+    default:
+      return question satisfies never;
+  }
+}
+
+function SleeveAnswer({
+  question,
+  unit,
+}: {
+  question: Extract<BearingQuestion, { kind: 'ball' }>;
+  unit: ShownUnit;
+}) {
+  const { ask } = question;
+  const result = innerSleeve(ask);
+  if (!result.ok) return <p>{saySleeveRefusal(result.refusal, unit)}</p>;
+  const { make, present } = result.value;
+  const { limits } = ask.want;
+  return (
+    <>
+      {present && (
+        <Judged
+          verdict={present.verdict}
+          value={present.value}
+          limits={limits}
+          unit={unit}
+          quantity="excess length"
+        />
+      )}
+      <SleeveDrawing
+        between={mean(ask.between)}
+        sleeve={ask.sleeve ? mean(ask.sleeve) : make.target}
+        {...(present && { excess: present.value })}
+        unit={unit}
+      />
+      {present?.trim && <p>{`Face the sleeve: ${saySeatCut(present.trim, 'off', unit)}`}</p>}
+      {present?.shim && (
+        <p>{`Shim beside the sleeve: ${show(present.shim.aim, unit)}, ${sayGoodBetween(present.shim, unit)}.`}</p>
+      )}
+      <p>{`A new sleeve: ${show(make.target, unit)}, ${sayGoodBetween(make, unit)} (${limits.source}).`}</p>
+    </>
+  );
+}
+
+type JudgedProps = {
+  readonly verdict: Verdict;
+  readonly value: Length;
+  readonly limits: Limits;
+  readonly unit: ShownUnit;
+  readonly quantity: string;
+};
+
+function Judged({ verdict, ...said }: JudgedProps) {
+  return <VerdictBand kind={verdict.kind} headline={sayVerdict(verdict, said)} />;
+}

@@ -1,0 +1,118 @@
+import { innerSleeve } from '../../engine/bearing-seat.ts';
+import { middle } from '../../engine/bushing-sizes.ts';
+import { bushing } from '../../engine/bushing.ts';
+import type { Length } from '../../engine/length.ts';
+import { lineUp } from '../../engine/line-up.ts';
+import type { SpacerDeed } from '../../engine/line-up-spacer.ts';
+import { metalOnTarget } from '../../engine/metal-on.ts';
+import { ring } from '../../engine/ring.ts';
+import { spacerName } from '../../engine/say-line-up-names.ts';
+import { spacerStack } from '../../engine/spacer-stack.ts';
+import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
+import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
+import { bushingQuestion } from '../worksheets/bushing-question.ts';
+import { ringQuestion } from '../worksheets/ring-question.ts';
+import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+/** A round part a worksheet asks to be made. A stack knows only lengths: the diameters are the fitter's to give. */
+export type RoundPartWanted = {
+  readonly name: string;
+  readonly outside?: Length;
+  readonly inside?: Length;
+  readonly length?: Length;
+};
+
+/** The round parts that are still to be made by a worksheet's answer. */
+export function roundPartsOf(data: WorksheetData): readonly RoundPartWanted[] {
+  switch (data.worksheet.kind) {
+    case 'ring':
+      return ringToMake(data);
+    case 'bushing':
+      return bushingToMake(data);
+    case 'spacer-stack':
+      return stackPartsToMake(data);
+    case 'axle-line-up':
+      return axleSpacersToMake(data);
+    case 'bearing-seat':
+      return sleeveToMake(data);
+    default:
+      return [];
+  }
+}
+
+function ringToMake(data: WorksheetData): readonly RoundPartWanted[] {
+  const question = ringQuestion(data);
+  const answer = question && ring(question);
+  if (answer?.ok !== true) return [];
+  const { outside, inside, thickness, fromBlanks } = answer.value;
+  const length = fromBlanks.best?.thickness ?? thickness?.target;
+  return [{ name: 'Ring', outside: outside.target, inside: inside.target, ...(length && { length }) }];
+}
+
+/**
+ * As it is turned: its outside, and its bore before it is pressed in where that is known. A drawing needs one size: the
+ * one to cut to, else the middle where the dial has no step between the limits.
+ */
+function bushingToMake(data: WorksheetData): readonly RoundPartWanted[] {
+  const question = bushingQuestion(data);
+  const answer = question && bushing(question);
+  if (!question || answer?.ok !== true) return [];
+  const { turn, turnTarget, inside, insideTarget, insideBefore } = answer.value;
+  const before = insideBefore && { ...insideBefore, aim: middle(insideBefore) };
+  const bored = before ? metalOnTarget(before, 'bore', question.step) : insideTarget;
+  const { length } = question;
+  return [
+    {
+      name: 'Bushing',
+      outside: turnTarget.ok ? turnTarget.value : middle(turn),
+      inside: bored.ok ? bored.value : middle(insideBefore ?? inside),
+      ...(length && { length }),
+    },
+  ];
+}
+
+function stackPartsToMake(data: WorksheetData): readonly RoundPartWanted[] {
+  const question = spacerStackQuestion(data);
+  if (!question) return [];
+  const { trims, longerParts, shim } = spacerStack(question);
+  return [
+    ...trims.flatMap(({ part, result }) => (result.ok ? [{ name: part, length: result.value.to }] : [])),
+    ...longerParts.map(({ part, to }) => ({ name: `${part}, longer`, length: to })),
+    ...(shim ? [{ name: 'Shim', length: shim.thickness }] : []),
+  ];
+}
+
+function axleSpacersToMake(data: WorksheetData): readonly RoundPartWanted[] {
+  const question = axleLineUpQuestion(data);
+  const answer = question && lineUp(question);
+  if (!question || answer?.ok !== true) return [];
+  return answer.value.spacers.flatMap(({ name, deed }) => {
+    const length = lengthToMake(deed);
+    return length ? [{ name: spacerName(name, question), length }] : [];
+  });
+}
+
+function lengthToMake(deed: SpacerDeed): Length | undefined {
+  switch (deed.kind) {
+    case 'make':
+    case 'shim':
+      return deed.make.ok ? deed.make.value.to : undefined;
+    case 'trim':
+      return deed.cut.ok ? deed.cut.value.to : undefined;
+    case 'no-room':
+    case 'none':
+    case 'keep':
+    case 'too-close':
+      return undefined;
+    default:
+      return deed satisfies never;
+  }
+}
+
+function sleeveToMake(data: WorksheetData): readonly RoundPartWanted[] {
+  const question = bearingQuestion(data);
+  if (question?.kind !== 'ball') return [];
+  const answer = innerSleeve(question.ask);
+  return answer.ok ? [{ name: 'Inner sleeve', length: answer.value.make.target }] : [];
+}

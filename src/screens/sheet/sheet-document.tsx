@@ -1,0 +1,38 @@
+import { EmptyLine } from '../common/empty-line.tsx';
+import { AssemblySheet, RechecksSheet } from './assembly-sheet.tsx';
+import { ChecksSheet } from './checks-sheet.tsx';
+import { CutsSheet } from './cuts-sheet.tsx';
+import { HeadSheet, PartsSheet } from './head-sheet.tsx';
+import { MoneySheet } from './money-sheet.tsx';
+import { ReadingsSheet } from './readings-sheet.tsx';
+import type { SheetData } from './sheet-data.ts';
+import { SigningSheet } from './signing-sheet.tsx';
+import { WorksheetsSheet } from './worksheets-sheet.tsx';
+import './sheet-document.css';
+import './sheet-print.css';
+
+/** The record of a job, whole, in the order of the work: what is printed, shared and frozen. */
+export function SheetDocument({ data, today }: { readonly data: SheetData; readonly today: number }) {
+  const isEmpty = [data.features, data.worksheets, data.cuts, data.checks, data.steps].every(
+    ({ length }) => length === 0,
+  );
+  return (
+    <article class="sheet">
+      <HeadSheet data={data} today={today} />
+      {isEmpty && (
+        <EmptyLine>
+          Readings, worksheets, cuts, checks and assembly of this job will stand here, ready to print.
+        </EmptyLine>
+      )}
+      <PartsSheet data={data} />
+      <ReadingsSheet data={data} />
+      <WorksheetsSheet data={data} />
+      <CutsSheet data={data} />
+      <ChecksSheet data={data} />
+      <AssemblySheet data={data} />
+      <RechecksSheet data={data} />
+      <MoneySheet data={data} />
+      <SigningSheet />
+    </article>
+  );
+}

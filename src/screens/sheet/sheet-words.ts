@@ -1,0 +1,24 @@
+import type { PartOrigin } from '../../store/records.ts';
+
+export const ORIGINS: Readonly<Record<PartOrigin, string>> = {
+  kit: 'kit',
+  donor: 'donor',
+  made: 'made',
+  bought: 'bought',
+  'mock-up': 'mock-up',
+};
+
+export const OLDER_READINGS =
+  'Worked out from older readings: the readings or the worksheet have changed since.';
+
+export function dayOf(ms: number): string {
+  return new Date(ms).toLocaleDateString(undefined, { dateStyle: 'long' });
+}
+
+export function momentOf(ms: number): string {
+  return new Date(ms).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'short' });
+}
+
+export function counted(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,60 @@
+import type { SignedSheet } from '../../store/records.ts';
+import { getSheet } from '../../store/sheets.ts';
+import { hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useLive } from '../common/store-context.ts';
+import { fileName } from './file-names.ts';
+import { FrozenSheet } from './frozen-sheet.tsx';
+import { momentOf } from './sheet-words.ts';
+import { spreadsheet } from './spreadsheet.ts';
+import { useGive } from './use-give.ts';
+import { usePageFooter } from './use-page-footer.ts';
+import './files-place.css';
+import './sheet-document.css';
+import './sheet-print.css';
+
+type SignedPlaceProps = { readonly jobId: string; readonly sheetId: string; readonly jobName: string };
+
+/** A signed sheet as it stood when it was signed, whatever was changed in the job since. */
+export function SignedPlace({ jobId, sheetId, jobName }: SignedPlaceProps) {
+  const found = useLive(`signed/${sheetId}`, ['sheets'], async (store) => ({
+    sheet: await getSheet(store, sheetId),
+  }));
+  usePageFooter(`${jobName}, signed`);
+  if (!found) return <Page title=" ">{null}</Page>;
+  const { sheet } = found;
+  if (!sheet || sheet.jobId !== jobId) return <NotHere what="signed sheet" />;
+  return (
+    <Page
+      title={`${jobName}, signed`}
+      subtitle={`${momentOf(sheet.signedAt)} by ${sheet.signedBy}`}
+      back={{ href: hrefOf({ at: 'sheet', jobId }), to: 'the sheet' }}
+      foot={
+        <Button kind="main" onPress={() => print()}>
+          Print or save as PDF
+        </Button>
+      }
+    >
+      <FrozenSheet content={sheet.content} />
+      <SignedFiles sheet={sheet} jobName={jobName} />
+    </Page>
+  );
+}
+
+/** The readings and cuts as they were signed. */
+function SignedFiles({ sheet, jobName }: { readonly sheet: SignedSheet; readonly jobName: string }) {
+  const { said, give } = useGive();
+  const file = (what: string, text: string) => async () =>
+    spreadsheet(fileName([jobName, 'signed', what], 'csv'), text);
+  return (
+    <section class="files not-printed">
+      <h2>As signed, for a spreadsheet (CSV)</h2>
+      {said !== '' && <p class="files-said">{said}</p>}
+      <Row title="Readings" onPress={() => void give(file('readings', sheet.readingsCsv))} />
+      <Row title="Cuts" onPress={() => void give(file('cuts', sheet.cutsCsv))} />
+    </section>
+  );
+}

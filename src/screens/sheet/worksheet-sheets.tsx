@@ -1,0 +1,117 @@
+import { mean } from '../../engine/estimate.ts';
+import { holeAndPin } from '../../engine/hole-and-pin.ts';
+import { say } from '../../engine/say.ts';
+import {
+  sayDrillNeighbours,
+  sayInsertDrill,
+  sayInsertHole,
+  sayInsertLength,
+  sayInsertWall,
+} from '../../engine/say-insert.ts';
+import { sayRock, sayRoute } from '../../engine/say-routes.ts';
+import { sayLongerPart, sayShim, sayStack, sayStackBand, sayTrim } from '../../engine/say-stack.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { spacerStack } from '../../engine/spacer-stack.ts';
+import { figure, showBand } from '../../engine/show.ts';
+import { threadInsert } from '../../engine/thread-insert.ts';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
+import { clearanceSaid } from '../worksheets/clearance-said.ts';
+import { holeAndPinQuestion } from '../worksheets/hole-and-pin-question.ts';
+import { InsertDrawing } from '../worksheets/insert-drawing.tsx';
+import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
+import { StackDrawing } from '../worksheets/stack-drawing.tsx';
+import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
+import { InsertCaution } from '../worksheets/worksheet-cautions.tsx';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+
+type SheetProps = { readonly data: WorksheetData };
+
+const UNFINISHED = 'Not worked out: something it needs was not given.';
+
+export function SpacerStackSheet({ data }: SheetProps) {
+  const question = spacerStackQuestion(data);
+  if (!question) return <p>{UNFINISHED}</p>;
+  const { unit } = data;
+  const answer = spacerStack(question);
+  const { limits, aim } = question.want;
+  return (
+    <>
+      <VerdictBand kind={answer.verdict.kind} headline={sayStack(answer, question.want, unit)} />
+      <StackDrawing question={question} answer={answer} changing={answer.trims[0]?.part} unit={unit} />
+      <ol class="sheet-parts">
+        {question.parts.map((part) => (
+          <li
+            key={part.name}
+          >{`${part.name}: ${part.count > 1 ? `${part.count} × ` : ''}${figure(mean(part.thickness), unit)}`}</li>
+        ))}
+      </ol>
+      <p>{`Wanted ${figure(limits.lower, unit)} to ${figure(limits.upper, unit)}, aim ${figure(aim, unit)} (${limits.source}).`}</p>
+      <p>{sayStackBand(answer, unit)}</p>
+      {answer.trims.map((trim) => (
+        <p key={trim.part}>{sayTrim(trim, unit)}</p>
+      ))}
+      {answer.shim && <p>{sayShim(answer.shim, unit)}</p>}
+      {answer.longerParts.map((part) => (
+        <p key={part.part}>{sayLongerPart(part, unit)}</p>
+      ))}
+    </>
+  );
+}
+
+export function HoleAndPinSheet({ data }: SheetProps) {
+  const question = holeAndPinQuestion(data);
+  if (!question) return <p>{UNFINISHED}</p>;
+  const { unit } = data;
+  const answer = holeAndPin(question);
+  const rock = sayRock(answer, unit);
+  return (
+    <>
+      <VerdictBand
+        kind={answer.verdict.kind}
+        headline={sayVerdict(answer.verdict, clearanceSaid(answer, unit))}
+      />
+      <BoreDrawing
+        bore={mean(question.bore.loosest)}
+        pin={mean(question.pin.loosest)}
+        clearance={answer.loosest}
+        unit={unit}
+        good={answer.verdict.kind === 'good'}
+      />
+      <p>{`Clearance ${figure(answer.tightest, unit)} to ${figure(answer.loosest, unit)}, ${showBand(answer.band.halfWidth, unit)}. Limits: ${answer.limits.source}.`}</p>
+      {rock !== undefined && <p>{rock}</p>}
+      <ul>
+        {answer.routes.map((route) => {
+          const { title, what, why } = sayRoute(route, unit);
+          return (
+            <li key={route.kind}>
+              <strong>{title}.</strong> {what} {why}
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+export function ThreadInsertSheet({ data }: SheetProps) {
+  const question = threadInsertQuestion(data);
+  if (!question) return <p>{UNFINISHED}</p>;
+  const { unit } = data;
+  const result = threadInsert(question);
+  if (!result.ok) return <p>{say(result.refusal, unit)}</p>;
+  const answer = result.value;
+  return (
+    <>
+      <p>
+        <strong>{`${question.thread.designation.replace('x', ' × ')} in ${question.metal}.`}</strong>{' '}
+        {sayInsertHole(answer, unit)}
+      </p>
+      <InsertDrawing answer={answer} thread={question.thread.designation} unit={unit} />
+      <p>{`${sayInsertDrill(answer, unit)} ${sayDrillNeighbours(answer.drill)}`}</p>
+      {answer.wallLeft && <p>{sayInsertWall(answer.wallLeft, unit)}</p>}
+      <p>{sayInsertLength(answer, unit)}</p>
+      <InsertCaution />
+    </>
+  );
+}

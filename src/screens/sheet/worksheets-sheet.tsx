@@ -1,0 +1,63 @@
+import type { ComponentType } from 'preact';
+import type { Worksheet } from '../../store/records.ts';
+import { cutSince } from '../worksheets/cut-since.ts';
+import { saySinceCut } from '../worksheets/since-cut.tsx';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { BushingSheet } from './bushing-sheet.tsx';
+import { SteeringGeometrySheet, ThreadEngagementSheet } from './engagement-and-steering-sheets.tsx';
+import { FitSheet } from './fit-sheet.tsx';
+import { LineUpSheet } from './line-up-sheet.tsx';
+import { BearingSeatSheet, RingSheet } from './ring-and-bearing-sheets.tsx';
+import type { SheetData } from './sheet-data.ts';
+import { HoleAndPinSheet, SpacerStackSheet, ThreadInsertSheet } from './worksheet-sheets.tsx';
+
+const SHEETS: Readonly<Record<string, ComponentType<{ data: WorksheetData }>>> = {
+  'spacer-stack': SpacerStackSheet,
+  'hole-and-pin': HoleAndPinSheet,
+  fit: FitSheet,
+  bushing: BushingSheet,
+  'thread-insert': ThreadInsertSheet,
+  ring: RingSheet,
+  'bearing-seat': BearingSeatSheet,
+  'axle-line-up': LineUpSheet,
+  'thread-engagement': ThreadEngagementSheet,
+  'steering-geometry': SteeringGeometrySheet,
+};
+
+/** Every worksheet with its drawing and answer, worked out again as it is drawn. */
+export function WorksheetsSheet({ data }: { data: SheetData }) {
+  if (data.worksheets.length === 0) return null;
+  return (
+    <section class="sheet-section">
+      <h3>Worksheets</h3>
+      {data.worksheets.map((worksheet) => (
+        <section key={worksheet.id} class="sheet-part sheet-worksheet">
+          <h4>{worksheet.title}</h4>
+          <WorksheetSheet worksheet={worksheet} data={data} />
+        </section>
+      ))}
+    </section>
+  );
+}
+
+/** One worksheet as it is printed. */
+export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data: SheetData }) {
+  const Sheet = SHEETS[worksheet.kind];
+  if (!Sheet) return <p>Made with a newer Slipfit.</p>;
+  const known = worksheetDataOf(worksheet, data);
+  return (
+    <>
+      <Sheet data={known} />
+      {saySinceCut({ data: known, since: cutSince(known, data.cuts) }).map((sentence) => (
+        <p key={sentence}>
+          <strong>{sentence}</strong>
+        </p>
+      ))}
+    </>
+  );
+}
+
+export function worksheetDataOf(worksheet: Worksheet, data: SheetData): WorksheetData {
+  const { job, features, readings, tools, drawer, unit, dial } = data;
+  return { job, worksheet, features, readings, tools, drawer, unit, dial };
+}

@@ -1,0 +1,31 @@
+import { backupPieces } from '../../store/backup.ts';
+import { actsSoFar, noteBackup } from '../../store/last-backup.ts';
+import type { Store } from '../../store/open-store.ts';
+import type { Job } from '../../store/records.ts';
+import { handOver } from '../common/give-file.ts';
+import { fileName } from '../sheet/file-names.ts';
+
+/** Hands a backup of everything over, notes that it was, and says what happened. */
+export async function giveBackup(store: Store): Promise<string> {
+  const acts = await actsSoFar(store);
+  const { given, said } = await handOver(await fileOf(store, ['slipfit backup', today()]));
+  if (given) await noteBackup(store, acts);
+  return said;
+}
+
+/** Hands one job over as a file, for another phone. */
+export async function giveJob(store: Store, { id, name }: Pick<Job, 'id' | 'name'>): Promise<string> {
+  const { said } = await handOver(await fileOf(store, [name, 'job', today()], id));
+  return said;
+}
+
+async function fileOf(store: Store, words: readonly string[], jobId?: string): Promise<File> {
+  const pieces: Blob[] = [];
+  for await (const piece of backupPieces(store, jobId)) pieces.push(piece);
+  // Text, not JSON: phones share .txt where they refuse .jsonl.
+  return new File(pieces, fileName(words, 'txt'), { type: 'text/plain' });
+}
+
+function today(): string {
+  return new Date().toISOString().slice(0, 10);
+}

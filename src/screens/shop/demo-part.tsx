@@ -1,0 +1,22 @@
+import { addDemo, hasDemo, removeDemo } from '../../store/demo.ts';
+import { Button } from '../common/button.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+
+/** The demo in one press, and out in one press. */
+export function DemoPart() {
+  const store = useStore();
+  const present = useLive('has-demo', ['jobs'], hasDemo);
+  return (
+    <section class="shop-part">
+      <h2>Demo</h2>
+      <p>Two invented jobs to look around in: a sidecar outfit’s rear end and a trailer hub.</p>
+      <div class="shop-part-keys">
+        {present === true ? (
+          <Button onPress={() => void removeDemo(store)}>Remove the demo</Button>
+        ) : (
+          <Button onPress={() => void addDemo(store)}>Show me with the demo job</Button>
+        )}
+      </div>
+    </section>
+  );
+}

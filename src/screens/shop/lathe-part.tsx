@@ -1,0 +1,58 @@
+import { hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Choice } from '../common/choice.tsx';
+import { Row } from '../common/row.tsx';
+import { useSayAloud } from '../common/speech.ts';
+import { useDial, useLathe } from '../common/use-settings.ts';
+
+/** What the lathe has, and whether its screen reads the next figure out. */
+export function LathePart() {
+  const lathe = useLathe();
+  const aloud = useSayAloud();
+  const { marksPerTurn } = useDial();
+  const speeds = lathe?.speedsRpm ?? [];
+  return (
+    <section class="shop-part">
+      <h2>At the lathe</h2>
+      <ul>
+        <li>
+          <Row
+            href={hrefOf({ at: 'shop', field: 'speeds' })}
+            title="Speeds it has"
+            detail={speeds.length === 0 ? 'none given: any speed is offered' : speeds.join(' · ')}
+          />
+        </li>
+        <li>
+          <Row
+            href={hrefOf({ at: 'shop', field: 'most-rpm' })}
+            title="Most it may turn"
+            detail={
+              lathe?.mostRpm === undefined ? 'not given' : 'with the chuck and the work it usually holds'
+            }
+            {...(lathe?.mostRpm !== undefined && { figure: `${lathe.mostRpm} rpm` })}
+          />
+        </li>
+        <li>
+          <Row
+            href={hrefOf({ at: 'shop', field: 'dial-marks' })}
+            title="Marks round the dial"
+            detail={marksPerTurn === undefined ? 'not given' : 'past one turn a setting is said in turns'}
+            {...(marksPerTurn !== undefined && { figure: String(marksPerTurn) })}
+          />
+        </li>
+      </ul>
+      {aloud ? (
+        <Choice title="The next dial setting is read out">
+          <Button chosen={aloud.isOn} onPress={() => aloud.change(true)}>
+            aloud
+          </Button>
+          <Button chosen={!aloud.isOn} onPress={() => aloud.change(false)}>
+            not read out
+          </Button>
+        </Choice>
+      ) : (
+        <p>This phone has no voice to read the next dial setting out with.</p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,81 @@
+import type { BackupPreview, JobPreview, Tally } from '../../store/backup-preview.ts';
+import type { BackupStore } from '../../store/backup-format.ts';
+import type { FileOrigin } from '../../store/backup-staged.ts';
+
+/** "From R. Tiller’s phone, 25 Nov 2026, 12:30". */
+export function originWords(from: FileOrigin, ownMark: string | undefined): string {
+  const whose =
+    from.phone !== undefined && from.phone === ownMark
+      ? 'From this phone'
+      : from.fitter === undefined
+        ? 'From another phone'
+        : `From ${from.fitter}’s phone`;
+  return from.writtenAt > 0 ? `${whose}, ${dayAndHour(from.writtenAt)}` : whose;
+}
+
+function dayAndHour(at: number): string {
+  return new Date(at).toLocaleString(undefined, {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: 'numeric',
+    minute: '2-digit',
+  });
+}
+
+/** What would become of a job: "new here · 14 readings, 20 other entries". */
+export function jobWords({ isHere, fields, readings, others, removed }: JobPreview): string {
+  const comes = [
+    ...counted(readings, 'reading'),
+    ...counted(
+      others,
+      readings === 0 ? 'entry' : 'other entry',
+      readings === 0 ? 'entries' : 'other entries',
+    ),
+  ];
+  if (!isHere) return ['new here', ...(comes.length === 0 ? [] : [comes.join(', ')])].join(' · ');
+  return [
+    ...counted(fields, 'field changes', 'fields change'),
+    ...(comes.length === 0 ? [] : [`${comes.join(', ')} more`]),
+    ...counted(removed, 'entry was removed there', 'entries were removed there'),
+  ].join(' · ');
+}
+
+export function isSame(job: JobPreview): boolean {
+  const { isHere, staysRemoved, fields, readings, others, removed } = job;
+  return staysRemoved || (isHere && fields + readings + others + removed === 0);
+}
+
+const placesOfOthers: Partial<Record<BackupStore, readonly [one: string, many: string]>> = {
+  drawer: ['piece in the drawer', 'pieces in the drawer'],
+  drawerCounts: ['count of a piece', 'counts of pieces'],
+  tools: ['measuring tool', 'measuring tools'],
+  photos: ['photo of a piece', 'photos of pieces'],
+};
+
+/** What comes to the drawer and the tools, a line each. */
+export function otherWords({ others }: BackupPreview): readonly string[] {
+  return Object.entries(placesOfOthers).flatMap(([name, words]) => {
+    const tally = Object.entries(others).find(([store]) => store === name)?.[1];
+    return tally ? tallyWords(tally, words) : [];
+  });
+}
+
+function tallyWords({ added, changed }: Tally, [one, many]: readonly [string, string]): readonly string[] {
+  return [
+    ...counted(added, `${one} more`, `${many} more`),
+    ...counted(changed, `${one} changes`, `${many} change`),
+  ];
+}
+
+export function settingsWords({ settings: { added, kept } }: BackupPreview): string | undefined {
+  if (added > 0 && kept > 0) return 'What this phone has set stays; what it never set comes from the file.';
+  if (kept > 0) return 'What this phone has set stays.';
+  return added > 0 ? 'This phone’s settings come from the file.' : undefined;
+}
+
+/** Nothing for none: "1 reading", "2 readings". */
+export function counted(count: number, one: string, many = `${one}s`): readonly string[] {
+  if (count === 0) return [];
+  return [`${count.toLocaleString()} ${count === 1 ? one : many}`];
+}

@@ -1,0 +1,109 @@
+import { readEntry } from '../../engine/entry.ts';
+import { lengthOf, sameLength } from '../../engine/length.ts';
+import { show } from '../../engine/show.ts';
+import type { KeptDial, SettingKey, SettingValues } from '../../store/records.ts';
+import { putSetting } from '../../store/settings.ts';
+import { measuringTools } from '../../store/tools.ts';
+import { appVersion } from '../../version.ts';
+import { hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { Caution } from '../common/caution.tsx';
+import { Choice, UnitChoice } from '../common/choice.tsx';
+import { lazyScreen } from '../common/lazy-screen.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { UndoKey } from '../common/undo-key.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { useDial, usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { DemoPart } from './demo-part.tsx';
+import { LathePart } from './lathe-part.tsx';
+import { DialMarksScreen, MostRpmScreen, SpeedsScreen } from './lathe-speeds.tsx';
+import { StoragePart } from './storage-part.tsx';
+import './shop-screen.css';
+
+// Usual graduations of a cross-slide dial. Common practice, no source.
+const GRADUATIONS: readonly string[] = ['.0005 in', '.001 in', '.002 in', '0.01 mm', '0.02 mm', '0.05 mm'];
+
+// It knows every worksheet's fields by name, and is seldom wanted.
+const BothScreen = lazyScreen(() => import('../both/both-screen.tsx').then((file) => file.BothScreen));
+
+/** What the shop has: units, pad, lathe, measuring tools; and the keeping of the records. */
+export function ShopScreen({ field }: { field?: string }) {
+  if (field === 'both') return <BothScreen />;
+  if (field === 'speeds') return <SpeedsScreen />;
+  if (field === 'most-rpm') return <MostRpmScreen />;
+  if (field === 'dial-marks') return <DialMarksScreen />;
+  return <Shop />;
+}
+
+function Shop() {
+  const store = useStore();
+  const unit = useShownUnit();
+  const padSize = usePadSize();
+  const dial = useDial();
+  const tools = useLive('tools', ['tools'], measuringTools);
+  const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
+    void putSetting(store, key, value);
+  return (
+    <Page title="Shop" subtitle="units, lathe, tools, records">
+      <UnitChoice />
+      <Choice title="Keypad">
+        <Button chosen={padSize === 'standard'} onPress={() => put('padSize', 'standard')}>
+          four columns
+        </Button>
+        <Button chosen={padSize === 'glove'} onPress={() => put('padSize', 'glove')}>
+          wide, for gloves
+        </Button>
+      </Choice>
+      <Choice title="Lathe: the cross-slide dial reads">
+        {(['diameter', 'radius'] as const).map((reads) => (
+          <Button key={reads} chosen={dial.reads === reads} onPress={() => put('dial', { ...dial, reads })}>
+            {reads}
+          </Button>
+        ))}
+      </Choice>
+      <Choice title="One graduation of the dial">
+        {GRADUATIONS.map((text) => (
+          <Button
+            key={text}
+            chosen={sameLength(dial.graduation.exact, lengthOf(text))}
+            onPress={() => put('dial', withGraduation(dial, text))}
+          >
+            {text}
+          </Button>
+        ))}
+      </Choice>
+      <LathePart />
+      <section class="shop-part">
+        <h2>Measuring tools</h2>
+        <ul>
+          {tools?.map((tool) => (
+            <li key={tool.id}>
+              <Row
+                href={hrefOf({ at: 'tool', toolId: tool.id })}
+                title={tool.name}
+                detail={tool.source}
+                figure={`±${show(tool.mpe, unit)}`}
+              />
+            </li>
+          ))}
+        </ul>
+      </section>
+      <div class="shop-part-keys shop-undo">
+        <UndoKey />
+      </div>
+      <StoragePart />
+      <DemoPart />
+      <Caution heading="At the lathe:">
+        no gloves, no loose sleeves; spindle stopped before measuring; guards on, eyes protected, chuck key
+        out.
+      </Caution>
+      <p class="shop-version">Slipfit {appVersion}. For use in the sun, turn the phone’s brightness up.</p>
+    </Page>
+  );
+}
+
+function withGraduation(dial: KeptDial, text: string): KeptDial {
+  const entry = readEntry(text, { unit: 'in' });
+  return entry.ok ? { ...dial, graduation: entry.value } : dial;
+}

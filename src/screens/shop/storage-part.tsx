@@ -1,0 +1,119 @@
+import { useEffect, useState } from 'preact/hooks';
+import { stagedFile } from '../../store/backup-staged.ts';
+import { countsKept, sinceBackup } from '../../store/last-backup.ts';
+import { megabytesKept } from '../../store/persistence.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { broughtUndo, undoBrought } from '../../store/undo-brought.ts';
+import { hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { Caution } from '../common/caution.tsx';
+import { isTabOnIphone } from '../common/home-screen.ts';
+import { Row } from '../common/row.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { usePersistence } from '../common/use-persistence.ts';
+import { FileKey } from './file-key.tsx';
+import { backupWords, keptWords, PROMISE } from './storage-words.ts';
+
+/** Whether the records are safe on this phone, and the files they leave and come by. */
+export function StoragePart() {
+  const store = useStore();
+  const [said, setSaid] = useState('');
+  const [busy, setBusy] = useState(false);
+  const tell = (sentence: string) => {
+    setSaid(sentence);
+    setBusy(false);
+    announce(sentence);
+  };
+  const save = async () => {
+    setBusy(true);
+    setSaid('The backup is being written …');
+    const { giveBackup } = await import('./backup-file.ts');
+    tell(await giveBackup(store).catch(() => 'The backup could not be written. Nothing here was changed.'));
+  };
+  return (
+    <section class="shop-part">
+      <h2>Records</h2>
+      <p>They live in this browser on this phone, and nowhere else.</p>
+      {isTabOnIphone() && <TwoPlaces />}
+      <StorageRows />
+      <WaitingFile />
+      {said !== '' && <p>{said}</p>}
+      <div class="shop-part-keys">
+        <Button disabled={busy} onPress={() => void save()}>
+          Save a backup
+        </Button>
+        <FileKey disabled={busy}>Add a backup or a job file</FileKey>
+        <UndoBrought onSaid={tell} />
+      </div>
+    </section>
+  );
+}
+
+function StorageRows() {
+  const persistence = usePersistence();
+  const [megabytes, setMegabytes] = useState<number>();
+  const counts = useLive('counts-kept', ['jobs', 'readings', 'photos'], countsKept);
+  const since = useLive('since-backup', ['jobs', 'readings', 'photos', 'device'], sinceBackup);
+  useEffect(() => {
+    void megabytesKept().then(setMegabytes);
+  }, []);
+  return (
+    <ul>
+      {counts && (
+        <li>
+          <Row
+            title="Kept here"
+            detail={keptWords(counts)}
+            figure={megabytes === undefined ? undefined : `${megabytes.toLocaleString()} MB`}
+          />
+        </li>
+      )}
+      {persistence && (
+        <li>
+          <Row {...PROMISE[persistence]} />
+        </li>
+      )}
+      {since && (
+        <li>
+          <Row title="Last backup" detail={backupWords(since)} />
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function WaitingFile() {
+  const file = useLive('staged-file', ['staging'], async (store) => ({ is: await stagedFile(store) }));
+  if (file?.is?.state !== 'ready') return null;
+  return (
+    <Row
+      href={hrefOf({ at: 'restore' })}
+      title="A file waits to be put in"
+      detail="see what it would change"
+    />
+  );
+}
+
+/** For as long as it can be taken out again. */
+function UndoBrought({ onSaid }: { onSaid: (sentence: string) => void }) {
+  const store = useStore();
+  const last = useLive('brought-undo', ['undo'], broughtUndo);
+  if (last === undefined) return null;
+  const undo = async () => {
+    const undone = await undoBrought(store, last);
+    onSaid(undone.ok ? `Undone: ${undone.value}.` : sayStore(undone.refusal));
+  };
+  return <Button onPress={() => void undo()}>Undo: what the file brought</Button>;
+}
+
+/** In a tab on an iPhone; the Home Screen app keeps its own records. */
+function TwoPlaces() {
+  return (
+    <Caution heading="Add Slipfit to the Home Screen.">
+      This browser throws away what a tab keeps after seven days without a visit; the Home Screen app is left
+      alone, and it keeps records of its own. To take along what is here: save a backup, add Slipfit to the
+      Home Screen by the share key, open it there and add the file.
+    </Caution>
+  );
+}

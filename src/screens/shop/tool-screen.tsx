@@ -1,0 +1,159 @@
+import { useState } from 'preact/hooks';
+import { readEntry } from '../../engine/entry.ts';
+import type { Length } from '../../engine/length.ts';
+import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import { sayEntry } from '../../engine/say.ts';
+import { show } from '../../engine/show.ts';
+import { sayStore } from '../../store/say-store.ts';
+import type { StoreResult } from '../../store/store-refusal.ts';
+import type { ToolRecord } from '../../store/records.ts';
+import { addTool, changeTool, removeTool, toolRecords } from '../../store/tools.ts';
+import { go, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { SizePad } from '../common/size-pad.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { useSizeDraft } from '../common/use-draft.ts';
+import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { listed } from '../common/system-names.ts';
+import './shop-screen.css';
+
+const FIGURES = [
+  { name: 'mpe', label: 'Largest error, either way', ask: 'How far off may it be, either way?' },
+  { name: 'resolution', label: 'Smallest step it shows', ask: 'What is the smallest step it shows?' },
+  {
+    name: 'repeatability',
+    label: 'Scatter of one reading',
+    ask: 'How much do its readings of one size scatter (one standard deviation)?',
+  },
+  {
+    name: 'jawWidth',
+    label: 'Width of the inside jaws’ flats',
+    ask: 'How wide is the flat on one inside jaw?',
+  },
+] as const;
+
+type FigureName = (typeof FIGURES)[number]['name'];
+
+/** One measuring tool: what it can be trusted to. Readings keep the error limit that was in force when they were taken. */
+export function ToolScreen({ toolId, field }: { toolId: string; field?: string }) {
+  const records = useLive('tool-records', ['tools'], toolRecords);
+  const record = records?.find((one) => one.id === toolId);
+  if (records && !record) return <NotHere what="tool" />;
+  if (!record) return <Page title=" ">{null}</Page>;
+  const asked = FIGURES.find((one) => one.name === field);
+  return asked ? (
+    <FigureScreen tool={record.tool} name={asked.name} ask={asked.ask} />
+  ) : (
+    <ToolForm key={record.id} record={record} />
+  );
+}
+
+function ToolForm({ record }: { record: ToolRecord }) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const { tool, lastChecked } = record;
+  const [name, setName] = useState(tool.name);
+  const [trouble, setTrouble] = useState('');
+  const told = async (result: Promise<StoreResult<unknown>>, then?: () => void) => {
+    const done = await result;
+    if (done.ok) then?.();
+    setTrouble(done.ok ? '' : sayStore(done.refusal));
+  };
+  const rename = (text: string) => {
+    setName(text);
+    if (text.trim() !== '') void told(changeTool(store, tool.id, { tool: { name: text.trim() } }));
+  };
+  const copy = async () => {
+    const { id: _own, ...rest } = tool;
+    const made = await addTool(store, { ...rest, name: `${tool.name}, another` });
+    if (made.ok) go({ at: 'tool', toolId: made.value.id });
+    else setTrouble(sayStore(made.refusal));
+  };
+  return (
+    <Page
+      title={tool.name}
+      subtitle={`measures ${listed(tool.measures)}`}
+      back={{ href: hrefOf({ at: 'shop' }), to: 'the shop' }}
+    >
+      <TextField label="Name" text={name} onText={rename} />
+      <ul>
+        {FIGURES.filter(
+          (one) => one.name !== 'jawWidth' || (tool.kind === 'caliper' && tool.measures.includes('bore')),
+        ).map((one) => {
+          const size: Length | undefined = tool[one.name];
+          return (
+            <li key={one.name}>
+              <Row
+                href={hrefOf({ at: 'tool', toolId: tool.id, field: one.name })}
+                title={one.label}
+                {...(size && { figure: show(size, unit) })}
+                detail={one.name === 'mpe' ? tool.source : size ? undefined : 'not given'}
+              />
+            </li>
+          );
+        })}
+      </ul>
+      <div class="shop-part-keys">
+        <Button onPress={() => void told(changeTool(store, tool.id, { lastChecked: Date.now() }))}>
+          {lastChecked === undefined
+            ? 'Checked today'
+            : `Checked ${new Date(lastChecked).toLocaleDateString()}; again today`}
+        </Button>
+        <Button onPress={() => void copy()}>Another one like it</Button>
+        <Button onPress={() => void told(removeTool(store, tool.id), () => go({ at: 'shop' }))}>
+          Remove {tool.name}
+        </Button>
+      </div>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+    </Page>
+  );
+}
+
+function FigureScreen({ tool, name, ask }: { tool: MeasuringTool; name: FigureName; ask: string }) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const padSize = usePadSize();
+  const draft = useSizeDraft(`tool/${tool.id}/${name}`, unit);
+  const [trouble, setTrouble] = useState<string>();
+  const commit = async () => {
+    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
+    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
+    const changed = await changeTool(store, tool.id, {
+      tool: { [name]: entry.value.exact, ...(name === 'mpe' && { source: 'your own figure' }) },
+    });
+    if (!changed.ok) return setTrouble(sayStore(changed.refusal));
+    draft.clear();
+    return go({ at: 'tool', toolId: tool.id });
+  };
+  return (
+    <div class="pad-screen">
+      <Page
+        title={ask}
+        subtitle={tool.name}
+        back={{ href: hrefOf({ at: 'tool', toolId: tool.id }), to: 'the tool' }}
+      >
+        <div class="size-entry">
+          <SizePad
+            label={ask}
+            half={draft.half}
+            padSize={padSize}
+            onChange={(half) => {
+              setTrouble(undefined);
+              draft.change(half);
+            }}
+            commit={{ text: 'Use it', onPress: () => void commit() }}
+            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+          />
+        </div>
+      </Page>
+    </div>
+  );
+}

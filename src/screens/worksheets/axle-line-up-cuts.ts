@@ -1,0 +1,11 @@
+import { cutsOfLineUp } from '../../engine/cuts-of-line-up.ts';
+import type { CutWay } from '../../engine/cuts-of-way.ts';
+import { lineUp } from '../../engine/line-up.ts';
+import { axleLineUpQuestion } from './axle-line-up-question.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+export function axleLineUpCuts(data: WorksheetData): readonly CutWay[] {
+  const question = axleLineUpQuestion(data);
+  const answer = question && lineUp(question);
+  return question && answer?.ok === true ? cutsOfLineUp(question, answer.value) : [];
+}

@@ -1,0 +1,58 @@
+import { sizeStep } from '../../engine/metal-on.ts';
+import type { Estimate } from '../../engine/estimate.ts';
+import type { LineUpQuestion } from '../../engine/line-up.ts';
+import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { usualLineUpLimits, type LineUpLimit } from '../../engine/tables/line-up-limits.ts';
+import { onHandField } from './axle-line-up-fields.ts';
+import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';
+import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
+
+/** The question an axle worksheet asks the engine, once all its layout needs is known. */
+export function axleLineUpQuestion(data: WorksheetData): LineUpQuestion | undefined {
+  const { choices } = data.worksheet;
+  const name = choices['layout'];
+  if (!isAxleLayout(name)) return undefined;
+  const layout = axleLayouts[name];
+  const sizes = knownSizes(data);
+  if (layout.needs.some((need) => !sizes[need])) return undefined;
+  const { first, slides } = choices;
+  return {
+    layout,
+    side: axleSide(choices),
+    sizes,
+    onHand: Object.fromEntries(
+      layout.spacers.flatMap((spacer) => {
+        const estimate = sizes[onHandField(spacer)];
+        return estimate ? [[spacer, estimate] as const] : [];
+      }),
+    ),
+    ...(first !== undefined && { first }),
+    ...((slides === 'bracket' || slides === 'caliper') && { slides }),
+    limits: axleLimits(data),
+    step: sizeStep('length', { reads: data.dial.reads, graduation: data.dial.graduation.exact }),
+  };
+}
+
+/** How far things may be off: the fitter's own figures, else the usual ones. */
+export function axleLimits(data: WorksheetData): LineUpQuestion['limits'] {
+  const usual = usualLineUpLimits[data.unit];
+  const own = (name: string, instead: LineUpLimit): LineUpLimit => {
+    const by = exactSize(data, data.worksheet.sizes[name]);
+    return by ? { by, source: 'your own limit' } : instead;
+  };
+  return {
+    spacer: own('spacerLimit', usual.spacer),
+    line: own('lineLimit', usual.line),
+    wearMargin: own('wearMargin', usual.wearMargin),
+  };
+}
+
+// A length binds at its longest place, a gap at its narrowest: both are the tightest.
+function knownSizes(data: WorksheetData): Readonly<Record<string, Estimate>> {
+  return Object.fromEntries(
+    Object.entries(data.worksheet.sizes).flatMap(([name, input]) => {
+      const known = knownSize(data, input);
+      return known ? [[name, known.tightest] as const] : [];
+    }),
+  );
+}

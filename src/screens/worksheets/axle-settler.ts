@@ -1,0 +1,59 @@
+import type { Share } from '../../engine/chain.ts';
+import { mean, type Estimate } from '../../engine/estimate.ts';
+import { dividedBy, times, type Length } from '../../engine/length.ts';
+import type { LineUpQuestion, Spacer } from '../../engine/line-up.ts';
+import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { saySettler } from '../../engine/say-verdict.ts';
+import { whatWouldSettle, type Leg } from '../../engine/settle.ts';
+import type { Limits } from '../../engine/verdict.ts';
+import { onHandField, axleFields } from './axle-line-up-fields.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+type TooClose = {
+  readonly value: Length;
+  readonly limits: Limits;
+  readonly terms: readonly Share[];
+  readonly sizes: Readonly<Record<string, Estimate>>;
+};
+
+/** Which tools would tell whether the part on hand will do. */
+export function settlerSaid(data: WorksheetData, question: LineUpQuestion, spacer: Spacer): string {
+  const { deed, name } = spacer;
+  const onHand = question.onHand[name];
+  if (deed.kind !== 'too-close' || !onHand) return '';
+  const { by, source } = question.limits.spacer;
+  return settled(data, question, {
+    value: deed.off,
+    limits: { lower: times(by, -1), upper: by, source },
+    terms: deed.terms,
+    sizes: { ...question.sizes, 'on hand': onHand, [onHandField(name)]: onHand },
+  });
+}
+
+/** Which tools would settle a sum of sizes that is too close to call; only what was measured is measured again. */
+export function settled(
+  data: WorksheetData,
+  { layout, side }: LineUpQuestion,
+  { value, limits, terms, sizes }: TooClose,
+): string {
+  const fields = axleFields(layout.name, side);
+  // Tools are asked for whole multiples: halves are doubled first, and the band halved again.
+  const whole = Math.max(1, ...terms.map(({ bottom }) => bottom));
+  const legs = terms.flatMap(({ of, top, bottom }): Leg[] => {
+    const field = fields.find(({ name }) => name === of);
+    const kind = of === 'on hand' ? 'length' : measuredAs(field);
+    const size = sizes[of];
+    return kind && size?.tool ? [{ kind, size: mean(size), coefficient: (top * whole) / bottom }] : [];
+  });
+  const scaled = {
+    ...(limits.lower && { lower: times(limits.lower, whole) }),
+    ...(limits.upper && { upper: times(limits.upper, whole) }),
+    source: limits.source,
+  };
+  const settler = whatWouldSettle({ value: times(value, whole), limits: scaled, legs, tools: data.tools });
+  return saySettler(settler && { ...settler, halfWidth: dividedBy(settler.halfWidth, whole) }, data.unit);
+}
+
+function measuredAs(field: ReturnType<typeof axleFields>[number] | undefined): FeatureKind | undefined {
+  return field?.enter === 'size' ? field.measures : undefined;
+}

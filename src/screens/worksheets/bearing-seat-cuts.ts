@@ -1,0 +1,25 @@
+import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
+import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../engine/cuts-of-bearing-seat.ts';
+import type { CutWay } from '../../engine/cuts-of-way.ts';
+import { sizeStep } from '../../engine/metal-on.ts';
+import { bearingQuestion } from './bearing-seat-question.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+import { dialOf } from './worksheet-dial.ts';
+
+export function bearingSeatCuts(data: WorksheetData): readonly CutWay[] {
+  const question = bearingQuestion(data);
+  switch (question?.kind) {
+    case undefined:
+      return [];
+    case 'ball': {
+      const answer = innerSleeve(question.ask);
+      return answer.ok ? cutsOfSleeve(question.ask, answer.value) : [];
+    }
+    case 'taper':
+      return cutsOfTaper(question.ask, taperSetting(question.ask), sizeStep('length', dialOf(data)));
+    case 'seat':
+      return cutsOfSeat(question.ask, bearingInSeat(question.ask));
+    default:
+      return question satisfies never;
+  }
+}

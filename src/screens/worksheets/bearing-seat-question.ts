@@ -1,0 +1,143 @@
+import type { SeatQuestion, SettingWant, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
+import { mean, type Estimate } from '../../engine/estimate.ts';
+import { dividedBy, largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length.ts';
+import { sizeStep } from '../../engine/metal-on.ts';
+import type { Leg } from '../../engine/settle.ts';
+import { usualSleeveExcess } from '../../engine/tables/bearing-practice.ts';
+import { threadNamed } from '../../engine/threads.ts';
+import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
+
+/** What a bearing worksheet asks the engine, by what was chosen; undefined while something is missing. */
+export type BearingQuestion =
+  | { readonly kind: 'ball'; readonly ask: SleeveQuestion }
+  | { readonly kind: 'taper'; readonly ask: TaperQuestion }
+  | { readonly kind: 'seat'; readonly ask: SeatQuestion };
+
+export function bearingQuestion(data: WorksheetData): BearingQuestion | undefined {
+  switch (data.worksheet.choices['bearing']) {
+    case 'ball':
+      return sleeveQuestion(data);
+    case 'taper':
+      return taperQuestion(data);
+    case 'seat':
+      return seatQuestion(data);
+    default:
+      return undefined;
+  }
+}
+
+/** By how much the sleeve should be longer: the usual, or one's own. */
+export function sleeveWant(data: WorksheetData): SettingWant {
+  const usual = usualSleeveExcess[data.unit];
+  const { lower, upper, aim } = limitsGiven(data);
+  if (!lower && !upper) return aim ? { ...usual, aim } : usual;
+  const room = minus(usual.limits.upper, usual.limits.lower);
+  const limits = {
+    lower: lower ?? smallest(usual.limits.lower, upper ?? zero),
+    upper: upper ?? largest(usual.limits.upper, plus(lower ?? zero, room)),
+    source: 'your own limits',
+  };
+  return { limits, aim: aim ?? middleOf(limits) };
+}
+
+/** The sizes an answer is made of, for asking which tools would settle it. */
+export function bearingLegs(question: BearingQuestion): readonly Leg[] {
+  const leg = (kind: Leg['kind'], size: Estimate, coefficient: number): Leg => ({
+    kind,
+    size: mean(size),
+    coefficient,
+  });
+  switch (question.kind) {
+    case 'ball': {
+      const { sleeve, between, direct } = question.ask;
+      if (direct) return [leg('depth', direct, 1)];
+      return [...(sleeve ? [leg('length', sleeve, 1)] : []), leg('length', between, -1)];
+    }
+    case 'taper':
+      return [leg('gap', question.ask.endPlay, 1)];
+    case 'seat':
+      if (question.ask.direct) return [leg('depth', question.ask.direct, 1)];
+      return [
+        ...question.ask.goesIn.map(({ size, count }) => leg('length', size, count)),
+        leg('depth', question.ask.depth, -1),
+      ];
+    default:
+      return question satisfies never;
+  }
+}
+
+function sleeveQuestion(data: WorksheetData): BearingQuestion | undefined {
+  // The shortest of several places lets the races come closest together; of the distance the longest does.
+  const between = knownSize(data, data.worksheet.sizes['between'])?.tightest;
+  const sleeve = knownSize(data, data.worksheet.sizes['sleeve'])?.loosest;
+  if (!between) return undefined;
+  // By depth gauge the tightest place is the shallowest: where the sleeve is least proud.
+  const direct = knownSize(data, data.worksheet.sizes['direct'])?.tightest;
+  const ask = {
+    between,
+    want: sleeveWant(data),
+    step: lengthStep(data),
+    ...(sleeve && { sleeve }),
+    ...(direct && { direct }),
+  };
+  return { kind: 'ball', ask };
+}
+
+function taperQuestion(data: WorksheetData): BearingQuestion | undefined {
+  const { sizes, choices } = data.worksheet;
+  const endPlay = knownSize(data, sizes['endPlay'])?.tightest;
+  const want = ownWant(data, 'the maker’s figure, as you typed it');
+  const { setBy } = choices;
+  if (!endPlay || !want || (setBy !== 'nut' && setBy !== 'shim-between' && setBy !== 'shim-behind'))
+    return undefined;
+  const shim = knownSize(data, sizes['shim'])?.tightest;
+  const pitch = choices['thread'] === undefined ? undefined : threadNamed(choices['thread'])?.pitch;
+  return { kind: 'taper', ask: { endPlay, want, setBy, ...(shim && { shim }), ...(pitch && { pitch }) } };
+}
+
+function seatQuestion(data: WorksheetData): BearingQuestion | undefined {
+  const { sizes } = data.worksheet;
+  const depth = knownSize(data, sizes['depth'])?.tightest;
+  const width = knownSize(data, sizes['width'])?.tightest;
+  if (!depth || !width) return undefined;
+  const alsoIn = knownSize(data, sizes['alsoIn'])?.tightest;
+  const goesIn = [width, ...(alsoIn ? [alsoIn] : [])].map((size) => ({ size, count: 1 }));
+  const want = ownWant(data, 'your own limits');
+  const direct = readProud(data);
+  return {
+    kind: 'seat',
+    ask: { depth, goesIn, step: lengthStep(data), ...(want && { want }), ...(direct && { direct }) },
+  };
+}
+
+/** How far it stands proud, as read; what was read below the face is less than none. */
+function readProud(data: WorksheetData): Estimate | undefined {
+  const { sizes } = data.worksheet;
+  const proud = knownSize(data, sizes['directProud'])?.loosest;
+  const below = knownSize(data, sizes['directBelow'])?.tightest;
+  return proud ?? (below && { ...below, sum: negate(below.sum) });
+}
+
+function ownWant(data: WorksheetData, source: string): SettingWant | undefined {
+  const { lower, upper, aim } = limitsGiven(data);
+  return lower && upper
+    ? { limits: { lower, upper, source }, aim: aim ?? middleOf({ lower, upper }) }
+    : undefined;
+}
+
+function limitsGiven(data: WorksheetData) {
+  const { sizes } = data.worksheet;
+  return {
+    lower: exactSize(data, sizes['lower']),
+    upper: exactSize(data, sizes['upper']),
+    aim: exactSize(data, sizes['aim']),
+  };
+}
+
+function lengthStep({ dial }: WorksheetData): Length {
+  return sizeStep('length', { reads: dial.reads, graduation: dial.graduation.exact });
+}
+
+function middleOf({ lower, upper }: { readonly lower: Length; readonly upper: Length }): Length {
+  return dividedBy(plus(lower, upper), 2);
+}

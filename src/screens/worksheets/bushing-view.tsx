@@ -1,0 +1,237 @@
+import type { BushingWarning } from '../../engine/bushing-warnings.ts';
+import { bushing, type BushingAnswer, type BushingQuestion } from '../../engine/bushing.ts';
+import { mean } from '../../engine/estimate.ts';
+import type { Result } from '../../engine/refusal.ts';
+import { say } from '../../engine/say.ts';
+import { sayBushingRefusal, sayBushingWarning, sayForce } from '../../engine/say-bushing.ts';
+import { sayLimits } from '../../engine/say-fit.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { isMore, minus, type Length } from '../../engine/length.ts';
+import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { leftToReam, mostReamed } from '../../engine/tables/press-practice.ts';
+import { hrefOf } from '../address.ts';
+import { LinkButton } from '../common/button.tsx';
+import { EmptyLine } from '../common/empty-line.tsx';
+import { NumberLine } from '../common/number-line.tsx';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { BushingDrawing } from './bushing-drawing.tsx';
+import { bushingQuestion, pressClassFor } from './bushing-question.ts';
+import { CutRows, PressRows } from './bushing-rows.tsx';
+import { bushingWhy } from './bushing-why.ts';
+import { systemFor } from './fit-fields.ts';
+import { InputRows } from './input-rows.tsx';
+import { Lead, LeadNext, Why } from './lead.tsx';
+import { ProofBefore, ProofLines } from './proof-lines.tsx';
+import type { WorksheetData } from './worksheet-data.ts';
+import { nextNeed } from './worksheet-plan.ts';
+import { BushingCaution } from './worksheet-cautions.tsx';
+import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
+import type { WorksheetViewProps } from './worksheet-views.tsx';
+
+/** What to ream, turn and bore next, how hard it presses, and whether it holds. */
+export function BushingView({ data, plan }: WorksheetViewProps) {
+  const { worksheet, job, unit } = data;
+  const question = bushingQuestion(data);
+  const answer = question && bushing(question);
+  const need = nextNeed(plan, worksheet);
+  const next = hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field: need ?? 'bore' });
+  return (
+    <WorksheetPage
+      data={data}
+      subtitle={
+        question ? `${shortName(question.bushing)} in ${shortName(question.part).toLowerCase()}` : plan.name
+      }
+      {...(need !== undefined && {
+        foot: (
+          <LinkButton kind="main" href={next}>
+            Go on
+          </LinkButton>
+        ),
+      })}
+    >
+      {!question && <EmptyLine>{plan.asks} It needs the worn bore, its pin and the wall.</EmptyLine>}
+      {answer?.ok === false && (
+        <VerdictBand kind="no-good" headline={sayBushingRefusal(answer.refusal, unit)} />
+      )}
+      {question && answer?.ok === true && (
+        <WorksheetAnswer>
+          <Answer data={data} question={question} answer={answer.value} />
+        </WorksheetAnswer>
+      )}
+      <Inputs data={data} plan={plan} question={question} />
+      <BushingCaution />
+    </WorksheetPage>
+  );
+}
+
+function Inputs({
+  data,
+  plan,
+  question,
+}: WorksheetViewProps & { readonly question: BushingQuestion | undefined }) {
+  const system = systemFor(data, 'bore');
+  const [inside, press] = system === 'iso' ? ['isoClass', 'isoPress'] : ['ansiClass', 'ansiPress'];
+  const names = [
+    'bore',
+    'pin',
+    'joint',
+    'wall',
+    'length',
+    'partMetal',
+    'bushingMetal',
+    'reamTo',
+    'reamed',
+    'outside',
+  ];
+  const more = ['plating', 'finish', 'condition', 'cold', 'shopTemperature', 'hotTemperature'];
+  const own = ['leastWall', 'leastBushingWall', 'partYield', 'bushingYield'];
+  return (
+    <InputRows
+      data={data}
+      plan={plan}
+      title="What it stands on"
+      names={[...names, 'system', inside, press, ...more, ...own]}
+      usual={{
+        reamTo: 'usual: the next standard reamer',
+        system: `${system === 'iso' ? 'ISO 286' : 'ANSI B4.1'}, by the unit of the worn bore`,
+        ...(question && { [inside]: `usual: ${question.insideClass} (common practice, no source)` }),
+        [press]: `usual: ${pressClassFor(data, system)} (common practice, no source)`,
+        plating: 'none',
+        finish: 'usual: reamed and finely turned',
+        condition: 'usual: neither hardened nor plated',
+        cold: 'usual: a freezer',
+        shopTemperature: 'usual: 20 °C',
+        leastWall: 'usual: half the hole (common practice, no source)',
+        leastBushingWall: 'usual: .060 in (common practice, no source)',
+        partYield: yieldWords(question?.part.yieldMpa?.low),
+        bushingYield: yieldWords(question?.bushing.yieldMpa?.low),
+      }}
+    />
+  );
+}
+
+function shortName({ name }: BushingQuestion['part']): string {
+  return name.replace(/ \(.*/, '');
+}
+
+function yieldWords(mpa: number | undefined): string {
+  return mpa === undefined ? 'not given' : `usual: ${mpa} MPa (from memory)`;
+}
+
+type AnswerProps = {
+  readonly data: WorksheetData;
+  readonly question: BushingQuestion;
+  readonly answer: BushingAnswer;
+};
+
+function Answer({ data, question, answer }: AnswerProps) {
+  const { unit } = data;
+  const { measured, warnings } = answer;
+  const minds = warnings.filter(({ weighs }) => weighs === 'mind');
+  return (
+    <>
+      <Stops warnings={warnings} unit={unit} />
+      {measured && (
+        <VerdictBand
+          kind={measured.verdict.kind}
+          headline={sayVerdict(measured.verdict, { ...measured, quantity: 'interference', unit })}
+        />
+      )}
+      <NextCut answer={answer} unit={unit} />
+      <BushingDrawing answer={answer} unit={unit} />
+      {measured && question.reamed && question.outside && (
+        <>
+          <NumberLine {...measured} verdict={measured.verdict.kind} unit={unit} label="interference" />
+          <ProofLines
+            data={data}
+            {...measured}
+            legs={[
+              { kind: 'pin', size: mean(question.outside.loosest), coefficient: 1 },
+              { kind: 'bore', size: mean(question.reamed.loosest), coefficient: -1 },
+            ]}
+          />
+        </>
+      )}
+      {!measured && <ProofBefore data={data} kind={question.reamed ? 'pin' : 'bore'} />}
+      {minds.map((warning) => (
+        <p key={`${warning.code} ${sayBushingWarning(warning, unit)}`} class="proof-lines">
+          {sayBushingWarning(warning, unit)}
+        </p>
+      ))}
+      <CutRows answer={answer} unit={unit} />
+      <PressRows answer={answer} unit={unit} />
+      <Why lines={bushingWhy(question, answer, unit)} />
+    </>
+  );
+}
+
+/** What must be put right first: said before any cut. */
+function Stops({ warnings, unit }: { warnings: readonly BushingWarning[]; unit: ShownUnit }) {
+  const [first, ...others] = warnings.filter(({ weighs }) => weighs === 'stop');
+  if (!first) return null;
+  return (
+    <VerdictBand kind="no-good" headline={sayBushingWarning(first, unit)}>
+      {others.map((warning) => (
+        <p key={warning.code}>{sayBushingWarning(warning, unit)}</p>
+      ))}
+    </VerdictBand>
+  );
+}
+
+/** The next cut, as large as it is read from the lathe. */
+function NextCut({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
+  const { next, ream, reamTakes, inside, insideTarget, stress, measured } = answer;
+  if (measured?.verdict.kind === 'no-good')
+    return (
+      <TurnLead
+        label={measured.verdict.way === 'over' ? 'Turn it down to' : 'Turn a new one to'}
+        answer={answer}
+        unit={unit}
+      />
+    );
+  switch (next) {
+    case 'ream':
+      return (
+        <Lead label="Ream to" figure={ream.name === '' ? show(ream.size, unit) : ream.name}>
+          <LeadNext>{`takes ${show(reamTakes, unit)}, then measure it`}</LeadNext>
+          {isMore(reamTakes, mostReamed) && (
+            <p>{`Drill or bore it to ${show(minus(ream.size, leftToReam), unit)} first: a reamer only sizes.`}</p>
+          )}
+        </Lead>
+      );
+    case 'turn':
+      return <TurnLead label="Turn the bushing to" answer={answer} unit={unit} />;
+    case 'press':
+      return (
+        <Lead label="Press it, then bore to" figure={target(insideTarget, inside, unit)} unit={unit}>
+          <LeadNext>{sayLimits(inside, unit)}</LeadNext>
+          {!insideTarget.ok && <p>{say(insideTarget.refusal, unit)}</p>}
+          {stress?.force && <p>{`It takes up to ${sayForce(stress.force.pressN, unit)} on the press.`}</p>}
+        </Lead>
+      );
+    default:
+      return next satisfies never;
+  }
+}
+
+function TurnLead({
+  label,
+  answer: { turn, turnTarget },
+  unit,
+}: {
+  label: string;
+  answer: BushingAnswer;
+  unit: ShownUnit;
+}) {
+  return (
+    <Lead label={label} figure={target(turnTarget, turn, unit)} unit={unit}>
+      <LeadNext>{sayLimits(turn, unit)}</LeadNext>
+      {!turnTarget.ok && <p>{say(turnTarget.refusal, unit)}</p>}
+    </Lead>
+  );
+}
+
+/** The dial's step inside the limits; where there is none, the limit with most metal left. */
+function target(reached: Result<Length>, limits: { readonly upper: Length }, unit: ShownUnit): string {
+  return figure(reached.ok ? reached.value : limits.upper, unit);
+}

@@ -1,0 +1,95 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { Between } from '../../engine/bearing-seat.ts';
+import { absolute, isZero, sum, times, type Length } from '../../engine/length.ts';
+import { mean } from '../../engine/estimate.ts';
+import { sayGoodBetween } from '../../engine/say-bearing-seat.ts';
+import { sayPieces } from '../../engine/say-shims.ts';
+import { shimsFromDrawer, type ShimPick } from '../../engine/shims.ts';
+import { figure, type ShownUnit } from '../../engine/show.ts';
+import type { SizeInput } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { takePieces } from '../../store/take-pieces.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { useStore } from '../common/store-context.ts';
+import { roundedEntry } from '../cuts/entry-of-length.ts';
+import { Lead, LeadNext } from './lead.tsx';
+import { shimsOnHand } from './shim-question.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+type DrawerShimsProps = {
+  readonly data: WorksheetData;
+  readonly label: string;
+  readonly shim: Between;
+  /** The size of the worksheet that the shims become once they are in; left out where they have none of their own. */
+  readonly becomes?: string;
+};
+
+/** A shim that is wanted, what of the drawer comes to it, and the press that takes it. */
+export function DrawerShims({ data, label, shim, becomes }: DrawerShimsProps) {
+  const { unit } = data;
+  const found = useMemo(() => shimsFromDrawer({ drawer: shimsOnHand(data), ...shim }), [data]);
+  return (
+    <Lead label={label} figure={figure(shim.aim, unit)} unit={unit}>
+      <p>{sayGoodBetween(shim, unit)}</p>
+      {found.ok && found.value.pieces > 0 && (
+        <>
+          <LeadNext>{sayPieces(found.value, unit)}</LeadNext>
+          <p>{fromDrawer(found.value, unit)}</p>
+          <Take data={data} pick={found.value} becomes={becomes} />
+        </>
+      )}
+    </Lead>
+  );
+}
+
+type TakeProps = {
+  readonly data: WorksheetData;
+  readonly pick: ShimPick;
+  readonly becomes: string | undefined;
+};
+
+function Take({ data, pick, becomes }: TakeProps) {
+  const store = useStore();
+  const [said, setSaid] = useState<{ readonly taken: boolean; readonly words: string }>();
+  const { worksheet, unit } = data;
+  const pieces = sayPieces(pick, unit);
+  const take = async () => {
+    const taken = pick.picked.map(({ piece, count }) => ({ pieceId: piece.id, count }));
+    const sizes = becomes === undefined ? {} : { [becomes]: sizeOf(data, pick) };
+    const done = await takePieces(store, worksheet.id, taken, sizes);
+    if (!done.ok) return setSaid({ taken: false, words: sayStore(done.refusal) });
+    const words = `${pieces} taken from the drawer.`;
+    announce(words);
+    return setSaid({ taken: true, words: `${words} Measure again with it in.` });
+  };
+  return (
+    <>
+      {said && (
+        <p {...(!said.taken && { role: 'alert' as const, class: 'text-field-trouble' })}>{said.words}</p>
+      )}
+      {said?.taken !== true && (
+        <div class="worksheet-act not-printed">
+          <Button onPress={() => void take()}>{pick.fits ? 'Take it' : 'Take it all the same'}</Button>
+        </div>
+      )}
+    </>
+  );
+}
+
+/** One piece is known as well as the drawer knows it; several together by their sum. */
+function sizeOf({ drawer, unit }: WorksheetData, { picked }: ShimPick): SizeInput {
+  const [first] = picked;
+  const alone = picked.length === 1 && first?.count === 1;
+  const kept = alone ? drawer.find(({ piece }) => piece.id === first.piece.id)?.piece.thickness : undefined;
+  return kept ?? { from: 'typed', ...roundedEntry(together(picked), unit, 'nearest') };
+}
+
+function together(picked: ShimPick['picked']): Length {
+  return sum(picked.map(({ piece, count }) => times(mean(piece.thickness), count)));
+}
+
+function fromDrawer({ fits, offAim }: ShimPick, unit: ShownUnit): string {
+  const off = isZero(offAim) ? 'right on it' : `${figure(absolute(offAim), unit)} off the aim`;
+  return fits ? `from the drawer, ${off}` : `the nearest the drawer comes, ${off}; it does not fit`;
+}

@@ -1,0 +1,11 @@
+import { cutsOfRoutes } from '../../engine/cuts-of-routes.ts';
+import type { CutWay } from '../../engine/cuts-of-way.ts';
+import { holeAndPin } from '../../engine/hole-and-pin.ts';
+import { holeAndPinQuestion } from './hole-and-pin-question.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+import { dialOf } from './worksheet-dial.ts';
+
+export function holeAndPinCuts(data: WorksheetData): readonly CutWay[] {
+  const question = holeAndPinQuestion(data);
+  return question ? cutsOfRoutes(question, holeAndPin(question), dialOf(data)) : [];
+}

@@ -1,0 +1,135 @@
+import { mean } from '../../engine/estimate.ts';
+import type { FitSystem } from '../../engine/fits.ts';
+import type { HoleAndPinQuestion, Joint } from '../../engine/hole-and-pin.ts';
+import { usualLimits } from '../../engine/hole-and-pin-limits.ts';
+import type { InsertMetal } from '../../engine/insert-drill.ts';
+import { isZero, zero, type Length } from '../../engine/length.ts';
+import { materialNamed } from '../../engine/tables/materials.ts';
+import type { Limits } from '../../engine/verdict.ts';
+import { exactSize, knownSize, type KnownSize, type WorksheetData } from './worksheet-data.ts';
+
+const JOINTS: ReadonlySet<string> = new Set([
+  'turns-under-load',
+  'turns',
+  'slides',
+  'located',
+  'pressed',
+] satisfies Joint[]);
+
+function isJoint(value: string | undefined): value is Joint {
+  return value !== undefined && JOINTS.has(value);
+}
+
+/** The question a hole-and-pin worksheet asks the engine, once bore, pin and how it runs are known. */
+export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | undefined {
+  const { sizes, choices } = data.worksheet;
+  const bore = knownSize(data, sizes['bore']);
+  const pin = knownSize(data, sizes['pin']);
+  const joint = choices['joint'];
+  if (!bore || !pin || !isJoint(joint)) return undefined;
+  const own = ownLimits(data);
+  const arm = armOf(data);
+  const direct = directPlay(data, arm !== undefined);
+  const { thread, shankPasses, facesCarry } = choices;
+  const metal = insertMetal(choices);
+  const fitSystem = fitSystemOf(choices['fitSystem']);
+  const offBy = holeOffBy(data);
+  const partMetal = materialNamed(choices['partMetal']);
+  const bushingMetal = materialNamed(choices['bushingMetal']);
+  const wall = exactSize(data, sizes['wall']);
+  const thickness = exactSize(data, sizes['thickness']);
+  const leastWall = exactSize(data, sizes['leastWall']);
+  return {
+    bore: places(bore),
+    pin: places(pin),
+    joint,
+    ...(own && { ownLimits: own }),
+    ...(arm && { arm }),
+    ...(direct && { direct }),
+    ...(thread !== undefined && { pinThread: thread }),
+    ...(shankPasses !== undefined && { shankPasses: shankPasses === 'yes' }),
+    ...(facesCarry !== undefined && { clampedFacesCarry: facesCarry === 'yes' }),
+    ...(metal && { metal }),
+    ...(fitSystem && { fitSystem }),
+    ...(offBy && { offBy }),
+    ...(partMetal && { partMetal }),
+    ...(bushingMetal && { bushingMetal }),
+    ...(wall && { wall }),
+    ...(thickness && { thickness }),
+    ...(leastWall && { leastWall }),
+  };
+}
+
+/** The limits a hole-and-pin worksheet wants, known as soon as how it runs and a nominal size are. */
+export function wantedClearance(data: WorksheetData): Limits | undefined {
+  const own = ownLimits(data);
+  if (own) return own;
+  const { joint } = data.worksheet.choices;
+  const nominal = nominalSize(data);
+  if (!isJoint(joint) || !nominal) return undefined;
+  const fitSystem = fitSystemOf(data.worksheet.choices['fitSystem']);
+  return usualLimits({ joint, ...(fitSystem && { fitSystem }) }, nominal);
+}
+
+type Choices = WorksheetData['worksheet']['choices'];
+
+function fitSystemOf(choice: string | undefined): FitSystem | undefined {
+  if (choice === 'ISO 286') return 'iso';
+  return choice === 'ANSI B4.1' ? 'ansi' : undefined;
+}
+
+// An insert's drill knows two kinds of metal, soft and hard; the part's own metal says which where it is one of these.
+function insertMetal({ metal, partMetal }: Choices): InsertMetal | undefined {
+  if (metal === 'aluminium' || metal === 'steel') return metal;
+  if (partMetal?.startsWith('aluminium')) return 'aluminium';
+  return partMetal?.endsWith('-steel') || partMetal?.startsWith('stainless') ? 'steel' : undefined;
+}
+
+/** How far the hole is out of place; zero where it is said to be off and nobody knows by how much. */
+function holeOffBy(data: WorksheetData): Length | undefined {
+  const { sizes, choices } = data.worksheet;
+  if (choices['holeOff'] === 'no') return undefined;
+  const by = exactSize(data, sizes['offBy']);
+  if (by && !isZero(by)) return by;
+  return choices['holeOff'] === 'yes' ? zero : undefined;
+}
+
+function nominalSize(data: WorksheetData): Length | undefined {
+  const { sizes } = data.worksheet;
+  return exactSize(data, sizes['pin']) ?? exactSize(data, sizes['bore']);
+}
+
+function places({ tightest, loosest }: KnownSize) {
+  return { tightest, loosest };
+}
+
+function ownLimits(data: WorksheetData): Limits | undefined {
+  const lower = exactSize(data, data.worksheet.sizes['lower']);
+  const upper = exactSize(data, data.worksheet.sizes['upper']);
+  if (!lower && !upper) return undefined;
+  return { ...(lower && { lower }), ...(upper && { upper }), source: 'your own limits' };
+}
+
+function armOf(data: WorksheetData): HoleAndPinQuestion['arm'] {
+  const { sizes } = data.worksheet;
+  const boreLength = exactSize(data, sizes['boreLength']);
+  const reach = exactSize(data, sizes['reach']);
+  const bellMouth = exactSize(data, sizes['bellMouth']);
+  return boreLength && reach && { boreLength, reach, ...(bellMouth && { bellMouth }) };
+}
+
+/** The rock, where the arm it was read at is known; else the slop at the bore. */
+function directPlay(data: WorksheetData, hasArm: boolean): HoleAndPinQuestion['direct'] {
+  const rock = hasArm ? knownSize(data, data.worksheet.sizes['rockInAll']) : undefined;
+  if (rock) return { kind: 'rock', read: rock.loosest };
+  const slop = knownSize(data, data.worksheet.sizes['slop']);
+  return slop && { kind: 'slop', read: slop.loosest };
+}
+
+/** The sizes the clearance is made of, for asking which tools would settle it. */
+export function clearanceLegs(question: HoleAndPinQuestion) {
+  return [
+    { kind: 'bore' as const, size: mean(question.bore.loosest), coefficient: 1 },
+    { kind: 'pin' as const, size: mean(question.pin.loosest), coefficient: -1 },
+  ];
+}

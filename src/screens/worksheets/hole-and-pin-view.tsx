@@ -1,0 +1,213 @@
+import { mean } from '../../engine/estimate.ts';
+import { holeAndPin, type HoleAndPinAnswer, type HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
+import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { figure, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import { hrefOf } from '../address.ts';
+import { LinkButton } from '../common/button.tsx';
+import { EmptyLine } from '../common/empty-line.tsx';
+import { NumberLine } from '../common/number-line.tsx';
+import { VerdictBand } from '../common/verdict-band.tsx';
+import { BoreDrawing } from './bore-drawing.tsx';
+import { clearanceSaid } from './clearance-said.ts';
+import { clearanceLegs, holeAndPinQuestion } from './hole-and-pin-question.ts';
+import { InputRows } from './input-rows.tsx';
+import { Why } from './lead.tsx';
+import { ProofBefore, ProofLines } from './proof-lines.tsx';
+import { RouteRows } from './route-rows.tsx';
+import { nextNeed } from './worksheet-plan.ts';
+import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
+import type { WorksheetViewProps } from './worksheet-views.tsx';
+
+/** How much slop, what it means at the arm's end, and every route to cure it, ranked. */
+export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
+  const question = holeAndPinQuestion(data);
+  const { choices } = data.worksheet;
+  const subtitle = [choices['thread'], jointWords(choices['joint'])]
+    .filter((part) => part !== undefined)
+    .join(', ');
+  const need = nextNeed(plan, data.worksheet);
+  const address = { at: 'worksheet', jobId: data.job.id, worksheetId: data.worksheet.id } as const;
+  const answer = question && holeAndPin(question);
+  return (
+    <WorksheetPage
+      data={data}
+      subtitle={subtitle === '' ? plan.name : subtitle}
+      {...(!question &&
+        need !== undefined && {
+          foot: (
+            <LinkButton kind="main" href={hrefOf({ ...address, field: need })}>
+              Go on
+            </LinkButton>
+          ),
+        })}
+    >
+      {question && answer ? (
+        <WorksheetAnswer>
+          <Answer data={data} question={question} answer={answer} />
+        </WorksheetAnswer>
+      ) : (
+        <>
+          <EmptyLine>{plan.asks} It needs a bore, a pin and how the joint runs.</EmptyLine>
+          <ProofBefore data={data} kind="bore" />
+        </>
+      )}
+      <InputRows
+        data={data}
+        plan={plan}
+        title="What it stands on"
+        names={[
+          'bore',
+          'pin',
+          'thread',
+          'joint',
+          'fitSystem',
+          'lower',
+          'upper',
+          'boreLength',
+          'reach',
+          'bellMouth',
+          'rockInAll',
+          'slop',
+          'wall',
+          'leastWall',
+          'thickness',
+          'facesCarry',
+          'shankPasses',
+          'holeOff',
+          'offBy',
+          'partMetal',
+          'bushingMetal',
+        ]}
+        usual={{
+          fitSystem: 'usual: common practice, no source',
+          partMetal: 'usual: low carbon steel',
+          bushingMetal: 'usual: bearing bronze',
+          rockInAll: 'not read; bore less pin counts',
+          slop: 'not read; bore less pin counts',
+          leastWall: 'usual: half the hole (common practice, no source)',
+          ...(answer && usualLimits(answer, data.unit)),
+        }}
+      />
+    </WorksheetPage>
+  );
+}
+
+type AnswerProps = {
+  readonly data: WorksheetViewProps['data'];
+  readonly question: HoleAndPinQuestion;
+  readonly answer: HoleAndPinAnswer;
+};
+
+function Answer({ data, question, answer }: AnswerProps) {
+  const { unit } = data;
+  const deciding = clearanceSaid(answer, unit);
+  const rock = sayRock(answer, unit);
+  const headline = sayVerdict(answer.verdict, deciding);
+  return (
+    <>
+      <VerdictBand kind={answer.verdict.kind} headline={headline}>
+        {answer.direct && <p>{sayDirectPlay(answer.direct)}</p>}
+        {rock !== undefined && <p>{rock}</p>}
+      </VerdictBand>
+      <BoreDrawing
+        bore={mean(question.bore.loosest)}
+        pin={mean(question.pin.loosest)}
+        clearance={answer.loosest}
+        unit={unit}
+        good={answer.verdict.kind === 'good'}
+      />
+      <NumberLine
+        value={deciding.value}
+        halfWidth={deciding.halfWidth}
+        limits={answer.limits}
+        verdict={answer.verdict.kind}
+        unit={unit}
+        label={deciding.quantity}
+      />
+      {!answer.direct && (
+        <ProofLines
+          data={data}
+          limits={answer.limits}
+          value={deciding.value}
+          halfWidth={deciding.halfWidth}
+          verdict={answer.verdict}
+          legs={clearanceLegs(question)}
+        />
+      )}
+      <RouteRows data={data} routes={answer.routes} />
+      <Why lines={whyLines(question, answer, unit)} />
+    </>
+  );
+}
+
+function jointWords(joint: string | undefined): string | undefined {
+  const words: Readonly<Record<string, string>> = {
+    located: 'fixed by its nut',
+    turns: 'turns',
+    'turns-under-load': 'turns under load',
+    slides: 'slides by hand',
+    pressed: 'pressed',
+  };
+  return joint === undefined ? undefined : words[joint];
+}
+
+function usualLimits({ limits }: HoleAndPinAnswer, unit: ShownUnit): Readonly<Record<string, string>> {
+  return {
+    lower: limits.lower ? `usual: ${signedFigure(limits.lower, unit)} (${limits.source})` : 'no least',
+    upper: limits.upper ? `usual: ${signedFigure(limits.upper, unit)} (${limits.source})` : 'no most',
+  };
+}
+
+function whyLines({ bore, pin, arm }: HoleAndPinQuestion, answer: HoleAndPinAnswer, unit: ShownUnit) {
+  const size = (length: Parameters<typeof figure>[0]) => figure(length, unit);
+  return [
+    ...(answer.direct ? readLines(answer, unit) : workedLines({ bore, pin }, answer, unit)),
+    { what: 'Limits', how: limitsWords(answer, unit), source: answer.limits.source },
+    {
+      what: 'Band',
+      how: 'Scatter of the readings and the error limits of the tools, at 95 %. Good only if the band lies inside the limits; no good only if it lies outside.',
+      source: 'JCGM 100:2008; ISO 14253-1',
+    },
+    ...(arm && answer.rock
+      ? [
+          {
+            what: 'Rock at the end of the arm',
+            how: `± slop · reach / bore length = ${size(answer.loosest)} · ${size(arm.reach)} / ${size(arm.boreLength)}${arm.bellMouth ? ` less ${size(arm.bellMouth)}` : ''} = ±${size(answer.rock.eachWay)}`,
+            source: 'geometry of a pin that touches at both ends',
+          },
+        ]
+      : []),
+  ];
+}
+
+function readLines({ direct, loosest, band }: HoleAndPinAnswer, unit: ShownUnit) {
+  const how = direct === 'rock' ? 'rock · bore length / (2 · reach)' : 'read with an indicator at the bore';
+  return [
+    { what: 'Slop', how: `${how} = ${figure(loosest, unit)} ${unit}, ${showBand(band.halfWidth, unit)}` },
+  ];
+}
+
+function workedLines(
+  { bore, pin }: Pick<HoleAndPinQuestion, 'bore' | 'pin'>,
+  answer: HoleAndPinAnswer,
+  unit: ShownUnit,
+) {
+  const size = (length: Parameters<typeof figure>[0]) => figure(length, unit);
+  return [
+    {
+      what: 'Slop, at the loosest place',
+      how: `bore − pin = ${size(mean(bore.loosest))} − ${size(mean(pin.loosest))} = ${size(answer.loosest)} ${unit}, ${showBand(answer.band.halfWidth, unit)}`,
+    },
+    {
+      what: 'Clearance, at the tightest place',
+      how: `${size(mean(bore.tightest))} − ${size(mean(pin.tightest))} = ${size(answer.tightest)} ${unit}, ${showBand(answer.tightestBand.halfWidth, unit)}`,
+    },
+  ];
+}
+
+function limitsWords({ limits: { lower, upper } }: HoleAndPinAnswer, unit: ShownUnit): string {
+  if (lower && upper) return `${signedFigure(lower, unit)} to ${signedFigure(upper, unit)} ${unit}`;
+  if (lower) return `${signedFigure(lower, unit)} ${unit} or more`;
+  return upper ? `${signedFigure(upper, unit)} ${unit} or less` : 'none';
+}

@@ -1,0 +1,73 @@
+import type { CutOffer } from '../../engine/cut.ts';
+import type { CutWay } from '../../engine/cuts-of-way.ts';
+import { basisOf } from '../../store/basis.ts';
+import type { NewCut } from '../../store/cuts.ts';
+import type { Basis, Id, SizeInput } from '../../store/records.ts';
+import { featuresIn } from '../../store/worksheets.ts';
+import { limitEntries, roundedEntry } from '../cuts/entry-of-length.ts';
+import { isTaken, machineOf, materialOf, type CutPicks } from './cut-picks.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+/** The cuts of a way as they go on the list: those that are taken, with what they were worked out from. */
+export function newCuts(data: WorksheetData, way: CutWay, picks: CutPicks): readonly NewCut[] {
+  const basis = basisNow(data);
+  return way.offers.flatMap((offer, index) => {
+    const place = { way, index };
+    if (!isTaken(picks, place)) return [];
+    const material = materialOf(picks, place);
+    const partId = partOf(data, offer.part);
+    return [
+      {
+        jobId: data.job.id,
+        worksheetId: data.worksheet.id,
+        ...(partId !== undefined && { partId }),
+        name: offer.name,
+        part: offer.part,
+        operation: offer.operation,
+        of: offer.of,
+        ...figuresOf(offer, data),
+        ...(material !== undefined && { material }),
+        cuttingTool: 'hss',
+        machine: machineOf(picks, place),
+        ...(offer.drill !== undefined && { drill: offer.drill }),
+        ...(offer.thread !== undefined && { thread: offer.thread }),
+        basis,
+      },
+    ];
+  });
+}
+
+/** An offer's figures as a cut keeps them. */
+export function figuresOf(offer: CutOffer, { unit }: Pick<WorksheetData, 'unit'>) {
+  return {
+    ...(offer.present && { blank: roundedEntry(offer.present, unit, 'nearest') }),
+    ...limitEntries(offer, unit),
+    limitsFrom: offer.limitsFrom,
+  };
+}
+
+/** The readings that count for this worksheet now, and its own inputs. */
+export function basisNow({ worksheet, readings }: Pick<WorksheetData, 'worksheet' | 'readings'>): Basis {
+  const features = featuresIn(worksheet);
+  return basisOf(
+    worksheet,
+    readings.filter(({ featureId }) => features.has(featureId)),
+  );
+}
+
+/** The job's part a cut is made on, where its size was read on one. */
+function partOf({ worksheet, features }: WorksheetData, name: string): Id | undefined {
+  const { sizes, parts } = worksheet;
+  const inStack = Object.values(parts).find((part) => part.name === name)?.size;
+  const named: Readonly<Record<string, SizeInput | undefined>> = {
+    bore: sizes['bore'],
+    hole: sizes['bore'] ?? sizes['hole'],
+    pin: sizes['pin'],
+    sleeve: sizes['sleeve'],
+    recess: sizes['depth'],
+    shim: sizes['shim'],
+  };
+  const input = inStack ?? named[name];
+  if (input?.from !== 'feature') return undefined;
+  return features.find(({ id }) => id === input.featureId)?.partId;
+}

@@ -1,0 +1,41 @@
+import type { Length } from '../../engine/length.ts';
+import { saySettler } from '../../engine/say-verdict.ts';
+import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
+import { showBand } from '../../engine/show.ts';
+import type { Limits, Verdict } from '../../engine/verdict.ts';
+import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { useMeasuring } from '../readings/use-measuring.ts';
+import { proofNote } from './proof-note.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+import './proof-lines.css';
+
+type ProofLinesProps = {
+  readonly data: Pick<WorksheetData, 'tools' | 'unit'>;
+  readonly limits: Limits;
+  readonly value: Length;
+  readonly halfWidth: Length;
+  readonly verdict: Verdict;
+  readonly legs: readonly Leg[];
+};
+
+/** What the readings can't prove, and what would: only said where it matters. */
+export function ProofLines({ data, limits, value, halfWidth, verdict, legs }: ProofLinesProps) {
+  const { tools, unit } = data;
+  if (verdict.kind === 'too-close') {
+    return <p class="proof-lines">{saySettler(whatWouldSettle({ value, limits, legs, tools }), unit)}</p>;
+  }
+  if (canProve({ limits, halfWidth })) return null;
+  const better = whatCouldProve({ limits, legs, tools });
+  return (
+    <p class="proof-lines">
+      {`These readings know it to ${showBand(halfWidth, unit)}, too wide to ever call it good. ${saySettler(better, unit).replace('would settle it', 'could')}`}
+    </p>
+  );
+}
+
+/** Before the first reading: that the tool last used for this kind can't prove what is wanted, and what could. */
+export function ProofBefore({ data, kind }: { data: WorksheetData; kind: FeatureKind }) {
+  const { measuring } = useMeasuring(kind);
+  const note = measuring ? proofNote(data, kind, measuring.tool) : '';
+  return note === '' ? null : <p class="proof-lines">{note}</p>;
+}

@@ -1,0 +1,35 @@
+import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from '../../engine/shims.ts';
+import { shimsWanted, stackWithShims } from '../../engine/shims-in-stack.ts';
+import type { Result } from '../../engine/refusal.ts';
+import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
+import { knownSize, type WorksheetData } from './worksheet-data.ts';
+
+/** Whatever on hand lies flat in a stack and has a known thickness, in the order the drawer lists it. */
+export function shimsOnHand(data: WorksheetData): readonly ShimPiece[] {
+  return data.drawer.flatMap(({ piece, count }) => {
+    const isShim = piece.kind === 'shim' || piece.kind === 'washer' || piece.kind === 'spacer';
+    const thickness = isShim ? knownSize(data, piece.thickness) : undefined;
+    return thickness && count > 0
+      ? [{ id: piece.id, name: piece.name, thickness: thickness.tightest, count }]
+      : [];
+  });
+}
+
+export type ShimOffer = {
+  readonly pick: ShimPick;
+  readonly after: ReturnType<typeof stackWithShims>;
+};
+
+/** What the drawer gives for a stack with too much room; undefined where it wants no shims. */
+export function shimOffer(
+  data: WorksheetData,
+  question: StackQuestion,
+  answer: StackAnswer,
+): Result<ShimOffer, ShimRefusal> | undefined {
+  const wanted = shimsWanted(question, answer);
+  if (!wanted) return undefined;
+  const found = shimsFromDrawer({ drawer: shimsOnHand(data), ...wanted });
+  if (!found.ok) return found;
+  const pick = found.value;
+  return { ok: true, value: { pick, after: stackWithShims(question, pick) } };
+}

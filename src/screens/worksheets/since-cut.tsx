@@ -1,0 +1,88 @@
+import { useState } from 'preact/hooks';
+import { capital } from '../../engine/cuts-of-way.ts';
+import { mean } from '../../engine/estimate.ts';
+import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button, LinkButton } from '../common/button.tsx';
+import { Caution } from '../common/caution.tsx';
+import { useStore } from '../common/store-context.ts';
+import { giveWorksheet, type CutSince, type PartCut } from './cut-since.ts';
+import { Lead } from './lead.tsx';
+import { stackParts } from './spacer-stack-question.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+type SinceCutProps = { readonly data: WorksheetData; readonly since: CutSince };
+
+/** What was cut since, in place of an answer that would ask for the same metal again. */
+export function SinceCut({ data, since: { notGiven, gapReadBefore } }: SinceCutProps) {
+  const { unit } = data;
+  const [first] = notGiven;
+  if (first)
+    return (
+      <Lead
+        label={`${capital(first.name)} cut since`}
+        figure={figure(first.pass.measured.exact, unit)}
+        unit={unit}
+      >
+        <p>{`Worked out here with ${sizeHere(data, first)} still.`}</p>
+      </Lead>
+    );
+  return gapReadBefore ? (
+    <Caution heading="Read before it was cut.">{sayReadBefore(gapReadBefore, unit)}</Caution>
+  ) : null;
+}
+
+/** The main action while that stands: the new size comes in, or the gap is read again. */
+export function SinceCutAction({ data, since: { notGiven, gapReadBefore } }: SinceCutProps) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const { job, unit } = data;
+  const [first] = notGiven;
+  if (first) {
+    const size = show(first.pass.measured.exact, unit);
+    const give = async () => {
+      const given = await giveWorksheet(store, data, first);
+      if (given.ok) announce(sayWorkedOutWith(first, unit));
+      else setTrouble(sayStore(given.refusal));
+    };
+    return (
+      <>
+        {trouble !== '' && <p role="alert">{trouble}</p>}
+        <Button kind="main" onPress={() => void give()}>{`Work it out with ${size}`}</Button>
+      </>
+    );
+  }
+  const checkId = gapReadBefore?.checkId;
+  return checkId === undefined ? null : (
+    <LinkButton kind="main" href={hrefOf({ at: 'check', jobId: job.id, checkId })}>
+      To the check: read it again
+    </LinkButton>
+  );
+}
+
+/** The same for paper, where nothing can be pressed. */
+export function saySinceCut({ data, since: { notGiven, gapReadBefore } }: SinceCutProps): readonly string[] {
+  const { unit } = data;
+  return [
+    ...notGiven.map(
+      (one) =>
+        `${capital(one.name)} was cut to ${show(one.pass.measured.exact, unit)} since; worked out here with ${sizeHere(data, one)}.`,
+    ),
+    ...(gapReadBefore ? [sayReadBefore(gapReadBefore, unit)] : []),
+  ];
+}
+
+export function sayWorkedOutWith({ pass }: PartCut, unit: ShownUnit): string {
+  return `Worked out with ${show(pass.measured.exact, unit)} now.`;
+}
+
+function sayReadBefore({ name, pass }: PartCut, unit: ShownUnit): string {
+  return `The gap was read before this cut: ${name} to ${show(pass.measured.exact, unit)}. Read it again.`;
+}
+
+function sizeHere(data: WorksheetData, { partId }: PartCut): string {
+  const part = stackParts(data).find(({ id }) => id === partId)?.part;
+  return part ? show(mean(part.thickness), data.unit) : 'no size';
+}

@@ -1,0 +1,98 @@
+import {
+  dividedBy,
+  largest,
+  minus,
+  negate,
+  plus,
+  smallest,
+  zero,
+  type Length,
+  isLess,
+  isMore,
+} from '../../engine/length.ts';
+import type { Estimate } from '../../engine/estimate.ts';
+import { sizeStep } from '../../engine/metal-on.ts';
+import {
+  stackWantPreset,
+  type StackPart,
+  type StackQuestion,
+  type StackWant,
+} from '../../engine/spacer-stack.ts';
+import type { Id, StackPartInput } from '../../store/records.ts';
+import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
+
+export type KnownPart = { readonly id: Id; readonly input: StackPartInput; readonly part?: StackPart };
+
+/** The parts of a stack in their order, each with what is known of it. */
+export function stackParts(data: WorksheetData): readonly KnownPart[] {
+  return Object.entries(data.worksheet.parts)
+    .map(([id, input]) => knownPart(data, id, input))
+    .sort((a, b) => a.input.order - b.input.order);
+}
+
+function knownPart(data: WorksheetData, id: Id, input: StackPartInput): KnownPart {
+  const size = knownSize(data, input.size);
+  const leastLength = exactSize(data, input.leastLength);
+  if (!size) return { id, input };
+  // Of four places the thickest binds: a length's tightest place is its longest.
+  const { name, count, adjustable } = input;
+  return {
+    id,
+    input,
+    part: { name, count, adjustable, thickness: size.tightest, ...(leastLength && { leastLength }) },
+  };
+}
+
+export function stackWant(data: WorksheetData): StackWant {
+  const { sizes, choices } = data.worksheet;
+  const kind = choices['want'];
+  const preset = stackWantPreset(kind === 'end-play' || kind === 'clamp' ? kind : 'float', data.unit);
+  const lower = exactSize(data, sizes['lower']);
+  const upper = exactSize(data, sizes['upper']);
+  const aim = exactSize(data, sizes['aim']);
+  const room = minus(preset.limits.upper, preset.limits.lower);
+  // Below zero it would no longer be what is wanted: a float that clamps, a clamp that floats.
+  const roomBelow = upper && largest(zero, minus(upper, room));
+  const limits = {
+    lower: lower ?? (roomBelow ? smallest(preset.limits.lower, roomBelow) : preset.limits.lower),
+    upper: upper ?? (lower ? largest(preset.limits.upper, plus(lower, room)) : preset.limits.upper),
+    source: lower || upper ? 'your own limits' : preset.limits.source,
+  };
+  // An aim that was given for another want may lie outside now; then the middle stands in for it.
+  const stands = aim && !isLess(aim, limits.lower) && !isMore(aim, limits.upper);
+  return { ...preset, limits, aim: stands ? aim : lower || upper ? middleOf(limits) : preset.aim };
+}
+
+/** The question a stack worksheet asks the engine, once the sleeve and every part have a size. */
+export function spacerStackQuestion(data: WorksheetData): StackQuestion | undefined {
+  const { sizes, choices } = data.worksheet;
+  const fixed = knownSize(data, sizes['fixed']);
+  const known = stackParts(data);
+  const parts = known.flatMap(({ part }) => part ?? []);
+  if (!fixed || parts.length === 0 || parts.length < known.length) return undefined;
+  const direct = directGap(data);
+  return {
+    fixed: { name: choices['fixedName'] ?? 'sleeve', length: fixed.tightest },
+    parts,
+    want: stackWant(data),
+    step: dialStep(data),
+    ...(direct && { direct }),
+  };
+}
+
+/** The gap as it was read; parts that stand proud leave less than none. */
+function directGap(data: WorksheetData): Estimate | undefined {
+  const { sizes } = data.worksheet;
+  const proud = stackWant(data).kind === 'clamp' ? knownSize(data, sizes['directProud']) : undefined;
+  if (proud) return { ...proud.tightest, sum: negate(proud.tightest.sum) };
+  return knownSize(data, sizes['direct'])?.tightest;
+}
+
+/** The step the shop's dial can face a length to. */
+function dialStep(data: WorksheetData): Length {
+  return sizeStep('length', { reads: data.dial.reads, graduation: data.dial.graduation.exact });
+}
+
+function middleOf({ lower, upper }: { readonly lower: Length; readonly upper: Length }): Length {
+  return dividedBy(plus(lower, upper), 2);
+}

@@ -1,0 +1,177 @@
+import { useState } from 'preact/hooks';
+import type { SizeInput, StackPartInput } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { setPart } from '../../store/worksheets.ts';
+import { go, hrefOf } from '../address.ts';
+import { bandOf, mean } from '../../engine/estimate.ts';
+import { figure, show } from '../../engine/show.ts';
+import { Button } from '../common/button.tsx';
+import { bandWords } from '../common/band-words.ts';
+import { NotHere } from '../common/not-here.tsx';
+import { Choice } from '../common/choice.tsx';
+import { Page } from '../common/page.tsx';
+import { Row } from '../common/row.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { featureFor } from './measure-for.ts';
+import { SizeEntry } from './size-entry.tsx';
+import { exactSize, knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
+import './stack-part-screen.css';
+
+const MOST_PIECES = 99;
+
+/** One part of a stack: its name, size, how many, whether it may be cut and how short. `path` is part/<id> and what of it is asked. */
+export function StackPartScreen({ data, path }: { data: WorksheetData; path: string }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const [, partId = '', asked = ''] = path.split('/');
+  const { worksheet, job } = data;
+  const part = worksheet.parts[partId];
+  const worksheetAt = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
+  if (!part) return <NotHere what="part" />;
+  const keep = async (changed: StackPartInput | undefined, draftKey?: string) => {
+    const kept = await setPart(store, worksheet.id, partId, changed, draftKey);
+    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
+  };
+  const takeSize = async (name: 'size' | 'leastLength', size: SizeInput, draftKey?: string) => {
+    const named =
+      name === 'size' && size.from === 'feature' && /^part \d+$/.test(part.name)
+        ? nameOfFeature(data, size.featureId)
+        : undefined;
+    const kept = await keep({ ...part, ...(named !== undefined && { name: named }), [name]: size }, draftKey);
+    if (kept) go(name === 'size' ? worksheetAt : { ...worksheetAt, field: `part/${partId}` });
+  };
+  const measureNow = async () => {
+    const made = await featureFor(store, data, { kind: 'length', name: part.name });
+    if (!made.ok) return setTrouble(sayStore(made.refusal));
+    const kept = await keep({ ...part, size: { from: 'feature', featureId: made.value.id } });
+    if (kept) go({ at: 'feature', jobId: job.id, featureId: made.value.id, choosing: `for/${worksheet.id}` });
+  };
+  if (asked === 'size' || asked === 'leastLength') {
+    return (
+      <div class="pad-screen">
+        <Page
+          title={
+            asked === 'size' ? `How long is the ${part.name}?` : `How short may the ${part.name} become?`
+          }
+          subtitle={worksheet.title}
+          back={{ href: hrefOf({ ...worksheetAt, field: `part/${partId}` }), to: 'the part' }}
+        >
+          <SizeEntry
+            data={data}
+            label={part.name}
+            draftKey={`worksheet/${worksheet.id}/${path}`}
+            {...(asked === 'size' && { measures: 'length' as const, onMeasure: () => void measureNow() })}
+            onSize={(size, key) => void takeSize(asked, size, key)}
+          />
+        </Page>
+      </div>
+    );
+  }
+  const remove = async () => {
+    if (await keep(undefined)) go(worksheetAt);
+  };
+  return (
+    <PartForm
+      data={data}
+      partId={partId}
+      part={part}
+      trouble={trouble}
+      onChange={(changed) => void keep(changed)}
+      onRemove={() => void remove()}
+    />
+  );
+}
+
+type PartFormProps = {
+  readonly data: WorksheetData;
+  readonly partId: string;
+  readonly part: StackPartInput;
+  readonly trouble: string;
+  readonly onChange: (part: StackPartInput) => void;
+  readonly onRemove: () => void;
+};
+
+function PartForm({ data, partId, part, trouble, onChange, onRemove }: PartFormProps) {
+  const [name, setName] = useState(part.name);
+  const { worksheet, job, unit } = data;
+  const here = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
+  const known = knownSize(data, part.size);
+  const least = exactSize(data, part.leastLength);
+  const rename = (text: string) => {
+    setName(text);
+    if (text.trim() !== '') onChange({ ...part, name: text.trim() });
+  };
+  return (
+    <Page title={part.name} subtitle={worksheet.title} back={{ href: hrefOf(here), to: 'the stack' }}>
+      <TextField label="Name" text={name} onText={rename} />
+      <ul>
+        <li>
+          <Row
+            href={hrefOf({ ...here, field: `part/${partId}/size` })}
+            title="Length"
+            detail={known?.words ?? missingWords(data, part.size) ?? 'not given'}
+            {...(known && {
+              figure: (
+                <>
+                  {figure(mean(known.tightest), unit)}
+                  <small class="row-detail">{bandWords(bandOf(known.tightest).halfWidth, unit)}</small>
+                </>
+              ),
+            })}
+          />
+        </li>
+        <li>
+          <Row
+            href={hrefOf({ ...here, field: `part/${partId}/leastLength` })}
+            title="Least length"
+            detail="it is never trimmed below this"
+            {...(least && { figure: show(least, unit) })}
+          />
+        </li>
+      </ul>
+      <div class="stack-part-keys" role="group" aria-label="How many">
+        <Button
+          label="One fewer"
+          disabled={part.count <= 1}
+          onPress={() => onChange({ ...part, count: part.count - 1 })}
+        >
+          −
+        </Button>
+        <output>{part.count === 1 ? '1 piece' : `${part.count} pieces`}</output>
+        <Button
+          label="One more"
+          disabled={part.count >= MOST_PIECES}
+          onPress={() => onChange({ ...part, count: part.count + 1 })}
+        >
+          +
+        </Button>
+      </div>
+      <Choice title="When the stack does not fit, this part">
+        <Button chosen={!part.adjustable} onPress={() => onChange({ ...part, adjustable: false })}>
+          stays as it is
+        </Button>
+        <Button chosen={part.adjustable} onPress={() => onChange({ ...part, adjustable: true })}>
+          may be cut
+        </Button>
+      </Choice>
+      <div class="stack-part-keys">
+        <Button onPress={() => onChange({ ...part, order: part.order - 1.5 })}>Further left</Button>
+        <Button onPress={() => onChange({ ...part, order: part.order + 1.5 })}>Further right</Button>
+      </div>
+      {trouble !== '' && (
+        <p role="alert" class="text-field-trouble">
+          {trouble}
+        </p>
+      )}
+      <div class="stack-part-keys">
+        <Button onPress={onRemove}>Remove {part.name}</Button>
+      </div>
+    </Page>
+  );
+}
+
+function nameOfFeature(data: WorksheetData, featureId: string): string | undefined {
+  return data.features.find((feature) => feature.id === featureId)?.name;
+}

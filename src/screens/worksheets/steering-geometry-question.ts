@@ -1,0 +1,73 @@
+import { typedEstimate } from '../../engine/estimate.ts';
+import { zero } from '../../engine/length.ts';
+import type { SteeringBefore, SteeringChange } from '../../engine/steering-geometry.ts';
+import type { Limits } from '../../engine/verdict.ts';
+import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
+
+/** A digital level on the fork leg. Common practice, no source. */
+export const USUAL_RAKE_WITHIN_DEGREES = 0.2;
+
+export type SteeringQuestion = { readonly before: SteeringBefore; readonly change: SteeringChange };
+
+/** The question a steering-geometry worksheet asks the engine, once the machine as it stands is known. */
+export function steeringQuestion(data: WorksheetData): SteeringQuestion | undefined {
+  const before = machineNow(data);
+  return before && { before, change: changeOf(data) };
+}
+
+function machineNow(data: WorksheetData): SteeringBefore | undefined {
+  const known = (name: string) => knownSize(data, data.worksheet.sizes[name])?.loosest;
+  const rakeDegrees = givenNumber(data, 'rake');
+  const [frontRadius, rearRadius, wheelbase, clampOffset] = [
+    known('frontRadius'),
+    known('rearRadius'),
+    known('wheelbase'),
+    known('clampOffset'),
+  ];
+  if (rakeDegrees === undefined || !frontRadius || !rearRadius || !wheelbase || !clampOffset)
+    return undefined;
+  const forkLength = known('forkLength');
+  return {
+    rakeDegrees,
+    rakeWithinDegrees: givenNumber(data, 'rakeWithin') ?? USUAL_RAKE_WITHIN_DEGREES,
+    frontRadius,
+    rearRadius,
+    wheelbase,
+    clampOffset,
+    axleLead: known('axleLead') ?? typedEstimate(zero),
+    extraAngleDegrees: givenNumber(data, 'extraAngle') ?? 0,
+    ...(forkLength && { forkLength }),
+  };
+}
+
+function changeOf(data: WorksheetData): SteeringChange {
+  const size = (name: string) => exactSize(data, data.worksheet.sizes[name]);
+  const [forkLonger, frontRadius, rearRadius] = [
+    size('forkLonger'),
+    size('newFrontRadius'),
+    size('newRearRadius'),
+  ];
+  const [rearHigher, clampOffset, axleLead] = [
+    size('rearHigher'),
+    size('newClampOffset'),
+    size('newAxleLead'),
+  ];
+  const extraAngleDegrees = givenNumber(data, 'newExtraAngle');
+  return {
+    ...(forkLonger && { forkLonger }),
+    ...(frontRadius && { frontRadius }),
+    ...(rearRadius && { rearRadius }),
+    ...(rearHigher && { rearHigher }),
+    ...(clampOffset && { clampOffset }),
+    ...(extraAngleDegrees !== undefined && { extraAngleDegrees }),
+    ...(axleLead && { axleLead }),
+  };
+}
+
+/** The trail that is wanted, where the fitter or the maker says so; there is no usual one. */
+export function wantedTrail(data: WorksheetData): Limits | undefined {
+  const lower = exactSize(data, data.worksheet.sizes['lower']);
+  const upper = exactSize(data, data.worksheet.sizes['upper']);
+  if (!lower && !upper) return undefined;
+  return { ...(lower && { lower }), ...(upper && { upper }), source: 'your own limits' };
+}

@@ -1,0 +1,79 @@
+import type { GripQuestion, Held } from '../../engine/bolt-grip.ts';
+import { newtonMetres, nutFactors } from '../../engine/bolt-torque.ts';
+import type { Length } from '../../engine/length.ts';
+import { boltGrades } from '../../engine/tables/bolt-grades.ts';
+import { parentMetals } from '../../engine/tables/parent-metals.ts';
+import type { EngagementQuestion } from '../../engine/thread-engagement.ts';
+import { threadNamed } from '../../engine/threads.ts';
+import { LEG_NAMES } from './thread-engagement-plan.ts';
+import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
+
+/** The question a thread-engagement worksheet asks the engine, once thread, grade and metal are known. */
+export function engagementQuestion(data: WorksheetData): EngagementQuestion | undefined {
+  const { choices, sizes } = data.worksheet;
+  const thread = choices['thread'] === undefined ? undefined : threadNamed(choices['thread']);
+  const grade = boltGrades.find(({ id }) => id === choices['grade']);
+  const strength = parentStrength(data);
+  if (!thread || !grade || !strength) return undefined;
+  // The shallowest place holds least.
+  const engaged = knownSize(data, sizes['engaged'])?.tightest;
+  return {
+    thread,
+    grade: grade.id,
+    parentTensileMpa: strength.tensileMpa,
+    withInsert: choices['insert'] === 'yes',
+    ...(engaged && { engaged }),
+  };
+}
+
+/** The part's least strength: the user's own figure before the table's. */
+export function parentStrength(
+  data: WorksheetData,
+): { readonly tensileMpa: number; readonly source: string } | undefined {
+  const own = givenNumber(data, 'parentTensile');
+  if (own !== undefined) return { tensileMpa: own, source: 'your own figure' };
+  const metal = parentMetals.find(({ id }) => id === data.worksheet.choices['parent']);
+  return metal && { tensileMpa: metal.tensileLeastMpa, source: metal.source };
+}
+
+/** Legs, washers, nut, shank and bolt; undefined while no leg is given. */
+export function gripQuestion(data: WorksheetData, least: Length | undefined): GripQuestion | undefined {
+  const { choices, sizes } = data.worksheet;
+  const thread = choices['thread'] === undefined ? undefined : threadNamed(choices['thread']);
+  const legs = LEG_NAMES.flatMap((name) => {
+    const known = knownSize(data, sizes[name]);
+    return known ? [{ name: name.replace('leg', 'leg '), thickness: known.tightest }] : [];
+  });
+  if (!thread || legs.length === 0) return undefined;
+  const [headWasher, nutWasher, nutHeight] = ['headWasher', 'nutWasher', 'nutHeight'].map((name) =>
+    exactSize(data, sizes[name]),
+  );
+  const shank = knownSize(data, sizes['shank'])?.tightest;
+  const boltLength = knownSize(data, sizes['boltLength'])?.tightest;
+  return {
+    thread,
+    held: heldOf(choices['held']),
+    legs,
+    ...(headWasher && { headWasher }),
+    ...(nutWasher && { nutWasher }),
+    ...(nutHeight && { nutHeight }),
+    ...(shank && { shank }),
+    ...(boltLength && { boltLength }),
+    ...(least && { engagement: least }),
+  };
+}
+
+export function heldOf(choice: string | undefined): Held {
+  return choice === 'nut' || choice === 'stud' ? choice : 'tapped';
+}
+
+/** The manual's torque as typed, and the nut factor for the estimate beside it. */
+export function torqueGiven(
+  data: WorksheetData,
+): { readonly newtonMetres: number; readonly nutFactor: number } | undefined {
+  const inPoundFeet = givenNumber(data, 'torquePoundFeet');
+  const inNewtonMetres = givenNumber(data, 'torqueNewtonMetres');
+  const manual = inNewtonMetres ?? (inPoundFeet === undefined ? undefined : newtonMetres(inPoundFeet));
+  const chosen = nutFactors.find(({ id }) => id === data.worksheet.choices['nutFactor']) ?? nutFactors[0];
+  return manual === undefined ? undefined : { newtonMetres: manual, nutFactor: chosen.factor };
+}

@@ -1,0 +1,11 @@
+import { cutsOfInsert } from '../../engine/cuts-of-insert.ts';
+import type { CutWay } from '../../engine/cuts-of-way.ts';
+import { threadInsert } from '../../engine/thread-insert.ts';
+import { threadInsertQuestion } from './thread-insert-question.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+export function threadInsertCuts(data: WorksheetData): readonly CutWay[] {
+  const question = threadInsertQuestion(data);
+  const answer = question && threadInsert(question);
+  return question && answer?.ok === true ? cutsOfInsert(question, answer.value) : [];
+}

@@ -1,0 +1,70 @@
+import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
+import { featureForm } from '../../engine/feature-form.ts';
+import type { Length } from '../../engine/length.ts';
+import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import { asTyped, type ShownUnit } from '../../engine/show.ts';
+import type { CountedPiece } from '../../store/drawer.ts';
+import type { Feature, Job, KeptDial, ReadingRecord, SizeInput, Worksheet } from '../../store/records.ts';
+import { engineReadings } from '../readings/engine-readings.ts';
+import { countSentence } from '../readings/readings-screen.tsx';
+
+/** All a worksheet is worked out from; read once by the screen, handed to whatever draws. */
+export type WorksheetData = {
+  readonly job: Job;
+  readonly worksheet: Worksheet;
+  readonly features: readonly Feature[];
+  readonly readings: readonly ReadingRecord[];
+  readonly tools: readonly MeasuringTool[];
+  /** What the drawer holds, with counts. */
+  readonly drawer: readonly CountedPiece[];
+  readonly unit: ShownUnit;
+  readonly dial: KeptDial;
+};
+
+/** A size with what is known of it and the words that say where it comes from. */
+export type KnownSize = { readonly tightest: Estimate; readonly loosest: Estimate; readonly words: string };
+
+/** What a worksheet's input stands for; undefined while it isn't given or its feature has no reading left. */
+export function knownSize(data: WorksheetData, input: SizeInput | undefined): KnownSize | undefined {
+  if (input === undefined) return undefined;
+  if (input.from === 'typed') {
+    const estimate = typedEstimate(input.exact, input.tool);
+    return { tightest: estimate, loosest: estimate, words: typedWords(input) };
+  }
+  const feature = data.features.find((one) => one.id === input.featureId);
+  const records = data.readings.filter((one) => one.featureId === input.featureId);
+  const readings = feature && engineReadings(feature.kind, records);
+  if (!feature || !readings) return undefined;
+  const { tightest, loosest } = featureForm(feature.kind, readings);
+  return {
+    tightest: tightest.estimate,
+    loosest: loosest.estimate,
+    words: `${feature.name}, ${countSentence(records)}, ${readings[0].tool.name}`,
+  };
+}
+
+/** An exact size where only the figure counts: a limit, a reach, a wall. */
+export function exactSize(data: WorksheetData, input: SizeInput | undefined): Length | undefined {
+  const known = knownSize(data, input);
+  return known && mean(known.tightest);
+}
+
+/** A number that is no length, kept among the choices. */
+export function givenNumber(data: WorksheetData, name: string): number | undefined {
+  const text = data.worksheet.choices[name];
+  const figure = text === undefined ? NaN : Number(text);
+  return Number.isFinite(figure) ? figure : undefined;
+}
+
+/** Why an input that was given gives nothing: every reading of it struck out, or the feature removed. */
+export function missingWords(data: WorksheetData, input: SizeInput | undefined): string | undefined {
+  if (input?.from !== 'feature' || knownSize(data, input)) return undefined;
+  const feature = data.features.find((one) => one.id === input.featureId);
+  return feature ? `${feature.name} has no readings yet` : 'its readings were removed';
+}
+
+function typedWords(input: Extract<SizeInput, { from: 'typed' }>): string {
+  return input.tool
+    ? `typed ${asTyped(input)}, as one reading with the ${input.tool.name}`
+    : `typed ${asTyped(input)}`;
+}

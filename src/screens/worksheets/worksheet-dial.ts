@@ -1,0 +1,7 @@
+import type { Dial } from '../../engine/metal-on.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+
+/** The shop's dial as the engine asks for it. */
+export function dialOf({ dial }: Pick<WorksheetData, 'dial'>): Dial {
+  return { reads: dial.reads, graduation: dial.graduation.exact };
+}

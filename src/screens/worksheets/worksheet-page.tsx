@@ -1,0 +1,80 @@
+import type { ComponentChildren } from 'preact';
+import { isSafetyCritical } from '../../engine/safety.ts';
+import { latestUndo, undoLast } from '../../store/undo.ts';
+import { hrefOf } from '../address.ts';
+import { announce } from '../common/announce.ts';
+import { Button, LinkButton } from '../common/button.tsx';
+import { SafetyCaution } from '../common/caution.tsx';
+import { Page } from '../common/page.tsx';
+import { useLive, useStore } from '../common/store-context.ts';
+import { useWaysToCut } from './use-ways-to-cut.ts';
+import { WorksheetChecks } from '../fit-up/worksheet-checks.tsx';
+import type { WorksheetData } from './worksheet-data.ts';
+import './worksheet-page.css';
+
+type WorksheetPageProps = {
+  readonly data: WorksheetData;
+  readonly subtitle: string;
+  readonly foot?: ComponentChildren;
+  readonly children: ComponentChildren;
+};
+
+/** The frame of every worksheet: its name, the answer, the caution where it matters, and the way back from a change. */
+export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageProps) {
+  const { job, worksheet } = data;
+  const critical = isSafetyCritical(job);
+  const canBeCut = (useWaysToCut(data) ?? []).length > 0;
+  const action = foot ?? (canBeCut ? <CutIt data={data} /> : undefined);
+  return (
+    <Page
+      title={worksheet.title}
+      subtitle={[subtitle, critical ? 'safety-critical' : ''].filter((part) => part !== '').join(' · ')}
+      back={{ href: hrefOf({ at: 'worksheets', jobId: job.id }), to: 'the worksheets' }}
+      aside={
+        <LinkButton
+          href={hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field: 'about' })}
+        >
+          About
+        </LinkButton>
+      }
+      {...(action !== undefined && { foot: action })}
+    >
+      {children}
+      <WorksheetChecks data={data} />
+      {critical && <SafetyCaution />}
+      <UndoChange jobId={job.id} />
+    </Page>
+  );
+}
+
+/** The verdict, what to do about it and why: one column of a wide screen, with what it stands on beside it. */
+export function WorksheetAnswer({ children }: { children: ComponentChildren }) {
+  return <div class="worksheet-answer">{children}</div>;
+}
+
+/** The main action of an answer that asks for metal to be taken. */
+function CutIt({ data: { job, worksheet } }: { data: WorksheetData }) {
+  return (
+    <LinkButton
+      kind="main"
+      href={hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field: 'cuts' })}
+    >
+      Cut it
+    </LinkButton>
+  );
+}
+
+function UndoChange({ jobId }: { jobId: string }) {
+  const store = useStore();
+  const last = useLive(`undo-change/${jobId}`, ['undo'], (from) => latestUndo(from, jobId));
+  if (!last?.label.startsWith('Changed')) return null;
+  const undo = async () => {
+    const undone = await undoLast(store, last.id);
+    announce(undone.ok ? `Undone: ${last.label}` : 'That could not be undone.');
+  };
+  return (
+    <div class="worksheet-remove not-printed">
+      <Button onPress={() => void undo()}>Undo: {last.label.toLowerCase()}</Button>
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import { useState } from 'preact/hooks';
+import { removeWorksheet, renameWorksheet } from '../../store/worksheets.ts';
+import { go, hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { NotHere } from '../common/not-here.tsx';
+import { Page } from '../common/page.tsx';
+import { useStore } from '../common/store-context.ts';
+import { TextField } from '../common/text-field.tsx';
+import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { lazyScreen } from '../common/lazy-screen.tsx';
+import { FieldScreen } from './field-screen.tsx';
+import { StackPartScreen } from './stack-part-screen.tsx';
+import { useWorksheetData } from './use-worksheet-data.ts';
+import type { WorksheetData } from './worksheet-data.ts';
+import './worksheet-page.css';
+import { fieldNamed, planFor } from './worksheet-plan.ts';
+import { planOf } from './worksheet-plans.ts';
+import { worksheetViews } from './worksheet-views.tsx';
+
+const CutItScreen = lazyScreen(() => import('./cut-it-screen.tsx').then((file) => file.CutItScreen));
+
+type WorksheetScreenProps = { readonly jobId: string; readonly worksheetId: string; readonly field?: string };
+
+/** One worksheet: its answer, or one of the things it asks for. */
+export function WorksheetScreen({ jobId, worksheetId, field }: WorksheetScreenProps) {
+  const { data, missing } = useWorksheetData(jobId, worksheetId);
+  if (missing) return <NotHere what="worksheet" />;
+  if (!data) return <Page title=" ">{null}</Page>;
+  const kindPlan = planOf(data.worksheet.kind);
+  const plan = kindPlan && planFor(kindPlan, data.worksheet.choices);
+  const View = plan && worksheetViews[plan.kind];
+  if (!plan || !View) return <NewerWorksheet data={data} />;
+  if (field === 'about') return <AboutWorksheet data={data} />;
+  if (field === 'cuts' || field?.startsWith('cuts/') === true)
+    return <CutItScreen data={data} path={field} />;
+  if (field?.startsWith('part/') === true) return <StackPartScreen data={data} path={field} />;
+  const asked = field === undefined ? undefined : fieldNamed(plan, field);
+  return asked ? (
+    <FieldScreen key={asked.name} data={data} plan={plan} field={asked} />
+  ) : (
+    <View data={data} plan={plan} />
+  );
+}
+
+function NewerWorksheet({ data }: { data: WorksheetData }) {
+  return (
+    <Page
+      title={data.worksheet.title}
+      back={{ href: hrefOf({ at: 'worksheets', jobId: data.job.id }), to: 'the worksheets' }}
+    >
+      <p class="worksheet-newer">
+        This worksheet was made with a newer Slipfit. It is kept as it is; take the new version to see it.
+      </p>
+    </Page>
+  );
+}
+
+/** Its name, and the way to remove it. */
+function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
+  const store = useStore();
+  const [title, setTitle] = useState(worksheet.title);
+  const rename = (text: string) => {
+    setTitle(text);
+    if (text.trim() !== '') void renameWorksheet(store, worksheet.id, text.trim());
+  };
+  const remove = async () => {
+    const removed = await removeWorksheet(store, worksheet.id);
+    if (removed.ok) go({ at: 'worksheets', jobId: job.id });
+  };
+  return (
+    <Page
+      title="About this worksheet"
+      back={{
+        href: hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id }),
+        to: 'the worksheet',
+      }}
+    >
+      <TextField label="Name" text={title} onText={rename} />
+      <PhotoStrip owner={{ store: 'worksheets', id: worksheet.id }} jobId={job.id} />
+      <div class="worksheet-remove">
+        <Button onPress={() => void remove()}>Remove {worksheet.title}</Button>
+      </div>
+    </Page>
+  );
+}

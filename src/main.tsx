@@ -1,0 +1,156 @@
+import { render } from 'preact';
+import { go } from './screens/address.ts';
+import { App } from './screens/app.tsx';
+import { announceQuietly } from './screens/common/announce.ts';
+import { draftsWritten, watchUnwritten } from './screens/common/use-draft.ts';
+import { Notices, type Notice } from './screens/notices.tsx';
+import { CannotOpen } from './screens/cannot-open.tsx';
+import { openStore, type Store } from './store/open-store.ts';
+import { askToPersist } from './store/persistence.ts';
+import { sayStore } from './store/say-store.ts';
+import { getSetting } from './store/settings.ts';
+import type { StoreRefusal } from './store/store-refusal.ts';
+import { watchForUpdates } from './update.ts';
+
+// Chosen, not published: long enough to be read twice.
+const PASSING_MS = 6000;
+
+const NOT_OFFLINE = {
+  'not-here':
+    'This browser can’t keep the app for work without signal. Open it over https, in another browser.',
+  'cut-off':
+    'The app is not kept for work without signal yet: the signal broke off, or the phone is full. It is tried again by itself.',
+} as const;
+
+const place = document.getElementById('app');
+let notices: readonly Notice[] = [];
+let draw = () => undefined as void;
+
+/** One line above every screen: at most one of each kind, put away by a press. */
+function notify(notice: Notice): void {
+  notices = [...notices.filter(({ id }) => id !== notice.id), notice];
+  announceQuietly(notice.sentence);
+  draw();
+}
+
+function putAway(id: string): void {
+  notices = notices.filter((notice) => notice.id !== id);
+  draw();
+}
+
+let tries = 0;
+
+async function start(into: HTMLElement): Promise<void> {
+  tries += 1;
+  const thisTry = tries;
+  const opened = await openStore({
+    onClosing: () =>
+      notify({
+        id: 'closing',
+        sentence:
+          'A newer Slipfit took over in another tab, so this one has stopped writing. Nothing is lost. Reload it, or close it.',
+        action: { text: 'Reload', onPress: reloadNow },
+      }),
+    onThrownAway: () =>
+      notify({
+        id: 'closing',
+        sentence: sayStore({ code: 'thrown-away' }),
+        action: { text: 'Open again', onPress: reloadNow },
+      }),
+  });
+  // Two tries that wait for the same opening come back together: the later one goes on.
+  if (thisTry !== tries) return opened.ok ? opened.value.channel.close() : undefined;
+  if (!opened.ok) return cannotOpen(into, opened.refusal);
+  const store = opened.value;
+  if (location.hash === '') await returnToLastPlace();
+  draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
+  draw();
+  void askToPersist();
+  void sweep(store);
+  void takeHanded(store);
+
+  async function returnToLastPlace(): Promise<void> {
+    const last = await getSetting(store, 'lastPlace').catch(() => undefined);
+    if (last !== undefined && last.startsWith('#/')) history.replaceState(null, '', last);
+  }
+}
+
+/** Says why; a waiting new version is offered here too, as it may be the one that can open the data. */
+function cannotOpen(into: HTMLElement, refusal: StoreRefusal): void {
+  draw = () =>
+    render(
+      <CannotOpen
+        sentence={sayStore(refusal)}
+        notice={<Notices notices={notices} onPutAway={putAway} />}
+        onRetry={() => void start(into)}
+      />,
+      into,
+    );
+  draw();
+  // The opening itself goes on, and is done when the other window is closed: nobody has to press for it.
+  if (refusal.code === 'held-by-another-tab' || refusal.code === 'opening-hung') void start(into);
+}
+
+// What is half typed and not written down would be lost: the words at the button say so.
+async function reloadNow(): Promise<void> {
+  location.reload();
+}
+
+/** Before the page gives way to another version. What can't be written down keeps it from going, and that is said. */
+async function writeDrafts(): Promise<void> {
+  try {
+    await draftsWritten();
+  } catch (failure) {
+    notify({
+      id: 'drafts',
+      sentence:
+        'What is half typed can’t be written down, so the page was not reloaded. Log it or note it first.',
+      action: { text: 'Reload all the same', onPress: reloadNow },
+    });
+    throw failure;
+  }
+}
+
+/** What a phone that died over a file has left is taken out; the code for it comes only when there is something. */
+async function sweep(store: Store): Promise<void> {
+  if ((await store.db.count('staging').catch(() => 0)) === 0) return;
+  const { sweepStaged } = await import('./store/backup-staged.ts');
+  await sweepStaged(store).catch(() => undefined);
+}
+
+/** A backup or a job file opened with the app, or shared to it, is shown where a chosen one would be. */
+async function takeHanded(store: Store): Promise<void> {
+  if (!('launchQueue' in window) && location.search === '') return;
+  const { takeHandedFiles } = await import('./handed-files.ts');
+  await takeHandedFiles((file) => {
+    void import('./screens/shop/restore-work.ts').then(({ readFile }) => readFile(store, file));
+    go({ at: 'restore' });
+  });
+}
+
+if (place) void start(place);
+watchForUpdates({
+  onReadyOffline: () => {
+    notify({ id: 'offline', sentence: 'Ready to work without signal.', passing: true });
+    setTimeout(() => putAway('offline'), PASSING_MS);
+  },
+  onWaiting: (takeIt) =>
+    notify({
+      id: 'update',
+      sentence: 'A new version is ready.',
+      action: { text: 'Take it now', onPress: () => takeIt().catch(() => undefined) },
+    }),
+  onPartMissing: (reload) =>
+    notify({
+      id: 'part',
+      sentence: 'A part of the app could not be read. Nothing logged is lost.',
+      action: { text: 'Reload', onPress: () => reload().catch(() => undefined) },
+    }),
+  onCannotWorkOffline: (why) => notify({ id: 'offline', sentence: NOT_OFFLINE[why] }),
+  beforeReload: writeDrafts,
+});
+watchUnwritten((why) =>
+  why
+    ? notify({ id: 'drafts', sentence: `What is typed now stands on this screen only. ${sayStore(why)}` })
+    : putAway('drafts'),
+);

@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { cutsOfInsert } from '../../src/engine/cuts-of-insert.ts';
+import { typedEstimate } from '../../src/engine/estimate.ts';
+import { lengthOf } from '../../src/engine/length.ts';
+import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
+import { threadNamed } from '../../src/engine/threads.ts';
+import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { keepsItsLimits, waysSaid } from './cut-said.ts';
+
+const inch = (text: string) => lengthOf(`${text} in`);
+
+function offers(more: Partial<InsertQuestion>) {
+  const thread = threadNamed('7/16-20');
+  if (!thread) throw new Error('no such thread');
+  const q = { thread, metal: 'steel', ...more } as const;
+  const answer = threadInsert(q);
+  if (!answer.ok) throw new Error(answer.refusal.code);
+  const ways = cutsOfInsert(q, answer.value);
+  expect(ways.flatMap((way) => way.offers).every(keepsItsLimits)).toBe(true);
+  return ways;
+}
+
+const hole = (tightest: string, loosest = tightest, tool?: (typeof usualTools)[number]) => ({
+  tightest: typedEstimate(inch(tightest), tool),
+  loosest: typedEstimate(inch(loosest), tool),
+});
+
+// 7/16-20: least minor .4375 + .216506/20 = .4483; the drill listed is 29/64 = .4531 (memory of charts).
+describe('an insert for a 7/16-20 bolt', () => {
+  test('in solid metal is drilled 29/64, then tapped', () => {
+    const [way] = offers({});
+    expect(way?.offers.map(({ operation, drill, thread }) => [operation, drill ?? thread])).toEqual([
+      ['drill', '29/64'],
+      ['tap', '7/16-20 UNF'],
+    ]);
+    // 29/64 = .453125; least .448325, most by the standard's tolerance
+    expect(waysSaid(offers({}))['insert']?.[0]).toMatch(
+      /^Hole, drilled 29\/64: \.4531 \(\.4483 to \.45\d\d\)$/,
+    );
+  });
+
+  test('in a hole of .440 has .440 to start the drill from', () => {
+    expect(waysSaid(offers({ hole: hole('.4400') }))['insert']?.[0]).toMatch(/: \.4400 → \.4531 /);
+  });
+
+  test('in a hole that is clearly large enough goes straight to the tap, which has the hole as it is', () => {
+    expect(waysSaid(offers({ hole: hole('.4500') }))['insert']).toEqual([
+      expect.stringMatching(/^Hole, tapped for an insert 7\/16-20 UNF: \.4500 \(\.4483 to/),
+    ]);
+  });
+
+  test('in a hole too close to the least has the drill run through anyway', () => {
+    // .4487 is .0004 over .4483, less than the caliper's band
+    const caliper = usualTools.find(({ id }) => id === 'digital-caliper');
+    const [way] = offers({ hole: hole('.4487', '.4487', caliper) });
+    expect(way?.offers.map(({ operation }) => operation)).toEqual(['drill', 'tap']);
+  });
+
+  test('in a hole past the standard’s most is tapped all the same while enough thread is left, and says so', () => {
+    // (.50245 − .4590) / (1.299038/20) = 67 %: over the most, still worth tapping
+    const [way] = offers({ hole: hole('.4590') });
+    expect(way?.offers.map(({ operation }) => operation)).toEqual(['tap']);
+    expect(way?.offers[0]?.limitsFrom).toContain('past the standard’s');
+  });
+
+  test('in a hole with too little thread left is not tapped at all', () => {
+    // (.50245 − .4700) / .06495 = 50 %
+    expect(offers({ hole: hole('.4700') })).toEqual([]);
+  });
+
+  test('beside a wall that would be too thin is not cut', () => {
+    expect(offers({ hole: hole('.4400'), wall: { kind: 'present', wall: inch('.100') } })).toEqual([]);
+    expect(offers({ hole: hole('.4400'), wall: { kind: 'present', wall: inch('.310') } })).toHaveLength(1);
+  });
+});

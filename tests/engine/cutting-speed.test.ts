@@ -1,0 +1,27 @@
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { spindleRpm, surfaceFeetPerMinute } from '../../src/engine/cutting-speed.ts';
+import { lengthOf } from '../../src/engine/length.ts';
+
+test('90 ft/min at 1/2 in is 687.5 rev/min (handbook formula 12 V / π D, WE54)', () => {
+  const rpm = spindleRpm({ surfaceFeetPerMinute: 90, diameter: lengthOf('.500 in') });
+  expect(rpm.toFixed(1)).toBe('687.5');
+});
+
+test('1200 rev/min at 3/4 in is 235.6 ft/min (handbook formula π D R / 12, WE55)', () => {
+  const speed = surfaceFeetPerMinute({ rpm: 1200, diameter: lengthOf('3/4 in') });
+  expect(speed.toFixed(1)).toBe('235.6');
+});
+
+test('the larger of two diameters turns slower, and speed and back is the same speed', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 2000 }), fc.integer({ min: 1, max: 900 }), (feet, sixteenths) => {
+      const diameter = lengthOf(`${sixteenths}/16 in`);
+      const rpm = spindleRpm({ surfaceFeetPerMinute: feet, diameter });
+      expect(surfaceFeetPerMinute({ rpm, diameter })).toBeCloseTo(feet, 8);
+      expect(
+        spindleRpm({ surfaceFeetPerMinute: feet, diameter: lengthOf(`${sixteenths + 1}/16 in`) }),
+      ).toBeLessThan(rpm);
+    }),
+  );
+});

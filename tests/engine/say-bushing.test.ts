@@ -1,0 +1,233 @@
+import { describe, expect, test } from 'vitest';
+import type { BushingRefusal } from '../../src/engine/bushing.ts';
+import type { BushingWarning } from '../../src/engine/bushing-warnings.ts';
+import { lengthOf, zero } from '../../src/engine/length.ts';
+import {
+  sayBushingRefusal,
+  sayBushingWarning,
+  sayClosingIn,
+  sayForce,
+  sayHeatWay,
+  sayHold,
+  sayInterference,
+  sayStress,
+  sayTemperature,
+} from '../../src/engine/say-bushing.ts';
+
+describe('figures in the unit of the sizes first, both given', () => {
+  test('33.6 MPa is 4,873 psi, three digits: 4,870', () => {
+    expect(sayStress(33.6, 'in')).toBe('4,870 psi (33.6 MPa)');
+    expect(sayStress(33.6, 'mm')).toBe('33.6 MPa (4,870 psi)');
+  });
+
+  test('12037 N is 2706 lbf, three digits: 2,710; under a kilonewton it stays newtons', () => {
+    expect(sayForce(12037, 'in')).toBe('2,710 lbf (12 kN)');
+    expect(sayForce(528.4, 'mm')).toBe('528 N (119 lbf)');
+    expect(sayForce(1000, 'mm')).toBe('1 kN (225 lbf)');
+  });
+
+  test('no force for sure is said so', () => {
+    expect(sayHold(0, 'in')).toBe('holds nothing for sure');
+    expect(sayHold(528.4, 'mm')).toBe('holds 528 N (119 lbf) at least, along the axis');
+  });
+
+  test('120 °C is 248 °F; below zero has a minus', () => {
+    expect(sayTemperature(120, 'in')).toBe('248 °F (120 °C)');
+    expect(sayTemperature(-78, 'mm')).toBe('−78 °C (−108 °F)');
+  });
+});
+
+describe('ways to drop it in', () => {
+  test.each([
+    {
+      way: { way: 'heat', heatCelsius: 120, allowed: true },
+      title: 'Heat the part to 120 °C (248 °F)',
+      detail: 'drops in by hand',
+    },
+    {
+      way: { way: 'heat', heatCelsius: 300, allowed: false },
+      title: 'Heat the part to 300 °C (572 °F)',
+      detail: 'this part takes 250 °C (482 °F) at most',
+    },
+    {
+      way: { way: 'cold', coldCelsius: -78, allowed: true },
+      title: 'Cool the bushing to −78 °C (−108 °F)',
+      detail: 'drops in by hand',
+    },
+    {
+      way: { way: 'cold', coldCelsius: -210, allowed: false },
+      title: 'Cool the bushing to −210 °C (−346 °F)',
+      detail: 'colder than you can make it',
+    },
+    {
+      way: { way: 'both', heatCelsius: 120, coldCelsius: -18, allowed: true },
+      title: 'Bushing at −18 °C (0 °F), part at 120 °C (248 °F)',
+      detail: 'drops in by hand',
+    },
+    {
+      way: { way: 'both', heatCelsius: 300, coldCelsius: -18, allowed: false },
+      title: 'Bushing at −18 °C (0 °F), part at 300 °C (572 °F)',
+      detail: 'this part takes 250 °C (482 °F) at most',
+    },
+  ] as const)('$title: $detail', ({ way, title, detail }) => {
+    expect(sayHeatWay(way, 250, 'mm')).toEqual({ title, detail });
+  });
+});
+
+describe('interference', () => {
+  test.each([
+    { least: '.0005 in', greatest: '.0016 in', words: '.0005 to .0016 in' },
+    { least: '-.0002 in', greatest: '.0011 in', words: '.0002 loose to .0011 in tight' },
+  ])('$words', ({ least, greatest, words }) => {
+    expect(sayInterference(lengthOf(least), lengthOf(greatest), 'in')).toBe(words);
+  });
+
+  test('closing in is only said where it is known', () => {
+    expect(sayClosingIn({}, 'in')).toBe(undefined);
+    const stress = {
+      pressureMpa: { low: 1, high: 2 },
+      part: { hoopMpa: 1, equivalentMpa: 1 },
+      bushing: { hoopMpa: 1, equivalentMpa: 1 },
+      closes: { lower: lengthOf('.0002 in'), upper: lengthOf('.0013 in') },
+    };
+    expect(sayClosingIn({ stress }, 'in')).toBe('Its bore closes by .0002 to .0013 in when it goes in.');
+  });
+});
+
+const size = lengthOf('.625 in');
+const stress = {
+  what: 'bushing',
+  material: 'Bearing bronze',
+  stressMpa: 268,
+  yieldMpa: 125,
+  own: false,
+} as const;
+
+describe('what speaks against it is a sentence with what to do', () => {
+  const sentences: readonly { warning: BushingWarning; words: string }[] = [
+    {
+      warning: {
+        weighs: 'stop',
+        code: 'thin-bushing',
+        wall: lengthOf('.050 in'),
+        least: lengthOf('.060 in'),
+        source: 'yours',
+      },
+      words:
+        'The bushing’s wall is .050 in, and .060 in is the least (yours). Ream larger, or run a thinner pin.',
+    },
+    {
+      warning: {
+        weighs: 'stop',
+        code: 'thin-part',
+        wall: lengthOf('.240 in'),
+        least: lengthOf('.3125 in'),
+        source: 'yours',
+      },
+      words:
+        '.240 in is left round the hole, and .3125 in is the least (yours). Ream to less, or build the part up first.',
+    },
+    {
+      warning: { weighs: 'stop', code: 'yields', ...stress },
+      words:
+        'The bushing gives way: 38,900 psi (268 MPa) where Bearing bronze yields at 18,100 psi (125 MPa) (from memory). Take a lighter class.',
+    },
+    {
+      warning: { weighs: 'mind', code: 'takes-a-set', ...stress, own: true },
+      words:
+        'The bushing takes a set: 38,900 psi (268 MPa) where Bearing bronze yields at 18,100 psi (125 MPa). It holds, but only bore it to size after pressing.',
+    },
+    {
+      warning: { weighs: 'mind', code: 'near-yield', ...stress, stressMpa: 100, own: true },
+      words:
+        'The bushing is near its yield: 14,500 psi (100 MPa) of 18,100 psi (125 MPa), and the load comes on top.',
+    },
+    {
+      warning: { weighs: 'stop', code: 'loose-when-hot', celsius: 120, left: lengthOf('-.0002 in') },
+      words:
+        'At 248 °F (120 °C) it is loose by .0002 in in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.',
+    },
+    {
+      warning: { weighs: 'mind', code: 'no-way-in', mostCelsius: 120 },
+      words: 'Neither heat nor cold drops it in within 248 °F (120 °C) for this part. Press it.',
+    },
+    {
+      warning: { weighs: 'mind', code: 'draws-soft', mostCelsius: 150 },
+      words:
+        'A hardened part is drawn soft above 302 °F (150 °C). Use an oven and a thermometer, never a torch.',
+    },
+  ];
+
+  test.each(sentences)('$warning.code', ({ warning, words }) => {
+    expect(sayBushingWarning(warning, 'in')).toBe(words);
+  });
+
+  test('brittle metal is told from its tensile strength', () => {
+    const warning = {
+      weighs: 'stop',
+      code: 'may-crack',
+      material: 'iron',
+      hoopMpa: 90,
+      bearableMpa: 68,
+    } as const;
+    expect(sayBushingWarning(warning, 'mm')).toMatch(/^The part may crack: the bore is pulled with 90 MPa/);
+  });
+
+  test('no grip offers turning to the bore while that can still be done', () => {
+    const warning = {
+      weighs: 'mind',
+      code: 'no-grip',
+      least: zero,
+      flattened: lengthOf('.0003 in'),
+    } as const;
+    expect(sayBushingWarning({ ...warning, turned: false }, 'in')).toContain(
+      'Turn the bushing to the measured bore',
+    );
+    expect(sayBushingWarning({ ...warning, turned: true }, 'in')).toContain('Take a heavier class');
+  });
+
+  test('fumes and boring after pressing need no figure', () => {
+    expect(sayBushingWarning({ weighs: 'mind', code: 'plating-fumes' }, 'in')).toContain(
+      'cadmium fumes kill',
+    );
+    expect(sayBushingWarning({ weighs: 'mind', code: 'band-too-wide' }, 'in')).toContain('finer tool');
+    expect(sayBushingWarning({ weighs: 'mind', code: 'bore-after-pressing' }, 'in')).toContain(
+      'after pressing',
+    );
+  });
+});
+
+describe('why it can’t be worked out', () => {
+  const refusals: readonly { refusal: BushingRefusal; words: string }[] = [
+    {
+      refusal: { code: 'no-reamer', needs: size },
+      words: 'No standard reamer is .625 in or larger. Bore it, and type the size you bore to.',
+    },
+    {
+      refusal: { code: 'reams-too-small', reamTo: lengthOf('.600 in'), needs: size },
+      words: '.600 in does not clean the worn bore up: it takes .625 in at least. Go larger.',
+    },
+    {
+      refusal: { code: 'no-bushing-wall', reamTo: lengthOf('.500 in'), inside: size },
+      words:
+        'At .500 in there is no room for a bushing: its own bore is .625 in. Go larger, or run a thinner pin.',
+    },
+    {
+      refusal: { code: 'breaks-through', reamTo: size, by: lengthOf('.010 in') },
+      words:
+        'Opened to .625 in the bore breaks through the part’s edge by .010 in. Ream to less, or make the part new.',
+    },
+    {
+      refusal: { code: 'breaks-through', reamTo: size, by: zero },
+      words: 'Opened to .625 in the bore breaks through the part’s edge. Ream to less, or make the part new.',
+    },
+    {
+      refusal: { code: 'class-not-at-size', fitClass: 'FN3', nominal: size },
+      words: 'FN3 is not made at .625 in. Pick the class next to it.',
+    },
+  ];
+
+  test.each(refusals)('$words', ({ refusal, words }) => {
+    expect(sayBushingRefusal(refusal, 'in')).toBe(words);
+  });
+});

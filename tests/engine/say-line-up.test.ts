@@ -1,0 +1,363 @@
+import { describe, expect, test } from 'vitest';
+import type { AxleLayoutName, AxleSide } from '../../src/engine/axle-layout.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { lengthOf } from '../../src/engine/length.ts';
+import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../src/engine/line-up.ts';
+import {
+  lineUpVerdict,
+  sayCheck,
+  sayDeed,
+  sayGive,
+  sayLineUp,
+  sayLineUpRefusal,
+  sayRoom,
+  sayShares,
+} from '../../src/engine/say-line-up.ts';
+import { sizeName, sizeOrder, spacerLetter, spacerName } from '../../src/engine/say-line-up-names.ts';
+import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+
+type Sizes = Readonly<Record<string, string>>;
+
+const inch = (text: string) => lengthOf(`${text} in`);
+const known = (sizes: Sizes) =>
+  Object.fromEntries(Object.entries(sizes).map(([name, size]) => [name, typedEstimate(inch(size))]));
+
+/** A = 1.075, B = .120, C = .633, sleeve 1.263: worked out in line-up.test.ts. */
+const front: Sizes = {
+  width: '6.750',
+  hub: '4.412',
+  centre: '2.300',
+  disc: '.312',
+  slot: '.187',
+  bracket: '.500',
+  float: '.010',
+};
+
+type More = Partial<Omit<LineUpQuestion, 'onHand'>> & {
+  readonly onHand?: Readonly<Record<string, Estimate>>;
+};
+
+function answered(layout: AxleLayoutName, sizes: Sizes, more: More = {}): LineUpAnswer {
+  const result = lineUp({
+    layout: axleLayouts[layout],
+    side: 'right',
+    onHand: {},
+    limits: usualLineUpLimits.in,
+    step: lengthOf('.001 in'),
+    ...more,
+    sizes: { ...known(sizes), ...more.sizes },
+  });
+  if (!result.ok) throw new Error(result.refusal.code);
+  return result.value;
+}
+
+const whole = (answer: LineUpAnswer, layout: AxleLayoutName = 'front-one-disc', side: AxleSide = 'right') =>
+  sayLineUp(answer, { layout: axleLayouts[layout], side, unit: 'in' });
+
+function deed(spacer: string, answer: LineUpAnswer) {
+  const found = answer.spacers.find(({ name }) => name === spacer);
+  return found && sayDeed(found, 'in');
+}
+
+describe('an axle in one sentence', () => {
+  test('with nothing on hand says how many lengths are to be made', () => {
+    expect(whole(answered('front-one-disc', front))).toBe('It lines up with 4 lengths made right.');
+  });
+
+  test('with every part on hand right says so', () => {
+    const onHand = known({ far: '1.075', inner: '.120', outer: '.633', sleeve: '1.263' });
+    expect(whole(answered('front-one-disc', front, { onHand }))).toBe('It lines up with the parts on hand.');
+  });
+
+  test('with one part to be made right counts one', () => {
+    const onHand = known({ far: '1.075', inner: '.120', outer: '.633', sleeve: '1.300' });
+    expect(whole(answered('front-one-disc', front, { onHand }))).toBe(
+      'It lines up with one length made right.',
+    );
+  });
+
+  test('says first which spacer has no room', () => {
+    const answer = answered('front-one-disc', { ...front, slot: '.370' });
+    expect(lineUpVerdict(answer)).toBe('no-good');
+    expect(whole(answer)).toBe('No room: hub to bracket comes out .063 short.');
+  });
+
+  test('says when the readings can’t tell whether there is room', () => {
+    const short = answered('front-one-disc', front, {
+      sizes: { slot: toleranceEstimate(inch('.308'), inch('.002')) },
+    });
+    expect(whole(short)).toBe('Too close to call: hub to bracket comes out .001 short, ±.0020.');
+    const room = answered('front-one-disc', front, {
+      sizes: { slot: toleranceEstimate(inch('.306'), inch('.002')) },
+    });
+    expect(whole(room)).toBe('Too close to call: hub to bracket comes out .001, ±.0020.');
+    const [far] = room.spacers;
+    expect(far && sayRoom(far, { layout: axleLayouts['front-one-disc'], side: 'right', unit: 'in' })).toBe(
+      'Left spacer has room.',
+    );
+  });
+
+  test('says which of two wishes can’t hold, by how much and which way', () => {
+    const rear = { ...front, sprocket: '.200', chainLine: '2.460' };
+    expect(whole(answered('rear-sprocket', rear))).toBe(
+      'The sprocket line can’t hold beside the wheel centre: it comes out .040 too far left, and .030 is allowed.',
+    );
+    expect(whole(answered('rear-sprocket', rear, { first: 'sprocket line' }))).toBe(
+      'The wheel centre can’t hold beside the sprocket line: it comes out .040 too far right, and .030 is allowed.',
+    );
+  });
+
+  test('says when both wishes hold', () => {
+    const agreed = answered('rear-sprocket', { ...front, sprocket: '.200', chainLine: '2.500' });
+    expect(whole(agreed)).toBe(
+      'Wheel centre and sprocket line both hold. It lines up with 4 lengths made right.',
+    );
+    const [line] = agreed.checks;
+    expect(line && sayCheck(line, 'in')).toBe(
+      'Good: the sprocket line comes out where it is wanted; .030 is allowed.',
+    );
+  });
+
+  test('says when the readings can’t tell whether the line holds', () => {
+    const answer = answered(
+      'rear-sprocket',
+      { ...front, sprocket: '.200', chainLine: '2.471' },
+      {
+        sizes: { sprocket: toleranceEstimate(inch('.200'), inch('.004')) },
+      },
+    );
+    // .875 − (3.375 − 2.471) = −.029, .001 inside .030
+    expect(lineUpVerdict(answer)).toBe('too-close');
+    expect(whole(answer)).toBe(
+      'Too close to call: the sprocket line comes out .029 too far left, ±.0040, and .030 is allowed.',
+    );
+  });
+});
+
+describe('what to do for a spacer', () => {
+  const withFar = (size: string, more: More = {}) =>
+    deed('far', answered('front-one-disc', front, { onHand: known({ far: size }), ...more }));
+
+  test.each([
+    { size: '1.075', act: 'keep', more: 'The one on hand is just right.' },
+    { size: '1.078', act: 'keep', more: 'The one on hand is .003 longer.' },
+    { size: '1.110', act: 'trim .035', more: 'Face it to 1.075; good from 1.070 to 1.080.' },
+    {
+      size: '1.060',
+      act: 'shim .015',
+      more: 'Shims of .010 to .020 do. Or make it new: 1.075.',
+    },
+  ])('of 1.075 where $size is on hand: $act', ({ size, act, more }) => {
+    expect(withFar(size)).toEqual({ act, more });
+  });
+
+  test('with none on hand is to make it', () => {
+    expect(deed('far', answered('front-one-disc', front))).toEqual({
+      act: 'make',
+      more: 'Face it to 1.075; good from 1.070 to 1.080.',
+    });
+  });
+
+  test('without room names by how much it is short; that comes to nothing needs no part', () => {
+    expect(deed('inner', answered('front-one-disc', { ...front, slot: '.370' }))?.act).toBe('.063 short');
+    expect(deed('inner', answered('front-one-disc', { ...front, slot: '.307' }))?.act).toBe('no part');
+  });
+
+  const vague = (plusMinus: string): More => ({
+    sizes: { centre: toleranceEstimate(inch('2.300'), inch(plusMinus)) },
+  });
+
+  test('that can’t be called names the band', () => {
+    expect(withFar('1.0785', vague('.003'))).toEqual({
+      act: 'too close to call',
+      more: 'The one on hand is .0035 longer, ±.0030.',
+    });
+  });
+
+  test('whose band is wider than it may be off says that no cut can be proved', () => {
+    const unproved =
+      'The readings know this length only to ±.0060, more than it may be off. Use a finer tool, or allow more.';
+    expect(withFar('1.110', vague('.006'))).toEqual({ act: '.035 long', more: unproved });
+    expect(withFar('1.040', vague('.006'))).toEqual({
+      act: 'shim .035',
+      more: `${unproved} Or make it new: 1.075.`,
+    });
+  });
+
+  test('that no step of the dial can reach says so', () => {
+    const coarse = { step: lengthOf('.050 in') };
+    expect(deed('far', answered('front-one-disc', { ...front, width: '6.728' }, coarse))?.more).toMatch(
+      /^The dial moves in steps of \.050 in/,
+    );
+  });
+});
+
+describe('what a check says', () => {
+  const check = (sizes: Sizes, more: More = {}) => {
+    const [first] = answered('front-one-disc', { ...front, ...sizes }, more).checks;
+    return first && sayCheck(first, 'in');
+  };
+
+  test('of a bracket that follows its pads', () => {
+    const wear = { float: '.250', padWear: '.220' };
+    expect(check(wear, { slides: 'bracket' })).toBe(
+      'Good: float beyond the pads’ wear .030, want .010 or more.',
+    );
+    expect(check({ ...wear, padWear: '.245' }, { slides: 'bracket' })).toBe(
+      'Too small: float beyond the pads’ wear .005, want .010 or more.',
+    );
+  });
+
+  test('of two brackets that follow their pads says which', () => {
+    const two = {
+      width: '8.000',
+      hub: '4.500',
+      centre: '2.300',
+      leftDisc: '.300',
+      rightDisc: '.350',
+      leftSlot: '.150',
+      leftBracket: '.500',
+      leftFloat: '.040',
+      padWear: '.020',
+    };
+    const { checks } = answered('front-two-discs', two, { slides: 'bracket' });
+    expect(checks.map((one) => sayCheck(one, 'in'))).toEqual([
+      'Good: left float beyond the pads’ wear .020, want .010 or more.',
+      'Good: right float beyond the pads’ wear .020, want .010 or more.',
+    ]);
+  });
+
+  test('of a disc in its slot', () => {
+    const slot = { slotWidth: '.300', discThickness: '.160' };
+    expect(check(slot)).toBe('Good: the disc keeps .065 clear of its slot at either end of the float.');
+    expect(check({ ...slot, float: '.150' })).toBe(
+      'The disc runs .005 into its slot before the float ends. Less float, or a wider slot.',
+    );
+    const band = { sizes: { slotWidth: toleranceEstimate(inch('.172'), inch('.004')) } };
+    // (.172 − .160 − .010) / 2 = .001 ± .002
+    expect(check({ discThickness: '.160' }, band)).toBe(
+      'Too close to call: room beside the disc .001 ±.0020, want 0 or more; only .001 inside.',
+    );
+  });
+});
+
+describe('what would have to give', () => {
+  test.each([
+    { of: 'disc', by: '.063', to: '.375', said: 'Space the disc out by .063, to .375.' },
+    { of: 'disc', by: '-.063', to: '.249', said: 'Set the disc in by .063, to .249.' },
+    { of: 'leftDisc', by: '.063', to: '.375', said: 'Space the left disc out by .063, to .375.' },
+    { of: 'sprocket', by: '-.040', to: '.160', said: 'Set the sprocket in by .040, to .160.' },
+    { of: 'slot', by: '.067', to: '.254', said: 'Move the slot outward on its bracket by .067, to .254.' },
+    {
+      of: 'rightSlot',
+      by: '-.067',
+      to: '.120',
+      said: 'Move the right slot inward on its bracket by .067, to .120.',
+    },
+    { of: 'bracket', by: '-.067', to: '1.133', said: 'Thin the bracket by .067, to 1.133.' },
+    { of: 'float', by: '-.004', to: '.006', said: 'Give the bracket .004 less float: .006.' },
+    { of: 'rightFloat', by: '-.004', to: '.006', said: 'Give the right bracket .004 less float: .006.' },
+    { of: 'offset', by: '.125', to: '.125', said: 'Let the wheel sit .125 further right than you asked.' },
+    { of: 'offset', by: '-.125', to: '0', said: 'Let the wheel sit .125 further left than you asked.' },
+    { of: 'hub', by: '-.050', to: '3.950', said: 'Take a hub .050 narrower over its faces: 3.950.' },
+    { of: 'plate', by: '-.050', to: '1.400', said: 'Bring the brake plate in by .050, to 1.400.' },
+    {
+      of: 'chainLine',
+      by: '.040',
+      to: '2.500',
+      said: 'Move the chain line outward by .040, to 2.500 from the middle.',
+    },
+    {
+      of: 'chainLine',
+      by: '-.040',
+      to: '2.420',
+      said: 'Move the chain line inward by .040, to 2.420 from the middle.',
+    },
+    {
+      of: 'wheelPlace',
+      by: '-.050',
+      to: '1.950',
+      said: 'Let the wheel sit .050 further in: its face at 1.950.',
+    },
+    {
+      of: 'wheelPlace',
+      by: '.050',
+      to: '2.050',
+      said: 'Let the wheel sit .050 further out: its face at 2.050.',
+    },
+    { of: 'seat', by: '.050', to: '5.300', said: 'Set the nut .050 further out, 5.300 from the shoulder.' },
+    { of: 'width', by: '-.050', to: '6.700', said: 'Change between the legs by −.050, to 6.700.' },
+  ])('$of by $by: $said', ({ of, by, to, said }) => {
+    expect(sayGive({ of, by: inch(by), to: inch(to) }, 'in')).toBe(said);
+  });
+
+  test('in millimetres names them', () => {
+    const give = { of: 'disc', by: lengthOf('1.6 mm'), to: lengthOf('9.525 mm') };
+    expect(sayGive(give, 'mm')).toBe('Space the disc out by 1.60 mm, to 9.525 mm.');
+  });
+});
+
+describe('names and sums', () => {
+  test.each([
+    { name: 'far', side: 'right', called: 'Left spacer', letter: 'A' },
+    { name: 'far', side: 'left', called: 'Right spacer', letter: 'A' },
+    { name: 'inner', side: 'right', called: 'Hub to bracket', letter: 'B' },
+    { name: 'outer', side: 'right', called: 'Bracket to leg', letter: 'C' },
+    { name: 'sleeve', side: 'right', called: 'Sleeve', letter: '' },
+    { name: 'x', side: 'right', called: 'x', letter: '' },
+  ] as const)(
+    'the $name spacer with the disc on the $side is the “$called”',
+    ({ name, side, called, letter }) => {
+      const layout = axleLayouts['front-one-disc'];
+      expect(spacerName(name, { layout, side })).toBe(called);
+      expect(spacerLetter(name, layout)).toBe(letter);
+    },
+  );
+
+  test('a trailer’s spacers and a drum’s are named by what they lie between', () => {
+    expect(spacerName('far', { layout: axleLayouts['trailer-hub'], side: 'left' })).toBe('Shoulder to hub');
+    expect(spacerName('outer', { layout: axleLayouts['trailer-hub'], side: 'left' })).toBe('Hub to nut');
+    expect(spacerName('outer', { layout: axleLayouts.drum, side: 'left' })).toBe('Brake plate to leg');
+  });
+
+  test.each([
+    { name: 'leftBracket', called: 'left bracket' },
+    { name: 'width', called: 'between the legs' },
+    { name: 'elsewhere', called: 'elsewhere' },
+    { name: 'leftElse', called: 'left else' },
+  ])('the size $name is called “$called”', ({ name, called }) => {
+    expect(sizeName(name)).toBe(called);
+  });
+
+  test('a size nobody listed comes last in a sum', () => {
+    expect(sizeOrder('elsewhere')).toBe(Infinity);
+    expect(sizeOrder('width')).toBe(0);
+  });
+
+  test('a sum names what is added first, from leg to leg, then what is taken off', () => {
+    const terms = [
+      { of: 'float', top: -1, bottom: 2 },
+      { of: 'hub', top: -1, bottom: 1 },
+      { of: 'centre', top: 1, bottom: 1 },
+      { of: 'width', top: 1, bottom: 2 },
+    ];
+    expect(sayShares(terms)).toBe('½ · between the legs + wheel centre − hub − ½ · float');
+    expect(sayShares([{ of: 'hub', top: -2, bottom: 1 }])).toBe('−2 · hub');
+    expect(sayShares([{ of: 'hub', top: 3, bottom: 2 }])).toBe('3/2 · hub');
+  });
+});
+
+describe('what can’t be worked out', () => {
+  test('names the sizes that are missing', () => {
+    expect(sayLineUpRefusal({ code: 'sizes-missing', names: ['centre', 'leftDisc'] })).toBe(
+      'Still without a size: wheel centre, left disc.',
+    );
+  });
+
+  test('names the lengths that nothing fixes', () => {
+    expect(sayLineUpRefusal({ code: 'lengths-free', names: ['inner', 'outer'] })).toBe(
+      'Nothing fixes inner, outer. Give one of them, or one more thing that has to hold.',
+    );
+  });
+});

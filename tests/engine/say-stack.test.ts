@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { toleranceEstimate } from '../../src/engine/estimate.ts';
+import { lengthOf } from '../../src/engine/length.ts';
+import {
+  sayLongerPart,
+  sayOnePart,
+  sayShim,
+  sayStack,
+  sayStackBand,
+  sayTrim,
+} from '../../src/engine/say-stack.ts';
+import {
+  spacerStack,
+  stackWantPreset,
+  type StackPart,
+  type StackWant,
+} from '../../src/engine/spacer-stack.ts';
+
+const inch = (text: string) => lengthOf(`${text} in`);
+
+function answered(sleeve: string, more: { band?: string; want?: StackWant; leastLength?: string } = {}) {
+  const want = more.want ?? stackWantPreset('float');
+  const spacer: StackPart = {
+    name: 'spacer',
+    thickness: toleranceEstimate(inch('.385'), inch('0')),
+    count: 1,
+    adjustable: true,
+    ...(more.leastLength !== undefined && { leastLength: inch(more.leastLength) }),
+  };
+  const others: StackPart = {
+    name: 'bracket',
+    thickness: toleranceEstimate(inch('.583'), inch('0')),
+    count: 1,
+    adjustable: false,
+  };
+  const fixed = { name: 'sleeve', length: toleranceEstimate(inch(sleeve), inch(more.band ?? '0')) };
+  return { want, answer: spacerStack({ fixed, parts: [spacer, others], want, step: inch('.001') }) };
+}
+
+describe('a stack is said', () => {
+  test('with what it does, what is wanted and which way it fails', () => {
+    const { answer, want } = answered('.970');
+    expect(sayStack(answer, want, 'in')).toBe('Too tight: float .002, want .008 to .012.');
+  });
+
+  test('with how far the parts stand proud when there is no float at all', () => {
+    const { answer, want } = answered('.965');
+    expect(sayStack(answer, want, 'in')).toBe(
+      'Too tight: float −.003, want .008 to .012. The parts stand .003 in proud, so nothing moves.',
+    );
+  });
+
+  test('with the gap that is left when it should clamp', () => {
+    const { answer, want } = answered('.970', { want: stackWantPreset('clamp') });
+    expect(sayStack(answer, want, 'in')).toBe(
+      "Too loose: clamp −.002, want .002 to .008. The parts don't stand proud: .002 in is left.",
+    );
+  });
+
+  test('with how far the sum can be trusted', () => {
+    expect(sayStackBand(answered('.970', { band: '.001' }).answer, 'in')).toBe(
+      'Worked out from the sizes, to ±.0010; ±.0010 at the very worst.',
+    );
+  });
+});
+
+describe('what has to give is said', () => {
+  const firstTrim = (...q: Parameters<typeof answered>) => {
+    const [offer] = answered(...q).answer.trims;
+    return offer ? sayTrim(offer, 'in') : 'no trim';
+  };
+
+  test('as what to face off, from what to what, and what still does', () => {
+    expect(firstTrim('.970')).toBe('Face .008 in off spacer: .385 to .377; good from .375 to .379.');
+  });
+
+  test('as what is missing when the part is too short for it', () => {
+    expect(firstTrim('.970', { leastLength: '.380' })).toMatch(/spacer .* \.003 in is missing .* \.380 in/);
+  });
+
+  test('as a band that leaves nothing, and the direct check, when no cut can be proved', () => {
+    expect(firstTrim('.970', { band: '.003' })).toMatch(
+      /^No cut can be proved .* ±\.0030 .* \.008 to \.012 in\. Read the gap itself/,
+    );
+  });
+
+  test('as a shim or a new part when the stack is too loose', () => {
+    const { answer } = answered('.993');
+    expect(answer.shim && sayShim(answer.shim, 'in')).toBe('Add a shim of .015 in; good from .013 to .017.');
+    expect(answer.longerParts.map((part) => sayLongerPart(part, 'in'))).toEqual([
+      'Or make spacer new: .400 in in place of .385; good from .398 to .402.',
+    ]);
+  });
+
+  test('as one part in place of several', () => {
+    const washer: StackPart = {
+      name: 'washer',
+      thickness: toleranceEstimate(inch('.062'), inch('0')),
+      count: 2,
+      adjustable: false,
+    };
+    expect(sayOnePart([washer, { ...washer, name: 'spacer', count: 1 }], inch('.447'), 'in')).toBe(
+      'One part of .447 in does for 2 × washer and spacer, and leaves the same gap.',
+    );
+  });
+});

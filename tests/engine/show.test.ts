@@ -1,0 +1,76 @@
+import { Decimal } from 'decimal.js';
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { readEntry } from '../../src/engine/entry.ts';
+import { fromText, lengthOf, negate, zero } from '../../src/engine/length.ts';
+import { asTyped, figure, show, showBand, signedFigure } from '../../src/engine/show.ts';
+
+// Half to even: ISO 80000-1 annex B, ASTM E29. The tie in each row is worked by hand.
+test.each([
+  { size: '.4487 in', unit: 'in', shown: '.4487' },
+  { size: '.97 in', unit: 'in', shown: '.970' },
+  { size: '1.5 in', unit: 'in', shown: '1.500' },
+  { size: '.44865 in', unit: 'in', shown: '.4486' }, // tie, 6 is even
+  { size: '.44875 in', unit: 'in', shown: '.4488' }, // tie, 8 is even
+  { size: '11.3970 mm', unit: 'mm', shown: '11.397' },
+  { size: '11.4 mm', unit: 'mm', shown: '11.40' },
+  { size: '0.4 mm', unit: 'mm', shown: '0.40' },
+  { size: '11.3965 mm', unit: 'mm', shown: '11.396' }, // tie
+  { size: '449 thou', unit: 'thou', shown: '449' },
+  { size: '448.7 thou', unit: 'thou', shown: '448.7' },
+  { size: '-.002 in', unit: 'in', shown: '−.002' },
+  { size: '-.00004 in', unit: 'in', shown: '.0000' }, // rounds to nothing, but is not nothing
+  { size: '0 in', unit: 'in', shown: '0' },
+  { size: '0 mm', unit: 'mm', shown: '0' },
+  { size: '0 in', unit: 'thou', shown: '0' },
+] as const)('$size is written $shown in $unit', ({ size, unit, shown }) => {
+  expect(figure(lengthOf(size), unit)).toBe(shown);
+});
+
+test('a size has its unit behind it', () => {
+  expect(show(lengthOf('.4487 in'), 'in')).toBe('.4487 in');
+  expect(show(lengthOf('.4487 in'), 'mm')).toBe('11.397 mm'); // 11.39698
+});
+
+test('a difference has a sign, nothing has none', () => {
+  expect(signedFigure(lengthOf('.0012 in'), 'in')).toBe('+.0012');
+  expect(signedFigure(lengthOf('-.0044 in'), 'in')).toBe('−.0044');
+  expect(signedFigure(zero, 'in')).toBe('0');
+  expect(signedFigure(negate(zero), 'mm')).toBe('0');
+  expect(signedFigure(lengthOf('-.00001 in'), 'in')).toBe('.0000');
+});
+
+test.each([
+  { half: '.0012 in', unit: 'in', shown: '±.0012' },
+  { half: '.000443 in', unit: 'in', shown: '±.00044' },
+  { half: '.0123 in', unit: 'in', shown: '±.012' },
+  { half: '.0123 in', unit: 'mm', shown: '±0.31' }, // 0.31242
+  { half: '.0012 in', unit: 'mm', shown: '±0.030' }, // 0.03048
+  { half: '.0012 in', unit: 'thou', shown: '±1.2' },
+  { half: '0 in', unit: 'in', shown: '±.000' },
+] as const)('a band of $half is written $shown in $unit', ({ half, unit, shown }) => {
+  expect(showBand(lengthOf(half), unit)).toBe(shown);
+});
+
+test('what was typed is shown again as typed, with its unit behind it', () => {
+  const typed = readEntry('29/64', { unit: 'in' });
+  expect(typed.ok && asTyped(typed.value)).toBe('29/64 in');
+});
+
+test('any size is written as decimal.js rounds it, with no NaN, exponent or minus nothing', () => {
+  const text = fc
+    .tuple(fc.constantFrom('', '-'), fc.nat({ max: 9999 }), fc.nat({ max: 999_999 }))
+    .map(([sign, whole, places]) => `${sign}${whole}.${String(places).padStart(6, '0')}`);
+  fc.assert(
+    fc.property(text, fc.constantFrom('in', 'mm'), (millimetres, unit) => {
+      const shown = figure(fromText(millimetres), unit);
+      expect(shown).toMatch(/^−?[0-9]*\.[0-9]{2,4}$/);
+      const want = new Decimal(millimetres)
+        .div(unit === 'in' ? '25.4' : 1)
+        .toDecimalPlaces(unit === 'in' ? 4 : 3, Decimal.ROUND_HALF_EVEN);
+      expect(new Decimal(shown.replace('−', '-')).eq(want)).toBe(true);
+      expect(shown.startsWith('−')).toBe(want.lt(0));
+    }),
+    { seed: 20_127, numRuns: 3000 },
+  );
+});

@@ -1,0 +1,368 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import {
+  decimalText,
+  lengthOf,
+  minus,
+  plus,
+  sameLength,
+  toText,
+  type Length,
+} from '../../src/engine/length.ts';
+import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
+import {
+  onePartInPlaceOf,
+  spacerStack,
+  stackWantPreset,
+  type StackPart,
+  type StackQuestion,
+  type StackWant,
+} from '../../src/engine/spacer-stack.ts';
+import { verdictOf } from '../../src/engine/verdict.ts';
+
+const inch = (text: string) => lengthOf(`${text} in`);
+const shown = (length: Length) => decimalText(length, 'in', 4);
+
+const known = (size: string, plusMinus = '0') => toleranceEstimate(inch(size), inch(plusMinus));
+
+function part(name: string, thickness: Estimate, more: Partial<StackPart> = {}): StackPart {
+  return { name, thickness, count: 1, adjustable: false, ...more };
+}
+
+function want(kind: StackWant['kind'], lower: string, aim: string, upper: string): StackWant {
+  return { kind, aim: inch(aim), limits: { lower: inch(lower), upper: inch(upper), source: 'test' } };
+}
+
+const float = want('float', '.008', '.010', '.012');
+const bracketStack: StackQuestion = {
+  fixed: { name: 'sleeve', length: known('.970') },
+  parts: [
+    part('washer', known('.062')),
+    part('spacer', known('.385'), { adjustable: true }),
+    part('bracket', known('.500')),
+    part('shim', known('.021')),
+  ],
+  want: float,
+  step: inch('.001'),
+};
+
+function trimOf(answer: ReturnType<typeof spacerStack>, index = 0) {
+  const offer = answer.trims[index];
+  if (!offer) return 'no trim';
+  if (!offer.result.ok) return offer.result.refusal.code;
+  const { from, to, take, lower, upper } = offer.result.value;
+  return { from: shown(from), to: shown(to), take: shown(take), lower: shown(lower), upper: shown(upper) };
+}
+
+/** The bracket stack with its sleeve as wide as asked, all sizes exact. */
+function sleeveOf(size: string, more: Partial<StackQuestion> = {}): StackQuestion {
+  return { ...bracketStack, fixed: { name: 'sleeve', length: known(size) }, ...more };
+}
+
+describe('a sleeve of .970 over parts of .968 that should float .008 to .012', () => {
+  const answer = spacerStack(bracketStack);
+
+  test('floats .002: too tight by .006', () => {
+    // .062 + .385 + .500 + .021 = .968; .970 − .968 = .002; .008 − .002 = .006
+    expect(shown(answer.partsTotal)).toBe('0.9680');
+    expect(shown(answer.gap)).toBe('0.0020');
+    expect(answer.verdict).toMatchObject({ kind: 'no-good', way: 'under' });
+    expect(answer.verdict.kind === 'no-good' && shown(answer.verdict.by)).toBe('0.0060');
+  });
+
+  test('wants .008 off the .385 spacer: .377, good from .375 to .379', () => {
+    // .385 − (.010 − .002) = .377; .385 − (.012 − .002) = .375; .385 − (.008 − .002) = .379
+    expect(trimOf(answer)).toEqual({
+      from: '0.3850',
+      to: '0.3770',
+      take: '0.0080',
+      lower: '0.3750',
+      upper: '0.3790',
+    });
+    expect(answer.trims).toHaveLength(1);
+  });
+
+  test('is offered no shim and no longer part', () => {
+    expect(answer.shim).toBeUndefined();
+    expect(answer.longerParts).toEqual([]);
+  });
+
+  test('can have one spacer of .447 in place of washer and spacer, with the same gap', () => {
+    const [washer, spacer, ...others] = bracketStack.parts;
+    if (!washer || !spacer) throw new Error('the stack has both');
+    const one = onePartInPlaceOf([washer, spacer]);
+    expect(shown(one.length)).toBe('0.4470');
+    const replaced = spacerStack({
+      ...bracketStack,
+      parts: [part('one', typedEstimate(one.length)), ...others],
+    });
+    expect(toText(replaced.gap)).toBe(toText(answer.gap));
+  });
+});
+
+describe('a stack known to ± .001', () => {
+  const banded = { ...bracketStack, fixed: { name: 'sleeve', length: known('.970', '.001') } };
+
+  test('has only what the band leaves of the limits for the cut', () => {
+    expect(trimOf(spacerStack(banded))).toMatchObject({ to: '0.3770', lower: '0.3760', upper: '0.3780' });
+  });
+
+  test('known to ± .003 has nothing left of .004: no cut can be proved', () => {
+    const vague = { ...bracketStack, fixed: { name: 'sleeve', length: known('.970', '.003') } };
+    const answer = spacerStack(vague);
+    expect(trimOf(answer)).toBe('no-proof');
+    expect(answer.provable).toBe(false);
+    expect(spacerStack(banded).provable).toBe(true);
+  });
+
+  test('read directly to ± .0005 uses that reading in place of the sum', () => {
+    const answer = spacerStack({ ...banded, direct: known('.004', '.0005') });
+    expect(answer.direct).toBe(true);
+    expect(shown(answer.gap)).toBe('0.0040');
+    expect([answer.band.halfWidth, answer.worstCase, answer.rss].map(shown)).toEqual([
+      '0.0005',
+      '0.0005',
+      '0.0005',
+    ]);
+    // .385 − (.010 − .004) = .379, less or more .002 − .0005
+    expect(trimOf(answer)).toMatchObject({ to: '0.3790', lower: '0.3775', upper: '0.3805' });
+    expect(shown(answer.partsTotal)).toBe('0.9680');
+  });
+
+  test('that reads right directly is good, whatever the sum says', () => {
+    const answer = spacerStack({ ...banded, direct: known('.010', '.0005') });
+    expect(answer.verdict.kind).toBe('good');
+    expect(answer.trims).toEqual([]);
+  });
+});
+
+describe('a textbook’s stack (Shigley 9th ed., example 1-3)', () => {
+  const textbook: StackQuestion = {
+    fixed: { name: 'a', length: known('1.750', '.003') },
+    parts: [
+      part('b', known('.750', '.001')),
+      part('c', known('.120', '.005')),
+      part('d', known('.875', '.001'), { adjustable: true }),
+    ],
+    want: want('float', '.003', '.003', '.050'),
+    step: inch('.001'),
+  };
+
+  test('leaves .005, ± .010 at the worst and ± .006 by root-sum-square', () => {
+    const answer = spacerStack(textbook);
+    expect(shown(answer.gap)).toBe('0.0050');
+    expect(shown(answer.worstCase)).toBe('0.0100');
+    expect(shown(answer.rss)).toBe('0.0060');
+    expect(shown(answer.band.halfWidth)).toBe('0.0060');
+  });
+
+  test('needs d no longer than .867 to have .003 at the worst', () => {
+    const answer = spacerStack({ ...textbook, direct: known('.005', '.010') });
+    expect(trimOf(answer)).toBe('no trim'); // .005 is above the aim of .003
+    const aimed = spacerStack({
+      ...textbook,
+      direct: known('.005', '.010'),
+      want: want('float', '.003', '.013', '.050'),
+    });
+    expect(trimOf(aimed)).toMatchObject({ to: '0.8670', upper: '0.8670' });
+  });
+});
+
+describe('a stack measured with one caliper', () => {
+  const caliper: ToolInForce = {
+    id: 'caliper',
+    name: 'caliper',
+    kind: 'caliper',
+    mpe: inch('.001'),
+    resolution: inch('.0005'),
+    resolutionInMpe: true,
+    repeatability: inch('0'),
+  };
+  const read = (size: string) => typedEstimate(inch(size), caliper);
+
+  test('knows its gap to three times the caliper’s error: four parts less one sleeve', () => {
+    const answer = spacerStack({
+      ...bracketStack,
+      fixed: { name: 'sleeve', length: read('.970') },
+      parts: ['.062', '.385', '.500', '.021'].map((size) => part(size, read(size))),
+    });
+    // one reading: 1.95996 · .001/√3 = .0011316; three times .003395, five in a row .005658, √5 of it .002530
+    expect(decimalText(answer.band.halfWidth, 'in', 6)).toBe('0.003395');
+    expect(decimalText(answer.worstCase, 'in', 6)).toBe('0.005658');
+    expect(decimalText(answer.rss, 'in', 6)).toBe('0.002530');
+  });
+});
+
+describe('several pieces of one thickness', () => {
+  const threeWashers = sleeveOf('.200', {
+    parts: [part('washer', known('.066'), { count: 3, adjustable: true })],
+  });
+
+  test('count each, and one of them is trimmed', () => {
+    // .200 − 3 · .066 = .002; one washer .066 − .008 = .058
+    const answer = spacerStack(threeWashers);
+    expect(shown(answer.gap)).toBe('0.0020');
+    expect(trimOf(answer)).toMatchObject({ from: '0.0660', to: '0.0580', take: '0.0080' });
+  });
+});
+
+describe('a part with a least length', () => {
+  const withLeast = (least: string) => ({
+    ...bracketStack,
+    parts: [
+      part('bracket side', known('.583')),
+      part('spacer', known('.385'), { adjustable: true, leastLength: inch(least) }),
+    ],
+  });
+
+  test('that can’t give enough is refused, with how much is missing', () => {
+    const [offer] = spacerStack(withLeast('.380')).trims;
+    const refusal = offer?.result.ok === false ? offer.result.refusal : undefined;
+    expect(refusal?.code).toBe('below-least-length');
+    expect(refusal?.code === 'below-least-length' && shown(refusal.missing)).toBe('0.0030'); // .380 − .377
+  });
+
+  test('that can give enough for the limits but not for the aim gives what it has', () => {
+    expect(trimOf(spacerStack(withLeast('.378')))).toMatchObject({
+      to: '0.3780',
+      take: '0.0070',
+      lower: '0.3780',
+    });
+  });
+});
+
+test('a dial whose steps all miss the limits of the cut is refused', () => {
+  const coarse = { ...bracketStack, step: inch('.020') };
+  expect(trimOf(spacerStack(coarse))).toBe('no-step-in-limits');
+});
+
+test('every part that may give is offered a trim of its own, in the order of the stack', () => {
+  const parts = bracketStack.parts.map((each) => ({ ...each, adjustable: each.name !== 'bracket' }));
+  const answer = spacerStack({ ...bracketStack, parts });
+  expect(answer.trims.map((offer) => offer.part)).toEqual(['washer', 'spacer', 'shim']);
+});
+
+describe('a stack that is too loose', () => {
+  const answer = spacerStack(
+    sleeveOf('.9931', { fixed: { name: 'sleeve', length: known('.9931', '.001') } }),
+  );
+
+  test('wants a shim of what is over the aim, with what the band leaves of the limits', () => {
+    // gap .9931 − .968 = .0251; − .010 = .0151; lower .0251 − (.012 − .001) = .0141, upper .0251 − (.008 + .001) = .0161
+    expect(answer.verdict).toMatchObject({ kind: 'no-good', way: 'over' });
+    expect(answer.shim && [answer.shim.thickness, answer.shim.lower, answer.shim.upper].map(shown)).toEqual([
+      '0.0151',
+      '0.0141',
+      '0.0161',
+    ]);
+    expect(answer.trims).toEqual([]);
+  });
+
+  test('or a new spacer longer by as much, left standing to the dial’s step', () => {
+    // .385 + .0151 = .4001, up to .401; from .3991 to .4011
+    expect(
+      answer.longerParts.map(({ part: name, from, to, lower, upper }) => [
+        name,
+        ...[from, to, lower, upper].map(shown),
+      ]),
+    ).toEqual([['spacer', '0.3850', '0.4010', '0.3991', '0.4011']]);
+  });
+});
+
+describe('a stack that clamps', () => {
+  const clamp = want('clamp', '.002', '.004', '.008');
+
+  test('wants its parts proud: .968 in a sleeve of .964 stands .004 proud and is good', () => {
+    const answer = spacerStack(sleeveOf('.964', { want: clamp }));
+    expect(shown(answer.gap)).toBe('-0.0040');
+    expect(shown(answer.wanted)).toBe('0.0040');
+    expect(answer.verdict.kind).toBe('good');
+  });
+
+  test('too proud is trimmed down to the aim', () => {
+    // .968 − .958 = .010 proud; .385 − (.010 − .004) = .379; from .385 − .008 = .377 to .385 − .002 = .383
+    const answer = spacerStack(sleeveOf('.958', { want: clamp }));
+    expect(answer.verdict).toMatchObject({ kind: 'no-good', way: 'over' });
+    expect(trimOf(answer)).toMatchObject({ to: '0.3790', lower: '0.3770', upper: '0.3830' });
+  });
+
+  test('not proud enough is shimmed up to the aim', () => {
+    // .968 in .970: −.002 proud; a shim of .006 makes .004
+    const answer = spacerStack(sleeveOf('.970', { want: clamp }));
+    expect(answer.verdict).toMatchObject({ kind: 'no-good', way: 'under' });
+    expect(answer.shim && shown(answer.shim.thickness)).toBe('0.0060');
+    expect(answer.trims).toEqual([]);
+  });
+});
+
+describe('a stack with exactly its least float', () => {
+  test('is good when every size is exact and too close to call when it isn’t', () => {
+    expect(spacerStack(sleeveOf('.976')).verdict.kind).toBe('good');
+    const banded = sleeveOf('.976', { fixed: { name: 'sleeve', length: known('.976', '.0001') } });
+    expect(spacerStack(banded).verdict).toMatchObject({ kind: 'too-close', near: 'lower' });
+  });
+
+  test('too close to call, it can be trimmed to the aim', () => {
+    const banded = sleeveOf('.976', { fixed: { name: 'sleeve', length: known('.976', '.0001') } });
+    expect(trimOf(spacerStack(banded))).toMatchObject({ to: '0.3830', take: '0.0020' });
+  });
+});
+
+describe('usual wants', () => {
+  test.each(['float', 'end-play', 'clamp'] as const)(
+    'of a %s have their aim inside their limits, in both units',
+    (kind) => {
+      for (const unit of ['in', 'mm'] as const) {
+        const { aim, limits } = stackWantPreset(kind, unit);
+        expect(verdictOf({ value: aim, halfWidth: inch('.001'), limits }).kind).toBe('good');
+        expect(limits.source).toBe('common practice, no source');
+      }
+    },
+  );
+
+  test('a bracket floats .008 to .012, aim .010', () => {
+    const { aim, limits } = stackWantPreset('float');
+    expect([limits.lower, aim, limits.upper].map(shown)).toEqual(['0.0080', '0.0100', '0.0120']);
+  });
+});
+
+describe('laws of the stack', () => {
+  const tenThous = fc.integer({ min: 500, max: 5000 }).map((n) => typedEstimate(lengthOf(`${n}/10000 in`)));
+  const parts = fc.array(tenThous, { minLength: 1, maxLength: 6 });
+
+  test('its parts in any order leave the same gap', () => {
+    fc.assert(
+      fc.property(parts, tenThous, (thicknesses, sleeve) => {
+        const stack = thicknesses.map((thickness, index) => part(`part ${index}`, thickness));
+        const q = { ...bracketStack, fixed: { name: 'sleeve', length: sleeve }, parts: stack };
+        const gaps = [stack, stack.toReversed()].map((order) =>
+          toText(spacerStack({ ...q, parts: order }).gap),
+        );
+        expect(gaps[0]).toBe(gaps[1]);
+      }),
+    );
+  });
+
+  test('a trim that was cut to size makes the stack good, with the band it had', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -200, max: 75 }), fc.integer({ min: 0, max: 14 }), (gap, halfWidth) => {
+        const sleeve = plus(inch('.968'), lengthOf(`${gap < 0 ? '-' : ''}${Math.abs(gap)}/10000 in`));
+        const plusMinus = lengthOf(`${halfWidth}/10000 in`);
+        const q = {
+          ...bracketStack,
+          fixed: { name: 'sleeve', length: toleranceEstimate(sleeve, plusMinus) },
+        };
+        const answer = spacerStack(q);
+        const [offer] = answer.trims;
+        const cut = offer?.result.ok ? offer.result.value : undefined;
+        expect(cut).toBeDefined();
+        const gapAfter = cut ? plus(answer.gap, minus(cut.from, cut.to)) : answer.gap;
+        expect(
+          verdictOf({ value: gapAfter, halfWidth: answer.band.halfWidth, limits: float.limits }).kind,
+        ).toBe('good');
+        expect(cut && sameLength(cut.take, minus(cut.from, cut.to))).toBe(true);
+      }),
+    );
+  });
+});

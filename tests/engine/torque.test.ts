@@ -1,0 +1,45 @@
+import { assert, property, double, constantFrom } from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { mostTorque, otherTorques, sayTorque, torqueIn, torqueUnits } from '../../src/engine/torque.ts';
+
+describe('a stated torque', () => {
+  test.each([
+    // NIST SP 811 (2008), B.8: 1 lbf·ft = 1.355 818 N·m, 1 lbf·in = 0.112 984 8 N·m.
+    { one: 'lbf-ft', newtonMetres: 1.355818, places: 6 },
+    { one: 'lbf-in', newtonMetres: 0.1129848, places: 7 },
+  ] as const)('of one $one is $newtonMetres N·m (NIST SP 811)', ({ one, newtonMetres, places }) => {
+    expect(torqueIn(1, one, 'Nm')).toBeCloseTo(newtonMetres, places);
+  });
+
+  test('has twelve pound-inches to the pound-foot', () => {
+    expect(torqueIn(45, 'lbf-ft', 'lbf-in')).toBeCloseTo(540, 10);
+  });
+
+  test('is the same after it went through another unit and back', () => {
+    const unit = constantFrom(...torqueUnits);
+    assert(
+      property(double({ min: 0.1, max: 2000, noNaN: true }), unit, unit, (torque, a, b) => {
+        expect(torqueIn(torqueIn(torque, a, b), b, a)).toBeCloseTo(torque, 8);
+      }),
+    );
+  });
+
+  test('is shown as the manual has it, and beside it for wrenches that read another unit', () => {
+    expect(sayTorque({ typed: '45', unit: 'lbf-ft' })).toBe('45 lbf·ft');
+    // 45 × 1.355818 = 61.01; 45 × 12 = 540.
+    expect(otherTorques({ typed: '45', unit: 'lbf-ft' })).toEqual(['61.0 N·m', '540 lbf·in']);
+    // 12.5 / 1.355818 = 9.220; 12.5 / 0.1129848 = 110.6
+    expect(otherTorques({ typed: '12.5', unit: 'Nm' })).toEqual(['9.22 lbf·ft', '111 lbf·in']);
+    // 240 × 12 = 2880, which three figures would have called 2.88e+3.
+    expect(otherTorques({ typed: '240', unit: 'lbf-ft' })).toEqual(['325 N·m', '2880 lbf·in']);
+  });
+
+  test.each(['', '  ', 'by feel'])('that is not a figure (“%s”) has no twin in another unit', (typed) => {
+    expect(otherTorques({ typed, unit: 'Nm' })).toEqual([]);
+  });
+
+  test('is taken up to 2000 N·m, whatever it is typed in', () => {
+    // 2000 / 1.355818 = 1475.1; × 12 = 17701.5
+    expect(torqueUnits.map(mostTorque)).toEqual([2000, 1475, 17_701]);
+  });
+});

@@ -1,0 +1,208 @@
+import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { readEntry } from '../../../src/engine/entry.ts';
+import { hrefOf, type Address } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { createCheck, sayCheckSeen } from '../../../src/store/checks.ts';
+import { createFeature } from '../../../src/store/features.ts';
+import { createJob, getJob } from '../../../src/store/jobs.ts';
+import type { Store } from '../../../src/store/open-store.ts';
+import { createPart } from '../../../src/store/parts.ts';
+import { logReading } from '../../../src/store/readings.ts';
+import { addRecheck, rechecksOf } from '../../../src/store/rechecks.ts';
+import type { Feature, Job } from '../../../src/store/records.ts';
+import { putSetting } from '../../../src/store/settings.ts';
+import { sheetsOf } from '../../../src/store/sheets.ts';
+import { addSteps, markDone } from '../../../src/store/steps.ts';
+import { appVersion } from '../../../src/version.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+import { tool } from '../worksheets/worksheet-for-test.ts';
+
+// The screens are fetched when they are first opened.
+const PATIENCE = { timeout: 30_000 };
+
+let store: Store;
+let job: Job;
+let feature: Feature;
+beforeEach(async () => {
+  store = await openForTest({ now: () => Date.now() });
+  job = worked(await createJob(store, { name: 'Outfit', systems: ['brake'] }));
+  feature = worked(await createFeature(store, { jobId: job.id, kind: 'length', name: 'Outer spacer' }));
+  await read('1.1381');
+});
+afterEach(clearAway);
+
+async function read(typed: string) {
+  const entry = worked(readEntry(typed, { unit: 'in' }));
+  worked(
+    await logReading(store, {
+      featureId: feature.id,
+      jobId: job.id,
+      entry,
+      tool: tool('digital-caliper'),
+      zeroChecked: true,
+    }),
+  );
+}
+
+async function stepDone() {
+  const [step] = worked(await addSteps(store, [{ jobId: job.id, text: 'Fit the spacer' }]));
+  if (step) worked(await markDone(store, step.id, 'Jo B.'));
+}
+
+async function checkSeen(seen: 'holds' | 'fails') {
+  const check = worked(
+    await createCheck(store, {
+      jobId: job.id,
+      name: 'Hose at full lock',
+      by: 'by-eye',
+      limitsFrom: 'by eye',
+      how: 'turn to both stops',
+    }),
+  );
+  const [takeId = ''] = Object.keys(check.takes);
+  worked(await sayCheckSeen(store, check.id, takeId, seen, ''));
+}
+
+function at(address: Address) {
+  location.hash = hrefOf(address);
+  onScreen(store, <App store={store} />);
+}
+
+const atSignOff = () => at({ at: 'sign-off', jobId: job.id });
+const press = async (name: string | RegExp) =>
+  fireEvent.click(await screen.findByRole('button', { name }, PATIENCE));
+const heading = (name: string | RegExp) => screen.findByRole('heading', { name }, PATIENCE);
+
+/** Where a line of what stands in the way leads. */
+async function wayFrom(line: RegExp): Promise<string | null> {
+  return (await screen.findByRole('link', { name: line }, PATIENCE)).getAttribute('href');
+}
+
+/** Signed by the fitter whose name stands there already. */
+async function signAsFitter() {
+  await screen.findByDisplayValue('Jo B.', {}, PATIENCE);
+  await press('Sign off');
+  await heading('Outfit, signed');
+}
+
+describe('a brake job', () => {
+  test('without a check, with a step to do and a mock-up in it, can’t be signed, and each line leads to its cure', async () => {
+    worked(await addSteps(store, [{ jobId: job.id, text: 'Fit the spacer' }]));
+    const part = worked(await createPart(store, { jobId: job.id, name: 'Outer spacer', origin: 'mock-up' }));
+    atSignOff();
+    await screen.findByText('3 things stand in the way of signing.', {}, PATIENCE);
+    expect(await wayFrom(/^No fit-up check at all/)).toContain('/fit-up');
+    expect(await wayFrom(/^Outer spacer is still a mock-up/)).toContain(`/assembly/parts/${part.id}`);
+    expect(await wayFrom(/^Step 1 is not done/)).toContain('/assembly');
+    expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
+    expect(screen.getByText('A mistake here can kill.')).toBeTruthy();
+  });
+
+  test('with a check that failed can’t be signed', async () => {
+    await stepDone();
+    await checkSeen('fails');
+    atSignOff();
+    await screen.findByText('One thing stands in the way of signing.', {}, PATIENCE);
+    expect(await wayFrom(/^Hose at full lock: failed/)).toContain('/fit-up/');
+  });
+
+  test('with a torque step lacks its figure first, then where it stands', async () => {
+    const [step] = worked(
+      await addSteps(store, [
+        { jobId: job.id, text: 'Axle nut', torque: { typed: '45', unit: 'lbf-ft', source: '' } },
+        { jobId: job.id, text: 'Cover', torque: { typed: '', unit: 'Nm', source: '' }, locker: 'medium' },
+      ]),
+    );
+    atSignOff();
+    expect(await wayFrom(/^Step 1: where does its torque stand/)).toContain(
+      `/assembly/${step?.id ?? ''}/torque/source`,
+    );
+    expect(await wayFrom(/^Step 2 has no torque yet/)).toContain('/torque');
+    expect(await wayFrom(/^Step 2: no cure time/)).toContain('/cure');
+  });
+});
+
+describe('a job that is ready', () => {
+  beforeEach(async () => {
+    await stepDone();
+    await checkSeen('holds');
+  });
+
+  test('is signed with a name, and the sheet that was signed stands there', async () => {
+    atSignOff();
+    await screen.findByText('Nothing stands in the way of signing.', {}, PATIENCE);
+    await press('Sign off');
+    expect((await screen.findByRole('alert')).textContent).toBe('Type the name it is signed with.');
+    fireEvent.input(screen.getByLabelText('Signed by'), { target: { value: 'Kim, licence 12' } });
+    await press('Sign off');
+    await heading('Outfit, signed');
+    const [sheet] = await sheetsOf(store, job.id);
+    expect(sheet?.signedBy).toBe('Kim, licence 12');
+    expect(sheet?.engineVersion).toBe(appVersion);
+    expect(sheet?.readingsCsv).toContain('Outer spacer');
+    const article = screen.getByRole('article');
+    expect(within(article).getByText(/^Signed off by Kim, licence 12, .*\. Slipfit /)).toBeTruthy();
+    expect(article.textContent).toContain('1.1381');
+    expect((await getJob(store, job.id))?.signedOff).toMatchObject({
+      by: 'Kim, licence 12',
+      sheetId: sheet?.id,
+    });
+  });
+
+  test('keeps what was signed whatever is read later, and a second signing makes a second sheet', async () => {
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    await signAsFitter();
+    const [signed] = await sheetsOf(store, job.id);
+    const before = screen.getByRole('article').innerHTML;
+    await read('1.1402');
+    location.hash = hrefOf({ at: 'sheet', jobId: job.id });
+    const link = await screen.findByRole('link', { name: /^Signed off .* by Jo B\./ }, PATIENCE);
+    await waitFor(() => expect(screen.getByRole('article').textContent).toContain('1.1402'), PATIENCE);
+    fireEvent.click(link);
+    await heading('Outfit, signed');
+    expect(screen.getByRole('article').innerHTML).toBe(before);
+    expect(before).not.toContain('1.1402');
+    location.hash = hrefOf({ at: 'sign-off', jobId: job.id });
+    await signAsFitter();
+    const sheets = await sheetsOf(store, job.id);
+    expect(sheets).toHaveLength(2);
+    expect(sheets.find(({ id }) => id === signed?.id)).toEqual(signed);
+  });
+
+  test('has its re-checks counted from the sign-off', async () => {
+    const longAgo = Date.now() - 90 * 86_400_000;
+    worked(await addRecheck(store, { jobId: job.id, what: 'Nuts', afterDays: 7, from: longAgo }));
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    await signAsFitter();
+    await waitFor(async () => {
+      const [recheck] = await rechecksOf(store, job.id);
+      const [sheet] = await sheetsOf(store, job.id);
+      expect(recheck?.from).toBe(sheet?.signedAt);
+    }, PATIENCE);
+  });
+
+  test('says on the sheet what was known to be open when it was signed', async () => {
+    worked(await addRecheck(store, { jobId: job.id, what: 'Nuts', afterDistance: 50, unit: 'mi' }));
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    expect(await wayFrom(/^No odometer reading to count from/)).toContain('/assembly/odometer');
+    await signAsFitter();
+    expect(screen.getByRole('article').textContent).toContain(
+      'Known when it was signed: No odometer reading to count from.',
+    );
+  });
+
+  test('says on the job list and in the assembly that it is signed off', async () => {
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    await signAsFitter();
+    location.hash = hrefOf({ at: 'assembly', jobId: job.id });
+    expect(await screen.findByRole('link', { name: /^Signed off .* by Jo B\.$/ }, PATIENCE)).toBeTruthy();
+    location.hash = '#/jobs';
+    expect(await screen.findByText(/signed off/, {}, PATIENCE)).toBeTruthy();
+  });
+});

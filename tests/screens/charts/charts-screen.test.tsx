@@ -1,0 +1,109 @@
+import { fireEvent, screen, within } from '@testing-library/preact';
+import { afterEach, describe, expect, test } from 'vitest';
+import { charts, type Chart } from '../../../src/screens/address.ts';
+import { ChartsScreen } from '../../../src/screens/charts/charts-screen.tsx';
+import { openForTest } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+
+afterEach(clearAway);
+
+async function at(chart: Chart | 'list'): Promise<void> {
+  onScreen(await openForTest(), <ChartsScreen chart={chart} />);
+}
+
+const press = (name: string) => fireEvent.click(screen.getByRole('button', { name }));
+const rowsOf = () => [...document.querySelectorAll('.row')].map((row) => row.textContent ?? '');
+
+describe('the charts', () => {
+  test('are all in the list, sizes and drills first', async () => {
+    await at('list');
+    const links = within(screen.getByRole('main')).getAllByRole('link');
+    expect(links.map((link) => link.getAttribute('href'))).toEqual(
+      charts.map((chart) => `#/charts/${chart}`),
+    );
+    expect(links[0]?.textContent).toContain('Sizes and drills');
+  });
+
+  test.each(charts)('%s has a heading of its own', async (chart) => {
+    await at(chart);
+    expect(screen.getByRole('heading', { level: 1 }).textContent).not.toBe('');
+  });
+});
+
+describe('the tap drill chart', () => {
+  test('says for 3/8-16 at 75 %: .3141 in, and 5/16 with 77.0 % below it (WE27)', async () => {
+    await at('tap-drills');
+    press('3/8');
+    press('3/8-16 UNC');
+    expect(rowsOf()[0]).toBe('Hole for 75 % of thread.3141 in');
+    expect(rowsOf()[1]).toMatch(/^5\/16 in .*inside 2B77\.0 %$/);
+  });
+
+  test('goes to any percentage, and no further than 40 and 100', async () => {
+    await at('tap-drills');
+    press('M8');
+    press('M8 × 1.25');
+    press('5 percent less');
+    press('1 percent less');
+    // 8 − 1.299038 · 1.25 · .69 = 6.8796
+    expect(rowsOf()[0]).toBe('Hole for 69 % of thread6.88 mm');
+    for (let presses = 0; presses < 9; presses += 1) press('5 percent more');
+    expect(rowsOf()[0]).toMatch(/^Hole for 100 %/);
+    for (let presses = 0; presses < 15; presses += 1) press('5 percent less');
+    expect(rowsOf()[0]).toMatch(/^Hole for 40 %/);
+  });
+
+  test('lists threads that have no wire insert too', async () => {
+    await at('tap-drills');
+    press('#0');
+    press('#0-80 UNF');
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Tap drills, #0-80 UNF');
+  });
+});
+
+describe('clearance holes', () => {
+  test('of a 7/16 bolt: 29/64, 15/32, 31/64 (ASME B18.2.8)', async () => {
+    await at('clearance-holes');
+    press('7/16');
+    expect(rowsOf().map((row) => row.match(/\d+\/\d+$/)?.[0])).toEqual(['29/64', '15/32', '31/64']);
+  });
+
+  test('of an M10: 10.5, 11, 12 mm (ISO 273)', async () => {
+    await at('clearance-holes');
+    press('M10');
+    expect(rowsOf().map((row) => row.match(/[\d.]+ mm$/)?.[0])).toEqual(['10.50 mm', '11.00 mm', '12.00 mm']);
+  });
+});
+
+describe('fits', () => {
+  test('of 25 mm, H7/g6: .007 to .041 mm of clearance (ISO 286: H7 0 to +21, g6 −7 to −20)', async () => {
+    await at('fits');
+    press('25');
+    expect(rowsOf().find((row) => row.startsWith('H7/g6'))).toContain('0.007 to 0.041 mm of clearance');
+    press('Another size');
+    press('1/2');
+    // ANSI B4.1, RC5 over .40 to .71 in: 1.2 to 2.9 thousandths
+    expect(rowsOf().find((row) => row.startsWith('RC5'))).toContain('.0012 to .0029 of clearance');
+  });
+});
+
+describe('materials', () => {
+  test('show expansion first, and any other figure at one press', async () => {
+    await at('materials');
+    // Callister, App. B Table B.6
+    expect(rowsOf().find((row) => row.startsWith('Aluminium 6061'))).toContain('23.6 per °C');
+    press('Stiffness');
+    expect(rowsOf().find((row) => row.startsWith('Low carbon steel'))).toContain('207 GPa');
+    press('High-speed steel');
+    expect(rowsOf().find((row) => row.startsWith('Titanium'))).toContain('30–50 ft/min');
+    press('Strength');
+    expect(rowsOf().find((row) => row.startsWith('Titanium'))).toContain('from memory');
+  });
+});
+
+describe('measuring tools', () => {
+  test('show the limit that a standard allows: a 0–25 mm micrometer ±4 µm (DIN 863-1)', async () => {
+    await at('measuring-tools');
+    expect(rowsOf().some((row) => row.startsWith('0-25 mm') && row.endsWith('±4 µm'))).toBe(true);
+  });
+});

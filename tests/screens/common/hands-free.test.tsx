@@ -1,0 +1,176 @@
+import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
+import * as fc from 'fast-check';
+import { useState } from 'preact/hooks';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { HalfTyped } from '../../../src/screens/common/pad-text.ts';
+import { SizePad } from '../../../src/screens/common/size-pad.tsx';
+
+afterEach(cleanup);
+
+const logged = vi.fn<(typed: string, by: string) => void>();
+const steppedOn = vi.fn<() => void>();
+beforeEach(() => {
+  logged.mockReset();
+  steppedOn.mockReset();
+});
+
+type PadProps = { typed?: string; plain?: string; refuses?: (typed: string) => boolean };
+
+/** The pad with the state its screen holds for it; what was refused stays in the field. */
+function Pad({ typed = '', plain, refuses = () => false }: PadProps) {
+  const [half, setHalf] = useState<HalfTyped>({ typed, unit: 'in' });
+  const log = (by: string) => {
+    if (refuses(half.typed)) return;
+    logged(half.typed, by);
+    setHalf({ typed: '', unit: 'in' });
+  };
+  return (
+    <>
+      <button type="button">Tool</button>
+      <SizePad
+        label="Left bore"
+        half={half}
+        onChange={setHalf}
+        commit={{ text: 'Log reading', onPress: log }}
+        onNext={steppedOn}
+        {...(plain !== undefined && { plain })}
+      />
+    </>
+  );
+}
+
+// Runs on from test to test, as the keys' own times do.
+let clockMs = 0;
+beforeEach(() => (clockMs = Math.max(clockMs, performance.now()) + 1000));
+
+/** A key as a browser makes one: heard where the focus is, then written into the field, which says so. */
+function key(name: string, afterMs: number): void {
+  clockMs += afterMs;
+  const down = new KeyboardEvent('keydown', { key: name, bubbles: true, cancelable: true });
+  Object.defineProperty(down, 'timeStamp', { value: clockMs });
+  const at = document.activeElement ?? document.body;
+  if (!at.dispatchEvent(down) || !(at instanceof HTMLInputElement) || name.length > 1) return;
+  at.value += name;
+  at.dispatchEvent(new InputEvent('input', { bubbles: true }));
+}
+
+function keys(text: string, gapMs: number | ((index: number) => number)): void {
+  const all = [...text.split(''), 'Enter'];
+  all.forEach((name, index) => key(name, typeof gapMs === 'number' ? gapMs : gapMs(index)));
+}
+
+function focusOn(place: 'the field' | 'a button'): void {
+  const focused = place === 'the field' ? '#size' : 'button';
+  document.querySelector<HTMLElement>(focused)?.focus();
+}
+
+const sizes = () => logged.mock.calls.map(([typed]) => typed);
+const places = ['the field', 'a button'] as const;
+
+describe.each(places)('with the focus on %s no key is lost', (place) => {
+  test('when twelve keys and Enter come before anything was drawn', () => {
+    render(<Pad />);
+    focusOn(place);
+    keys('-123.4567890', 8);
+    expect(logged.mock.calls).toEqual([['-123.4567890', 'gauge']]);
+  });
+
+  test('when two numbers come before anything was drawn', () => {
+    render(<Pad />);
+    focusOn(place);
+    keys('.4487', 8);
+    keys('.4489', 8);
+    expect(sizes()).toEqual(['.4487', '.4489']);
+  });
+
+  test('when the phone stalls for 300 ms between some of them', () => {
+    render(<Pad />);
+    focusOn(place);
+    keys('0.4487123456', (index) => (index % 4 === 2 ? 300 : 8));
+    expect(sizes()).toEqual(['0.4487123456']);
+  });
+
+  test('when a number that is too long for a length has a stall in it', () => {
+    render(<Pad plain="mi" />);
+    focusOn(place);
+    keys('120472', (index) => (index === 2 ? 300 : 8));
+    expect(sizes()).toEqual(['120472']);
+  });
+
+  test('wherever the stalls are, and however many keys are drawn at once', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.stringMatching(/^[0-9]{1,6}[.][0-9]{1,6}$/),
+        fc.array(fc.record({ gapMs: fc.constantFrom(1, 8, 60, 99, 101, 300), isDrawn: fc.boolean() }), {
+          minLength: 14,
+          maxLength: 14,
+        }),
+        async (number, times) => {
+          cleanup();
+          logged.mockReset();
+          render(<Pad plain="mi" />);
+          focusOn(place);
+          for (const [index, name] of [...number.split(''), 'Enter'].entries()) {
+            key(name, times[index]?.gapMs ?? 8);
+            if (times[index]?.isDrawn) await Promise.resolve();
+          }
+          expect(sizes()).toEqual([number]);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('a gauge behind what stands half typed', () => {
+  test('logs its own number, also when it stalls', () => {
+    render(<Pad typed=".44" />);
+    focusOn('the field');
+    keys('.4487', (index) => (index === 2 ? 300 : 8));
+    expect(sizes()).toEqual(['.4487']);
+  });
+
+  test('logs its own number behind one that was refused and still stands there', () => {
+    render(<Pad refuses={(typed) => typed === '1/3'} />);
+    focusOn('the field');
+    keys('1/3', 200);
+    clockMs += 5000;
+    keys('.4487', 8);
+    expect(sizes()).toEqual(['.4487']);
+  });
+
+  test('does not bring back a digit that a finger took out', () => {
+    render(<Pad />);
+    focusOn('the field');
+    key('1', 200);
+    key('2', 200);
+    fireEvent.click(screen.getByRole('button', { name: 'delete last digit' }));
+    clockMs += 5000;
+    keys('.345', 8);
+    expect(sizes()).toEqual(['.345']);
+  });
+
+  test('loses no character of a key that the phone gives no name to', () => {
+    render(<Pad />);
+    focusOn('the field');
+    const field = document.querySelector<HTMLInputElement>('#size');
+    key('Unidentified', 8);
+    if (field) field.value = '.';
+    field?.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    keys('4487', 8);
+    expect(sizes()).toEqual(['.4487']);
+  });
+});
+
+describe('a foot switch', () => {
+  test('that sends two Enters steps on once, though the phone stalled between hearing them', () => {
+    render(<Pad />);
+    focusOn('the field');
+    vi.useFakeTimers({ toFake: ['performance'] });
+    key('Enter', 0);
+    vi.advanceTimersByTime(900);
+    key('Enter', 120);
+    vi.useRealTimers();
+    expect(steppedOn).toHaveBeenCalledTimes(1);
+  });
+});

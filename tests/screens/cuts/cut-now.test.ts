@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import { readEntry, type Entry } from '../../../src/engine/entry.ts';
+import { leftToTake, presentSize, stateAt, stateByPasses } from '../../../src/screens/cuts/cut-now.ts';
+import { cutFault } from '../../../src/screens/cuts/cut-size-screen.tsx';
+import { usualMachine } from '../../../src/screens/cuts/cut-words.ts';
+import { wholeSizes } from '../../../src/screens/cuts/new-cut-screen.tsx';
+import { kindsFor } from '../../../src/screens/drawer/spare-screen.tsx';
+import type { CutPass } from '../../../src/store/records.ts';
+import { is } from '../worksheets/worksheet-for-test.ts';
+
+function inch(typed: string): Entry {
+  const entry = readEntry(typed, { unit: 'in' });
+  if (!entry.ok) throw new Error(typed);
+  return entry.value;
+}
+
+const spacer = {
+  of: 'length',
+  target: inch('.377'),
+  lower: inch('.375'),
+  upper: inch('.379'),
+  blank: inch('.385'),
+  passes: {},
+} as const;
+const bore = {
+  of: 'bore',
+  target: inch('.501'),
+  lower: inch('.5005'),
+  upper: inch('.502'),
+  passes: {},
+} as const;
+
+function passes(...sizes: readonly (readonly [string, 'struck out'?])[]): Record<string, CutPass> {
+  return Object.fromEntries(
+    sizes.map(([size, struck], at) => [
+      `p${at}`,
+      { at, measured: inch(size), ...(struck && { struckOut: { why: 'burr', at } }) },
+    ]),
+  );
+}
+
+describe('a spacer of .385 to be faced to .377, good from .375 to .379', () => {
+  test('has .008 to take before anything was cut', () => {
+    expect(is(leftToTake(spacer), '.008 in')).toBe(true);
+  });
+
+  test('measured .381 has .004 to take', () => {
+    expect(is(leftToTake({ ...spacer, passes: passes(['.381']) }), '.004 in')).toBe(true);
+  });
+
+  test('stands as it was measured before a figure that was struck out', () => {
+    const cut = { ...spacer, passes: passes(['.381'], ['.371', 'struck out']) };
+    expect(presentSize(cut)?.typed).toBe('.381');
+    expect(stateByPasses(cut)).toBe('cutting');
+  });
+
+  test('with its only figure struck out is to cut again, from its blank', () => {
+    const cut = { ...spacer, passes: passes(['.371', 'struck out']) };
+    expect([stateByPasses(cut), presentSize(cut)?.typed]).toEqual(['to-cut', '.385']);
+  });
+
+  test.each([
+    { size: '.3791', state: 'cutting' },
+    { size: '.379', state: 'to-size' },
+    { size: '.377', state: 'to-size' },
+    { size: '.375', state: 'to-size' },
+    { size: '.3749', state: 'over' },
+  ])('measured $size is $state', ({ size, state }) => {
+    expect(stateAt(spacer, inch(size).exact)).toBe(state);
+  });
+});
+
+describe('a bore good from .5005 to .502', () => {
+  test.each([
+    { size: '.5004', state: 'cutting' },
+    { size: '.5005', state: 'to-size' },
+    { size: '.502', state: 'to-size' },
+    { size: '.5021', state: 'over' },
+  ])('measured $size is $state', ({ size, state }) => {
+    expect(stateAt(bore, inch(size).exact)).toBe(state);
+  });
+
+  test('that nobody has measured has no figure left to take', () => {
+    expect(leftToTake(bore)).toBeUndefined();
+  });
+});
+
+describe('a size typed for a cut', () => {
+  test.each([
+    { name: 'target', size: '.380', says: 'The limits are .375 in to .379 in' },
+    { name: 'target', size: '.374', says: 'The limits are' },
+    { name: 'lower', size: '.378', says: 'The target is .377 in' },
+    { name: 'upper', size: '.376', says: 'The target is .377 in' },
+  ] as const)('$name $size can’t stand beside the others', ({ name, size, says }) => {
+    expect(cutFault(spacer, name, inch(size), 'in')).toContain(says);
+  });
+
+  test('may be the limit itself', () => {
+    expect(cutFault(spacer, 'target', inch('.379'), 'in')).toBeUndefined();
+    expect(cutFault(spacer, 'lower', inch('.377'), 'in')).toBeUndefined();
+    expect(cutFault(spacer, 'upper', inch('.377'), 'in')).toBeUndefined();
+    expect(cutFault(spacer, 'blank', inch('.100'), 'in')).toBeUndefined();
+  });
+});
+
+describe('a cut of one’s own', () => {
+  test('needs a target, and limits it lies between', () => {
+    expect(wholeSizes({ target: undefined, lower: undefined, upper: undefined })).toContain(
+      'which size to cut to',
+    );
+    expect(wholeSizes({ target: inch('.5'), lower: inch('.4'), upper: undefined })).toContain(
+      'without limits',
+    );
+    expect(wholeSizes({ target: inch('.5'), lower: inch('.51'), upper: inch('.52') })).toContain('between');
+    expect(wholeSizes({ target: inch('.5'), lower: inch('.5'), upper: inch('.5') })).toMatchObject({
+      target: { typed: '.5' },
+    });
+  });
+});
+
+test.each([
+  { operation: 'turn', of: 'outside', part: 'pin', machine: 'lathe' },
+  { operation: 'face', of: 'length', part: 'spacer', machine: 'lathe' },
+  { operation: 'bore', of: 'bore', part: 'bushing', machine: 'lathe' },
+  { operation: 'bore', of: 'bore', part: 'bore', machine: 'mill' },
+  { operation: 'bore', of: 'recess-depth', part: 'recess', machine: 'mill' },
+  { operation: 'drill', of: 'tap-drill', part: 'hole', machine: 'drill-press' },
+  { operation: 'ream', of: 'bore', part: 'bore', machine: 'drill-press' },
+  { operation: 'tap', of: 'tap-drill', part: 'hole', machine: 'bench' },
+] as const)('to $operation a $part is usually done on the $machine', ({ machine, ...cut }) => {
+  expect(usualMachine(cut)).toBe(machine);
+});
+
+test.each([
+  { of: 'length', operation: 'face', part: 'spacer', kind: 'spacer' },
+  { of: 'outside', operation: 'ring', part: 'ring', kind: 'washer' },
+  { of: 'outside', operation: 'turn', part: 'bushing', kind: 'bushing' },
+  { of: 'outside', operation: 'turn', part: 'pin', kind: 'bar-end' },
+  { of: 'bore', operation: 'bore', part: 'sleeve', kind: 'bushing' },
+] as const)('a spare $part goes into the drawer as a $kind first', ({ kind, ...cut }) => {
+  expect(kindsFor(cut)[0]).toBe(kind);
+});

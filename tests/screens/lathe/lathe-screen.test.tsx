@@ -1,0 +1,95 @@
+import { fireEvent, screen } from '@testing-library/preact';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
+import { lengthOf } from '../../../src/engine/length.ts';
+import { getCut, passesOf } from '../../../src/store/cuts.ts';
+import { addDemo } from '../../../src/store/demo.ts';
+import type { Store } from '../../../src/store/open-store.ts';
+import { putSetting } from '../../../src/store/settings.ts';
+import { openForTest } from '../../store/open-for-test.ts';
+import { clearAway, onScreen, said } from '../on-screen.tsx';
+
+let store: Store;
+beforeEach(async () => {
+  store = await openForTest();
+  await addDemo(store);
+});
+afterEach(clearAway);
+
+const atTheLathe = (cut: string) =>
+  onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={`demo-cut-${cut}`} />);
+const field = () => screen.findByLabelText<HTMLInputElement>(/touch it to light the keys/);
+
+async function measure(size: string): Promise<void> {
+  const input = await field();
+  fireEvent.input(input, { target: { value: size } });
+  fireEvent.keyDown(input, { key: 'Enter' });
+}
+
+/** The dial's box, as it is read. */
+const dial = async () => (await screen.findByText(/^dial in/)).parentElement?.textContent ?? '';
+
+test('a dial that reads radius is set to half of what comes off the diameter', async () => {
+  const thou = { typed: '.001', unit: 'in', exact: lengthOf('.001 in') } as const;
+  await putSetting(store, 'dial', { reads: 'radius', graduation: thou });
+  atTheLathe('ring');
+  await field();
+  // .056 to take, .020 in the first of the passes on diameter with a dial of diameter: .010 on one of radius
+  expect(await dial()).toMatch(/^dial in \.0(0\d|1[0-8]).*reads radius/);
+});
+
+test('a metric dial is set in millimetres, also where sizes are shown in inches', async () => {
+  const mark = { typed: '0.02', unit: 'mm', exact: lengthOf('0.02 mm') } as const;
+  await putSetting(store, 'dial', { reads: 'diameter', graduation: mark });
+  atTheLathe('ring');
+  await field();
+  const figure = /^dial in (\d+\.\d\d) mm/.exec(await dial())?.[1] ?? '';
+  // whole marks of 0.02 mm
+  expect(Number((Number(figure) / 0.02).toFixed(6)) % 1).toBe(0);
+  expect(Number(figure)).toBeGreaterThan(0);
+});
+
+test('what is measured is kept with what was asked before it and the tool it was measured with', async () => {
+  atTheLathe('ring');
+  await measure('1.5345');
+  await screen.findByText('left to take on Ø');
+  await expect.poll(() => said()).toMatch(/^Logged 1\.5345 in/);
+  const cut = await getCut(store, 'demo-cut-ring');
+  const last = cut && passesOf(cut).at(-1)?.[1];
+  // The screen had asked for .020: .0195 came off, so that pass was cut before it.
+  expect(last).toMatchObject({ measured: { typed: '1.5345' }, asked: { typed: '.020' } });
+  expect(last?.tool?.name).toBeTruthy();
+  expect(cut?.state).toBe('cutting');
+});
+
+test('measuring again what was measured before asks nothing of the dial: no spring is learnt from it', async () => {
+  atTheLathe('ring');
+  await measure('1.5538');
+  await expect.poll(() => said()).toMatch(/^Logged 1\.5538 in/);
+  const cut = await getCut(store, 'demo-cut-ring');
+  expect(cut && passesOf(cut).at(-1)?.[1].asked).toBeUndefined();
+});
+
+test('a size past its limit is over in the list as well', async () => {
+  atTheLathe('ring');
+  await measure('1.4969');
+  await screen.findByText('No good');
+  expect((await getCut(store, 'demo-cut-ring'))?.state).toBe('over');
+});
+
+test('the cautions of the lathe stand on the screen, the one for a thin ring first', async () => {
+  const { container } = atTheLathe('ring');
+  await field();
+  const cautions = container.querySelector('.at-the-lathe-cautions')?.textContent ?? '';
+  for (const caution of [
+    'mandrel',
+    'No gloves',
+    'loose sleeves',
+    'Guard down',
+    'glasses on',
+    'chuck key out',
+    'Stop the spindle',
+  ])
+    expect(cautions).toContain(caution);
+  expect(cautions.startsWith('Thin ring')).toBe(true);
+});

@@ -1,0 +1,30 @@
+import { cleanup, render } from '@testing-library/preact';
+import type { ComponentChildren } from 'preact';
+import { StoreProvider } from '../../src/screens/common/store-context.ts';
+import { draftsWritten } from '../../src/screens/common/use-draft.ts';
+import type { Store } from '../../src/store/open-store.ts';
+import { closeAll } from '../store/open-for-test.ts';
+
+/** A screen over a real store, on the page as index.html has it: with the line a screen reader reads out. */
+export function onScreen(store: Store, screen: ComponentChildren) {
+  if (!document.getElementById('said')) {
+    const said = document.createElement('p');
+    said.id = 'said';
+    said.setAttribute('role', 'status');
+    document.body.append(said);
+  }
+  return render(<StoreProvider value={store}>{screen}</StoreProvider>);
+}
+
+/** What a screen reader was last given to say. */
+export function said(): string {
+  return document.getElementById('said')?.textContent ?? '';
+}
+
+/** The screen goes, what was half typed is written, the stores close. */
+export async function clearAway(): Promise<void> {
+  cleanup();
+  document.getElementById('said')?.remove();
+  await draftsWritten();
+  closeAll();
+}

@@ -1,0 +1,151 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, test } from 'vitest';
+import { readEntry, type Entry } from '../../../src/engine/entry.ts';
+import type { Unit } from '../../../src/engine/length.ts';
+import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { cutsCsv, readingsCsv } from '../../../src/screens/sheet/csv.ts';
+import type { Cut, Feature, ReadingRecord } from '../../../src/store/records.ts';
+import { inForce } from '../../../src/store/readings.ts';
+import { hostileWords } from '../../trials/hostile-words.ts';
+
+const jobId = 'job';
+const micrometer = usualTools.find(({ id }) => id === 'micrometer-0-1');
+
+describe('the readings as a file for a spreadsheet', () => {
+  test('a size stands as typed, in exact millimetres and in inches', () => {
+    // .4487 × 25.4 = 11.39698; 29/64 = .453125 in = 11.509375 mm
+    const rows = rowsOf(readingsOf([entry('.4487', 'in'), entry('29/64', 'in')]));
+    expect(rows.map((row) => [row['as typed'], row['mm'], row['inch']])).toEqual([
+      ['.4487 in', '11.39698', '0.4487'],
+      ['29/64 in', '11.509375', '0.453125'],
+    ]);
+  });
+
+  test('a size in millimetres that never ends in inches is rounded to a hundredth of a millionth', () => {
+    // 24.985 / 25.4 = 0.983661417...
+    const [row] = rowsOf(readingsOf([entry('24.985', 'mm')]));
+    expect([row?.['mm'], row?.['inch']]).toEqual(['24.985', '0.98366142']);
+  });
+
+  test('a size below zero stays a number', () => {
+    const [row] = rowsOf(readingsOf([entry('-.002', 'in', true)]));
+    expect([row?.['mm'], row?.['inch']]).toEqual(['-0.0508', '-0.002']);
+  });
+
+  test('every line ends with carriage return and line feed, as RFC 4180 has it', () => {
+    const text = readingsOf([entry('.4487', 'in'), entry('.4490', 'in')]);
+    expect(text.split('\r\n')).toHaveLength(4);
+    expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+  });
+
+  test('quotes, commas and line breaks in a name come back as they were', () => {
+    const name = 'Bore 7/16", left,\nupper "worn"';
+    expect(rowsOf(readingsOf([entry('.4487', 'in')], name))[0]?.['reading of']).toBe(name);
+  });
+
+  test.each(hostileWords)('whatever a name holds, %j, no cell begins as a formula does', (name) => {
+    const [row = {}] = rowsOf(readingsOf([entry('.4487', 'in')], name));
+    // OWASP ASVS 5.0, 1.2.10; a plain number below zero is none.
+    expect(
+      Object.values(row).filter((cell) => /^[=+\-@\t\r\0]/.test(cell) && Number.isNaN(Number(cell))),
+    ).toEqual([]);
+  });
+
+  test.each(['=1+1', '+cmd|calc', '-2+3', '@SUM(A1)', '\t=1+1', '\r=1+1', '＝1+1', '-1/2'])(
+    'a name that a spreadsheet would work out, %j, is made text',
+    (name) => {
+      const row = rowsOf(readingsOf([entry('.4487', 'in')], name))[0];
+      expect(row?.['reading of']).toBe(`'${name}`);
+    },
+  );
+
+  test('a struck-out reading is there, with why', () => {
+    const [row] = rowsOf(
+      readingsCsv({
+        features: [],
+        parts: [],
+        readings: [{ ...reading(entry('.4950', 'in'), 0), struckOut: { why: 'read on the burr', at: 5 } }],
+      }),
+    );
+    expect([row?.['struck out'], row?.['struck out why']]).toEqual(['yes', 'read on the burr']);
+  });
+
+  test('the moment of a reading is the same moment when it is read back', () => {
+    const at = Date.UTC(2026, 6, 4, 12, 30, 15);
+    const [row] = rowsOf(
+      readingsCsv({ features: [], parts: [], readings: [{ ...reading(entry('1', 'in'), 0), at }] }),
+    );
+    expect(Date.parse(row?.['read at'] ?? '')).toBe(at);
+  });
+});
+
+describe('the cuts as a file for a spreadsheet', () => {
+  const cut: Cut = {
+    id: 'cut',
+    jobId,
+    name: 'Spacer, face to length',
+    part: 'spacer',
+    operation: 'face',
+    of: 'length',
+    blank: entry('1.1452', 'in'),
+    target: entry('1.1340', 'in'),
+    lower: entry('1.1330', 'in'),
+    upper: entry('1.1345', 'in'),
+    limitsFrom: 'stack worksheet',
+    cuttingTool: 'hss',
+    machine: 'lathe',
+    state: 'to-size',
+    passes: {
+      second: { at: 2000, measured: entry('1.1341', 'in'), asked: entry('.0112', 'in') },
+      first: { at: 1000, measured: entry('1.1453', 'in') },
+    },
+    createdAt: 0,
+    touchedAt: 0,
+  };
+
+  test('each measurement is a line, in the order they were taken', () => {
+    const rows = rowsOf(cutsCsv([cut]));
+    expect(rows.map((row) => [row['measurement'], row['to come off, inch'], row['measured, inch']])).toEqual([
+      ['1', '', '1.1453'],
+      ['2', '0.0112', '1.1341'],
+    ]);
+    expect(rows.map((row) => row['target, as typed'])).toEqual(['1.1340 in', '1.1340 in']);
+  });
+
+  test('a cut not begun has one line with its limits', () => {
+    const rows = rowsOf(cutsCsv([{ ...cut, passes: {}, state: 'to-cut' }]));
+    // 1.1330 × 25.4 = 28.7782; 1.1345 × 25.4 = 28.8163
+    expect(rows.map((row) => [row['lower limit, mm'], row['upper limit, mm'], row['measured, mm']])).toEqual([
+      ['28.7782', '28.8163', ''],
+    ]);
+  });
+});
+
+function entry(typed: string, unit: Unit, signed = false): Entry {
+  const read = readEntry(typed, { unit, signed });
+  if (!read.ok) throw new Error(`${typed} can't be typed`);
+  return read.value;
+}
+
+function reading(size: Entry, index: number): ReadingRecord {
+  if (!micrometer) throw new Error('no micrometer');
+  return {
+    ...size,
+    id: `reading-${index}`,
+    featureId: 'feature',
+    jobId,
+    tool: inForce(micrometer),
+    zeroChecked: true,
+    at: index,
+  };
+}
+
+function readingsOf(sizes: readonly Entry[], name = 'Link bore'): string {
+  const feature: Feature = { id: 'feature', jobId, kind: 'bore', name, createdAt: 0 };
+  return readingsCsv({ features: [feature], parts: [], readings: sizes.map(reading) });
+}
+
+/** Read back by another library than the one that wrote it. */
+function rowsOf(text: string): Record<string, string>[] {
+  return parse(text, { columns: true, record_delimiter: '\r\n' });
+}

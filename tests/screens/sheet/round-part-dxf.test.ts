@@ -1,0 +1,155 @@
+import { Decimal } from 'decimal.js';
+import Parser, {
+  type ICircleEntity,
+  type ILineEntity,
+  type ILwpolylineEntity,
+  type IPolylineEntity,
+} from 'dxf-parser';
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { lengthOf } from '../../../src/engine/length.ts';
+import { roundPartDxf } from '../../../src/screens/sheet/round-part-dxf.ts';
+import { roundPartsOf } from '../../../src/screens/sheet/round-parts.ts';
+import { typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';
+
+const ring = {
+  name: 'Dust ring',
+  outside: lengthOf('1.9980 in'),
+  inside: lengthOf('1.1265 in'),
+  length: lengthOf('0.0640 in'),
+};
+
+describe('a ring as a file for a drafting program, read by another reader', () => {
+  test('outside and inside come back as the very decimals, in inches', () => {
+    const read = readDxf(roundPartDxf(ring, 'in'));
+    expect(read.diameters).toEqual(['1.998', '1.1265']);
+    expect(read.header['$INSUNITS']).toBe(1); // DXF reference, header variables: 1 is inches
+    expect(read.header['$MEASUREMENT']).toBe(0); // the same: 0 is English
+  });
+
+  test('the same ring in millimetres is 25.4 times as large', () => {
+    const read = readDxf(roundPartDxf(ring, 'mm'));
+    // 1.9980 × 25.4 = 50.7492; 1.1265 × 25.4 = 28.6131
+    expect(read.diameters).toEqual(['50.7492', '28.6131']);
+    expect(read.header['$INSUNITS']).toBe(4); // 4 is millimetres
+  });
+
+  test('its side is as wide as the ring is thick and as high as its outside', () => {
+    const { side } = readDxf(roundPartDxf(ring, 'in'));
+    expect(side).toEqual({ width: '0.064', height: '1.998' });
+  });
+
+  test('the bore is dashed in the side view', () => {
+    const { lines } = readDxf(roundPartDxf(ring, 'in'));
+    const bore = lines
+      .filter(({ layer }) => layer === 'BORE')
+      .map(({ vertices }) => vertices.map(({ y }) => y));
+    // half of 1.1265
+    expect(bore).toEqual([
+      [-0.56325, -0.56325],
+      [0.56325, 0.56325],
+    ]);
+  });
+
+  test('without a thickness there is only its face', () => {
+    const { length: _thickness, ...flat } = ring;
+    const read = readDxf(roundPartDxf(flat, 'in'));
+    expect(read.diameters).toHaveLength(2);
+    expect(read.side).toBeUndefined();
+  });
+
+  test('its name and sizes stand beside it', () => {
+    expect(readDxf(roundPartDxf(ring, 'in')).words).toEqual([
+      'Dust ring',
+      'outside 1.998 in',
+      'inside 1.1265 in',
+      'long .064 in',
+    ]);
+  });
+
+  test('a line break in a name does not break the file', () => {
+    const read = readDxf(roundPartDxf({ ...ring, name: 'Ring\n0\nEOF' }, 'in'));
+    expect(read.diameters).toEqual(['1.998', '1.1265']);
+    expect(read.words[0]).toBe('Ring 0 EOF');
+  });
+
+  test('any size to a ten-thousandth of an inch comes back exactly', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 3, max: 400_000 }), fc.constantFrom('in', 'mm'), (steps, unit) => {
+        const inches = new Decimal(steps).div(10_000);
+        const outside = lengthOf(`${inches.toFixed()} in`);
+        const read = readDxf(roundPartDxf({ name: 'Ring', outside, inside: lengthOf('0.0001 in') }, unit));
+        const expected = unit === 'in' ? inches : inches.times('25.4');
+        expect(read.diameters[0]).toBe(expected.toFixed());
+      }),
+    );
+  });
+});
+
+describe('which round parts a worksheet asks to be made', () => {
+  test('a stack short of float: each part that could be trimmed, as long as it will be', () => {
+    const data = worksheetOf('spacer-stack', {
+      // 2.000 − 1.500 − .495 = .005 of float, .010 wanted: the spacer goes to .490
+      sizes: {
+        fixed: typedSize('2.000'),
+        lower: typedSize('.008'),
+        upper: typedSize('.012'),
+        aim: typedSize('.010'),
+      },
+      choices: { want: 'float' },
+      parts: {
+        bracket: { name: 'Bracket', order: 0, size: typedSize('1.500'), count: 1, adjustable: false },
+        spacer: { name: 'Spacer', order: 1, size: typedSize('.495'), count: 1, adjustable: true },
+      },
+    });
+    expect(roundPartsOf(data)).toEqual([{ name: 'Spacer', length: lengthOf('0.490 in') }]);
+  });
+
+  test('a stack with its float as wanted asks for none', () => {
+    const data = worksheetOf('spacer-stack', {
+      sizes: {
+        fixed: typedSize('2.000'),
+        lower: typedSize('.008'),
+        upper: typedSize('.012'),
+        aim: typedSize('.010'),
+      },
+      choices: { want: 'float' },
+      parts: { spacer: { name: 'Spacer', order: 0, size: typedSize('1.990'), count: 1, adjustable: true } },
+    });
+    expect(roundPartsOf(data)).toEqual([]);
+  });
+
+  test('a ring with both its diameters', () => {
+    const [made] = roundPartsOf(
+      worksheetOf('ring', { sizes: { recess: typedSize('2.000'), stem: typedSize('1.125') } }),
+    );
+    expect(made?.name).toBe('Ring');
+    expect(made?.outside).toBeDefined();
+    expect(made?.inside).toBeDefined();
+  });
+});
+
+function readDxf(text: string) {
+  const read = new Parser().parseSync(text);
+  const entities = read?.entities ?? [];
+  const circles = entities.filter((one): one is ICircleEntity => one.type === 'CIRCLE');
+  const outline = entities.find(
+    (one): one is ILwpolylineEntity | IPolylineEntity =>
+      one.type.endsWith('POLYLINE') && one.layer === 'OUTLINE',
+  );
+  return {
+    header: read?.header ?? {},
+    diameters: circles.map(({ radius }) => new Decimal(radius).times(2).toFixed()),
+    lines: entities.filter((one): one is ILineEntity => one.type === 'LINE'),
+    words: entities.flatMap((one) => (one.type === 'TEXT' && 'text' in one ? [one.text] : [])),
+    ...(outline && { side: extent(outline.vertices) }),
+  };
+}
+
+function extent(points: readonly { readonly x: number; readonly y: number }[]) {
+  const across = (values: readonly number[]) =>
+    Decimal.max(...values.map(String))
+      .minus(Decimal.min(...values.map(String)))
+      .toFixed();
+  return { width: across(points.map(({ x }) => x)), height: across(points.map(({ y }) => y)) };
+}

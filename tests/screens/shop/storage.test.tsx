@@ -1,0 +1,114 @@
+import { screen, waitFor } from '@testing-library/preact';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { NewJobScreen } from '../../../src/screens/jobs/new-job-screen.tsx';
+import { BackupLine } from '../../../src/screens/shop/backup-line.tsx';
+import { isSame, jobWords, originWords } from '../../../src/screens/shop/restore-words.ts';
+import { StoragePart } from '../../../src/screens/shop/storage-part.tsx';
+import { backupWords } from '../../../src/screens/shop/storage-words.ts';
+import { changeJob, createJob } from '../../../src/store/jobs.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+
+const answers: { standalone: boolean | undefined; persists: boolean } = {
+  standalone: undefined,
+  persists: false,
+};
+
+beforeEach(() => {
+  Object.assign(answers, { standalone: undefined, persists: false });
+  vi.stubGlobal('navigator', {
+    get standalone() {
+      return answers.standalone;
+    },
+    storage: {
+      persisted: async () => answers.persists,
+      persist: async () => answers.persists,
+      estimate: async () => ({ usage: 82_400_000, quota: 1e9 }),
+    },
+  });
+  vi.stubGlobal('matchMedia', (query: string) => ({ matches: query.includes('coarse') }));
+});
+afterEach(async () => {
+  await clearAway();
+  vi.unstubAllGlobals();
+});
+
+test('the shop says what is kept, whether the browser promised, and what only this phone has', async () => {
+  const store = await openForTest();
+  worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  onScreen(store, <StoragePart />);
+  expect(await screen.findByText('1 job')).toBeDefined();
+  expect(await screen.findByText('82 MB')).toBeDefined();
+  expect(await screen.findByText('This browser has not promised to keep them')).toBeDefined();
+  expect(await screen.findByText('none yet: 1 change only here')).toBeDefined();
+});
+
+test('before the first job a browser that promised nothing says so, and not before the second', async () => {
+  const store = await openForTest();
+  onScreen(store, <NewJobScreen />);
+  expect(await screen.findByText('This browser has not promised to keep the records.')).toBeDefined();
+  worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  await waitFor(() => expect(screen.queryByText(/has not promised/)).toBeNull());
+});
+
+test('before the first job in a tab on an iPhone the Home Screen comes first', async () => {
+  answers.standalone = false;
+  onScreen(await openForTest(), <NewJobScreen />);
+  expect(await screen.findByText('Add Slipfit to the Home Screen first.')).toBeDefined();
+});
+
+test('in the Home Screen app nothing is said of it, and with a promise neither', async () => {
+  Object.assign(answers, { standalone: true, persists: true });
+  onScreen(await openForTest(), <NewJobScreen />);
+  await screen.findByLabelText('Name');
+  await new Promise((done) => setTimeout(done, 50));
+  expect(screen.queryByText(/Home Screen|promised/)).toBeNull();
+});
+
+test('in a tab on an iPhone the shop tells the way over for what is there', async () => {
+  answers.standalone = false;
+  onScreen(await openForTest(), <StoragePart />);
+  expect(await screen.findByText(/save a backup, add Slipfit to the Home Screen/)).toBeDefined();
+});
+
+test('the job list asks for a backup after a week and 25 changes', async () => {
+  let now = 1_700_000_000_000;
+  const store = await openForTest({ now: () => now });
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  for (let count = 0; count < 24; count += 1)
+    worked(await changeJob(store, job.id, { what: `hub ${count}` }));
+  now += 7 * 86_400_000;
+  onScreen(store, <BackupLine />);
+  expect(await screen.findByText('The last one: none yet: 25 changes only here')).toBeDefined();
+});
+
+test.each([
+  [{ at: 1, days: 0, changes: 0 }, 'today, nothing changed since'],
+  [{ at: 1, days: 1, changes: 1 }, 'yesterday, 1 change since'],
+  [{ at: 1, days: 12, changes: 40 }, '12 days ago, 40 changes since'],
+  [{ days: 0, changes: 0 }, 'none yet, and nothing to save'],
+])('how old the last backup is: %o', (since, words) => {
+  expect(backupWords(since)).toBe(words);
+});
+
+const nothing = { id: '1', name: 'Outfit', fields: 0, readings: 0, others: 0, removed: 0, same: 3 };
+
+test('what would become of a job is said in its own figures', () => {
+  const here = { ...nothing, isHere: true, staysRemoved: false };
+  expect(jobWords({ ...here, fields: 1, readings: 2, removed: 1 })).toBe(
+    '1 field changes · 2 readings more · 1 entry was removed there',
+  );
+  expect(jobWords({ ...here, isHere: false, readings: 14, others: 20 })).toBe(
+    'new here · 14 readings, 20 other entries',
+  );
+  expect(isSame(here)).toBe(true);
+  expect(isSame({ ...here, fields: 1 })).toBe(false);
+});
+
+test('a file says whose phone it is from', () => {
+  expect(originWords({ writtenAt: 0, phone: 'a1' }, 'a1')).toBe('From this phone');
+  expect(originWords({ writtenAt: 0, phone: 'b2', fitter: 'R. Tiller' }, 'a1')).toBe(
+    'From R. Tiller’s phone',
+  );
+  expect(originWords({ writtenAt: 0 }, undefined)).toBe('From another phone');
+});

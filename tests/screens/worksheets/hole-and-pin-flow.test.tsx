@@ -1,0 +1,152 @@
+import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { hrefOf } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { planOf } from '../../../src/screens/worksheets/worksheet-plans.ts';
+import { createJob } from '../../../src/store/jobs.ts';
+import type { Store } from '../../../src/store/open-store.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo.ts';
+import { createWorksheet, getWorksheet } from '../../../src/store/worksheets.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+
+// The screens are fetched when they are first opened.
+const PATIENCE = { timeout: 30_000 };
+
+beforeEach(() => {
+  location.hash = '';
+});
+afterEach(clearAway);
+
+async function atNewWorksheet(): Promise<{ store: Store; worksheetId: string }> {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const worksheet = worked(
+    await createWorksheet(store, {
+      jobId: job.id,
+      kind: 'hole-and-pin',
+      title: 'Link pivot',
+      choices: planOf('hole-and-pin')?.choices ?? {},
+    }),
+  );
+  location.hash = hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field: 'bore' });
+  onScreen(store, <App store={store} />);
+  await asked('How wide is the bore?');
+  return { store, worksheetId: worksheet.id };
+}
+
+const asked = (question: string) => screen.findByRole('heading', { name: question }, PATIENCE);
+
+async function give(label: string, size: string): Promise<void> {
+  fireEvent.input(await screen.findByLabelText(label), { target: { value: size } });
+  fireEvent.click(screen.getByRole('button', { name: 'Use it' }));
+}
+
+async function choose(words: RegExp): Promise<void> {
+  fireEvent.click(await screen.findByRole('button', { name: words }));
+}
+
+describe('a hole and its pin, typed', () => {
+  test('are asked for one after the other, then how they run; then the answer stands there', async () => {
+    await atNewWorksheet();
+    await give('Bore', '.4487');
+    await asked('How thick is the pin or bolt?');
+    await give('Pin', '.4375');
+    await asked('How should this joint run?');
+    await choose(/^Located, fixed by its nut/);
+    // .4487 − .4375 = .0112; a bolt that doesn't turn may have .0020 over 1/4 to 1/2 in.
+    expect(await screen.findByText('Too loose: slop .0112, want 0 to .002.', {}, PATIENCE)).toBeTruthy();
+    const band = document.querySelector<HTMLElement>('.verdict-band');
+    expect(band && within(band).getByRole('img', { name: 'no good' })).toBeTruthy();
+    expect(
+      screen.getByRole('img', { name: 'Bore .4487 in, pin .4375 in, clearance .0112 in.' }),
+    ).toBeTruthy();
+  });
+
+  test('count as one reading each with the tool in hand, unless they are taken as exact', async () => {
+    const { store, worksheetId } = await atNewWorksheet();
+    await give('Bore', '.4487');
+    await asked('How thick is the pin or bolt?');
+    fireEvent.click(await screen.findByRole('button', { name: /^digital caliper/ }));
+    await give('Pin', '.4375');
+    await asked('How should this joint run?');
+    const worksheet = await getWorksheet(store, worksheetId);
+    expect(worksheet?.sizes['bore']).toMatchObject({ tool: { name: 'digital caliper, inside jaws' } });
+    expect(worksheet?.sizes['pin']).not.toHaveProperty('tool');
+  });
+
+  test('that can’t be read are asked for again, with the reason', async () => {
+    const { store, worksheetId } = await atNewWorksheet();
+    await give('Bore', '4.4.8');
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      '4.4.8 has two decimal points. Leave one out.',
+    );
+    expect((await getWorksheet(store, worksheetId))?.sizes).toEqual({});
+  });
+
+  test('come back half-typed when the screen is opened again', async () => {
+    await atNewWorksheet();
+    const here = location.hash;
+    fireEvent.input(await screen.findByLabelText('Bore'), { target: { value: '.44' } });
+    location.hash = '#/shop';
+    await screen.findByRole('heading', { name: 'Shop' }, PATIENCE);
+    location.hash = here;
+    await waitFor(() => expect(screen.getByLabelText<HTMLInputElement>('Bore').value).toBe('.44'), PATIENCE);
+  });
+
+  test('of a bolt: its thread gives the pin and how it is held, and the answer follows', async () => {
+    await atNewWorksheet();
+    await give('Bore', '.4387');
+    await asked('How thick is the pin or bolt?');
+    fireEvent.click(await screen.findByRole('button', { name: 'It is a bolt: pick its thread' }));
+    await asked('Which thread has the bolt?');
+    fireEvent.click(screen.getByRole('button', { name: '7/16' }));
+    fireEvent.click(await screen.findByRole('button', { name: '7/16-20 UNF' }));
+    // .4387 − 7/16 = .0012, and one reading of the caliper doesn't know it to better than ±.0022: .0018 / √3 and .0004
+    // together .0011, twice that.
+    expect(
+      await screen.findByText(/^Too close to call: slop .0012 ±.0022, want 0 to .002/, {}, PATIENCE),
+    ).toBeTruthy();
+  });
+
+  test('with a least above the most of one’s own are not taken', async () => {
+    const { store, worksheetId } = await atNewWorksheet();
+    const at = (field: string) => {
+      location.hash = location.hash.replace(/[^/]+$/, field);
+    };
+    at('upper');
+    await asked('What is the most clearance it may have?');
+    await give('Most clearance', '.001');
+    await screen.findByRole('heading', { name: 'Link pivot' }, PATIENCE);
+    location.hash = `${location.hash}/lower`;
+    await asked('What is the least clearance it may have? Below zero is a press.');
+    await give('Least clearance', '.002');
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'The least, .002 in, would be more than the most, .001 in. Change one of them.',
+    );
+    expect((await getWorksheet(store, worksheetId))?.sizes).not.toHaveProperty('lower');
+  });
+
+  test('of no size at all, by a slip, can still be opened and put right', async () => {
+    await atNewWorksheet();
+    await give('Bore', '0');
+    await asked('How thick is the pin or bolt?');
+    await give('Pin', '.4375');
+    await choose(/^Located, fixed by its nut/);
+    expect(await screen.findByRole('link', { name: /^Bore typed 0 in/ }, PATIENCE)).toBeTruthy();
+    expect(screen.queryByText(/ran into a fault of ours/)).toBeNull();
+  });
+
+  test('committed by a glove that bounces on “Use it” are one change, taken back by one undo', async () => {
+    const { store } = await atNewWorksheet();
+    fireEvent.input(await screen.findByLabelText('Bore'), { target: { value: '.4487' } });
+    const use = screen.getByRole('button', { name: 'Use it' });
+    fireEvent.click(use);
+    fireEvent.click(use);
+    await asked('How thick is the pin or bolt?');
+    const change = await latestUndo(store);
+    if (!change) throw new Error('nothing to undo');
+    worked(await undoLast(store, change.id));
+    expect((await latestUndo(store))?.label).toBe('Made Link pivot');
+  });
+});

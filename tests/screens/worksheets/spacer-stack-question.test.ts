@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import { mean } from '../../../src/engine/estimate.ts';
+import { isNegative } from '../../../src/engine/length.ts';
+import { spacerStack } from '../../../src/engine/spacer-stack.ts';
+import {
+  spacerStackQuestion,
+  stackParts,
+  stackWant,
+} from '../../../src/screens/worksheets/spacer-stack-question.ts';
+import {
+  featureOf,
+  is,
+  ofFeature,
+  partOf,
+  readingOf,
+  struckOut,
+  tool,
+  typedSize,
+  worksheetOf,
+} from './worksheet-for-test.ts';
+
+const sizes = { fixed: typedSize('.970') };
+const parts = { a: partOf(1, typedSize('.480')), b: partOf(2, typedSize('.478')) };
+
+describe('what a stack worksheet asks', () => {
+  test('is the sleeve and its parts from left to right, however they were added', () => {
+    const swapped = { b: partOf(2, typedSize('.478')), a: partOf(1, typedSize('.480')) };
+    const question = spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts: swapped }));
+    expect(question?.parts.map((part) => part.name)).toEqual(['part 1', 'part 2']);
+    expect(question && is(mean(question.fixed.length), '.97 in')).toBe(true);
+    // .970 − (.480 + .478) = .012
+    expect(question && is(spacerStack(question).gap, '.012 in')).toBe(true);
+  });
+
+  test.each([
+    { without: 'the sleeve', given: { parts } },
+    { without: 'a part', given: { sizes } },
+    { without: 'the size of every part', given: { sizes, parts: { ...parts, c: partOf(3) } } },
+  ])('can’t be asked without $without', ({ given }) => {
+    expect(spacerStackQuestion(worksheetOf('spacer-stack', given))).toBeUndefined();
+  });
+
+  test('can’t be asked once every reading of a part is struck out; the part is still listed', () => {
+    const data = worksheetOf('spacer-stack', {
+      sizes,
+      parts: { a: partOf(1, ofFeature('spacer')) },
+      features: [featureOf('spacer', 'length')],
+      readings: [readingOf('spacer', '.480', { tool: tool('digital-caliper'), ...struckOut })],
+    });
+    expect(spacerStackQuestion(data)).toBeUndefined();
+    expect(stackParts(data).map(({ input, part }) => [input.name, part])).toEqual([['part 1', undefined]]);
+  });
+
+  test('takes a spacer at its thickest place: that is where it binds', () => {
+    const data = worksheetOf('spacer-stack', {
+      sizes,
+      parts: { a: partOf(1, ofFeature('spacer')) },
+      features: [featureOf('spacer', 'length')],
+      readings: [
+        readingOf('spacer', '.4800', { tool: tool('digital-caliper'), place: 'top' }),
+        readingOf('spacer', '.4810', { tool: tool('digital-caliper'), place: 'bottom' }),
+      ],
+    });
+    const [part] = spacerStackQuestion(data)?.parts ?? [];
+    expect(part && is(mean(part.thickness), '.481 in')).toBe(true);
+  });
+
+  test('takes the feeler’s reading of the gap where there is one', () => {
+    const question = spacerStackQuestion(
+      worksheetOf('spacer-stack', { sizes: { ...sizes, direct: typedSize('.011') }, parts }),
+    );
+    expect(question?.direct && is(mean(question.direct), '.011 in')).toBe(true);
+  });
+
+  test('steps a length by one graduation of the dial, whether it reads radius or diameter', () => {
+    expect(is(spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts }))?.step, '.001 in')).toBe(
+      true,
+    );
+  });
+});
+
+describe('what the stack is wanted to do', () => {
+  const wantWith = (given: Parameters<typeof worksheetOf>[1]) =>
+    stackWant(worksheetOf('spacer-stack', given));
+
+  test.each([
+    // Common practice, no source.
+    { want: 'float', lower: '.008 in', upper: '.012 in', aim: '.010 in' },
+    { want: 'end-play', lower: '.002 in', upper: '.006 in', aim: '.004 in' },
+    { want: 'clamp', lower: '.002 in', upper: '.008 in', aim: '.004 in' },
+  ])('usually: $want of $lower to $upper, best $aim', ({ want, lower, upper, aim }) => {
+    const { kind, limits, aim: best } = wantWith({ choices: { want } });
+    expect(kind).toBe(want);
+    expect(is(limits.lower, lower) && is(limits.upper, upper) && is(best, aim)).toBe(true);
+  });
+
+  test('is a float where nothing was said', () => {
+    expect(wantWith({}).kind).toBe('float');
+  });
+
+  test('in a metric shop is round in millimetres', () => {
+    const { limits, aim } = wantWith({ unit: 'mm' });
+    expect(is(limits.lower, '0.20 mm') && is(limits.upper, '0.30 mm') && is(aim, '0.25 mm')).toBe(true);
+  });
+
+  test('with both limits one’s own aims half-way between them', () => {
+    const { limits, aim } = wantWith({ sizes: { lower: typedSize('.010'), upper: typedSize('.016') } });
+    // (.010 + .016) / 2
+    expect(is(aim, '.013 in')).toBe(true);
+    expect(limits.source).toBe('your own limits');
+  });
+
+  test('with only a least of one’s own keeps as much room above it as is usual', () => {
+    const { limits, aim } = wantWith({ sizes: { lower: typedSize('.010') } });
+    // .010 + (.012 − .008) = .014, which is more than the usual .012; half-way .012
+    expect(is(limits.lower, '.010 in') && is(limits.upper, '.014 in') && is(aim, '.012 in')).toBe(true);
+  });
+
+  test('with only a most of one’s own keeps as much room below it as is usual', () => {
+    const { limits, aim } = wantWith({ sizes: { upper: typedSize('.006') } });
+    // .006 − .004 = .002, which is less than the usual .008; half-way .004
+    expect(is(limits.lower, '.002 in') && is(limits.upper, '.006 in') && is(aim, '.004 in')).toBe(true);
+  });
+
+  test('with a most of .003 and no least never counts parts that stand proud as a float', () => {
+    const { limits } = wantWith({ sizes: { upper: typedSize('.003') } });
+    // .003 − .004 would be .001 of interference.
+    expect(isNegative(limits.lower)).toBe(false);
+    // .9585 − (.480 + .478 + .001) = −.0005: the bracket is clamped, and that is not what was wanted.
+    const question = spacerStackQuestion(
+      worksheetOf('spacer-stack', {
+        sizes: { fixed: typedSize('.9585'), upper: typedSize('.003') },
+        parts: { ...parts, c: partOf(3, typedSize('.001')) },
+      }),
+    );
+    expect(question && spacerStack(question).verdict.kind).toBe('no-good');
+  });
+
+  test('with an aim of one’s own aims there', () => {
+    expect(is(wantWith({ sizes: { aim: typedSize('.009') } }).aim, '.009 in')).toBe(true);
+  });
+});

@@ -1,0 +1,118 @@
+import { describe, expect, test } from 'vitest';
+import { mean } from '../../../src/engine/estimate.ts';
+import {
+  engagementQuestion,
+  gripQuestion,
+  parentStrength,
+  torqueGiven,
+} from '../../../src/screens/worksheets/thread-engagement-question.ts';
+import { featureOf, is, ofFeature, readingOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
+
+const choices = { thread: '7/16-20 UNF', grade: 'sae-5', parent: 'cast-aluminium' };
+const asked = (given: Parameters<typeof worksheetOf>[1]) =>
+  engagementQuestion(worksheetOf('thread-engagement', given));
+
+describe('what a thread-engagement worksheet asks', () => {
+  test('is the bolt, its grade and the part, as soon as they are known', () => {
+    const question = asked({ choices });
+    expect(is(question?.thread.major, '.4375 in')).toBe(true);
+    // Cast 356-T6, 30 ksi, about 205 MPa at least (ASTM B26, from memory).
+    expect([question?.grade, question?.parentTensileMpa, question?.withInsert]).toEqual([
+      'sae-5',
+      205,
+      false,
+    ]);
+    expect(question).not.toHaveProperty('engaged');
+  });
+
+  test.each(['thread', 'grade', 'parent'])('can’t be asked without its %s', (name) => {
+    const { [name]: _missing, ...without } = choices as Record<string, string>;
+    expect(asked({ choices: without })).toBeUndefined();
+  });
+
+  test('can’t be asked of a thread, a grade or a metal that doesn’t exist', () => {
+    expect(asked({ choices: { ...choices, thread: '7/16-19' } })).toBeUndefined();
+    expect(asked({ choices: { ...choices, grade: 'sae-99' } })).toBeUndefined();
+    expect(asked({ choices: { ...choices, parent: 'cheese' } })).toBeUndefined();
+  });
+
+  test('takes the fitter’s own strength of the part before the table’s', () => {
+    const data = worksheetOf('thread-engagement', { choices: { ...choices, parentTensile: '180' } });
+    expect(engagementQuestion(data)?.parentTensileMpa).toBe(180);
+    expect(parentStrength(data)?.source).toBe('your own figure');
+  });
+
+  test('takes the shallowest place a thread was measured at: it holds least', () => {
+    const question = asked({
+      choices: { ...choices, insert: 'yes' },
+      sizes: { engaged: ofFeature('deep') },
+      features: [featureOf('deep', 'depth')],
+      readings: [
+        readingOf('deep', '.700', { tool: tool('digital-caliper-depth'), place: 'top' }),
+        readingOf('deep', '.650', { tool: tool('digital-caliper-depth'), place: 'bottom' }),
+      ],
+    });
+    expect(question?.engaged && is(mean(question.engaged), '.65 in')).toBe(true);
+    expect(question?.withInsert).toBe(true);
+  });
+});
+
+describe('the legs and the bolt', () => {
+  const gripOf = (given: Parameters<typeof worksheetOf>[1]) =>
+    gripQuestion(worksheetOf('thread-engagement', given), undefined);
+
+  test('are left out until there is a leg', () => {
+    expect(gripOf({ choices })).toBeUndefined();
+    expect(gripOf({ choices, sizes: { shank: typedSize('1') } })).toBeUndefined();
+    expect(gripOf({ sizes: { leg1: typedSize('.5') } })).toBeUndefined();
+  });
+
+  test('are counted from the head, in mixed units, with washers, nut, shank and bolt', () => {
+    const grip = gripOf({
+      choices: { ...choices, held: 'nut' },
+      sizes: {
+        leg1: typedSize('3/8'),
+        leg3: typedSize('10 mm'),
+        headWasher: typedSize('.09'),
+        nutWasher: typedSize('.08'),
+        nutHeight: typedSize('.38'),
+        shank: typedSize('.7'),
+        boltLength: typedSize('1-1/2'),
+      },
+    });
+    expect(grip?.legs.map(({ name }) => name)).toEqual(['leg 1', 'leg 3']);
+    expect(
+      grip?.legs.map(({ thickness }, at) => is(mean(thickness), ['.375 in', '10 mm'][at] ?? '')),
+    ).toEqual([true, true]);
+    expect(
+      is(grip?.headWasher, '.09 in') && is(grip?.nutWasher, '.08 in') && is(grip?.nutHeight, '.38 in'),
+    ).toBe(true);
+    expect(grip?.shank && is(mean(grip.shank), '.7 in')).toBe(true);
+    expect(grip?.boltLength && is(mean(grip.boltLength), '1.5 in')).toBe(true);
+    expect(grip?.held).toBe('nut');
+  });
+
+  test('hold in the tapped part where nothing else is said', () => {
+    expect(gripOf({ choices, sizes: { leg1: typedSize('.5') } })?.held).toBe('tapped');
+    expect(gripOf({ choices: { ...choices, held: 'stud' }, sizes: { leg1: typedSize('.5') } })?.held).toBe(
+      'stud',
+    );
+  });
+});
+
+describe('a torque', () => {
+  const torqueOf = (more: Record<string, string>) =>
+    torqueGiven(worksheetOf('thread-engagement', { choices: { ...choices, ...more } }));
+
+  test('is never there of itself: only the manual’s figure brings one', () => {
+    expect(torqueOf({})).toBeUndefined();
+    expect(torqueOf({ nutFactor: 'oiled' })).toBeUndefined();
+  });
+
+  test('is the manual’s, in either unit', () => {
+    expect(torqueOf({ torqueNewtonMetres: '50' })).toEqual({ newtonMetres: 50, nutFactor: 0.2 });
+    // 1 lbf ft = 1.3558179 N m (NIST SP 811)
+    expect(torqueOf({ torquePoundFeet: '37', nutFactor: 'antiseize' })?.newtonMetres).toBeCloseTo(50.165, 3);
+    expect(torqueOf({ torquePoundFeet: '37', nutFactor: 'antiseize' })?.nutFactor).toBe(0.12);
+  });
+});

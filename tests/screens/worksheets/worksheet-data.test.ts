@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest';
+import { bandOf, mean } from '../../../src/engine/estimate.ts';
+import { isZero, lengthOf } from '../../../src/engine/length.ts';
+import { exactSize, knownSize, missingWords } from '../../../src/screens/worksheets/worksheet-data.ts';
+import {
+  featureOf,
+  is,
+  ofFeature,
+  readingOf,
+  struckOut,
+  tool,
+  typedSize,
+  worksheetOf,
+} from './worksheet-for-test.ts';
+
+const bore = featureOf('bore', 'bore');
+const caliper = tool('digital-caliper-inside');
+
+describe('a typed size', () => {
+  test('without a tool is taken as exact', () => {
+    const known = knownSize(worksheetOf('hole-and-pin'), typedSize('29/64'));
+    expect(known && is(mean(known.tightest), '.453125 in')).toBe(true);
+    expect(known && isZero(bandOf(known.tightest).halfWidth)).toBe(true);
+    expect(known?.words).toBe('typed 29/64 in');
+  });
+
+  test('with a tool counts as one reading with it and says so', () => {
+    const known = knownSize(worksheetOf('hole-and-pin'), typedSize('.4487', caliper));
+    expect(known?.tightest.count).toBe(1);
+    expect(known && isZero(bandOf(known.tightest).halfWidth)).toBe(false);
+    expect(known?.words).toBe('typed .4487 in, as one reading with the digital caliper, inside jaws');
+  });
+
+  test('is as tight as it is loose', () => {
+    const known = knownSize(worksheetOf('hole-and-pin'), typedSize('.4487'));
+    expect(known?.loosest).toEqual(known?.tightest);
+  });
+});
+
+describe('a measured size', () => {
+  const sizeFrom = (...readings: readonly ReturnType<typeof readingOf>[]) =>
+    worksheetOf('hole-and-pin', { features: [bore], readings });
+
+  test('is the mean of its readings', () => {
+    const data = sizeFrom(readingOf('bore', '.4486'), readingOf('bore', '.4488'));
+    // (.4486 + .4488) / 2
+    expect(is(exactSize(data, ofFeature('bore')), '.4487 in')).toBe(true);
+  });
+
+  test('leaves struck-out readings out, and says how many there are', () => {
+    const data = sizeFrom(
+      readingOf('bore', '.4486'),
+      readingOf('bore', '.4488'),
+      readingOf('bore', '.4950', struckOut),
+    );
+    expect(is(exactSize(data, ofFeature('bore')), '.4487 in')).toBe(true);
+    expect(knownSize(data, ofFeature('bore'))?.words).toBe(
+      'Left bore, 2 readings, 1 struck out, dial bore gauge',
+    );
+  });
+
+  test('takes no reading of another feature', () => {
+    const data = sizeFrom(readingOf('bore', '.4487'), readingOf('other', '.3000'));
+    expect(is(exactSize(data, ofFeature('bore')), '.4487 in')).toBe(true);
+  });
+
+  test('of a bore read at two places is tight where it is small and loose where it is large', () => {
+    const data = sizeFrom(
+      readingOf('bore', '.4486', { place: 'top' }),
+      readingOf('bore', '.4492', { place: 'bottom' }),
+    );
+    const known = knownSize(data, ofFeature('bore'));
+    expect(known && is(mean(known.tightest), '.4486 in')).toBe(true);
+    expect(known && is(mean(known.loosest), '.4492 in')).toBe(true);
+  });
+
+  test('of a pin is tight where it is large', () => {
+    const data = worksheetOf('hole-and-pin', {
+      features: [featureOf('pin', 'pin')],
+      readings: [readingOf('pin', '.4370', { place: 'top' }), readingOf('pin', '.4374', { place: 'bottom' })],
+    });
+    expect(is(exactSize(data, ofFeature('pin')), '.4374 in')).toBe(true);
+  });
+
+  test('across the flats of a caliper’s inside jaws is the bore’s diameter, not the chord', () => {
+    const jaws = { ...caliper, jawWidth: lengthOf('.070 in') };
+    // √(.24² + .07²) = √(.0576 + .0049) = √.0625 = .25
+    const data = sizeFrom(readingOf('bore', '.2400', { tool: jaws }));
+    expect(is(exactSize(data, ofFeature('bore')), '.25 in')).toBe(true);
+  });
+
+  test('across jaws whose flats are not known stays as read', () => {
+    const data = sizeFrom(readingOf('bore', '.2400', { tool: caliper }));
+    expect(is(exactSize(data, ofFeature('bore')), '.24 in')).toBe(true);
+  });
+
+  test('of a pin is never put right for jaw flats: its outside touches them flat', () => {
+    const data = worksheetOf('hole-and-pin', {
+      features: [featureOf('pin', 'pin')],
+      readings: [readingOf('pin', '.2400', { tool: { ...caliper, jawWidth: lengthOf('.070 in') } })],
+    });
+    expect(is(exactSize(data, ofFeature('pin')), '.24 in')).toBe(true);
+  });
+});
+
+describe('a size that gives nothing', () => {
+  test('with every reading struck out is not known, and says why', () => {
+    const data = worksheetOf('hole-and-pin', {
+      features: [bore],
+      readings: [readingOf('bore', '.4487', struckOut)],
+    });
+    expect(knownSize(data, ofFeature('bore'))).toBeUndefined();
+    expect(missingWords(data, ofFeature('bore'))).toBe('Left bore has no readings yet');
+  });
+
+  test('whose feature was removed is not known, and says why', () => {
+    const data = worksheetOf('hole-and-pin', { readings: [readingOf('bore', '.4487')] });
+    expect(knownSize(data, ofFeature('bore'))).toBeUndefined();
+    expect(missingWords(data, ofFeature('bore'))).toBe('its readings were removed');
+  });
+
+  test('that was never given needs no words', () => {
+    expect(knownSize(worksheetOf('hole-and-pin'), undefined)).toBeUndefined();
+    expect(missingWords(worksheetOf('hole-and-pin'), undefined)).toBeUndefined();
+  });
+});

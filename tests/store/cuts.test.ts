@@ -1,0 +1,212 @@
+import { afterEach, expect, test, vi } from 'vitest';
+import { usualTools } from '../../src/engine/measuring-tool.ts';
+import {
+  changeCut,
+  createCuts,
+  cutsOf,
+  getCut,
+  logPass,
+  makeAgain,
+  openCuts,
+  passesOf,
+  removeCut,
+  setCutState,
+  strikeOutPass,
+} from '../../src/store/cuts.ts';
+import { getDraft, putDraft } from '../../src/store/drafts.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
+import { closeStore, type Store } from '../../src/store/open-store.ts';
+import { hasOpenWork } from '../../src/store/open-work.ts';
+import { createPart } from '../../src/store/parts.ts';
+import type { CutState } from '../../src/store/records.ts';
+import { latestUndo, undoLast } from '../../src/store/undo.ts';
+import { facing, inches } from './cut-for-test.ts';
+import { fillDisk } from './fill-disk.ts';
+import { closeAll, freshName, openForTest, refused, tickingClock, worked } from './open-for-test.ts';
+
+afterEach(closeAll);
+
+async function withCut(store: Store, more = {}) {
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const [cut] = worked(await createCuts(store, [facing(job.id, more)]));
+  if (!cut) throw new Error('no cut was made');
+  return { job, cut };
+}
+
+async function undoNewest(store: Store) {
+  const newest = await latestUndo(store);
+  return newest && worked(await undoLast(store, newest.id));
+}
+
+test('cuts handed over together keep their order, and one undo takes them all back', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const names = ['first', 'second', 'third'];
+  worked(
+    await createCuts(
+      store,
+      names.map((name) => facing(job.id, { name })),
+    ),
+  );
+  expect((await cutsOf(store, job.id)).map(({ name, state }) => [name, state])).toEqual(
+    names.map((name) => [name, 'to-cut']),
+  );
+  expect(await undoNewest(store)).toBe('Put down to cut: 3 cuts');
+  expect(await cutsOf(store, job.id)).toEqual([]);
+});
+
+test('a cut for a part or from a worksheet that never was is not kept', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const nowhere = [facing(job.id, { partId: 'never-was' })];
+  expect(refused(await createCuts(store, nowhere))).toEqual({ code: 'gone', store: 'parts' });
+  const unasked = [facing(job.id, { worksheetId: 'never-was' })];
+  expect(refused(await createCuts(store, unasked))).toEqual({ code: 'gone', store: 'worksheets' });
+  expect(await store.db.count('cuts')).toBe(0);
+});
+
+test('a logged pass is there after the window was closed, in the order measured, with its tool and state', async () => {
+  const name = freshName();
+  const store = await openForTest({ name });
+  const { cut } = await withCut(store);
+  const [tool] = usualTools;
+  if (!tool) throw new Error('no tools');
+  worked(await logPass(store, cut.id, { measured: inches('1.520'), tool }, 'cutting'));
+  worked(await logPass(store, cut.id, { measured: inches('1.4802'), asked: inches('.040') }, 'to-size'));
+  closeStore(store);
+  const again = await openForTest({ name });
+  const kept = await getCut(again, cut.id);
+  expect(kept?.state).toBe('to-size');
+  const passes = kept ? passesOf(kept).map(([, pass]) => pass) : [];
+  expect(passes.map(({ measured, asked }) => [measured.typed, asked?.typed])).toEqual([
+    ['1.520', undefined],
+    ['1.4802', '.040'],
+  ]);
+  expect(passes[0]?.tool?.mpe).toEqual(tool.mpe);
+  expect(passes[0]?.tool).not.toHaveProperty('measures');
+});
+
+test('a pass logged after the phone’s clock was set back still comes behind the one before it', async () => {
+  let nowMs = 1_700_000_000_000;
+  const store = await openForTest({ now: () => nowMs });
+  const { cut } = await withCut(store);
+  worked(await logPass(store, cut.id, { measured: inches('1.520') }, 'cutting'));
+  nowMs -= 3_600_000;
+  const after = worked(await logPass(store, cut.id, { measured: inches('1.500') }, 'cutting'));
+  expect(passesOf(after).map(([, { measured }]) => measured.typed)).toEqual(['1.520', '1.500']);
+});
+
+test('a full disk keeps the half-typed measurement and neither pass nor state', async () => {
+  const store = await openForTest();
+  const { cut } = await withCut(store);
+  const key = '#/jobs/1/cuts/1.measured';
+  worked(await putDraft(store, key, { typed: '1.4802', unit: 'in' }));
+  fillDisk('cuts');
+  const pass = { measured: inches('1.4802') };
+  expect(refused(await logPass(store, cut.id, pass, 'to-size', key))).toEqual({ code: 'full-disk' });
+  vi.restoreAllMocks();
+  expect(await getCut(store, cut.id)).toMatchObject({ state: 'to-cut', passes: {} });
+  expect(await getDraft(store, key)).toEqual({ typed: '1.4802', unit: 'in' });
+  worked(await logPass(store, cut.id, pass, 'to-size', key));
+  expect(await getDraft(store, key)).toBeUndefined();
+});
+
+test('a logged pass can’t be undone, and neither can putting down the cut it was measured on', async () => {
+  const store = await openForTest();
+  const { cut, job } = await withCut(store);
+  worked(await logPass(store, cut.id, { measured: inches('1.520') }, 'cutting'));
+  expect(await latestUndo(store, job.id)).toBeUndefined();
+  expect(Object.keys((await getCut(store, cut.id))?.passes ?? {})).toHaveLength(1);
+});
+
+test('a struck-out pass stays readable with its reason, and undo makes it count again', async () => {
+  const store = await openForTest();
+  const { cut } = await withCut(store);
+  const logged = worked(await logPass(store, cut.id, { measured: inches('1.400') }, 'over'));
+  const [passId] = Object.keys(logged.passes);
+  const struck = worked(await strikeOutPass(store, cut.id, passId ?? '', 'chip on the anvil', 'cutting'));
+  expect(struck.state).toBe('cutting');
+  expect(passesOf(struck)[0]?.[1]).toMatchObject({
+    measured: { typed: '1.400' },
+    struckOut: { why: 'chip on the anvil' },
+  });
+  expect(await undoNewest(store)).toBe('Struck out a pass of Spacer, face to length');
+  const back = await getCut(store, cut.id);
+  expect(back?.state).toBe('over');
+  expect(back && passesOf(back)[0]?.[1].struckOut).toBeUndefined();
+});
+
+const states: readonly [CutState, boolean][] = [
+  ['to-cut', true],
+  ['cutting', true],
+  ['over', true], // not cured yet
+  ['to-size', false],
+  ['scrapped', false],
+  ['made-again', false],
+];
+
+test.each(states)('a cut that is %s is on the list of all there is to cut: %s', async (state, listed) => {
+  const store = await openForTest();
+  const { cut, job } = await withCut(store);
+  worked(await setCutState(store, cut.id, state));
+  const open = await openCuts(store);
+  expect(open.map((one) => [one.cut.id, one.job])).toEqual(
+    listed ? [[cut.id, { id: job.id, name: 'Outfit' }]] : [],
+  );
+  // The list comes from an index that holds nothing else, however many cuts were ever made.
+  expect(await store.db.countFromIndex('cuts', 'openAt')).toBe(listed ? 1 : 0);
+  expect(await hasOpenWork(store, 'cuts')).toBe(listed);
+});
+
+test('what there is to cut leaves out removed cuts and closed or removed jobs, and undo puts them back', async () => {
+  const store = await openForTest();
+  const { cut, job } = await withCut(store);
+  worked(await removeCut(store, cut.id));
+  expect(await openCuts(store)).toEqual([]);
+  await undoNewest(store);
+  expect(await openCuts(store)).toHaveLength(1);
+  worked(await changeJob(store, job.id, { state: 'closed' }));
+  expect(await openCuts(store)).toEqual([]);
+  worked(await changeJob(store, job.id, { state: 'open' }));
+  worked(await removeJob(store, job.id));
+  expect(await openCuts(store)).toEqual([]);
+  await undoNewest(store);
+  expect(await openCuts(store)).toHaveLength(1);
+});
+
+test('a cut made again is a new one to cut, of a new blank, and a spoilt one in the same job is marked', async () => {
+  const store = await openForTest();
+  const { cut, job } = await withCut(store, { blank: inches('1.520') });
+  worked(await logPass(store, cut.id, { measured: inches('1.470') }, 'over'));
+  const [again] = worked(await makeAgain(store, [cut.id], job.id));
+  expect(again).toMatchObject({ state: 'to-cut', passes: {}, copyOf: cut.id, name: cut.name });
+  expect(again?.blank).toBeUndefined();
+  expect((await getCut(store, cut.id))?.state).toBe('made-again');
+  expect(await undoNewest(store)).toBe('Make again: Spacer, face to length');
+  expect((await cutsOf(store, job.id)).map(({ state }) => state)).toEqual(['over']);
+});
+
+test('a part’s cuts made again in another job leave that job’s parts and the first job’s cut alone', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const part = worked(await createPart(store, { jobId: job.id, name: 'Spacer', origin: 'made' }));
+  const basis = { readings: [], worksheet: '' };
+  const [cut] = worked(await createCuts(store, [facing(job.id, { partId: part.id, basis })]));
+  worked(await setCutState(store, cut?.id ?? '', 'scrapped'));
+  const next = worked(await createJob(store, { name: 'Trailer', systems: [] }));
+  const [copy] = worked(await makeAgain(store, [cut?.id ?? ''], next.id));
+  expect(copy).toMatchObject({ jobId: next.id, copyOf: cut?.id, part: 'Spacer' });
+  expect(copy).not.toHaveProperty('partId');
+  expect(copy).not.toHaveProperty('basis');
+  expect((await getCut(store, cut?.id ?? ''))?.state).toBe('scrapped');
+});
+
+test('a cut changed later takes a field out again where there may be none', async () => {
+  const store = await openForTest({ now: tickingClock() });
+  const { cut } = await withCut(store, { drill: 'letter Q' });
+  const after = worked(await changeCut(store, cut.id, { drill: undefined, machine: 'mill' }));
+  expect(after.machine).toBe('mill');
+  expect(await getCut(store, cut.id)).not.toHaveProperty('drill');
+  expect(await undoNewest(store)).toBe('Changed Spacer, face to length');
+  expect(await getCut(store, cut.id)).toMatchObject({ drill: 'letter Q', machine: 'lathe' });
+});

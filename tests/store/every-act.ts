@@ -1,0 +1,236 @@
+import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { basisOf } from '../../src/store/basis.ts';
+import {
+  changeCheck,
+  checksOf,
+  createCheck,
+  createChecks,
+  removeCheck,
+  retake,
+  sayCheckSeen,
+  takesOf,
+} from '../../src/store/checks.ts';
+import {
+  changeCut,
+  createCuts,
+  makeAgain,
+  removeCut,
+  setCutState,
+  strikeOutPass,
+} from '../../src/store/cuts.ts';
+import { removeDemo } from '../../src/store/demo.ts';
+import { addPiece, changePiece, countPiece, removePiece } from '../../src/store/drawer.ts';
+import { changeFeature, createFeature, removeFeature } from '../../src/store/features.ts';
+import { giveCutSize } from '../../src/store/give-cut-size.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
+import { addMoney, changeMoney, removeMoney } from '../../src/store/money.ts';
+import type { Store } from '../../src/store/open-store.ts';
+import { changePart, createPart, removePart } from '../../src/store/parts.ts';
+import { addPhoto, changePhoto, removePhoto } from '../../src/store/photos.ts';
+import { readingsOf, strikeOut } from '../../src/store/readings.ts';
+import {
+  addRecheck,
+  changeRecheck,
+  markRechecked,
+  removeRecheck,
+  setOdometer,
+} from '../../src/store/rechecks.ts';
+import { replaceCuts } from '../../src/store/replace-cuts.ts';
+import type { SizeInput } from '../../src/store/records.ts';
+import { putSetting } from '../../src/store/settings.ts';
+import { addSteps, changeStep, markDone, markUndone, moveStep, removeStep } from '../../src/store/steps.ts';
+import { takePieces } from '../../src/store/take-pieces.ts';
+import { takeShims } from '../../src/store/take-shims.ts';
+import { addTool, changeTool, removeTool } from '../../src/store/tools.ts';
+import {
+  createWorksheet,
+  getWorksheet,
+  removeWorksheet,
+  renameWorksheet,
+  setChoice,
+  setPart,
+  setSize,
+} from '../../src/store/worksheets.ts';
+import { facing, inches } from './cut-for-test.ts';
+import { worked } from './open-for-test.ts';
+
+/** Every write the store offers: each is taken back by one undo, or stands below with the reason why not. */
+
+const JOB = 'demo-outfit-7';
+const STACK = 'demo-bracket-float';
+const typed = (text: string): SizeInput => ({ from: 'typed', ...inches(text) });
+const shim = { kind: 'shim', name: 'Shim .010', material: 'steel', thickness: typed('.010') } as const;
+const photo = {
+  jobId: JOB,
+  owner: { store: 'jobs', id: JOB },
+  note: '',
+  mime: 'image/png',
+  width: 1,
+  height: 1,
+  preview: new ArrayBuffer(4),
+  bytes: new ArrayBuffer(8),
+} as const;
+const [usual] = usualTools;
+if (!usual) throw new Error('there are no usual tools');
+const { id: _usual, ...itsFigures } = usual;
+const secondCaliper = { ...itsFigures, name: 'a second caliper' };
+const eye = {
+  jobId: JOB,
+  name: 'Cotter pin in',
+  by: 'by-eye',
+  limitsFrom: 'own',
+  how: 'look',
+  takes: {},
+} as const;
+
+/** What a finger does, with what must have been there before it. */
+export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promise<{ ok: boolean }>>>> = {
+  createJob: async (s) => async () => createJob(s, { name: 'Trailer', systems: [] }),
+  changeJob: async (s) => async () => changeJob(s, JOB, { name: 'Outfit 8', state: 'closed' }),
+  removeJob: async (s) => {
+    const job = worked(await createJob(s, { name: 'Trailer', systems: [] }));
+    return async () => removeJob(s, job.id);
+  },
+  createFeature: async (s) => async () => createFeature(s, { jobId: JOB, kind: 'gap', name: 'float' }),
+  changeFeature: async (s) => async () => changeFeature(s, 'demo-link-bore', { name: 'right bore' }),
+  removeFeature: async (s) => async () => removeFeature(s, 'demo-link-bore'),
+  strikeOut: async (s) => {
+    const standing = (await readingsOf(s, 'demo-link-bore')).find(({ struckOut }) => !struckOut);
+    return async () => strikeOut(s, standing?.id ?? '', 'dropped');
+  },
+  createWorksheet: async (s) => async () => createWorksheet(s, { jobId: JOB, kind: 'fit', title: 'Seat' }),
+  setSize: async (s) => async () => setSize(s, 'demo-link-slop', 'pin', typed('.437')),
+  setChoice: async (s) => async () => setChoice(s, 'demo-link-slop', 'role', 'runs'),
+  setPart: async (s) => async () =>
+    setPart(s, STACK, 'more', { name: 'washer', order: 9, count: 1, adjustable: false }),
+  renameWorksheet: async (s) => async () => renameWorksheet(s, STACK, 'Left side'),
+  removeWorksheet: async (s) => async () => removeWorksheet(s, STACK),
+  giveCutSize: async (s) => {
+    const stack = await getWorksheet(s, STACK);
+    const [partId = ''] = Object.keys(stack?.parts ?? {});
+    const basis = basisOf(stack ?? { sizes: {}, choices: {}, parts: {} }, []);
+    return async () =>
+      giveCutSize(s, { worksheetId: STACK, partId, size: typed('1.2'), cutIds: ['demo-cut-spacer'], basis });
+  },
+  createCuts: async (s) => async () => createCuts(s, [facing(JOB), facing(JOB)]),
+  changeCut: async (s) => async () => changeCut(s, 'demo-cut-spacer', { name: 'Spacer' }),
+  strikeOutPass: async (s) => async () => strikeOutPass(s, 'demo-cut-ring', 'demo-pass-2', 'chip', 'cutting'),
+  setCutState: async (s) => async () => setCutState(s, 'demo-cut-ring', 'scrapped'),
+  makeAgain: async (s) => async () => makeAgain(s, ['demo-cut-ring'], JOB),
+  replaceCuts: async (s) => async () => replaceCuts(s, ['demo-cut-spacer'], [facing(JOB)]),
+  removeCut: async (s) => async () => removeCut(s, 'demo-cut-spacer'),
+  createCheck: async (s) => async () => createCheck(s, eye),
+  createChecks: async (s) => async () => createChecks(s, [eye, eye]),
+  retake: async (s) => async () => retake(s, 'demo-check-hose'),
+  sayCheckSeen: async (s) => {
+    const check = worked(await retake(s, worked(await createCheck(s, eye)).id));
+    const [takeId = ''] = takesOf(check).at(-1) ?? [];
+    return async () => sayCheckSeen(s, check.id, takeId, 'holds', 'bent over');
+  },
+  changeCheck: async (s) => async () => changeCheck(s, 'demo-check-hose', { how: 'with a mirror' }),
+  removeCheck: async (s) => {
+    const [check] = await checksOf(s, JOB);
+    return async () => removeCheck(s, check?.id ?? '');
+  },
+  addSteps: async (s) => async () => addSteps(s, [{ jobId: JOB, text: 'Fit the axle' }]),
+  changeStep: async (s) => async () => changeStep(s, 'demo-step-stack', { text: 'Spacers, dry' }),
+  moveStep: async (s) => async () => moveStep(s, 'demo-step-bracket', 'up'),
+  markDone: async (s) => async () => markDone(s, 'demo-step-axle', 'R. Tiller'),
+  markUndone: async (s) => {
+    worked(await markDone(s, 'demo-step-axle', 'R. Tiller'));
+    return async () => markUndone(s, 'demo-step-axle');
+  },
+  removeStep: async (s) => async () => removeStep(s, 'demo-step-axle'),
+  addRecheck: async (s) => async () => addRecheck(s, { jobId: JOB, what: 'Axle nut', afterDays: 7 }),
+  changeRecheck: async (s) => async () => changeRecheck(s, 'demo-recheck-first-miles', { what: 'All nuts' }),
+  markRechecked: async (s) => async () => markRechecked(s, 'demo-recheck-first-miles', { by: 'R. Tiller' }),
+  removeRecheck: async (s) => async () => removeRecheck(s, 'demo-recheck-first-miles'),
+  setOdometer: async (s) => async () => setOdometer(s, JOB, { reading: 50_000, unit: 'km' }),
+  addPhoto: async (s) => async () => addPhoto(s, photo),
+  changePhoto: async (s) => {
+    const kept = worked(await addPhoto(s, photo));
+    return async () => changePhoto(s, kept.id, { note: 'the rim' });
+  },
+  removePhoto: async (s) => {
+    const kept = worked(await addPhoto(s, photo));
+    return async () => removePhoto(s, kept.id);
+  },
+  addMoney: async (s) => async () => addMoney(s, { jobId: JOB, what: 'Bar', amount: '12.40' }),
+  changeMoney: async (s) => {
+    const line = worked(await addMoney(s, { jobId: JOB, what: 'Bar', amount: '12.40' }));
+    return async () => changeMoney(s, line.id, { amount: '14.20' });
+  },
+  removeMoney: async (s) => {
+    const line = worked(await addMoney(s, { jobId: JOB, what: 'Bar', amount: '12.40' }));
+    return async () => removeMoney(s, line.id);
+  },
+  createPart: async (s) => async () => createPart(s, { jobId: JOB, name: 'Axle', origin: 'kit' }),
+  changePart: async (s) => {
+    const part = worked(await createPart(s, { jobId: JOB, name: 'Axle', origin: 'kit' }));
+    return async () => changePart(s, part.id, { name: 'Long axle' });
+  },
+  removePart: async (s) => {
+    const part = worked(await createPart(s, { jobId: JOB, name: 'Axle', origin: 'kit' }));
+    return async () => removePart(s, part.id);
+  },
+  addPiece: async (s) => async () => addPiece(s, shim, 3),
+  countPiece: async (s) => {
+    const piece = worked(await addPiece(s, shim, 3));
+    return async () => countPiece(s, piece.id, -1, 'bent');
+  },
+  changePiece: async (s) => {
+    const piece = worked(await addPiece(s, shim, 3));
+    return async () => changePiece(s, piece.id, { name: 'Shim, brass', material: 'brass' });
+  },
+  removePiece: async (s) => {
+    const piece = worked(await addPiece(s, shim, 3));
+    return async () => removePiece(s, piece.id);
+  },
+  takePieces: async (s) => {
+    const piece = worked(await addPiece(s, shim, 3));
+    return async () => takePieces(s, STACK, [{ pieceId: piece.id, count: 1 }]);
+  },
+  takeShims: async (s) => {
+    const piece = worked(await addPiece(s, shim, 3));
+    return async () => takeShims(s, STACK, [{ pieceId: piece.id, count: 2 }]);
+  },
+  addTool: async (s) => async () => addTool(s, secondCaliper),
+  changeTool: async (s) => {
+    const { id } = worked(await addTool(s, secondCaliper));
+    return async () => changeTool(s, id, { tool: { name: 'the good caliper' } });
+  },
+  removeTool: async (s) => {
+    const { id } = worked(await addTool(s, secondCaliper));
+    return async () => removeTool(s, id);
+  },
+  putSetting: async (s) => async () => putSetting(s, 'lathe', { speedsRpm: [70, 200] }),
+  removeDemo: async (s) => async () => removeDemo(s),
+};
+
+/** Why a write leaves no undo of its own. */
+export const withoutUndo: Readonly<Record<string, string>> = {
+  logReading: 'a logged reading is struck out, and stays to be seen',
+  logPass: 'a logged pass is struck out, and stays to be seen',
+  signSheet: 'what was signed stands for ever',
+  addDemo: 'the demo goes out again in one press, which can be undone',
+  putDraft: 'half typed: the delete key takes it back',
+  clearDraft: 'half typed: written again at the next key',
+  undoLast: 'is the way back itself',
+  undoBrought: 'is the way back itself, for what a file brought',
+  settleConflict: 'undone in tests/store of its own, as it needs a merge before it',
+  restoreBackup: 'what a file brought goes out again as one (tests/store/undo-brought)',
+  applyPreviewed: 'the same',
+  previewBackup: 'reads a file aside; nothing of the shop changes',
+  waitingPreview: 'only reads',
+  leavePreviewed: 'puts a file away that was read aside; the file itself is still there',
+  noteBackup: 'that a backup was handed over is no change of the records',
+  stageBackup: 'reads a file aside; nothing of the shop changes',
+  stageBytes: 'the same, for pictures',
+  markReady: 'the same, at its end',
+  eachLine: 'only reads a file',
+  comparePairs: 'only compares',
+  alone: 'keeps two files from being read aside at once',
+  act: 'the frame that every write is made in',
+  openStore: 'opens',
+  openDatabase: 'opens',
+};

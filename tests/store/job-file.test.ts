@@ -1,0 +1,61 @@
+import { afterEach, expect, test } from 'vitest';
+import { backupStores } from '../../src/store/backup-format.ts';
+import { backupPieces, restoreBackup } from '../../src/store/backup.ts';
+import { previewBackup } from '../../src/store/backup-preview.ts';
+import { addPiece } from '../../src/store/drawer.ts';
+import { createJob, listJobs } from '../../src/store/jobs.ts';
+import type { Kept } from '../../src/store/kept.ts';
+import { checkRecord } from '../../src/store/schemas/any-record.ts';
+import { putSetting } from '../../src/store/settings.ts';
+import { fixture, writeFixture } from './open-fixture.ts';
+import { closeAll, freshName, openForTest, worked } from './open-for-test.ts';
+
+afterEach(closeAll);
+
+/** The stored shop of the second release, with something of every kind, and more that is none of its first job's. */
+async function shop() {
+  const name = freshName();
+  await writeFixture(name, fixture(2));
+  const store = await openForTest({ name });
+  const [job] = (await listJobs(store, { limit: 1 })).jobs;
+  worked(await createJob(store, { name: 'Somebody else’s', systems: [] }));
+  worked(await addPiece(store, { kind: 'shim', name: 'shim', material: 'brass' }, 3));
+  worked(await putSetting(store, 'shownUnit', 'mm'));
+  return { store, jobId: job?.id ?? '' };
+}
+
+async function jobFile({ store, jobId }: Awaited<ReturnType<typeof shop>>): Promise<Blob> {
+  const pieces: Blob[] = [];
+  for await (const piece of backupPieces(store, jobId)) pieces.push(piece);
+  return new Blob(pieces);
+}
+
+test('a job handed over comes whole to another phone, and nothing else of the shop with it', async () => {
+  const given = await shop();
+  const phone = await openForTest();
+  worked(await restoreBackup(phone, await jobFile(given)));
+  for (const name of backupStores) {
+    const here: Kept[] = await phone.db.getAll(name);
+    const photos: Kept[] = await given.store.db.getAll('photos');
+    const ofTheJob = new Set(photos.filter(({ jobId }) => jobId === given.jobId).map(({ id }) => id));
+    const strays = here.filter(({ id, jobId }) => id !== given.jobId && jobId !== given.jobId);
+    expect(strays.filter(({ id }) => !ofTheJob.has(id))).toEqual([]);
+    const all: Kept[] = await given.store.db.getAll(name);
+    const wanted = all.filter((record) => record['jobId'] === given.jobId && checkRecord(name, record).ok);
+    expect(wanted.filter(({ id }) => !here.some((record) => record.id === id))).toEqual([]);
+  }
+  expect(await phone.db.count('jobs')).toBe(1);
+  expect(await phone.db.count('photoBytes')).toBe(1); // two were taken, one was removed
+  for (const name of ['readings', 'checks', 'steps', 'rechecks', 'money', 'sheets'] as const)
+    expect(await phone.db.count(name)).toBeGreaterThan(0);
+  for (const name of ['drawer', 'drawerCounts', 'tools', 'settings'] as const)
+    expect(await phone.db.count(name)).toBe(0);
+});
+
+test('the preview of a job file says that it is one job, and whose', async () => {
+  const given = await shop();
+  worked(await putSetting(given.store, 'fitter', 'R. Tiller'));
+  const preview = worked(await previewBackup(await openForTest(), await jobFile(given)));
+  expect(preview.file.from).toMatchObject({ fitter: 'R. Tiller', job: given.jobId });
+  expect(preview.jobs.map(({ name, isHere }) => [name, isHere])).toEqual([['Outfit 3', false]]);
+});

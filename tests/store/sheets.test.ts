@@ -1,0 +1,159 @@
+import { afterEach, expect, test } from 'vitest';
+import * as sheets from '../../src/store/sheets.ts';
+import { changeJob, createJob, getJob } from '../../src/store/jobs.ts';
+import type { Store } from '../../src/store/open-store.ts';
+import type { SheetNode } from '../../src/store/records.ts';
+import { isSheetContent, MOST_SHEET_DEPTH } from '../../src/store/schemas/sheet.ts';
+import { latestUndo } from '../../src/store/undo.ts';
+import { backupLines, restoreBackup } from '../../src/store/backup.ts';
+import { closeAll, openForTest, refused, worked } from './open-for-test.ts';
+import { linesOf, recordsOf, sealed } from './sealed-backup.ts';
+
+afterEach(closeAll);
+
+function element(
+  tag: string,
+  attributes: Readonly<Record<string, string>> = {},
+  ...children: readonly SheetNode[]
+): SheetNode {
+  return { tag, attributes, children };
+}
+
+function sheetOf(jobId: string, content: readonly SheetNode[]): sheets.NewSheet {
+  return {
+    jobId,
+    signedBy: 'R. Tiller',
+    engineVersion: '0.1.0',
+    content,
+    readingsCsv: 'feature,reading\r\n',
+    cutsCsv: 'cut,target\r\n',
+  };
+}
+
+async function sign(store: Store, jobId: string, words: string) {
+  return worked(await sheets.signSheet(store, sheetOf(jobId, [element('p', {}, words)])));
+}
+
+test('a signed sheet comes back as it was signed, the newest first', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const first = await sign(store, job.id, 'float .004 in');
+  const second = await sign(store, job.id, 'float .003 in');
+  worked(await changeJob(store, job.id, { name: 'Outfit 9' }));
+  expect((await sheets.sheetsOf(store, job.id)).map(({ id }) => id)).toEqual([second.id, first.id]);
+  expect(await sheets.getSheet(store, first.id)).toMatchObject({
+    signedBy: 'R. Tiller',
+    content: [{ tag: 'p', attributes: {}, children: ['float .004 in'] }],
+  });
+});
+
+test('nothing in Slipfit can change or remove a signed sheet, nor undo it or the job it is of', async () => {
+  expect(Object.keys(sheets).toSorted()).toEqual(['getSheet', 'sheetsOf', 'signSheet']);
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  await sign(store, job.id, 'float .004 in');
+  expect(await latestUndo(store, job.id)).toBeUndefined();
+  expect(await getJob(store, job.id)).toMatchObject({ name: 'Outfit' });
+});
+
+const text = 'text';
+const allowed: readonly SheetNode[] = [
+  'plain text with <script>alert(1)</script> in it',
+  element('table', { class: 'sheet-table' }, element('td', { colspan: '2', scope: 'row' }, text)),
+  element('svg', { viewBox: '0 0 40 10', role: 'img', 'aria-label': 'a stack; url(x)' }),
+  element('rect', { fill: 'url(#hatch)', stroke: 'currentColor', 'stroke-width': '2' }),
+  element('use', { href: '#arrow' }),
+  element('text', { style: 'font-weight: 400; font-size: 23px;' }, text),
+  element('li', { 'data-struck': 'true' }, text),
+];
+
+test.each(allowed.map((node) => [JSON.stringify(node), node] as const))(
+  '%s may stand on a signed sheet',
+  (_text, node) => {
+    expect(isSheetContent([node])).toBe(true);
+  },
+);
+
+const forbidden: readonly unknown[] = [
+  element('script', {}, 'alert(1)'),
+  element('style', {}, 'p { background: url(//elsewhere) }'),
+  element('iframe'),
+  element('img', { src: 'x' }),
+  element('image', { href: 'x' }),
+  element('foreignObject'),
+  element('animate', { attributeName: 'href' }),
+  element('a', { href: 'javascript:alert(1)' }, text),
+  element('p', { onclick: 'alert(1)' }),
+  element('P', {}),
+  element('svg', { onload: 'alert(1)' }),
+  element('use', { href: 'javascript:alert(1)' }),
+  element('use', { href: 'https://elsewhere.example/a.svg#b' }),
+  element('use', { 'xlink:href': '#arrow' }),
+  element('rect', { fill: 'url(https://elsewhere.example/a.svg#b)' }),
+  element('rect', { fill: 'u\\72l(//elsewhere.example)' }),
+  element('p', { style: 'background: url(x)' }),
+  element('p', { style: 'position: fixed; top: 0' }),
+  element('p', { style: 'width: expression(alert(1))' }),
+  element('p', { style: 'width: 1px; background-image: image-set("x" 1x)' }),
+  element('p', { srcdoc: 'x' }),
+  element('svg', { xmlns: 'http://elsewhere.example' }),
+  { tag: 'p', attributes: { class: 7 }, children: [] },
+  { tag: 'p', attributes: {}, children: 'text' },
+  { tag: 'p', children: [] },
+  { tag: '__proto__', attributes: {}, children: [] },
+  7,
+  null,
+  ['p'],
+];
+
+test.each(forbidden.map((node) => [JSON.stringify(node), node] as const))(
+  '%s may not, however deep it stands',
+  (_text, node) => {
+    expect(isSheetContent([node])).toBe(false);
+    expect(isSheetContent([{ tag: 'div', attributes: {}, children: ['text', node] }])).toBe(false);
+  },
+);
+
+function nested(depth: number): SheetNode {
+  let node: SheetNode = 'text';
+  for (let level = 0; level < depth; level += 1) node = element('div', {}, node);
+  return node;
+}
+
+test('a sheet is at most so deep and so long, and one past it says so before anything is kept', async () => {
+  expect(isSheetContent([nested(MOST_SHEET_DEPTH)])).toBe(true);
+  expect(isSheetContent([nested(MOST_SHEET_DEPTH + 1)])).toBe(false);
+  expect(isSheetContent([nested(100_000)])).toBe(false);
+  expect(isSheetContent(['x'.repeat(2_000_000)])).toBe(true);
+  expect(isSheetContent(['x'.repeat(2_000_000), 'x'])).toBe(false);
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const result = await sheets.signSheet(store, sheetOf(job.id, [element('script')]));
+  expect(refused(result)).toEqual({ code: 'cannot-keep', store: 'sheets', field: 'content' });
+  expect((await getJob(store, job.id))?.signedOff).toBeUndefined();
+});
+
+test('a file with the same sheet, other stamps and a field that Slipfit works out itself changes nothing, nor the second time', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  await sign(store, job.id, 'float .004 in');
+  const lines = await linesOf(store);
+  for (const sheet of recordsOf(lines, 'sheets'))
+    Object.assign(sheet, { openAt: 5, stamps: { '*': '001700000000000-0000-other' } });
+  const file = new Blob([await sealed(lines)]);
+  const before = await sheetLines(store);
+  expect(before).toHaveLength(1);
+  worked(await restoreBackup(store, file));
+  expect(await sheetLines(store)).toEqual(before);
+  // A phone that had nothing keeps the sheet without that field, and knows it again.
+  const other = await openForTest();
+  worked(await restoreBackup(other, file));
+  expect((await sheetLines(other)).join('')).not.toContain('openAt');
+  expect(worked(await restoreBackup(other, file))).toMatchObject({ added: 0, changed: 0 });
+});
+
+async function sheetLines(store: Store): Promise<string[]> {
+  const found: string[] = [];
+  for await (const line of backupLines(store)) if (line.startsWith('{"store":"sheets"')) found.push(line);
+  return found;
+}

@@ -1,0 +1,60 @@
+import { afterAll, expect, test } from 'vitest';
+import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
+import { thumbOn, type Thumb } from './thumb.ts';
+
+afterAll(removeTemporaryFolders);
+
+const quiet = { said: [], refused: [], strayed: [] };
+
+/** A size typed on the pad, taken as exact: a caliper's band would leave nothing of a float of .004. */
+async function exactly(thumb: Thumb, size: string): Promise<void> {
+  await thumb.key(size);
+  await thumb.press(/^digital caliper ±/);
+  await thumb.press('Use it');
+}
+
+test('a stack that is too tight goes to the cut list, and from there to all there is to cut, without signal', async () => {
+  const server = await startServer();
+  const phone = await openPhone();
+  const { page } = phone;
+  await page.goto(server.url);
+  await untilReadyOffline(page);
+  await server.stop();
+  const thumb = thumbOn(page);
+  await thumb.press('New job');
+  await page.getByLabel('Name').fill('Bracket');
+  await thumb.press('Make the job');
+  await thumb.press('Worksheets');
+  await thumb.press(/^Spacer stack/);
+  await exactly(thumb, '.970');
+  for (const size of ['.583', '.385']) {
+    await thumb.press('Add a part');
+    await exactly(thumb, size);
+  }
+  await thumb.press(/part 2/);
+  await thumb.press('may be cut');
+  await thumb.press('Back to the stack');
+  // .970 − .968 = .002; a float of .010 wants .008 off .385: .377, good from .375 to .379
+  await thumb.press('Cut it');
+  await page.getByRole('heading', { name: 'Part 2, faced to length' }).waitFor();
+  await page.getByText('good from .375 to .379').waitFor();
+  await thumb.press('Material: material not said');
+  await thumb.press(/^Stainless 303/);
+  await thumb.press('Put on the cut list');
+  await page.getByText('.008 in to take').waitFor();
+  expect(page.url()).toMatch(/\/cuts$/);
+
+  await thumb.press('Back to the jobs');
+  await thumb.press(/^All I have to cut/);
+  await page.getByRole('heading', { name: 'Stainless 303, HSS' }).waitFor();
+  await thumb.press(/^.*Part 2, faced to length/);
+  await page.getByRole('heading', { name: 'Left to take' }).waitFor();
+  expect(await page.locator('.lead-next').textContent()).toBe('.385 → .377');
+  expect(await page.getByRole('link', { name: 'To the lathe' }).getAttribute('href')).toMatch(/\/lathe$/);
+
+  // The list is as it was after the phone was switched off and on.
+  await page.reload();
+  await page.getByRole('heading', { name: 'Left to take' }).waitFor();
+  expect(phone.trouble).toEqual(quiet);
+  await phone.close();
+});

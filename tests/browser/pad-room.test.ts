@@ -1,0 +1,69 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { goTo, laidOut, settled, withoutPassingLines } from './every-screen.ts';
+import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
+
+const bore = '/job/demo-outfit-7/readings/demo-link-bore';
+
+let server: Awaited<ReturnType<typeof startServer>>;
+let phone: Phone;
+
+beforeAll(async () => {
+  server = await startServer();
+  phone = await openPhone();
+  await phone.page.goto(server.url);
+  await phone.page.getByRole('button', { name: 'Show me with the demo job' }).click();
+  await phone.page.getByText('Outfit 7').first().waitFor();
+  await withoutPassingLines(phone.page);
+});
+afterAll(async () => {
+  await phone.close();
+  await server.stop();
+  await removeTemporaryFolders();
+});
+
+/** How much of a screen lies above and below the window, in CSS pixels. */
+function hidden(page: Page): Promise<number> {
+  return page.locator('.app-place').evaluate((place) => place.scrollHeight - place.clientHeight);
+}
+
+test('a bore with a name of three lines stands on a usual phone whole, heading and commit key', async () => {
+  const { page } = phone;
+  await goTo(page, `${bore}/all`);
+  await page.getByLabel('Name').fill('Shock-link pivot bore, left side of the arm');
+  await goTo(page, bore);
+  expect(await hidden(page)).toBe(0);
+});
+
+test.each([
+  ['the stack’s own reading', '/job/demo-outfit-7/worksheets/demo-bracket-float/direct'],
+  ['how far a sleeve stands proud', '/job/demo-trailer-hub/worksheets/demo-hub-bearings/direct'],
+  ['a clearance that may be below zero', '/job/demo-outfit-7/worksheets/demo-link-slop/lower'],
+])('asked for %s, question and commit key stand on a usual phone together', async (_what, place) => {
+  await goTo(phone.page, place);
+  expect(await hidden(phone.page)).toBe(0);
+});
+
+test('on the narrowest phone places stand in one row and directions in the next', async () => {
+  const { page } = phone;
+  await goTo(page, bore);
+  await page.setViewportSize({ width: 320, height: 640 });
+  await laidOut(page);
+  const rows = await page
+    .locator('.place-keys .button')
+    .evaluateAll((keys) => keys.map((key) => `${Math.round(key.getBoundingClientRect().top)}`));
+  await page.setViewportSize({ width: 390, height: 844 });
+  const [first, , , fourth] = rows;
+  expect(rows).toEqual([first, first, first, fourth, fourth]);
+  expect(first).not.toBe(fourth);
+});
+
+test('a direction can be pressed by saying what is written on it', async () => {
+  const { page } = phone;
+  await goTo(page, bore);
+  await settled(page);
+  const key = page.getByRole('button', { name: '90°' });
+  expect(await key.textContent()).toBe('90°');
+  await key.click();
+  expect(await key.getAttribute('aria-pressed')).toBe('true');
+});

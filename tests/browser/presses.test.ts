@@ -1,0 +1,59 @@
+import { afterAll, expect, test } from 'vitest';
+import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
+import { thumbOn } from './thumb.ts';
+
+afterAll(removeTemporaryFolders);
+
+test('"my bore is .4487 and the bolt 7/16-20": from the open job to what to do in at most 16 presses', async () => {
+  const server = await startServer();
+  const phone = await openPhone();
+  const { page } = phone;
+  await page.goto(server.url);
+  await untilReadyOffline(page);
+  const before = thumbOn(page);
+  await before.press('New job');
+  await before.press('Make the job');
+  await page.getByText('New reading').waitFor();
+
+  const thumb = thumbOn(page);
+  await thumb.press('Worksheets');
+  await thumb.press(/^Hole and pin/);
+  await thumb.key('.4487');
+  await thumb.press('Use it');
+  await thumb.press('It is a bolt: pick its thread');
+  await thumb.press('7/16');
+  await thumb.press('7/16-20 UNF');
+  // .4487 − .4375 = .0112 in; a located 7/16 joint may have .002 (common practice, no source)
+  await page.getByText('Too loose: slop .0112, want 0 to .002.').waitFor();
+  await page
+    .getByText(/Drill 29\/64 in/)
+    .first()
+    .waitFor();
+  expect(thumb.presses()).toBeLessThanOrEqual(16);
+  expect(phone.trouble).toEqual({ said: [], refused: [], strayed: [] });
+  await phone.close();
+  await server.stop();
+});
+
+test('"29/64 in mm and the nearest letter drill": at most 6 presses from a cold start', async () => {
+  const server = await startServer();
+  const first = await openPhone();
+  await first.page.goto(server.url);
+  await untilReadyOffline(first.page);
+  await first.close();
+  await server.stop();
+
+  const phone = await openPhone({ userDataDir: first.userDataDir });
+  const { page } = phone;
+  await page.goto(server.url);
+  const thumb = thumbOn(page);
+  await thumb.press('Charts');
+  await thumb.key('29/64');
+  // 29 · 25.4 / 64 = 11.509375 mm exactly; the letters end at Z = .413 in (drill gauge table)
+  await page.getByText('11.509375 mm').waitFor();
+  const letters = page.getByRole('row', { name: /Letter/ });
+  expect(await letters.textContent()).toContain('Z');
+  expect(await letters.textContent()).toContain('−.0401'); // .453125 − .413
+  expect(thumb.presses()).toBeLessThanOrEqual(6);
+  await phone.close();
+});

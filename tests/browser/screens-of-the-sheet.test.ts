@@ -1,0 +1,4 @@
+import { heldOnScreensOf } from './held-on-screens.ts';
+
+heldOnScreensOf('sheet, charts, drawer and shop');
+heldOnScreensOf('fit-up');

@@ -1,0 +1,3 @@
+import { heldOnScreensOf } from './held-on-screens.ts';
+
+heldOnScreensOf('worksheets');

@@ -1,0 +1,250 @@
+import { readdirSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import {
+  buildApp,
+  openPhone,
+  removeTemporaryFolders,
+  runningVersion,
+  startServer,
+  untilNewVersionWaits,
+  untilReadyOffline,
+  type Phone,
+  type PhoneOptions,
+} from './launch.ts';
+
+type ServerOptions = Parameters<typeof startServer>[0];
+type Server = Awaited<ReturnType<typeof startServer>>;
+
+const offer = /new version is ready/i;
+const taking = /take it now/i;
+
+let first = '';
+let second = '';
+let server: Server | undefined;
+const phones: Phone[] = [];
+
+beforeAll(async () => {
+  first = await buildApp('first');
+  second = await buildApp('second');
+});
+afterEach(async () => {
+  await Promise.all(phones.splice(0).map((phone) => phone.close()));
+  await server?.stop();
+  server = undefined;
+});
+afterAll(removeTemporaryFolders);
+
+test('after one visit a phone switched off and on again opens the app with nothing to answer it', async () => {
+  const { url } = await serve({ folder: first });
+  const before = await phone();
+  await before.page.goto(url);
+  await untilReadyOffline(before.page);
+  await before.close();
+  await server?.stop();
+
+  const after = await phone({ userDataDir: before.userDataDir });
+  await after.page.goto(url);
+  await appIsShown(after.page);
+  await after.page.goto(`${url}?from=home#/somewhere`);
+  await appIsShown(after.page);
+  expect(await runningVersion(after.page)).toBe('first');
+  expectNoTrouble(before);
+  expectNoTrouble(after);
+});
+
+test('the app runs from a folder deep in a host that holds other things too', async () => {
+  const { url, asked } = await serve({ folder: first, under: '/tools/shop/slipfit/' });
+  const { page, trouble } = await phone();
+  await page.goto(url);
+  await untilReadyOffline(page);
+  const scope = await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.scope);
+  expect(scope).toBe(url);
+  expect(asked.filter((path) => !path.startsWith('/tools/shop/slipfit/'))).toEqual([]);
+  expect(trouble.strayed).toEqual([]);
+});
+
+test('every file of the build is kept on the phone, and nothing was asked of another host', async () => {
+  const { url, asked } = await serve({ folder: first });
+  const visitor = await phone();
+  await visitor.page.goto(url);
+  await untilReadyOffline(visitor.page);
+  // The browser itself keeps the worker; the pictures are for its own dialog that offers to install the app.
+  const files = filesIn(first).filter((file) => file !== 'sw.js' && !file.startsWith('screenshots/'));
+  expect(await keptFiles(visitor.page, url)).toEqual(files);
+  expect(asked).toEqual(expect.arrayContaining(files.map((file) => `/${file}`)));
+  expectNoTrouble(visitor);
+});
+
+test('a new version waits while the old one runs on, also over a reload, until its taking is pressed', async () => {
+  const { url } = await serve({ folder: first });
+  const visitor = await phone();
+  const { page } = visitor;
+  await page.goto(url);
+  await untilReadyOffline(page);
+  expect(await page.getByText(offer).count()).toBe(0);
+  server?.serve(second);
+  await untilNewVersionWaits(page);
+  await page.getByText(offer).first().waitFor();
+  expect(await runningVersion(page)).toBe('first');
+  await page.reload();
+  await page.getByText(offer).first().waitFor();
+  expect(await runningVersion(page)).toBe('first');
+
+  await page.getByRole('button', { name: taking }).tap();
+  await untilVersion(page, 'second');
+  await appIsShown(page);
+  expectNoTrouble(visitor);
+});
+
+test('a version taken in one tab reaches the other tab too, whose old parts are gone', async () => {
+  const { url } = await serve({ folder: first });
+  const { page, context } = await phone();
+  await page.goto(url);
+  await untilReadyOffline(page);
+  const other = await context.newPage();
+  await other.goto(url);
+  server?.serve(second);
+  await untilNewVersionWaits(other);
+  await other.getByRole('button', { name: taking }).tap();
+  await untilVersion(other, 'second');
+  await untilVersion(page, 'second');
+  expect(await runningVersion(page)).toBe('second');
+});
+
+test('a first visit cut off half-way is made good when signal comes back, without opening the page again', async () => {
+  const { url } = await serve({ folder: first });
+  const { page, context } = await phone();
+  await context.route('**/icons/icon-512.png', (route) => route.abort());
+  await page.goto(url);
+  await appIsShown(page);
+  await page.waitForTimeout(2000);
+  const kept = await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    return Boolean(registration?.active);
+  });
+  expect(kept).toBe(false);
+  await context.unroute('**/icons/icon-512.png');
+  await page.evaluate(() => dispatchEvent(new Event('online')));
+  await untilReadyOffline(page);
+  expect(await keptFiles(page, url)).toContain('icons/icon-512.png');
+});
+
+test('the first worker takes over the page of the first visit without reloading it', async () => {
+  const { url } = await serve({ folder: first });
+  const { page } = await phone();
+  let loads = 0;
+  page.on('load', () => (loads += 1));
+  await page.goto(url);
+  await untilReadyOffline(page);
+  await page.waitForTimeout(1000);
+  expect(loads).toBe(1);
+});
+
+test('on a host that sends no headers the page itself refuses eval, text as markup or script, and a strange worker', async () => {
+  const { url } = await serve({ folder: first, plain: true });
+  const { page, trouble } = await phone();
+  await page.goto(url);
+  await appIsShown(page);
+  await page.evaluate(() => {
+    const attempts = [
+      // oxlint-disable-next-line eslint/no-eval -- the very thing that must be refused
+      () => Reflect.apply(globalThis.eval, undefined, ['document.title = "eval"']),
+      () => document.body.insertAdjacentHTML('beforeend', '<b>markup</b>'),
+      () => (document.head.appendChild(document.createElement('script')).text = 'document.title = "script"'),
+      () => void navigator.serviceWorker.register('./other.js').catch(() => undefined),
+    ];
+    // From a timer, as code of the page itself: what a test evaluates directly is let through by the browser.
+    for (const attempt of attempts) setTimeout(attempt);
+  });
+  await expect.poll(() => trouble.refused.length).toBe(4);
+  expect(new Set(trouble.refused)).toEqual(new Set(['require-trusted-types-for trusted-types-sink']));
+  expect(await page.title()).not.toMatch(/eval|script/);
+  expect(await page.getByText('markup').count()).toBe(0);
+});
+
+test('the worker answers for nothing but the files of its own folder, and only when they are asked for', async () => {
+  const under = '/tools/shop/slipfit/';
+  const { url, asked } = await serve({ folder: first, under });
+  const neighbour = await startServer({ folder: first, under });
+  // The policy would refuse some of these before the worker hears of them: here it is the worker that is tried.
+  const { page } = await phone({ context: { bypassCSP: true } });
+  await page.goto(url);
+  await untilReadyOffline(page);
+  const origin = new URL(url).origin;
+  // Written to, removed, none of its files, beside its folder, the host itself, a name that begins like its own.
+  const others = [
+    [`${url}index.html`, 'POST'],
+    [`${url}icons/icon.svg`, 'DELETE'],
+    [`${url}prices.json`, 'GET'],
+    [`${origin}/tools/shop/index.html`, 'GET'],
+    [`${origin}/`, 'GET'],
+    [`${origin}/tools/shop/slipfit-2/index.html`, 'GET'],
+  ] as const;
+  const asks = (address: string, method: string) =>
+    page.evaluate(
+      async ([to, how, mode]) =>
+        fetch(to, { method: how, mode }).then(
+          () => 'answered',
+          () => 'nobody',
+        ),
+      [address, method, address.startsWith(origin) ? 'same-origin' : 'no-cors'] as const,
+    );
+  const before = asked.length;
+  for (const [address, method] of others) await asks(address, method);
+  expect(asked.slice(before)).toEqual(others.map(([address]) => new URL(address).pathname));
+  await asks(`${neighbour.url}index.html`, 'GET');
+  expect(neighbour.asked).toEqual([`${under}index.html`]);
+  expect(await asks(`${url}index.html`, 'GET')).toBe('answered');
+  expect(asked.length).toBe(before + others.length);
+
+  await server?.stop();
+  await neighbour.stop();
+  const answers: string[] = [];
+  for (const [address, method] of others) answers.push(await asks(address, method));
+  expect(answers).toEqual(others.map(() => 'nobody'));
+  expect(await asks(`${neighbour.url}index.html`, 'GET')).toBe('nobody');
+  expect(await asks(`${url}index.html`, 'GET')).toBe('answered');
+});
+
+async function serve(options: ServerOptions): Promise<Server> {
+  server = await startServer(options);
+  return server;
+}
+
+async function phone(options: PhoneOptions = {}): Promise<Phone> {
+  const opened = await openPhone(options);
+  phones.push(opened);
+  return opened;
+}
+
+async function appIsShown(page: Page): Promise<void> {
+  await page.locator('#app > *').first().waitFor();
+}
+
+async function untilVersion(page: Page, version: string): Promise<void> {
+  await page
+    .locator(`meta[name=version][content="${version}"]`)
+    .waitFor({ state: 'attached', timeout: 30_000 });
+}
+
+async function keptFiles(page: Page, url: string): Promise<string[]> {
+  const kept = await page.evaluate(async () => {
+    const names = await caches.keys();
+    const requests = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+    return requests.flat().map((request) => request.url);
+  });
+  return kept.map((address) => address.slice(url.length).replace(/\?.*$/, '')).toSorted();
+}
+
+function filesIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)))
+    .toSorted();
+}
+
+function expectNoTrouble({ trouble }: Phone): void {
+  expect(trouble).toEqual({ said: [], refused: [], strayed: [] });
+}

@@ -1,0 +1,249 @@
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { keptIn } from '../trials/kept-in.ts';
+import { goTo } from './every-screen.ts';
+import { thumbOn } from './thumb.ts';
+import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
+
+const outfit = '/job/demo-outfit-7';
+const pad = `${outfit}/readings/demo-link-bore`;
+const full = 'The phone is full, so this was not kept. Everything logged before is still there.';
+/** As a gauge types. */
+const KEY_MS = 20;
+
+let server: Awaited<ReturnType<typeof startServer>>;
+let phone: Phone;
+
+beforeEach(async () => {
+  server = await startServer();
+  phone = await switchedOn();
+});
+afterEach(async () => {
+  if (thrown.length > 0) throw new Error('the app threw a database away');
+  await phone.close();
+  await server.stop();
+});
+afterAll(removeTemporaryFolders);
+
+/** Names of databases the app itself has thrown away: never one. */
+const thrown: string[] = [];
+
+async function switchedOn(userDataDir?: string): Promise<Phone> {
+  const opened = await openPhone({ ...(userDataDir && { userDataDir }) });
+  await opened.context.exposeFunction('tellThrown', (name: string) => thrown.push(name));
+  await opened.context.addInitScript(() => {
+    IDBFactory.prototype.deleteDatabase = (name) => {
+      const wire = Reflect.get(globalThis, 'tellThrown');
+      if (typeof wire === 'function') wire(name);
+      throw new Error('the app threw its data away');
+    };
+    // "Save as" and the share sheet wait for a person; without them files go to the downloads.
+    Reflect.deleteProperty(globalThis, 'showSaveFilePicker');
+    Reflect.deleteProperty(Navigator.prototype, 'canShare');
+  });
+  return opened;
+}
+
+async function withTheDemo(page: Page): Promise<void> {
+  await page.goto(server.url);
+  await page.getByRole('button', { name: 'Show me with the demo job' }).click();
+  await page.getByText('Outfit 7').first().waitFor();
+}
+
+/** A phone with the demo on it whose disk is full from when it is switched on: set later, the browser still has room to give. */
+async function fullPhone(): Promise<{ page: Page; makeRoom: () => Promise<void> }> {
+  await withTheDemo(phone.page);
+  await phone.close();
+  phone = await switchedOn(phone.userDataDir);
+  const { page, context } = phone;
+  const session = await context.newCDPSession(page);
+  const { origin } = new URL(server.url);
+  await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+  return {
+    page,
+    makeRoom: async () => {
+      await session.send('Storage.overrideQuotaForOrigin', { origin });
+    },
+  };
+}
+
+const field = (page: Page) => page.locator('#size').inputValue();
+const press = async (page: Page, name: string | RegExp) => thumbOn(page).press(name);
+
+/** What the pad shows as the last reading logged. */
+async function logged(page: Page, size: string): Promise<void> {
+  await page.locator(`#size[placeholder="${size}"]`).waitFor();
+  await page.getByText(/^logged, reading/).waitFor();
+}
+
+test('a full phone says so at every screen that keeps something, keeps what is typed, and goes on when there is room', async () => {
+  const { page, makeRoom } = await fullPhone();
+  await page.goto(`${server.url}#${pad}`);
+  await page.locator('#size').waitFor();
+  const before = await keptIn(page);
+  await page.keyboard.type('.4481', { delay: KEY_MS });
+  await press(page, 'Log reading');
+  await page.getByText(`.4481 in was not logged. ${full}`).waitFor();
+  await page.getByText(`What is typed now stands on this screen only. ${full}`).first().waitFor();
+  expect(await field(page)).toBe('.4481');
+
+  await goTo(page, `${outfit}/cuts/demo-cut-bushing/lathe`);
+  await page.locator('#size').waitFor();
+  await page.keyboard.type('.6253', { delay: KEY_MS });
+  await page.keyboard.press('Enter');
+  await page.getByText(`.6253 in was not logged. ${full}`).waitFor();
+  expect(await field(page)).toBe('.6253');
+
+  await goTo(page, `${outfit}/photos/jobs/demo-outfit-7/camera`);
+  await press(page, 'Take it');
+  await page.getByText(full).first().waitFor();
+  await goTo(page, `${outfit}/cuts/demo-cut-ring`);
+  await press(page, /^Strike out/);
+  await page.getByText(full).first().waitFor();
+  const after = await keptIn(page);
+  for (const store of ['readings', 'cuts', 'photos', 'photoBytes', 'undo'])
+    expect(after.stores[store]).toEqual(before.stores[store]);
+
+  await goTo(page, '/shop');
+  const download = page.waitForEvent('download');
+  await press(page, 'Save a backup');
+  await download;
+
+  await makeRoom();
+  await goTo(page, pad);
+  await page.locator('#size').waitFor();
+  await page.keyboard.type('.4481', { delay: KEY_MS });
+  await press(page, 'Log reading');
+  await logged(page, '.4481');
+});
+
+/** Before the app's own code runs, in every page of this phone. */
+async function browserThat(does: keyof typeof BROWSERS): Promise<Page> {
+  await phone.context.addInitScript(BROWSERS[does]);
+  return phone.page;
+}
+
+const BROWSERS = {
+  'has no databases': () => Object.defineProperty(globalThis, 'indexedDB', { value: undefined }),
+  'throws at the word': () =>
+    Object.defineProperty(globalThis, 'indexedDB', {
+      get: () => {
+        throw new DOMException('denied', 'SecurityError');
+      },
+    }),
+  'forbids databases': () => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('denied', 'SecurityError');
+    };
+  },
+  // As in some private windows.
+  'takes no writing': () => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('A mutation operation was attempted', 'InvalidStateError');
+    };
+  },
+  'never answers': () => {
+    // Called with its own factory below.
+    // oxlint-disable-next-line typescript/unbound-method
+    const open = IDBFactory.prototype.open;
+    IDBFactory.prototype.open = function silent(name, version) {
+      const request = open.call(this, name, version);
+      request.addEventListener = () => undefined;
+      return request;
+    };
+  },
+} as const;
+
+test.each([
+  { does: 'has no databases', says: 'This browser lets no page keep anything here' },
+  { does: 'throws at the word', says: 'This browser lets no page keep anything here' },
+  { does: 'forbids databases', says: 'This browser lets no page keep anything here' },
+  { does: 'takes no writing', says: 'The browser could not open your data. Nothing was deleted.' },
+  { does: 'never answers', says: 'The browser does not answer when asked for your data. Nothing was lost.' },
+] as const)(
+  'a browser that $does: that is said, no list looks empty, and the charts work',
+  async ({ does, says }) => {
+    const page = await browserThat(does);
+    await page.goto(`${server.url}#/jobs`);
+    await page.getByText(says).waitFor();
+    expect(await page.getByRole('alert').count()).toBe(1);
+    expect(await page.getByText(/no jobs|demo job/i).count()).toBe(0);
+
+    await page.getByRole('link', { name: 'To the charts' }).click();
+    await page.locator('#size').waitFor();
+    await page.keyboard.type('1/2', { delay: KEY_MS });
+    await page.getByText('12.7 mm').first().waitFor(); // 1/2 × 25.4, exactly
+    await page.getByRole('link', { name: 'More charts' }).click();
+    await page.getByRole('link', { name: /^Fits/ }).click();
+    await page.getByRole('heading', { name: 'Fits' }).waitFor();
+    await page.getByRole('link', { name: /^Nothing is kept just now/ }).click();
+    await page.getByText(says).waitFor();
+    expect(phone.trouble.refused).toEqual([]);
+  },
+);
+
+test('a browser that has promised nothing is reported so in Shop', async () => {
+  const { page } = phone;
+  await page.goto(`${server.url}#/shop`);
+  await page.getByText('This browser has not promised to keep them').waitFor();
+  expect(await page.evaluate(async () => navigator.storage.persisted())).toBe(false);
+});
+
+test('data that the browser throws away under the open app is missed at once, not drawn as an empty shop', async () => {
+  const { page, context } = phone;
+  await withTheDemo(page);
+  await goTo(page, pad);
+  await page.locator('#size').waitFor();
+  await page.keyboard.type('.4481', { delay: KEY_MS });
+  const session = await context.newCDPSession(page);
+  const { origin } = new URL(server.url);
+  await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+  await page.getByText('The browser has thrown Slipfit’s data away while it was open.').first().waitFor();
+  expect(await field(page)).toBe('.4481');
+  await press(page, 'Log reading');
+  await page.getByText('.4481 in was not logged. The browser has thrown Slipfit’s data away').waitFor();
+  expect(await field(page)).toBe('.4481');
+  await page.evaluate(() => (location.hash = '#/jobs'));
+  await page.getByRole('alert').getByText('thrown Slipfit’s data away').waitFor();
+  expect(await page.getByRole('button', { name: 'Show me with the demo job' }).count()).toBe(0);
+});
+
+test('a line to the data that the browser drops is taken up again; where it can’t be, the size stays on the pad', async () => {
+  const { page, context } = phone;
+  await context.addInitScript(() => {
+    const held: IDBDatabase[] = [];
+    // Called with its own factory below.
+    // oxlint-disable-next-line typescript/unbound-method
+    const open = IDBFactory.prototype.open;
+    IDBFactory.prototype.open = function noted(name, version) {
+      if (Reflect.get(globalThis, 'refusing') === true)
+        throw new DOMException('Connection to Indexed Database server lost', 'UnknownError');
+      const request = open.call(this, name, version);
+      request.addEventListener('success', () => held.push(request.result));
+      return request;
+    };
+    Reflect.set(globalThis, 'drop', () => held.splice(0).forEach((db) => db.close()));
+  });
+  const drop = async (refusing: boolean) =>
+    page.evaluate((refused) => {
+      Reflect.set(globalThis, 'refusing', refused);
+      Reflect.apply(Reflect.get(globalThis, 'drop'), undefined, []);
+    }, refusing);
+  await withTheDemo(page);
+  await goTo(page, pad);
+  await page.locator('#size').waitFor();
+  await drop(false);
+  await page.keyboard.type('.4481', { delay: KEY_MS });
+  await press(page, 'Log reading');
+  await logged(page, '.4481');
+
+  await drop(true);
+  await page.keyboard.type('.4482', { delay: KEY_MS });
+  await press(page, 'Log reading');
+  await page.getByText('.4482 in was not logged. The browser dropped the line to your data').waitFor();
+  expect(await field(page)).toBe('.4482');
+
+  await drop(false);
+  await press(page, 'Log reading');
+  await logged(page, '.4482');
+});

@@ -1,0 +1,38 @@
+/** Words that a fitter never types, and that must stay plain words wherever they are shown or written. */
+
+const RIGHT_TO_LEFT = '\u202e';
+
+export const hostileWords: readonly string[] = [
+  '<img src=x onerror=alert(1)>',
+  '"><script>alert(1)</script>',
+  '<svg/onload=alert(1)>',
+  '</title></style></textarea><b>bold</b>',
+  '<a href="javascript:alert(1)">press</a>',
+  '=1+1',
+  '=HYPERLINK("http://127.0.0.1:9/?"&A1,"size")',
+  '@SUM(A1:A9)',
+  "+cmd|' /C calc'!A0",
+  '-2+3',
+  '\t=1+1',
+  '\r=1+1',
+  `${RIGHT_TO_LEFT}005.0 erob`,
+  `\u2067\u202dbore\u2066`,
+  'b\u200bo\u200dr\ufeffe\u2060',
+  '\u0000NUL',
+  '\u0007\u001b[31mbell',
+  'lone \ud800 half',
+  '\udc00',
+  'two\nlines\r\nand more',
+  '  0\nSECTION\n  2\nENTITIES\n',
+  '../../../etc/passwd',
+  'con.txt:$DATA',
+  "'; DROP TABLE readings; --",
+  '${7*7} {{7*7}} %s%n',
+  'Z̸̢̛̲a̷̡̛͓l̵͚̈g̷̳̾o̶̮͝',
+  '﷽'.repeat(40),
+  'x'.repeat(490),
+  '__proto__',
+  'constructor',
+  '👩‍🔧🏴󠁧󠁢󠁥󠁮󠁧󠁿',
+  'ﬁ Å Å İ ı ß ſ',
+];

@@ -87,10 +87,11 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   const lookForNew = async () => {
     if (document.visibilityState !== 'visible' || !navigator.onLine) return;
     if (!worker) return keep();
-    // Rejects when the signal is too weak to look: the next time the page is brought up will do.
-    await worker.update().catch(() => undefined);
-    // workbox-window stops listening after the first version it didn't ask for itself, so one after it is found here.
+    // Not workbox-window's own update(), which does nothing before the page's load event.
     const registration = await navigator.serviceWorker.getRegistration();
+    // Rejects when the signal is too weak to look: the next time the page is brought up will do.
+    await registration?.update().catch(() => undefined);
+    // workbox-window stops listening after the first version it didn't ask for itself, so one after it is found here.
     if (registration?.waiting) hooks.onWaiting(takeIt);
   };
 

@@ -114,18 +114,30 @@ async function watch(context: BrowserContext): Promise<{ trouble: Trouble; asked
 
 /** Waits until the page has its worker and every file is kept: from here on the server may be stopped. */
 export async function untilReadyOffline(page: Page): Promise<void> {
-  await until(page, 'the worker is active and has the page', async () => {
-    const registration = await navigator.serviceWorker.getRegistration();
-    return registration?.active?.state === 'activated' && navigator.serviceWorker.controller !== null;
-  });
+  await until(page, 'the worker is active and has the page', () =>
+    page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      return registration?.active?.state === 'activated' && navigator.serviceWorker.controller !== null;
+    }),
+  );
 }
 
-/** Waits until a second version is kept and stands by. Makes the page look for it, as bringing it to the front does. */
+/**
+ * Waits until a second version is kept and stands by. Makes the page look for it, as bringing it to the front does, and
+ * again every few seconds: the browser looks by itself too, about two seconds after a page has loaded, and a look that
+ * comes while another one is on its way is answered by that one, which may have asked before the release was there.
+ */
 export async function untilNewVersionWaits(page: Page): Promise<void> {
-  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  let lookedAt = 0;
   await until(page, 'a new version waits', async () => {
-    const registration = await navigator.serviceWorker.getRegistration();
-    return registration?.waiting?.state === 'installed';
+    if (Date.now() - lookedAt > 5000) {
+      lookedAt = Date.now();
+      await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+    }
+    return page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      return registration?.waiting?.state === 'installed';
+    });
   });
 }
 
@@ -134,10 +146,24 @@ async function until(page: Page, what: string, holds: () => Promise<boolean>): P
   const deadline = Date.now() + 30_000;
   while (Date.now() < deadline) {
     // The question is lost when the page reloads under it: asked again.
-    if (await page.evaluate(holds).catch(() => false)) return;
+    if (await holds().catch(() => false)) return;
     await page.waitForTimeout(100);
   }
-  throw new Error(`waited 30 s in vain until ${what}`);
+  const seen = await page.evaluate(stateOfWorkers).catch(String);
+  throw new Error(`waited 30 s in vain until ${what}; it is now: ${JSON.stringify(seen)}`);
+}
+
+async function stateOfWorkers() {
+  const registration = await navigator.serviceWorker.getRegistration();
+  return {
+    installing: registration?.installing?.state,
+    waiting: registration?.waiting?.state,
+    active: registration?.active?.state,
+    controller: navigator.serviceWorker.controller?.state,
+    visible: document.visibilityState,
+    onLine: navigator.onLine,
+    version: document.querySelector('meta[name=version]')?.getAttribute('content'),
+  };
 }
 
 /** The version of the build that runs in this page. */

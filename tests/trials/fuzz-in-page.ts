@@ -83,7 +83,7 @@ async function tryFile(phone: Phone, tally: FuzzTally, { number, hostile }: Try)
   };
   tally.files += 1;
   try {
-    const result = await restoreBackup(phone.store, hostile.file);
+    const result = await weighed(hostile, async () => restoreBackup(phone.store, hostile.file));
     if (result.ok) {
       tally.imported += 1;
       if (hostile.expects === 'refused') note('misjudged', 'was taken');
@@ -103,6 +103,19 @@ async function tryFile(phone: Phone, tally: FuzzTally, { number, hostile }: Try)
   }
   if (await isAsBefore(phone)) return;
   await putBack(phone.store, phone.before);
+}
+
+// What a smaller one takes is lost in what the page takes anyway.
+const WORTH_WEIGHING = 1_000_000;
+
+async function weighed<T>({ file }: Hostile, doing: () => Promise<T>): Promise<T> {
+  if (file.size < WORTH_WEIGHING) return doing();
+  await window.startWeighing();
+  try {
+    return await doing();
+  } finally {
+    await window.stopWeighing();
+  }
 }
 
 type Note = (count: 'halfApplied' | 'harmed' | 'thrown' | 'misjudged', why: string) => void;
@@ -126,7 +139,7 @@ async function checkImported(phone: Phone, hostile: Hostile, note: Note): Promis
     if ((await textOf(store)) !== phone.text) note('harmed', 'what it brought can’t be taken out again');
     return;
   }
-  const undone = await undoLast(store, undo.id);
+  const undone = await weighed(hostile, async () => undoLast(store, undo.id));
   if (!undone.ok) note('harmed', `not undone: ${undone.refusal.code}`);
   else if ((await textOf(store)) !== phone.text) note('harmed', 'undone, and not as it was');
 }

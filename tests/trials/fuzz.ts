@@ -7,6 +7,9 @@ export type FuzzFigures = FuzzTally & { readonly mostMb: number; readonly saidBy
 declare global {
   interface Window {
     fuzz: Awaited<ReturnType<Window['slipfitStore']['startFuzz']>>;
+    /** From here on the memory is the app's: that of the looking around it is cleared away. */
+    startWeighing: () => Promise<void>;
+    stopWeighing: () => Promise<void>;
   }
 }
 
@@ -29,6 +32,9 @@ export async function fuzz({
     window.fuzz = await window.slipfitStore.startFuzz();
   });
   const watching = await watchMemory(page);
+  await watching.pause();
+  await page.exposeBinding('startWeighing', watching.resume);
+  await page.exposeBinding('stopWeighing', watching.pause);
   const all: FuzzTally = {
     files: 0,
     refused: 0,

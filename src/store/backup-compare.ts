@@ -28,7 +28,7 @@ export async function comparePairs(
   {
     onPair = () => undefined,
     onShare = () => undefined,
-  }: { onPair?: (pair: Pair) => void; onShare?: OnShare },
+  }: { onPair?: (pair: Pair) => Promise<void> | void; onShare?: OnShare },
 ): Promise<BackupResult<void>> {
   let done = 0;
   for (const name of backupStores) {
@@ -42,7 +42,7 @@ export async function comparePairs(
         const pair = { store: name, other, here: here[index] };
         const fault = await faultOf(store, pair, ids);
         if (fault) return refuse(fault);
-        onPair(pair);
+        await onPair(pair);
       }
       done += entries.length;
       onShare(file.records === 0 ? 1 : done / file.records);

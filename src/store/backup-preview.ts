@@ -4,6 +4,7 @@ import type { BackupText } from './backup-lines.ts';
 import { shortened } from './backup-names.ts';
 import { comparePairs, type Pair } from './backup-compare.ts';
 import { mergedWith } from './backup-merged.ts';
+import { writtenApart } from './conflicts-ahead.ts';
 import type { IdsInFile } from './backup-references.ts';
 import type { BackupResult } from './backup-refusal.ts';
 import { alone, dropStaged, stagedFile, unitOf, type StagedFile } from './backup-staged.ts';
@@ -27,6 +28,8 @@ export type JobPreview = {
   others: number;
   /** Records that would go: they were removed on the other phone. */
   removed: number;
+  /** Things that both phones wrote, neither having seen the other's: they are asked about once the file is in. */
+  apart: number;
   same: number;
 };
 
@@ -42,6 +45,8 @@ export type BackupPreview = {
   /** Settings that this phone hasn't, and those it keeps as they are. */
   readonly settings: { readonly added: number; readonly kept: number };
   readonly total: Readonly<Tally>;
+  /** Of everything, jobs and others, what both phones wrote without having seen the other's. */
+  readonly apart: number;
 };
 
 export type PreviewProgress = {
@@ -112,8 +117,11 @@ async function compared(
     others: {},
     settings: { added: 0, kept: 0 },
     total: { added: 0, changed: 0, same: 0 },
+    apart: 0,
   };
-  const done = await comparePairs(store, aside, { onPair: (pair) => tell(told, pair), onShare });
+  const apart = writtenApart(store, aside.file);
+  const onPair = async (pair: Pair) => tell(told, pair, await apart(pair));
+  const done = await comparePairs(store, aside, { onPair, onShare });
   if (!done.ok) return done;
   return worked({ ...told, file: aside.file, jobs: [...told.jobs.values()] });
 }
@@ -123,12 +131,16 @@ type Telling = {
   readonly others: Partial<Record<BackupStore, Tally>>;
   readonly settings: { added: number; kept: number };
   readonly total: Tally;
+  apart: number;
 };
 
-function tell(told: Telling, pair: Pair): void {
+function tell(told: Telling, pair: Pair, apart: number): void {
   const { store, other, here } = pair;
   const { outcome, merged } = mergedWith(store, here, other.record);
   told.total[outcome] += 1;
+  // Of what is removed nobody is asked, unless it comes back.
+  const asked = isGone(merged) ? 0 : apart;
+  told.apart += asked;
   if (store === 'settings') told.settings[outcome === 'added' ? 'added' : 'kept'] += 1;
   // A photo's bytes are told with their photo.
   if (store === 'settings' || store === 'photoBytes') return;
@@ -143,6 +155,7 @@ function tell(told: Telling, pair: Pair): void {
     job.staysRemoved = !job.isHere && isGone(merged);
     job.name = shortened(String(merged['name']));
   }
+  job.apart += asked;
   tellJob(job, { store, outcome, here, merged });
 }
 
@@ -169,6 +182,7 @@ function jobIn({ jobs }: Telling, id: string): JobPreview {
     readings: 0,
     others: 0,
     removed: 0,
+    apart: 0,
     same: 0,
   };
   jobs.set(id, job);

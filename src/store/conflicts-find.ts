@@ -1,9 +1,10 @@
 import type { BackupStore } from './backup-format.ts';
 import { unitOf } from './backup-staged.ts';
 import type { Stamp } from './clock.ts';
-import type { KeptStamped } from './kept.ts';
+import { isStamped, type Kept, type KeptStamped } from './kept.ts';
 import { stampAt } from './merge.ts';
 import { canonicalText, isPlainObject, valuesByPath } from './paths.ts';
+import { checkRecord } from './schemas/any-record.ts';
 import { hasSeen, type Seen } from './seen.ts';
 
 /** One field as the phone that lost out has it, and as the other has it; a missing value was left empty, or taken out. */
@@ -23,7 +24,8 @@ export type Differing = {
 
 type Copies = {
   readonly store: BackupStore;
-  readonly here: KeptStamped;
+  /** As kept on this phone; nothing where it has none. */
+  readonly here: Kept | undefined;
   readonly other: KeptStamped;
   readonly seenHere: Seen;
   readonly seenThere: Seen;
@@ -44,14 +46,16 @@ const goAlong: ReadonlySet<string> = new Set(['basis', 'limitsFrom']);
  * since the record was made, or changed knowing the other's, is no such case.
  */
 export function differingFields(copies: Copies): Differing[] {
-  const { here, other } = copies;
+  const { store, here, other } = copies;
+  if (!here || !isStamped(here) || store === 'photoBytes' || store === 'settings') return [];
   if (canonicalText(here.stamps) === canonicalText(other.stamps)) return [];
   const inHere = valuesByPath(here);
   const inOther = valuesByPath(other);
   const groups = new Map<string, { lostStamp: Stamp; wonStamp: Stamp; all: LostField[] }>();
   for (const path of new Set([...inHere.keys(), ...inOther.keys()])) {
     const [ours, theirs] = [inHere.get(path), inOther.get(path)];
-    if (isNeverCompared(path) || saysTheSame(ours, theirs) || !isConcurrent(copies, path)) continue;
+    if (isNeverCompared(path) || saysTheSame(ours, theirs) || !isConcurrent({ ...copies, here }, path))
+      continue;
     const [stampHere, stampThere] = [stampAt(here, path), stampAt(other, path)];
     const isOursLost = stampHere < stampThere;
     const [lostStamp, wonStamp] = isOursLost ? [stampHere, stampThere] : [stampThere, stampHere];
@@ -60,6 +64,8 @@ export function differingFields(copies: Copies): Differing[] {
     groups.set(`${lostStamp} ${wonStamp}`, group);
     group.all.push({ path, ...(value !== undefined && { value }), ...(won !== undefined && { won }) });
   }
+  // A record that is here but can't be read is worth less than its copy that can.
+  if (groups.size === 0 || !checkRecord(store, here).ok) return [];
   return [...groups.values()].flatMap(({ all, ...stamps }) => {
     const fields = all.filter(({ path }) => !goAlong.has(path));
     return fields.length === 0
@@ -72,7 +78,10 @@ function isNeverCompared(path: string): boolean {
   return neverCompared.has(path) || path.startsWith('settled.');
 }
 
-function isConcurrent({ store, here, other, seenHere, seenThere }: Copies, path: string): boolean {
+function isConcurrent(
+  { store, here, other, seenHere, seenThere }: Copies & { readonly here: KeptStamped },
+  path: string,
+): boolean {
   const [ours, theirs] = [stampAt(here, path), stampAt(other, path)];
   // As it was made, and the same on every phone that has it; only the demo is made on each.
   if (ours === theirs || ours === here.stamps['*'] || theirs === other.stamps['*']) return false;

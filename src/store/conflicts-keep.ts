@@ -1,25 +1,13 @@
 import type { Act } from './act.ts';
 import type { Noting } from './backup-brought.ts';
-import { backupStores, type BackupStore } from './backup-format.ts';
+import type { BackupStore } from './backup-format.ts';
 import type { StagedFile } from './backup-staged.ts';
 import { differingFields } from './conflicts-find.ts';
-import { eachKept } from './each-kept.ts';
 import type { Kept, KeptStamped } from './kept.ts';
 import { newId } from './new-id.ts';
-import { isPlainObject } from './paths.ts';
-import { checkRecord } from './schemas/any-record.ts';
 import { readConflict, type Conflict } from './schemas/conflict.ts';
-import {
-  EVERYTHING,
-  listsOf,
-  noteStamps,
-  seenByBoth,
-  seenIn,
-  seenOfUnit,
-  seenUpTo,
-  type Seen,
-  type SeenLists,
-} from './seen.ts';
+import { listsOf, seenByBoth, seenIn, seenOfUnit, seenUpTo, type Seen, type SeenLists } from './seen.ts';
+import { keptSeen, seenByRecords } from './seen-here.ts';
 import { settledIn } from './conflicts-open.ts';
 
 /** A file's records met one by one with those that are here. */
@@ -34,7 +22,7 @@ export type Meeting = {
 /** Looks, while a file is put in, for fields that both phones wrote without having seen the other's. */
 export async function startMeeting(a: Act, file: StagedFile): Promise<Meeting> {
   const own = seenUpTo(a.stamp);
-  const before = (await keptSeen(a)) ?? (await seenByRecords(a));
+  const before = (await keptSeen(a.tx)) ?? (await seenByRecords(a.tx));
   const seenHere = seenByBoth(before, own);
   const seenThere = seenIn(file.seen) ?? new Map<string, never>();
   const found: Conflict[] = [];
@@ -43,9 +31,8 @@ export async function startMeeting(a: Act, file: StagedFile): Promise<Meeting> {
   return {
     seenBefore: listsOf(before),
     meet(store, here, other) {
-      if (!here || store === 'photoBytes' || store === 'settings' || !isStamped(here)) return;
       const differing = differingFields({ store, here, other, seenHere, seenThere });
-      if (differing.length === 0 || !checkRecord(store, here).ok) return;
+      if (!here || differing.length === 0) return;
       const jobId = store === 'jobs' ? here.id : here['jobId'];
       const of = { store, id: here.id };
       const about = { of, foundAt: a.at, from, ...(typeof jobId === 'string' && { jobId }) };
@@ -64,32 +51,14 @@ export async function startMeeting(a: Act, file: StagedFile): Promise<Meeting> {
 /** After what a file brought was taken out again: of what stays, all is seen as it was, of the rest what was seen before. */
 export async function forgetSeen(a: Act, seenBefore: unknown, staying: Iterable<string>): Promise<void> {
   const before = seenIn(seenBefore);
-  const now = await keptSeen(a);
+  const now = await keptSeen(a.tx);
   if (!before || !now) return;
   const kept = [...staying].reduce((seen, unit) => seenByBoth(seen, seenOfUnit(now, unit)), before);
   await putSeen(a, kept);
 }
 
-async function keptSeen(a: Act): Promise<Seen | undefined> {
-  const kept: unknown = await a.tx.objectStore('device').get('seen');
-  return isPlainObject(kept) ? seenIn(kept['lists']) : undefined;
-}
-
 async function putSeen(a: Act, seen: Seen): Promise<void> {
   await a.tx.objectStore('device').put({ id: 'seen', lists: listsOf(seen) });
-}
-
-/** A phone that never wrote down what it has seen: what it holds tells the least. */
-async function seenByRecords(a: Act): Promise<Seen> {
-  const latest = new Map<string, string>();
-  for (const store of backupStores) {
-    if (store === 'photoBytes') continue;
-    // oxlint-disable-next-line no-await-in-loop
-    await eachKept(a, store, (record) => {
-      if (isStamped(record)) noteStamps(latest, record);
-    });
-  }
-  return new Map([[EVERYTHING, latest]]);
 }
 
 /** Those that were settled stay only for an undo, which is seldom wanted after another file. */
@@ -102,9 +71,4 @@ async function dropSettled(a: Act): Promise<void> {
     const record = await a.kept(conflict.of.store, conflict.of.id);
     if (!record || settledIn(record, conflict)) a.drop('conflicts', conflict.id);
   }
-}
-
-function isStamped(record: Kept): record is KeptStamped {
-  const { stamps } = record;
-  return isPlainObject(stamps) && typeof stamps['*'] === 'string';
 }

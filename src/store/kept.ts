@@ -34,6 +34,11 @@ export type Kept = { readonly id: string; readonly [field: string]: unknown };
 /** A record that can be changed, removed and merged field by field. */
 export type KeptStamped = Kept & { readonly stamps: Stamps };
 
+export function isStamped(record: Kept): record is KeptStamped {
+  const { stamps } = record;
+  return typeof stamps === 'object' && stamps !== null && '*' in stamps && typeof stamps['*'] === 'string';
+}
+
 /** Fields that follow from others. They are worked out at every put, and left out of backups and merges. */
 export const derivedFields: ReadonlySet<string> = new Set(['listedAt', 'openAt', 'broughtBack']);
 

@@ -72,7 +72,7 @@ async function unitsChangedAfter(a: Act, after: string): Promise<ReadonlySet<str
   for (const store of backupStores) {
     if (store === 'photoBytes') continue;
     // oxlint-disable-next-line no-await-in-loop
-    await eachKept(a, store, (record) => {
+    await eachKept(a.tx, store, (record) => {
       if (hasStamps(record) && latestStamp(record) > after) units.add(unitOf(store, record));
     });
   }

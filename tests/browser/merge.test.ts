@@ -18,6 +18,7 @@ test('in a real browser too, phones come to the same, and what they wrote apart 
     hidden: 0,
     needless: 0,
     again: 0,
+    unsaid: 0,
   });
   expect(phone.trouble).toEqual({ said: [], refused: [], strayed: [] });
   await close();

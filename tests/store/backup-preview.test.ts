@@ -37,6 +37,7 @@ test('the preview says job by job what a file would change, and changes nothing'
         readings: 2,
         others: 0,
         removed: 0,
+        apart: 0,
         same: 1,
       },
       {
@@ -47,6 +48,7 @@ test('the preview says job by job what a file would change, and changes nothing'
         readings: 0,
         others: 1,
         removed: 0,
+        apart: 0,
         same: 0,
       },
     ]),

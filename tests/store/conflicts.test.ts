@@ -1,5 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { restoreBackup } from '../../src/store/backup.ts';
+import { previewBackup } from '../../src/store/backup-preview.ts';
+import { applyPreviewed } from '../../src/store/backup-restore.ts';
 import { openConflicts } from '../../src/store/conflicts-open.ts';
 import { settleConflict } from '../../src/store/conflicts-settle.ts';
 import { createFeature, changeFeature, featuresOf, removeFeature } from '../../src/store/features.ts';
@@ -10,7 +12,7 @@ import { putSetting } from '../../src/store/settings.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import { createWorksheet, getWorksheet, setSize } from '../../src/store/worksheets.ts';
 import { inches } from './cut-for-test.ts';
-import { carry, everythingIn, exchange, log, twoPhonesWithABore } from './two-phones-for-test.ts';
+import { backupOf, carry, everythingIn, exchange, log, twoPhonesWithABore } from './two-phones-for-test.ts';
 import { closeAll, openForTest, refused, tickingClock, worked } from './open-for-test.ts';
 import { linesOf, sealed } from './sealed-backup.ts';
 
@@ -61,6 +63,18 @@ test('one size typed differently on two phones is asked about, with both values'
     lost: { phone: 'this' },
   });
   expect(await openConflicts(owner)).toHaveLength(1);
+});
+
+test('the preview says how many things will be asked about, also where the own value stays', async () => {
+  const { owner, helper } = await twoAims();
+  const ahead = worked(await previewBackup(owner, await backupOf(helper)));
+  expect([ahead.apart, ahead.jobs.map(({ apart }) => apart)]).toEqual([1, [1]]);
+  // On the helper's phone its own, later value stays: nothing would change, and it is asked all the same.
+  const other = worked(await previewBackup(helper, await backupOf(owner)));
+  expect([other.apart, other.total]).toEqual([1, expect.objectContaining({ added: 0, changed: 0 })]);
+  worked(await applyPreviewed(helper));
+  expect(await openConflicts(helper)).toHaveLength(1);
+  expect(worked(await previewBackup(helper, await backupOf(owner))).apart).toBe(0);
 });
 
 test('it is asked on the phone that put the two together, not on the other as well', async () => {

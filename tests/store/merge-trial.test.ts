@@ -13,6 +13,7 @@ test('whatever two or three phones do, they come to the same, no reading is lost
     hidden: 0,
     needless: 0,
     again: 0,
+    unsaid: 0,
   });
   expect(figures.asked).toBeGreaterThan(0);
 }, 3_600_000);

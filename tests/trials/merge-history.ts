@@ -1,4 +1,6 @@
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';
+import { previewBackup } from '../../src/store/backup-preview.ts';
+import { applyPreviewed } from '../../src/store/backup-restore.ts';
 import { openConflicts } from '../../src/store/conflicts-open.ts';
 import { settleConflict } from '../../src/store/conflicts-settle.ts';
 import { listJobs } from '../../src/store/jobs.ts';
@@ -18,6 +20,8 @@ export type Outcome = {
   readonly hidden: string[];
   readonly needless: string[];
   readonly again: string[];
+  /** Asked about, and the preview of the file didn't say how many there would be. */
+  readonly unsaid: string[];
   readonly count: { acts: number; merges: number; asked: number; settled: number; readings: number };
 };
 
@@ -70,7 +74,7 @@ async function startHistory(chance: Chance, open: History['open']): Promise<Hist
     chance,
     open,
     phones: stores.map((store, index) => ({ name: String(index), store, met: new Set() })),
-    outcome: { lost: [], differing: [], hidden: [], needless: [], again: [], count },
+    outcome: { lost: [], differing: [], hidden: [], needless: [], again: [], unsaid: [], count },
     logged: new Set(),
     removed: new Set(),
     settled: new Set(),
@@ -131,7 +135,10 @@ async function merge(history: History, from: Phone, to: Phone, jobId?: string): 
   const toMet = new Set([...to.met, ...writesIn(here)]);
   const wanted = writtenApart({ held: here, met: toMet }, { held: inFile, met: fromMet });
   const before = await askedOn(to.store);
-  await carry(from.store, to.store, jobId);
+  const openBefore = await openIds(to.store);
+  const announced = await carry(from.store, to.store, jobId);
+  const opened = [...(await openIds(to.store))].filter((id) => !openBefore.has(id)).length;
+  if (announced !== opened) outcome.unsaid.push(`${announced} were said, ${opened} are asked`);
   const asked = [...(await askedOn(to.store))].filter((one) => !before.has(one));
   const expected = new Set(wanted.map(({ key, path, stamps }) => askedText(key, path, stamps)));
   outcome.count.asked += asked.length;
@@ -146,11 +153,19 @@ async function merge(history: History, from: Phone, to: Phone, jobId?: string): 
   to.met = new Set([...toMet, ...told]);
 }
 
-async function carry(from: Store, to: Store, jobId?: string): Promise<void> {
+/** How many things the preview says that both wrote. */
+async function carry(from: Store, to: Store, jobId?: string): Promise<number> {
   const lines: string[] = [];
   for await (const line of backupLines(from, jobId)) lines.push(line);
-  const restored = await restoreBackup(to, lines.join(''));
+  const preview = await previewBackup(to, lines.join(''));
+  if (!preview.ok) throw new Error(`refused: ${JSON.stringify(preview.refusal)}`);
+  const restored = await applyPreviewed(to);
   if (!restored.ok) throw new Error(`refused: ${JSON.stringify(restored.refusal)}`);
+  return preview.value.apart;
+}
+
+async function openIds(store: Store): Promise<ReadonlySet<string>> {
+  return new Set((await openConflicts(store)).map(({ conflict }) => conflict.id));
 }
 
 function onlyJob(held: Held, jobId: string): Held {

@@ -14,7 +14,7 @@ export type MergeFigures = Record<
 > &
   Record<(typeof faults)[number], number>;
 
-const faults = ['lost', 'differing', 'hidden', 'needless', 'again'] as const;
+const faults = ['lost', 'differing', 'hidden', 'needless', 'again', 'unsaid'] as const;
 
 /** Plays histories of two and three phones, seed after seed, and says what they came to. */
 export async function mergeTrial({
@@ -35,6 +35,7 @@ export async function mergeTrial({
     hidden: 0,
     needless: 0,
     again: 0,
+    unsaid: 0,
   };
   for (let number = 0; number < count; number += 1) {
     // One after the other: the seed rules the chance of one at a time.

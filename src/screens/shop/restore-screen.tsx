@@ -20,7 +20,15 @@ import {
   useRestoreWork,
   type RestoreWork,
 } from './restore-work.ts';
-import { counted, isSame, jobWords, originWords, otherWords, settingsWords } from './restore-words.ts';
+import {
+  apartWords,
+  counted,
+  isSame,
+  jobWords,
+  originWords,
+  otherWords,
+  settingsWords,
+} from './restore-words.ts';
 import './restore-screen.css';
 
 /** A backup or a job file on its way in: what it would change, job by job, before anything is put in. */
@@ -79,21 +87,26 @@ function UnderWay({ words, share, more }: { words: string; share: number; more: 
   );
 }
 
+function isNothing({ total: { added, changed }, apart }: BackupPreview): boolean {
+  return added + changed + apart === 0;
+}
+
 const JOBS_AT_FIRST = 30;
 
 function Preview({ preview }: { preview: BackupPreview }) {
   const own = useLive('phone-mark', [], async (store) => ({ mark: await phoneMark(store) }));
   const [shown, setShown] = useState(JOBS_AT_FIRST);
-  const { jobs, file, total } = preview;
+  const { jobs, file } = preview;
   const changing = jobs.filter((job) => !isSame(job));
   const removed = jobs.filter((job) => job.staysRemoved).length;
   const same = jobs.length - changing.length - removed;
   const settings = settingsWords(preview);
+  const apart = apartWords(preview);
   return (
     <>
       <p>
         {own && <strong>{originWords(file.from, own.mark)}.</strong>}{' '}
-        {total.added + total.changed === 0
+        {isNothing(preview)
           ? 'Nothing would change here.'
           : file.from.job !== undefined
             ? 'It is one job, handed over.'
@@ -123,6 +136,7 @@ function Preview({ preview }: { preview: BackupPreview }) {
         </p>
       )}
       {same > 0 && <p>{counted(same, 'job is', 'jobs are')} the same here.</p>}
+      {apart !== undefined && <p>{apart}</p>}
       {settings !== undefined && <p>{settings}</p>}
     </>
   );
@@ -158,11 +172,10 @@ function Foot({ work }: { work: RestoreWork }) {
   const store = useStore();
   if (isUnderWay(work)) return null;
   if (work.at === 'shown') {
-    const { added, changed } = work.preview.total;
     return (
       <>
         <Button onPress={() => void leaveIt(store).then(() => go({ at: 'shop' }))}>Leave it out</Button>
-        {added + changed > 0 && (
+        {!isNothing(work.preview) && (
           <Button kind="main" onPress={() => void putIn(store)}>
             Put it in
           </Button>

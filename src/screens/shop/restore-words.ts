@@ -24,7 +24,7 @@ function dayAndHour(at: number): string {
 }
 
 /** What would become of a job: "new here · 14 readings, 20 other entries". */
-export function jobWords({ isHere, fields, readings, others, removed }: JobPreview): string {
+export function jobWords({ isHere, fields, readings, others, removed, apart }: JobPreview): string {
   const comes = [
     ...counted(readings, 'reading'),
     ...counted(
@@ -38,12 +38,13 @@ export function jobWords({ isHere, fields, readings, others, removed }: JobPrevi
     ...counted(fields, 'field changes', 'fields change'),
     ...(comes.length === 0 ? [] : [`${comes.join(', ')} more`]),
     ...counted(removed, 'entry was removed there', 'entries were removed there'),
+    ...counted(apart, 'thing written on both', 'things written on both'),
   ].join(' · ');
 }
 
 export function isSame(job: JobPreview): boolean {
-  const { isHere, staysRemoved, fields, readings, others, removed } = job;
-  return staysRemoved || (isHere && fields + readings + others + removed === 0);
+  const { isHere, staysRemoved, fields, readings, others, removed, apart } = job;
+  return staysRemoved || (isHere && fields + readings + others + removed + apart === 0);
 }
 
 const placesOfOthers: Partial<Record<BackupStore, readonly [one: string, many: string]>> = {
@@ -72,6 +73,15 @@ export function settingsWords({ settings: { added, kept } }: BackupPreview): str
   if (added > 0 && kept > 0) return 'What this phone has set stays; what it never set comes from the file.';
   if (kept > 0) return 'What this phone has set stays.';
   return added > 0 ? 'This phone’s settings come from the file.' : undefined;
+}
+
+/** What both phones wrote without knowing of the other's: it is not decided here. */
+export function apartWords({ apart }: BackupPreview): string | undefined {
+  const [things] = counted(apart, 'thing differs', 'things differ');
+  return (
+    things &&
+    `${things}: both phones wrote ${apart === 1 ? 'it' : 'them'}, neither knowing of the other. The later one stands at first; you are asked once the file is in.`
+  );
 }
 
 /** Nothing for none: "1 reading", "2 readings". */

@@ -91,7 +91,7 @@ test.each([
   expect(backupWords(since)).toBe(words);
 });
 
-const nothing = { id: '1', name: 'Outfit', fields: 0, readings: 0, others: 0, removed: 0, same: 3 };
+const nothing = { id: '1', name: 'Outfit', fields: 0, readings: 0, others: 0, removed: 0, apart: 0, same: 3 };
 
 test('what would become of a job is said in its own figures', () => {
   const here = { ...nothing, isHere: true, staysRemoved: false };
@@ -101,6 +101,8 @@ test('what would become of a job is said in its own figures', () => {
   expect(jobWords({ ...here, isHere: false, readings: 14, others: 20 })).toBe(
     'new here · 14 readings, 20 other entries',
   );
+  expect(jobWords({ ...here, apart: 2 })).toBe('2 things written on both');
+  expect(isSame({ ...here, apart: 1 })).toBe(false);
   expect(isSame(here)).toBe(true);
   expect(isSame({ ...here, fields: 1 })).toBe(false);
 });

@@ -1,0 +1,23 @@
+import type { Pair } from './backup-compare.ts';
+import type { StagedFile } from './backup-staged.ts';
+import { differingFields } from './conflicts-find.ts';
+import { settledIn } from './conflicts-open.ts';
+import type { Store } from './open-store.ts';
+import { canonicalText } from './paths.ts';
+import { seenIn, type Seen } from './seen.ts';
+import { seenHereNow } from './seen-here.ts';
+
+/**
+ * How many things of a record both phones wrote, neither having seen the other's: what will be asked about once the file
+ * is in. What this phone has seen is looked up when the first record is met that stands here otherwise than in the file.
+ */
+export function writtenApart(store: Store, file: StagedFile): (pair: Pair) => Promise<number> {
+  const seenThere: Seen = seenIn(file.seen) ?? new Map();
+  let seenHere: Promise<Seen> | undefined;
+  return async ({ store: name, here, other: { record } }) => {
+    if (!here || canonicalText(here['stamps']) === canonicalText(record.stamps)) return 0;
+    seenHere ??= seenHereNow(store);
+    const copies = { store: name, here, other: record, seenHere: await seenHere, seenThere };
+    return differingFields(copies).filter((one) => !settledIn(record, one) && !settledIn(here, one)).length;
+  };
+}

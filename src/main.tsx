@@ -1,5 +1,5 @@
 import { render } from 'preact';
-import { go } from './screens/address.ts';
+import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
 import { announceQuietly } from './screens/common/announce.ts';
 import { draftsWritten, watchUnwritten } from './screens/common/use-draft.ts';
@@ -80,7 +80,7 @@ function cannotOpen(into: HTMLElement, refusal: StoreRefusal): void {
   draw = () =>
     render(
       <CannotOpen
-        sentence={sayStore(refusal)}
+        refusal={refusal}
         notice={<Notices notices={notices} onPutAway={putAway} />}
         onRetry={() => void start(into)}
       />,
@@ -124,7 +124,7 @@ async function takeHanded(store: Store): Promise<void> {
   const { takeHandedFiles } = await import('./handed-files.ts');
   await takeHandedFiles((file) => {
     void import('./screens/shop/restore-work.ts').then(({ readFile }) => readFile(store, file));
-    go({ at: 'restore' });
+    location.hash = hrefOf({ at: 'restore' });
   });
 }
 

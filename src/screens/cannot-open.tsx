@@ -1,10 +1,14 @@
 import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
 import { hrefOf } from './address.ts';
 import { Button, LinkButton } from './common/button.tsx';
+import { announce } from './common/announce.ts';
 import { lazyScreen } from './common/lazy-screen.tsx';
 import { Page } from './common/page.tsx';
 import { StoreProvider } from './common/store-context.ts';
 import { useAddress } from './use-address.ts';
+import { sayStore } from '../store/say-store.ts';
+import type { StoreRefusal } from '../store/store-refusal.ts';
 import './common/tokens.css';
 import './common/base.css';
 import './app.css';
@@ -13,7 +17,7 @@ import './cannot-open.css';
 const ChartsScreen = lazyScreen(() => import('./charts/charts-screen.tsx').then((file) => file.ChartsScreen));
 
 type CannotOpenProps = {
-  readonly sentence: string;
+  readonly refusal: StoreRefusal;
   readonly onRetry: () => void;
   readonly notice?: ComponentChildren;
 };
@@ -22,7 +26,7 @@ type CannotOpenProps = {
  * The store would not open: why, another try, and the charts, which keep nothing. Nothing is ever deleted to get in, and
  * no list is drawn that would look as if nothing had been kept.
  */
-export function CannotOpen({ sentence, onRetry, notice }: CannotOpenProps) {
+export function CannotOpen({ refusal, onRetry, notice }: CannotOpenProps) {
   const address = useAddress();
   return (
     <StoreProvider value="none">
@@ -38,7 +42,7 @@ export function CannotOpen({ sentence, onRetry, notice }: CannotOpenProps) {
                 <ChartsScreen chart={address.chart} />
               </>
             ) : (
-              <Reason sentence={sentence} onRetry={onRetry} />
+              <Reason refusal={refusal} onRetry={onRetry} />
             )}
           </div>
         </div>
@@ -47,17 +51,40 @@ export function CannotOpen({ sentence, onRetry, notice }: CannotOpenProps) {
   );
 }
 
-function Reason({ sentence, onRetry }: Pick<CannotOpenProps, 'sentence' | 'onRetry'>) {
+function Reason({ refusal, onRetry }: Pick<CannotOpenProps, 'refusal' | 'onRetry'>) {
   return (
     <Page title="Slipfit">
       <div class="cannot-open">
-        <p role="alert">{sentence}</p>
+        <p role="alert">{sayStore(refusal)}</p>
         <Button kind="main" onPress={onRetry}>
           Try again
         </Button>
+        {isThereToRead(refusal) && <Rescue />}
         <p>Sizes, drills, fits and the other charts work all the same.</p>
         <LinkButton href={hrefOf({ at: 'charts', chart: 'drills' })}>To the charts</LinkButton>
       </div>
     </Page>
+  );
+}
+
+/** The records stand there, in a form that this Slipfit doesn't take: then a file of them can still be written. */
+function isThereToRead({ code }: StoreRefusal): boolean {
+  return code === 'upgrade-failed' || code === 'newer-database' || code === 'full-disk';
+}
+
+function Rescue() {
+  const [said, setSaid] = useState('');
+  const save = async () => {
+    const { giveRescue } = await import('./shop/rescue-file.ts');
+    const sentence = await giveRescue();
+    setSaid(sentence);
+    announce(sentence);
+  };
+  return (
+    <>
+      <p>A file with all of them can be saved meanwhile. Nothing is changed by it.</p>
+      <Button onPress={() => void save()}>Save a backup</Button>
+      {said !== '' && <p role="status">{said}</p>}
+    </>
   );
 }

@@ -80,13 +80,15 @@ export async function restoreBackup(store: Store, text: BackupText): Promise<Bac
 }
 
 async function takeSnapshot(store: Store, jobId: Id | undefined): Promise<Snapshot> {
-  const smallStores = backupStores.filter((name) => !isPaged(name));
-  return read(store, [...backupStores, 'device'], async (tx) => {
+  // A database that could not be moved to today's form lacks the newest ones.
+  const present = backupStores.filter((name) => store.db.objectStoreNames.contains(name));
+  const smallStores = present.filter((name) => !isPaged(name));
+  return read(store, [...present, 'device'], async (tx) => {
     const all = Promise.all(smallStores.map((name) => recordsIn(tx, name, jobId)));
     const [readings, sheets, photoBytes, from] = await Promise.all([
       keysIn(tx, 'readings', jobId),
-      keysIn(tx, 'sheets', jobId),
-      tx.objectStore('photoBytes').getAllKeys(),
+      present.includes('sheets') ? keysIn(tx, 'sheets', jobId) : [],
+      present.includes('photoBytes') ? tx.objectStore('photoBytes').getAllKeys() : [],
       originIn(tx, jobId),
     ]);
     const kept = await all;

@@ -101,6 +101,28 @@ async function openOnce(opening: Opening): Promise<StoreResult<IDBPDatabase>> {
 }
 
 /**
+ * Opens a database in the form it has, older or newer than today's, so that what is in it can be read out. Nothing is
+ * made or moved; where there is none, none is made.
+ */
+export async function openDatabaseAsItIs(name: string): Promise<StoreResult<IDBPDatabase>> {
+  if (!hasDatabases()) return refuse({ code: 'no-storage' });
+  try {
+    const db = await openDB(name, undefined, {
+      upgrade: (_database, _oldVersion, _newVersion, transaction) => {
+        transaction.done.catch(() => undefined);
+        abortQuietly(transaction);
+      },
+      blocking: (_current, _wanted, event) => {
+        if (event.target instanceof IDBDatabase) event.target.close();
+      },
+    });
+    return worked(db);
+  } catch (error) {
+    return refuse(openingRefusal(error, 0));
+  }
+}
+
+/**
  * idb doesn't wait for an async `upgrade`, and a step that fails after an `await` would leave a half-moved database at
  * the new version. So the failure is caught here and the whole transaction aborted: the old version stays as it was.
  */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { keptIn } from '../trials/kept-in.ts';
@@ -121,6 +122,16 @@ test('a new version that can’t move the data leaves it as it was and says so, 
       .getByText(
         `could not be moved to the form this Slipfit needs (step ${before.version + 1 + index}). Nothing was lost`,
       )
+      .waitFor();
+    expect(await keptIn(page)).toEqual(before);
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save a backup' }).click();
+    const file = readFileSync(await (await saving).path(), 'utf8');
+    expect(file).toContain('"typed":".4487"');
+    expect(file.trimEnd().split('\n').at(-1)).toMatch(/^\{"lines":\d+,"checksum"/);
+    await page
+      .getByText(/in the downloads/)
+      .first()
       .waitFor();
     expect(await keptIn(page)).toEqual(before);
   }

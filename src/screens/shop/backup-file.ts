@@ -8,9 +8,14 @@ import { fileName } from '../sheet/file-names.ts';
 /** Hands a backup of everything over, notes that it was, and says what happened. */
 export async function giveBackup(store: Store): Promise<string> {
   const acts = await actsSoFar(store);
-  const { given, said } = await handOver(await fileOf(store, ['slipfit backup', today()]));
+  const { given, said } = await handOver(await backupFile(store));
   if (given) await noteBackup(store, acts);
   return said;
+}
+
+/** Everything as one file, named by the day. */
+export async function backupFile(store: Store): Promise<File> {
+  return fileOf(store, ['slipfit backup', today()]);
 }
 
 /** Hands one job over as a file, for another phone. */

@@ -200,12 +200,30 @@ function decoded(segment: string): string {
   }
 }
 
-export function go(address: Address): void {
-  location.hash = hrefOf(address);
+// Where the fitter stood at his last press. What a press sets going may be done only after he has walked on by himself.
+let pressedAt: string | undefined;
+for (const kind of ['click', 'keydown'] as const)
+  addEventListener(kind, () => (pressedAt = location.hash), { capture: true });
+
+function hasWalkedOn(): boolean {
+  return pressedAt !== undefined && pressedAt !== location.hash;
 }
 
-/** To another place without leaving this one in the browser's history: after a thing was made, back goes past the making. */
+/** To another place, when what was pressed for is done. A fitter who is elsewhere by now is left there. */
+export function go(address: Address): void {
+  if (hasWalkedOn()) return;
+  location.hash = hrefOf(address);
+  pressedAt = undefined;
+}
+
+/** The same without leaving this place in the browser's history: after a thing was made, back goes past the making. */
 export function goInstead(address: Address): void {
+  if (!hasWalkedOn()) leadTo(address);
+}
+
+/** To another place where nobody has pressed for it here: from an address that only leads on. */
+export function leadTo(address: Address): void {
   history.replaceState(null, '', hrefOf(address));
   dispatchEvent(new HashChangeEvent('hashchange'));
+  pressedAt = undefined;
 }

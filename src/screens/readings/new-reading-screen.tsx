@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { listJobs } from '../../store/jobs.ts';
-import { goInstead } from '../address.ts';
+import { leadTo } from '../address.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 
@@ -10,9 +10,9 @@ export function NewReadingScreen() {
   useEffect(() => {
     const lead = async () => {
       const [last] = (await listJobs(store, { limit: 1 })).jobs;
-      goInstead(last ? { at: 'new-feature', jobId: last.id } : { at: 'new-job' });
+      leadTo(last ? { at: 'new-feature', jobId: last.id } : { at: 'new-job' });
     };
     void lead();
   }, []);
-  return <Page title=" ">{null}</Page>;
+  return <Page title="New reading">{null}</Page>;
 }

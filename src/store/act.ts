@@ -18,6 +18,8 @@ export type ActPlan = {
   readonly durability?: 'strict' | 'relaxed';
   /** Drafts have no stamps: they stay on this phone, and need not wait for the one clock. */
   readonly stamped?: boolean;
+  /** It is a single write that waits for nothing. The database is told at once that no other follows, and has it a trip earlier. */
+  readonly oneWrite?: boolean;
   /** Whether it counts as a change since the last backup. Where the fitter was last doesn't. */
   readonly counted?: boolean;
 };
@@ -95,6 +97,7 @@ async function tryAct<T>(
     const value = await work(
       await actIn({ store, tx, writes, touched, stamped, counted: plan.counted ?? true }),
     );
+    if (plan.oneWrite === true) tx.commit();
     await Promise.all(writes);
     store.channel.announce(touched);
     return worked(value);

@@ -10,15 +10,17 @@ export async function getDraft(store: Store, key: string): Promise<Draft | undef
   return readDraft(await read(store, ['drafts'], (tx) => tx.objectStore('drafts').get(key)));
 }
 
+const keptAtOnce = { stores: ['drafts'], durability: 'relaxed', stamped: false, oneWrite: true } as const;
+
 /** Keeps what is half typed. Called at every press, never put off: a phone can die between two presses. */
 export async function putDraft(store: Store, key: string, draft: Draft): Promise<StoreResult<void>> {
-  return act(store, { stores: ['drafts'], durability: 'relaxed', stamped: false }, (a) => {
+  return act(store, keptAtOnce, (a) => {
     a.putKept('drafts', { id: key, typed: draft.typed, unit: draft.unit });
   });
 }
 
 export async function clearDraft(store: Store, key: string): Promise<StoreResult<void>> {
-  return act(store, { stores: ['drafts'], durability: 'relaxed', stamped: false }, (a) => {
+  return act(store, keptAtOnce, (a) => {
     a.drop('drafts', key);
   });
 }

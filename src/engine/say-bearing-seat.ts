@@ -3,7 +3,7 @@ import { absolute, isNegative, isZero, type Length } from './length.ts';
 import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
 import { withUnit } from './say-verdict.ts';
-import { figure, show, type ShownUnit } from './show.ts';
+import { figure, show, showBetween, type ShownUnit } from './show.ts';
 
 /** What a bearing of which the real one isn't there yet can prove. */
 export const MOCK_UP_SENTENCE =
@@ -27,7 +27,7 @@ export function saySeatCut(cut: Result<SeatCut>, deed: string, unit: ShownUnit):
 }
 
 export function sayGoodBetween({ lower, upper }: Pick<Between, 'lower' | 'upper'>, unit: ShownUnit): string {
-  return `good from ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)}`;
+  return `good from ${withUnit(showBetween(lower, upper, unit), unit)}`;
 }
 
 /** End play, or preload where it is below zero. */

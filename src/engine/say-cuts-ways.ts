@@ -2,7 +2,7 @@ import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
 import { sayClearance, sayFitClass } from './say-fit.ts';
 import { sayPieces, sayShimRefusal } from './say-shims.ts';
 import { saySettler } from './say-verdict.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import { absolute, isNegative } from './length.ts';
 import type { CutKind } from './metal-on.ts';
 import type { ShimPick } from './shims.ts';
@@ -69,11 +69,11 @@ function whatToDo(way: OpenWay, unit: ShownUnit): string {
     case 'next-class':
       return `${figure(way.clearance, unit)} ${showBand(way.halfWidth, unit)} between them; ${way.fit.fitClass} wants ${sayClearance(way.fit, unit)}: ${sayFitClass(way.fit)}.${way.verdict.kind === 'good' ? '' : ' Too close to call: measure both again.'}`;
     case 'new-mate':
-      return `${way.make === 'pin' ? 'Pin' : 'Bore'} ${figure(way.limits.lower, unit)} to ${show(way.limits.upper, unit)} for ${way.fit.fitClass}${way.limits.sure ? '' : '; no size in it can be proved with these readings'}.`;
+      return `${way.make === 'pin' ? 'Pin' : 'Bore'} ${showBetween(way.limits.lower, way.limits.upper, unit)} ${unit} for ${way.fit.fitClass}${way.limits.sure ? '' : '; no size in it can be proved with these readings'}.`;
     case 'bush':
       return sayBush(way, unit);
     case 'sleeve':
-      return `${way.turnTo ? `Turn the shaft to ${show(way.turnTo, unit)}. ` : ''}Sleeve: inside ${figure(way.inside.lower, unit)} to ${figure(way.inside.upper, unit)}, outside ${figure(way.outside.lower, unit)} to ${show(way.outside.upper, unit)} once it is bonded, wall ${show(way.wall, unit)}.`;
+      return `${way.turnTo ? `Turn the shaft to ${show(way.turnTo, unit)}. ` : ''}Sleeve: inside ${showBetween(way.inside.lower, way.inside.upper, unit)}, outside ${showBetween(way.outside.lower, way.outside.upper, unit)} ${unit} once it is bonded, wall ${show(way.wall, unit)}.`;
     case 'shim':
       return sayShim(way, unit);
     case 'new-part':
@@ -98,11 +98,11 @@ function sayBush(way: Extract<OpenWay, { kind: 'bush' }>, unit: ShownUnit): stri
   const assumed = way.metalAssumed
     ? ' Worked out for low carbon steel, as the part’s metal is not known.'
     : '';
-  return `Open the bore to ${show(way.openTo, unit)} (${figure(way.takes, unit)} more${left}); bushing outside ${figure(way.outside.lower, unit)} to ${show(way.outside.upper, unit)} for ${way.pressFit.fitClass}, inside ${figure(way.inside.lower, unit)} to ${show(way.inside.upper, unit)} for ${way.fit.fitClass}, wall ${show(way.wall, unit)}.${assumed}${minds}`;
+  return `Open the bore to ${show(way.openTo, unit)} (${figure(way.takes, unit)} more${left}); bushing outside ${showBetween(way.outside.lower, way.outside.upper, unit)} ${unit} for ${way.pressFit.fitClass}, inside ${showBetween(way.inside.lower, way.inside.upper, unit)} ${unit} for ${way.fit.fitClass}, wall ${show(way.wall, unit)}.${assumed}${minds}`;
 }
 
 function sayShim(way: Extract<OpenWay, { kind: 'shim' }>, unit: ShownUnit): string {
-  const wants = `${show(way.missing, unit)} is missing: shim ${figure(way.lower, unit)} to ${show(way.upper, unit)}.`;
+  const wants = `${show(way.missing, unit)} is missing: shim ${showBetween(way.lower, way.upper, unit)} ${unit}.`;
   if (way.pick) return `${wants} ${sayFromDrawer(way.pick, unit)}`;
   return way.whyNoPick ? `${wants} ${sayShimRefusal(way.whyNoPick)}` : wants;
 }

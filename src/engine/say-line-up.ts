@@ -10,7 +10,7 @@ import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
 import { capital, parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
-import { figure, showBand, type ShownUnit } from './show.ts';
+import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Verdict } from './verdict.ts';
 
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
@@ -91,13 +91,13 @@ export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
 function sayReach(verb: string, reach: Result<Reach>, unit: ShownUnit): string {
   if (!reach.ok) return sayCutRefusal(reach.refusal, unit);
   const { to, lower, upper } = reach.value;
-  return `${verb} ${figure(to, unit)}; good from ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)}.`;
+  return `${verb} ${figure(to, unit)}; good from ${withUnit(showBetween(lower, upper, unit), unit)}.`;
 }
 
 function sayShim(shim: Result<Reach>, unit: ShownUnit): string {
   if (!shim.ok) return sayCutRefusal(shim.refusal, unit);
   const { lower, upper } = shim.value;
-  return `Shims of ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)} do.`;
+  return `Shims of ${withUnit(showBetween(lower, upper, unit), unit)} do.`;
 }
 
 function sayOff(off: Length, halfWidth: Length, unit: ShownUnit): string {

@@ -4,7 +4,7 @@ import type { RingAnswer, RingRefusal } from './ring.ts';
 import type { CutFromBlank, Holding, RingCut, WhyNot } from './ring-blank.ts';
 import { say } from './say.ts';
 import { withUnit } from './say-verdict.ts';
-import { figure, show, type ShownUnit } from './show.ts';
+import { figure, show, showBetween, type ShownUnit } from './show.ts';
 
 const DEEDS: Readonly<Record<string, string>> = {
   bore: 'Bore the inside',
@@ -27,8 +27,9 @@ export function sayGood(
   { lower, upper }: { readonly lower: Length; readonly upper: Length },
   unit: ShownUnit,
 ): string {
-  const most = withUnit(figure(upper, unit), unit);
-  return isZero(lower) ? `good up to ${most}` : `good from ${figure(lower, unit)} to ${most}`;
+  return isZero(lower)
+    ? `good up to ${withUnit(figure(upper, unit), unit)}`
+    : `good from ${withUnit(showBetween(lower, upper, unit), unit)}`;
 }
 
 /** Said where the readings are too wide for the clearance: cut to the aim, then try it. */

@@ -1,7 +1,7 @@
 import { absolute, isNegative, type Length } from './length.ts';
 import { say } from './say.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { LongerPart, StackAnswer, StackPart, StackWant, TrimOffer } from './spacer-stack.ts';
 
 const QUANTITIES: Readonly<Record<StackWant['kind'], string>> = {
@@ -59,5 +59,5 @@ function sayProud(gap: Length, want: StackWant, unit: ShownUnit): readonly strin
 }
 
 function range(lower: Length, upper: Length, unit: ShownUnit): string {
-  return `${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)}`;
+  return withUnit(showBetween(lower, upper, unit), unit);
 }

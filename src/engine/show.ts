@@ -1,5 +1,17 @@
 import { typedWithUnit, type Entry } from './entry.ts';
-import { absolute, decimalText, isNegative, isZero, leadingZeros, type Length, type Unit } from './length.ts';
+import {
+  absolute,
+  decimalText,
+  dividedBy,
+  isMore,
+  isNegative,
+  isZero,
+  leadingZeros,
+  lengthOf,
+  roundToStep,
+  type Length,
+  type Unit,
+} from './length.ts';
 
 /** The unit figures are shown in: a phone shows inches or millimetres; thou is a way of typing and of saying small differences. */
 export type ShownUnit = 'in' | 'mm';
@@ -14,13 +26,30 @@ const LEAST_PLACES: Record<Unit, number> = { in: 3, thou: 0, mm: 2 };
  * (`.0000`), so that it can't be taken for it. Rounded half to even (ISO 80000-1 annex B, ASTM E29).
  */
 export function figure(length: Length, unit: Unit): string {
-  if (isZero(length)) return '0';
-  return tidy(decimalText(absolute(length), unit, MOST_PLACES[unit]), unit, isNegative(length));
+  return isZero(length) ? '0' : written(length, unit, MOST_PLACES[unit]);
 }
 
 /** `figure` with its unit behind it: `.4487 in`. */
 export function show(length: Length, unit: Unit): string {
   return `${figure(length, unit)} ${unit}`;
+}
+
+/**
+ * The limits a part is cut to, `1.1114 to 1.1146`: rounded inwards, so that a size on the shown limit is inside the
+ * true one. Limits closer than the usual places can tell apart get a place or two more.
+ */
+export function showBetween(lower: Length, upper: Length, unit: Unit): string {
+  for (const more of [0, 1, 2]) {
+    const places = MOST_PLACES[unit] + more;
+    const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** places);
+    const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
+    if (!isMore(from, to)) return `${written(from, unit, places)} to ${written(to, unit, places)}`;
+  }
+  return `${figure(lower, unit)} to ${figure(upper, unit)}`;
+}
+
+function written(length: Length, unit: Unit, places: number): string {
+  return tidy(decimalText(absolute(length), unit, places), unit, isNegative(length));
 }
 
 /** A difference with its sign: `+.0012`, `−.0044`. */

@@ -44,9 +44,9 @@ describe('a bearing in its recess is said', () => {
       },
     } as const;
     expect(saySeatCut(cut, 'deeper', 'in')).toBe('.650 → .654, .004 deeper; good from .6536 to .6556.');
-    // .650 · 25.4 = 16.51; .654: 16.6116; .004: 0.1016; .6536: 16.60144; .6556: 16.65224
+    // .650 · 25.4 = 16.51; .654: 16.6116; .004: 0.1016; .6536: 16.60144; .6556: 16.65224; limits inwards
     expect(saySeatCut(cut, 'deeper', 'mm')).toBe(
-      '16.51 → 16.612, 0.102 mm deeper; good from 16.601 to 16.652 mm.',
+      '16.51 → 16.612, 0.102 mm deeper; good from 16.602 to 16.652 mm.',
     );
     const refused = {
       ok: false,

@@ -2,8 +2,8 @@ import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/entry.ts';
-import { fromText, lengthOf, negate, zero } from '../../src/engine/length.ts';
-import { asTyped, figure, show, showBand, signedFigure } from '../../src/engine/show.ts';
+import { fromText, isLess, isMore, lengthOf, negate, sameLength, zero } from '../../src/engine/length.ts';
+import { asTyped, figure, show, showBand, showBetween, signedFigure } from '../../src/engine/show.ts';
 
 // Half to even: ISO 80000-1 annex B, ASTM E29. The tie in each row is worked by hand.
 test.each([
@@ -30,6 +30,31 @@ test.each([
 test('a size has its unit behind it', () => {
   expect(show(lengthOf('.4487 in'), 'in')).toBe('.4487 in');
   expect(show(lengthOf('.4487 in'), 'mm')).toBe('11.397 mm'); // 11.39698
+});
+
+// Worked by hand: the shown limits lie on or inside the true ones, and never cross.
+test.each([
+  { lower: '1.11135 in', upper: '1.11465 in', unit: 'in', shown: '1.1114 to 1.1146' },
+  { lower: '1.1113 in', upper: '1.1147 in', unit: 'in', shown: '1.1113 to 1.1147' },
+  { lower: '1.1113 in', upper: '1.1147 in', unit: 'mm', shown: '28.228 to 28.313' }, // 28.22702, 28.31338
+  { lower: '.56311 in', upper: '.56318 in', unit: 'in', shown: '.56311 to .56318' },
+  { lower: '12 mm', upper: '12.018 mm', unit: 'mm', shown: '12.00 to 12.018' },
+  { lower: '.563111 in', upper: '.563111 in', unit: 'in', shown: '.563111 to .563111' },
+] as const)('limits $lower to $upper are shown as $shown', ({ lower, upper, unit, shown }) => {
+  expect(showBetween(lengthOf(lower), lengthOf(upper), unit)).toBe(shown);
+});
+
+test('a size on a limit as it is shown is inside the true limits', () => {
+  const size = fc.integer({ min: 1, max: 90_000_000 }).map((parts) => lengthOf(`${parts / 1_000_000} in`));
+  fc.assert(
+    fc.property(size, size, fc.constantFrom('in', 'mm'), (a, b, unit) => {
+      fc.pre(!sameLength(a, b)); // a millionth of an inch apart at least
+      const [lower, upper] = isMore(a, b) ? [b, a] : [a, b];
+      const [from = '', to = ''] = showBetween(lower, upper, unit).split(' to ');
+      expect(isLess(lengthOf(`${from} ${unit}`), lower)).toBe(false);
+      expect(isMore(lengthOf(`${to} ${unit}`), upper)).toBe(false);
+    }),
+  );
 });
 
 test('a difference has a sign, nothing has none', () => {

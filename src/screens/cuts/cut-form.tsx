@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import { removeCut, setCutState } from '../../store/cuts.ts';
 import type { Cut, CutState } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -82,7 +82,7 @@ function MainAction({ cut }: { cut: Cut }) {
 function StateBand({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const present = presentSize(cut);
   const size = present ? `: ${show(present.exact, unit)}` : '';
-  const wants = `wants ${figure(cut.lower.exact, unit)} to ${show(cut.upper.exact, unit)}`;
+  const wants = `wants ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
   if (cut.state === 'to-size')
     return (
       <VerdictBand kind="good" headline={`To size${size}.`}>
@@ -106,7 +106,7 @@ function StateBand({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
 function WhatIsLeft({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const left = leftToTake(cut);
   const present = presentSize(cut);
-  const good = `good from ${figure(cut.lower.exact, unit)} to ${show(cut.upper.exact, unit)}`;
+  const good = `good from ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
   const own = cut.drill ?? cut.thread?.replace('x', ' × ');
   if (own !== undefined && isOpen(cut) && cut.state !== 'over')
     return (

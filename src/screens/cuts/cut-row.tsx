@@ -1,5 +1,5 @@
 import { isMore, zero } from '../../engine/length.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import type { Cut } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import '../common/row.css';
@@ -28,7 +28,7 @@ export function CutRow({ cut, unit, more, stateIsSaid = false }: CutRowProps) {
         <strong class="cut-row-name">{name}</strong>
         <span class="cut-row-size">
           <strong>{ownSize(cut) ?? figure(target.exact, unit)}</strong>
-          <span>{`${figure(lower.exact, unit)} to ${show(upper.exact, unit)}`}</span>
+          <span>{`${showBetween(lower.exact, upper.exact, unit)} ${unit}`}</span>
         </span>
         <span class="cut-row-take">{takeWords(cut, unit)}</span>
         <span class="cut-row-more">{(stateIsSaid ? said : [...said, STATE_WORDS[state]]).join(' · ')}</span>

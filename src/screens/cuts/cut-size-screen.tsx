@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
 import { isLess, isMore } from '../../engine/length.ts';
 import { sayEntry } from '../../engine/say.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import { changeCut, logPass } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -130,7 +130,7 @@ export function cutFault(
 ): string | undefined {
   const { target, lower, upper } = cut;
   if (name === 'target' && (isLess(exact, lower.exact) || isMore(exact, upper.exact)))
-    return `The limits are ${show(lower.exact, unit)} to ${show(upper.exact, unit)}. Change them first, or cut to a size between them.`;
+    return `The limits are ${showBetween(lower.exact, upper.exact, unit)} ${unit}. Change them first, or cut to a size between them.`;
   if (name === 'lower' && isMore(exact, target.exact))
     return `The target is ${show(target.exact, unit)}: it can’t be good only from ${show(exact, unit)}. Change the target first.`;
   if (name === 'upper' && isLess(exact, target.exact))

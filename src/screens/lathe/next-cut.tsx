@@ -16,7 +16,7 @@ import type { PlannedPass } from '../../engine/pass-plan.ts';
 import { sayCutRefusal } from '../../engine/say-cuts-refusal.ts';
 import { sayCutKind, sayDialFigure, sayLeft, sayStage } from '../../engine/say-cuts.ts';
 import { sayHoleStep } from '../../engine/say-cuts-hole.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import type { Cut } from '../../store/records.ts';
 import { Button } from '../common/button.tsx';
 import { readingFigure } from '../readings/reading-figure.ts';
@@ -82,7 +82,7 @@ function springNote({ progress: { spring, next } }: LatheCut, unit: ShownUnit): 
 export function WayTaken({ at, unit }: { at: LatheCut; unit: ShownUnit }) {
   const { cut, progress, dialled } = at;
   const start = startOf(at);
-  const limits = `${typedFigure(cut.lower, unit)} to ${typedFigure(cut.upper, unit)}`;
+  const limits = showBetween(cut.lower.exact, cut.upper.exact, unit);
   const whole = start && progress.left && distance(start, cut.target.exact);
   const unmeasured = whole && isMore(whole, zero) ? ratioOf(sum(dialled), whole) : 0;
   const present = progress.present ? `, ${show(progress.present, unit)} measured last` : '';
@@ -136,14 +136,14 @@ function lastPass({ question }: LatheCut, next: PlannedPass, unit: ShownUnit): s
 // Chosen, not published: more than the next three passes are not kept in mind.
 const MOST_SHOWN = 3;
 
-/** `Pass 3 of 5 · then .004 · .001`, figures as the dial moves for each. */
+/** `Pass 3 of 5 · then .004 · .001`, figures as the dial moves for each; a line never begins with the dot. */
 function sayPasses({ cut, dial, dialUnit, progress: { made, plan, next } }: LatheCut): string {
   if (!plan?.ok || !next) return '';
   const { passes } = plan.value;
   const at = passes.indexOf(next);
   const coming = passes.slice(at + 1).map(({ asked }) => figure(onDial(cut.of, dial, asked), dialUnit));
   const shown = [...coming.slice(0, MOST_SHOWN), ...(coming.length > MOST_SHOWN ? ['…'] : [])];
-  return `Pass ${made + at + 1} of ${made + passes.length} · then ${shown.join(' · ')}`;
+  return `Pass ${made + at + 1} of ${made + passes.length}\u00a0· then ${shown.join('\u00a0· ')}`;
 }
 
 export type MainFigure = { readonly label: string; readonly figure: string; readonly spoken: string };

@@ -4,7 +4,7 @@ import { bandOf, mean } from '../../engine/estimate.ts';
 import { absolute, isNegative } from '../../engine/length.ts';
 import { sayLongerPart, sayShim, sayStack, sayStackBand } from '../../engine/say-stack.ts';
 import { say } from '../../engine/say.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { figure, showBand, showBetween, type ShownUnit } from '../../engine/show.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
 import { newId } from '../../store/new-id.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -284,7 +284,7 @@ function Remedy({ answer, unit }: { answer: StackAnswer; unit: ShownUnit }) {
           unit={`${unit} off`}
         >
           <LeadNext>{`${figure(trim.from, unit)} → ${figure(trim.to, unit)}`}</LeadNext>
-          <p>{`good from ${figure(trim.lower, unit)} to ${show(trim.upper, unit)}`}</p>
+          <p>{`good from ${showBetween(trim.lower, trim.upper, unit)} ${unit}`}</p>
         </Lead>
       ))}
       {refused.map((sentence) => (

@@ -87,7 +87,7 @@ describe('a bore good from .5005 to .502', () => {
 
 describe('a size typed for a cut', () => {
   test.each([
-    { name: 'target', size: '.380', says: 'The limits are .375 in to .379 in' },
+    { name: 'target', size: '.380', says: 'The limits are .375 to .379 in' },
     { name: 'target', size: '.374', says: 'The limits are' },
     { name: 'lower', size: '.378', says: 'The target is .377 in' },
     { name: 'upper', size: '.376', says: 'The target is .377 in' },

@@ -191,7 +191,7 @@ describe('a cut', () => {
     const field = await screen.findByLabelText('Spacer, faced to length, target', {}, PATIENCE);
     fireEvent.input(field, { target: { value: '.380' } });
     await press(button('Use it'));
-    expect(await screen.findByText(/^The limits are \.375 in to \.379 in/, {}, PATIENCE)).toBeTruthy();
+    expect(await screen.findByText(/^The limits are \.375 to \.379 in/, {}, PATIENCE)).toBeTruthy();
     fireEvent.input(field, { target: { value: '.378' } });
     await press(button('Use it'));
     await waitFor(async () => expect((await oneCut(store, job.id)).target.typed).toBe('.378'), PATIENCE);

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { openPhone, startServer, untilReadyOffline, type Phone } from '../browser/launch.ts';
 import { thumbOn } from '../browser/thumb.ts';
+import { keptIn } from './kept-in.ts';
 import { chanceFrom } from './seeded.ts';
 
 export type KillCounts = {
@@ -94,7 +95,9 @@ async function padIsThere(page: Page, otherwise: (shows: string) => void): Promi
   try {
     await page.getByLabel(/reading \d+$/).waitFor();
   } catch (error) {
-    otherwise(`${page.url()} ${await page.locator('body').innerText()}`);
+    const { stores } = await keptIn(page);
+    const counts = Object.entries(stores).map(([name, records]) => `${name} ${records.length}`);
+    otherwise(`${page.url()} ${await page.locator('body').innerText()} (${counts.join(', ')})`);
     throw error;
   }
 }

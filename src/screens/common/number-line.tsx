@@ -44,12 +44,7 @@ export function NumberLine({ value, halfWidth, limits, verdict, unit, label }: N
       {limits.upper !== undefined && <line class="number-line-limit" x1={upper} x2={upper} y1="36" y2="76" />}
       <rect class="number-line-band" x={at(low)} y="50" width={Math.max(3, at(high) - at(low))} height="12" />
       <line class="number-line-value" x1={x} x2={x} y1="32" y2="80" />
-      <text
-        class="number-line-now"
-        x={inside(x, Math.max(60, now.length * LETTER))}
-        y="22"
-        text-anchor="middle"
-      >
+      <text class="number-line-now" x={inside(x, roomFor(now))} y="22" text-anchor="middle">
         {now}
       </text>
       {limitTexts(limits, { lower, upper }, unit).map((mark) => (
@@ -59,6 +54,10 @@ export function NumberLine({ value, halfWidth, limits, verdict, unit, label }: N
       ))}
     </svg>
   );
+}
+
+function roomFor(text: string): number {
+  return Math.max(30, text.length * LETTER + 2);
 }
 
 function inside(x: number, margin: number): number {
@@ -74,11 +73,12 @@ function limitTexts(
   const lower = limits.lower === undefined ? undefined : figure(limits.lower, unit);
   const upper = limits.upper === undefined ? undefined : figure(limits.upper, unit);
   if (lower !== undefined && upper !== undefined && at.upper - at.lower < 66) {
-    return [{ x: inside((at.lower + at.upper) / 2, 62), text: `${lower} to ${upper}` }];
+    const text = `${lower} to ${upper}`;
+    return [{ x: inside((at.lower + at.upper) / 2, roomFor(text)), text }];
   }
   return [
-    ...(lower === undefined ? [] : [{ x: inside(at.lower, 30), text: lower }]),
-    ...(upper === undefined ? [] : [{ x: inside(at.upper, 30), text: upper }]),
+    ...(lower === undefined ? [] : [{ x: inside(at.lower, roomFor(lower)), text: lower }]),
+    ...(upper === undefined ? [] : [{ x: inside(at.upper, roomFor(upper)), text: upper }]),
   ];
 }
 

@@ -142,10 +142,10 @@ function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
           {job.what !== '' && <span class="jobs-what">{job.what}</span>}
           <span class="jobs-systems">
             {systems}
-            {isSafetyCritical(job) && <strong> · safety-critical</strong>}
-            {job.signedOff && ` · signed off ${new Date(job.signedOff.at).toLocaleDateString()}`}
-            {job.state === 'closed' && ' · closed'}
-            {job.demo && ' · demo data'}
+            {isSafetyCritical(job) && <strong class="jobs-critical">{'\u00a0'}· safety-critical</strong>}
+            {job.signedOff && `\u00a0· signed off ${new Date(job.signedOff.at).toLocaleDateString()}`}
+            {job.state === 'closed' && '\u00a0· closed'}
+            {job.demo && '\u00a0· demo data'}
           </span>
         </>
       }

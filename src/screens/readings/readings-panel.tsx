@@ -29,29 +29,31 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
   return (
     <section class="readings-panel" aria-label="Readings">
       <a class="readings-panel-all" href={all}>
-        <span class="readings-panel-head">
-          {form && <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>}
-          <span>{countSentence(readings.filter((reading) => !reading.struckOut))}</span>
+        <span class="readings-panel-text">
+          <span class="readings-panel-head">
+            {form && <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>}
+            <span>{countSentence(readings.filter((reading) => !reading.struckOut))}</span>
+          </span>
+          {readings.length > 0 && (
+            <span class="readings-panel-list">
+              {readings.toReversed().map((reading) => (
+                <OneReading key={reading.id} reading={reading} unit={unit} />
+              ))}
+            </span>
+          )}
+          {form && formSentence(form, unit) !== '' && (
+            <span class="readings-panel-line">{formSentence(form, unit)}</span>
+          )}
+          {note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>}
+          {form?.cautions.map((caution) => (
+            <span key={caution} class="readings-panel-line">
+              {sayCaution(caution)}
+            </span>
+          ))}
+          {readings.length === 0 && note === undefined && (
+            <span class="readings-panel-line">Three readings tell more than one.</span>
+          )}
         </span>
-        {readings.length > 0 && (
-          <span class="readings-panel-list">
-            {readings.toReversed().map((reading) => (
-              <OneReading key={reading.id} reading={reading} unit={unit} />
-            ))}
-          </span>
-        )}
-        {form && formSentence(form, unit) !== '' && (
-          <span class="readings-panel-line">{formSentence(form, unit)}</span>
-        )}
-        {note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>}
-        {form?.cautions.map((caution) => (
-          <span key={caution} class="readings-panel-line">
-            {sayCaution(caution)}
-          </span>
-        ))}
-        {readings.length === 0 && note === undefined && (
-          <span class="readings-panel-line">Three readings tell more than one.</span>
-        )}
       </a>
       {last && (
         <button

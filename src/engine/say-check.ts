@@ -61,7 +61,7 @@ export function sayGo(go: GoResult, said: SaidCheck): string {
     case 'nothing-yet':
       return 'Nothing read.';
     case 'seen':
-      return go.holds ? 'Good: it holds.' : 'No good: it doesn’t hold.';
+      return go.holds ? 'Good, seen by eye.' : 'No good, seen by eye.';
     case 'unjudged':
       return `${capital(quantityOf(said))} ${withUnit(figure(go.value, said.unit), said.unit)} ${showBand(go.band.halfWidth, said.unit)}; give a least or a most, and it is judged.`;
     case 'judged':
@@ -99,11 +99,11 @@ export function quantityOf({ name, by }: Pick<SaidCheck, 'name' | 'by'>): string
   return known ?? (by === 'by-eye' ? '' : KIND_WORDS[by]);
 }
 
-/** `2 of 5 checks still to do`, or that all hold. */
+/** `2 of 5 checks still to do`, or that all are good. */
 export function sayHowMany(founds: readonly CheckFound[]): string {
   const count = founds.length;
   const open = founds.filter((found) => found !== 'good').length;
   const checks = count === 1 ? '1 check' : `${count} checks`;
-  if (open === 0) return count === 1 ? 'The check holds.' : `All ${checks} hold.`;
+  if (open === 0) return count === 1 ? 'The check is good.' : `All ${checks} are good.`;
   return open === count ? `${checks} to do.` : `${open} of ${checks} still to do.`;
 }

@@ -12,9 +12,9 @@ export function sayEngagement({ engaged, least }: EngagementAnswer, unit: ShownU
   const have = `${figure(engaged.length, unit)} engaged, ${show(least.both, unit)} is enough`;
   switch (engaged.verdict.kind) {
     case 'good':
-      return `The bolt breaks first: ${have}.`;
+      return `Good: ${have}. The bolt breaks before its thread strips.`;
     case 'no-good':
-      return `${STRIPS[engaged.first]} first: ${figure(engaged.length, unit)} engaged, ${show(least.both, unit)} wanted.`;
+      return `No good: ${figure(engaged.length, unit)} engaged, want ${show(least.both, unit)}. ${STRIPS[engaged.first]} first.`;
     case 'too-close':
       return `Too close to call: ${figure(engaged.length, unit)} ${showBand(engaged.band.halfWidth, unit)} engaged, ${show(least.both, unit)} is just enough.`;
     default:

@@ -71,7 +71,7 @@ test('a brake job goes together, is caught with its mock-up in, and what is sign
   await thumb.press(/^No fit-up check at all/);
   await goTo(page, `${job}/fit-up/new/list`);
   await thumb.press(/^Hose and cables at both full locks/);
-  await thumb.press('Holds');
+  await thumb.press('Good');
   await settled(page);
 
   await goTo(page, `${job}/assembly/rechecks/new`);

@@ -358,7 +358,7 @@ const fitUp: readonly AppScreen[] = [
     name: 'check-by-eye-fails',
     arrange: async (page) => {
       await page.getByLabel('Note').fill('drags on the left');
-      await press(page, 'Doesn’t');
+      await press(page, 'No good');
     },
   },
   { name: 'own-check', place: `${outfit}/fit-up/new/own` },

@@ -64,7 +64,7 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await phone.kill();
   const again = await openPhone({ userDataDir: phone.userDataDir });
   await again.page.goto(fitUp);
-  await again.page.getByRole('heading', { name: 'The check holds.' }).waitFor();
+  await again.page.getByRole('heading', { name: 'The check is good.' }).waitFor();
   expect(again.trouble).toEqual(quiet);
   await again.close();
 

@@ -209,10 +209,10 @@ describe('the sentence of a check', () => {
     expect(sayWanted({ by: 'gap', limits: free, unit: 'in' })).toBe('no limits yet');
   });
 
-  test('says by eye that it holds or doesn’t', () => {
+  test('says what was seen by eye', () => {
     const eye = { ...said, by: 'by-eye' } as const;
-    expect(sayGo({ kind: 'seen', holds: true }, eye)).toBe('Good: it holds.');
-    expect(sayGo({ kind: 'seen', holds: false }, eye)).toBe('No good: it doesn’t hold.');
+    expect(sayGo({ kind: 'seen', holds: true }, eye)).toBe('Good, seen by eye.');
+    expect(sayGo({ kind: 'seen', holds: false }, eye)).toBe('No good, seen by eye.');
     expect(sayGo({ kind: 'nothing-yet' }, eye)).toBe('Nothing read.');
     expect(sayWanted(eye)).toBe('by eye');
   });
@@ -239,8 +239,8 @@ describe('the sentence of a check', () => {
   });
 
   test('sums up what is still to do', () => {
-    expect(sayHowMany(['good'])).toBe('The check holds.');
-    expect(sayHowMany(['good', 'good'])).toBe('All 2 checks hold.');
+    expect(sayHowMany(['good'])).toBe('The check is good.');
+    expect(sayHowMany(['good', 'good'])).toBe('All 2 checks are good.');
     expect(sayHowMany(['not-done'])).toBe('1 check to do.');
     expect(sayHowMany(['good', 'no-good', 'too-close'])).toBe('2 of 3 checks still to do.');
   });

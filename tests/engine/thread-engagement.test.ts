@@ -179,11 +179,15 @@ describe('said to the fitter', () => {
     sayEngagement(answered({ ...bolt, ...more, engaged: typedEstimate(lengthOf(engaged)) }), 'in');
 
   test('the bolt breaks first, or which thread strips first', () => {
-    expect(said('1.5 in')).toMatch(/^The bolt breaks first: 1\.500 engaged, 1\.(30|29)\d* in is enough\.$/);
-    expect(said('1 in')).toMatch(
-      /^The part’s thread strips first: 1\.000 engaged, 1\.(30|29)\d* in wanted\.$/,
+    expect(said('1.5 in')).toMatch(
+      /^Good: 1\.500 engaged, 1\.(30|29)\d* in is enough\. The bolt breaks before its thread strips\.$/,
     );
-    expect(said('.1 in', { parentTensileMpa: 1500 })).toMatch(/^The bolt’s thread strips first/);
+    expect(said('1 in')).toMatch(
+      /^No good: 1\.000 engaged, want 1\.(30|29)\d* in\. The part’s thread strips first\.$/,
+    );
+    expect(said('.1 in', { parentTensileMpa: 1500 })).toMatch(
+      /^No good: .* The bolt’s thread strips first\.$/,
+    );
     expect(sayEngagement(answered(bolt), 'in')).toMatch(
       /^1\.(30|29)\d* in of full thread makes the bolt break/,
     );

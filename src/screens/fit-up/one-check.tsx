@@ -58,7 +58,7 @@ export function OneCheck({ job, known }: OneCheckProps) {
   const seen = async (take: KnownTake, says: 'holds' | 'fails') => {
     const words = note.text.trim() === '' ? (take.seenNote ?? '') : note.text.trim();
     const kept = await sayCheckSeen(store, id, take.id, says, words);
-    if (said(kept, `${name}: ${says === 'holds' ? 'it holds' : 'it doesn’t hold'}.`)) note.clear();
+    if (said(kept, `${name}: ${says === 'holds' ? 'good' : 'no good'}.`)) note.clear();
   };
   const takeOver = async () => {
     if (!known.newLimits || !known.newBasis) return;

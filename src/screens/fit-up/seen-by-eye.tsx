@@ -29,7 +29,7 @@ type SeenKeysProps = {
   readonly onSeen: (seen: 'holds' | 'fails') => void;
 };
 
-/** It holds or it doesn't: two keys that a glove can't mistake. */
+/** Good or no good, not "it holds", which is the fault itself in a brake that should let go: two keys that a glove can't mistake. */
 export function SeenKeys({ take: { seen }, onSeen }: SeenKeysProps) {
   const key = (says: 'holds' | 'fails', word: string) => (
     <button
@@ -46,8 +46,8 @@ export function SeenKeys({ take: { seen }, onSeen }: SeenKeysProps) {
   );
   return (
     <div class="seen-by-eye-keys" role="group" aria-label="By eye">
-      {key('holds', 'Holds')}
-      {key('fails', 'Doesn’t')}
+      {key('holds', 'Good')}
+      {key('fails', 'No good')}
     </div>
   );
 }

@@ -63,7 +63,7 @@ function TakeVerdict({ known, take, unit }: Omit<TakeSheetProps, 'name'>) {
   const { name, by } = known.check;
   const { result } = take;
   if (result.kind === 'nothing-yet')
-    return <WriteLine label={by === 'by-eye' ? 'Holds or fails' : 'Not read yet'} />;
+    return <WriteLine label={by === 'by-eye' ? 'Good or no good' : 'Not read yet'} />;
   const said = sayGo(result, { name, by, limits: known.limits, unit });
   const found = foundBy(result);
   if (found === 'not-done') return <p>{said}</p>;

@@ -28,7 +28,7 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
   return (
     <Page
       title={worksheet.title}
-      subtitle={[subtitle, critical ? 'safety-critical' : ''].filter((part) => part !== '').join(' · ')}
+      subtitle={[critical ? 'safety-critical' : '', subtitle].filter((part) => part !== '').join(' · ')}
       back={{ href: hrefOf({ at: 'worksheets', jobId: job.id }), to: 'the worksheets' }}
       aside={
         <LinkButton

@@ -110,14 +110,14 @@ describe('the checks of a job', () => {
   test('what is still to do stands first, the worst on top', async () => {
     await openAt({ at: 'check', jobId, checkId: 'new', field: 'list' });
     await press(/^Steering head, turns free/);
-    await press('Holds');
-    await seen('Good: it holds.');
+    await press('Good');
+    await seen('Good, seen by eye.');
     location.hash = hrefOf({ at: 'check', jobId, checkId: 'new', field: 'list' });
     await press(/^Brake lets go when hot/);
     location.hash = hrefOf({ at: 'check', jobId, checkId: 'new', field: 'list' });
     await press(/^Cotter pins/);
-    await press('Doesn’t');
-    await seen('No good: it doesn’t hold.');
+    await press('No good');
+    await seen('No good, seen by eye.');
     location.hash = hrefOf({ at: 'fit-up', jobId });
     await screen.findByRole('heading', { name: '2 of 3 checks still to do.' }, PATIENCE);
     const rows = within(screen.getByRole('main')).getAllByRole('link');
@@ -136,13 +136,13 @@ describe('a check by eye', () => {
     fireEvent.input(await screen.findByLabelText('Note', {}, PATIENCE), {
       target: { value: 'touches the chain' },
     });
-    await press('Doesn’t');
-    await seen('No good: it doesn’t hold.');
-    expect(said()).toBe('Hose over the whole travel: it doesn’t hold.');
+    await press('No good');
+    await seen('No good, seen by eye.');
+    expect(said()).toBe('Hose over the whole travel: no good.');
     await press('Take it again');
     await seen('To be taken again; by eye.');
-    await press('Holds');
-    await seen('Good: it holds.');
+    await press('Good');
+    await seen('Good, seen by eye.');
     expect(screen.getByText('touches the chain')).toBeTruthy();
     const [check] = await checksOf(store, jobId);
     expect(Object.values(check?.takes ?? {}).map((take) => take.seen)).toEqual(['fails', 'holds']);

@@ -63,10 +63,10 @@ describe('thread engagement on its screen', () => {
   test('calls it good, no good, or too close to call with the tool that could settle it', async () => {
     const caliper = tool('digital-caliper-depth');
     await shown('thread-engagement', { sizes: { engaged: typedSize('1.5', caliper) }, choices: bolt });
-    expect(await screen.findByText(/^The bolt breaks first: 1\.500 engaged/, {}, PATIENCE)).toBeTruthy();
+    expect(await screen.findByText(/^Good: 1\.500 engaged/, {}, PATIENCE)).toBeTruthy();
     await clearAway();
     await shown('thread-engagement', { sizes: { engaged: typedSize('1.0', caliper) }, choices: bolt });
-    expect(await screen.findByText(/^The part’s thread strips first/, {}, PATIENCE)).toBeTruthy();
+    expect(await screen.findByText(/^No good: 1\.000 engaged/, {}, PATIENCE)).toBeTruthy();
     await clearAway();
     await shown('thread-engagement', { sizes: { engaged: typedSize('1.3', caliper) }, choices: bolt });
     expect(await screen.findByText(/^Too close to call: 1\.300/, {}, PATIENCE)).toBeTruthy();
@@ -76,7 +76,7 @@ describe('thread engagement on its screen', () => {
   test('shows no torque of its own, and beside the manual’s figure only an estimate', async () => {
     const sizes = { engaged: typedSize('1.5') };
     await shown('thread-engagement', { sizes, choices: bolt });
-    await screen.findByText(/^The bolt breaks first/, {}, PATIENCE);
+    await screen.findByText(/^Good: 1\.500/, {}, PATIENCE);
     expect(text()).not.toMatch(/\d (lbf ft|N m)/);
     await clearAway();
     await shown('thread-engagement', { sizes, choices: { ...bolt, torquePoundFeet: '70' } });

@@ -52,6 +52,11 @@ function written(length: Length, unit: Unit, places: number): string {
   return tidy(decimalText(absolute(length), unit, places), unit, isNegative(length));
 }
 
+/** `figure` with one place more, for what is added up before the reader's eyes: the sum then comes to the figure shown. */
+export function finerFigure(length: Length, unit: Unit): string {
+  return isZero(length) ? '0' : written(length, unit, MOST_PLACES[unit] + 1);
+}
+
 /** A difference with its sign: `+.0012`, `−.0044`. */
 export function signedFigure(length: Length, unit: Unit): string {
   const text = figure(length, unit);

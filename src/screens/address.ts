@@ -202,7 +202,7 @@ function decoded(segment: string): string {
 
 // Where the fitter stood at his last press. What a press sets going may be done only after he has walked on by himself.
 let pressedAt: string | undefined;
-for (const kind of ['click', 'keydown'] as const)
+for (const kind of ['click', 'keydown', 'change'] as const)
   addEventListener(kind, () => (pressedAt = location.hash), { capture: true });
 
 function hasWalkedOn(): boolean {

@@ -2,8 +2,26 @@ import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/entry.ts';
-import { fromText, isLess, isMore, lengthOf, negate, sameLength, zero } from '../../src/engine/length.ts';
-import { asTyped, figure, show, showBand, showBetween, signedFigure } from '../../src/engine/show.ts';
+import {
+  dividedBy,
+  fromText,
+  isLess,
+  isMore,
+  lengthOf,
+  minus,
+  negate,
+  sameLength,
+  zero,
+} from '../../src/engine/length.ts';
+import {
+  asTyped,
+  figure,
+  finerFigure,
+  show,
+  showBand,
+  showBetween,
+  signedFigure,
+} from '../../src/engine/show.ts';
 
 // Half to even: ISO 80000-1 annex B, ASTM E29. The tie in each row is worked by hand.
 test.each([
@@ -98,4 +116,13 @@ test('any size is written as decimal.js rounds it, with no NaN, exponent or minu
     }),
     { seed: 20_127, numRuns: 3000 },
   );
+});
+
+test('what is added up before the reader’s eyes comes to the figure shown', () => {
+  // By hand: 1.3462 in / 3 = .448733…, 1.3109 in / 3 = .436966…; their difference .0117666…
+  const bore = dividedBy(lengthOf('1.3462 in'), 3);
+  const pin = dividedBy(lengthOf('1.3109 in'), 3);
+  expect([finerFigure(bore, 'in'), finerFigure(pin, 'in')]).toEqual(['.44873', '.43697']);
+  expect(figure(minus(bore, pin), 'in')).toBe('.0118'); // .44873 − .43697 = .01176
+  expect(finerFigure(lengthOf('.75 in'), 'in')).toBe('.750');
 });

@@ -28,11 +28,14 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
   const last = readings.findLast((reading) => !reading.struckOut);
   return (
     <section class="readings-panel" aria-label="Readings">
-      <a class="readings-panel-all" href={all}>
-        <span class="readings-panel-text">
+      <div class="readings-panel-card">
+        <a class="readings-panel-all" href={all}>
           <span class="readings-panel-head">
-            {form && <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>}
-            <span>{countSentence(readings.filter((reading) => !reading.struckOut))}</span>
+            {form ? (
+              <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>
+            ) : (
+              <span>{countSentence(readings.filter((reading) => !reading.struckOut))}</span>
+            )}
           </span>
           {readings.length > 0 && (
             <span class="readings-panel-list">
@@ -53,8 +56,8 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
           {readings.length === 0 && note === undefined && (
             <span class="readings-panel-line">Three readings tell more than one.</span>
           )}
-        </span>
-      </a>
+        </a>
+      </div>
       {last && (
         <button
           type="button"

@@ -23,6 +23,8 @@ type FitDrawingProps = {
 
 const TOP = 66;
 const HEIGHT = 130;
+/** How far past the zones a measured size is still drawn where it is, as a share of their height. */
+const OVER = 0.12;
 const HOLE = { x: 96, width: 88 };
 const PIN = { x: 214, width: 88 };
 
@@ -32,18 +34,18 @@ export function FitDrawing({ fit, bore, pin, unit }: FitDrawingProps) {
   const ends = [hole.lower, hole.upper, pinLimits.lower, pinLimits.upper];
   const low = smallest(nominal, ...ends);
   const span = minus(largest(nominal, ...ends), low);
-  const at = (size: Length) => {
-    const share = ratioOf(minus(size, low), span);
-    return TOP + HEIGHT * (1 - Math.min(1.12, Math.max(-0.12, share)));
-  };
+  const share = (size: Length) => ratioOf(minus(size, low), span);
+  const at = (size: Length) => TOP + HEIGHT * (1 - Math.min(1 + OVER, Math.max(-OVER, share(size))));
+  const beyond = (size: Length) =>
+    share(size) > 1 + OVER ? 'above' : share(size) < -OVER ? 'below' : undefined;
   const zeroAt = at(nominal);
   return (
     <svg class="drawing" viewBox="0 0 390 262" role="img" aria-label={spoken({ fit, bore, pin, unit })}>
       <path class="drawing-centre" d={`M8 ${zeroAt}h374`} />
       <Zone box={HOLE} limits={hole} nominal={nominal} at={at} unit={unit} side="start" />
       <Zone box={PIN} limits={pinLimits} nominal={nominal} at={at} unit={unit} side="end" />
-      {bore && <Measured box={HOLE} part={bore} at={at} />}
-      {pin && <Measured box={PIN} part={pin} at={at} />}
+      {bore && <Measured box={HOLE} part={bore} {...{ at, beyond, nominal, unit }} />}
+      {pin && <Measured box={PIN} part={pin} {...{ at, beyond, nominal, unit }} />}
       <text x="8" y="24">{`nominal ${limitFigure(nominal, unit)}`}</text>
       <text class="drawing-note" x="382" y="24" text-anchor="end" style={{ fontWeight: 400 }}>
         {unit === 'in' ? 'in thousandths' : 'in micrometres'}
@@ -87,11 +89,42 @@ function Zone({ box, limits, nominal, at, unit, side }: ZoneProps) {
   );
 }
 
-function Measured({ box, part, at }: { box: ZoneProps['box']; part: MeasuredPart; at: ZoneProps['at'] }) {
-  const tight = at(mean(part.tightest));
-  const loose = at(mean(part.loosest));
-  const line = (y: number) => `M${box.x - 4} ${y}h${box.width + 8}`;
-  return <path class="drawing-changes" d={tight === loose ? line(tight) : `${line(tight)} ${line(loose)}`} />;
+type MeasuredProps = Pick<ZoneProps, 'box' | 'nominal' | 'at' | 'unit'> & {
+  readonly part: MeasuredPart;
+  readonly beyond: (size: Length) => 'above' | 'below' | undefined;
+};
+
+/** A line for the tightest place and one for the loosest; what lies off the picture is a broken line with its figure. */
+function Measured({ box, part, nominal, at, beyond, unit }: MeasuredProps) {
+  const sizes = [mean(part.tightest), mean(part.loosest)];
+  const line = (size: Length) => `M${box.x - 4} ${at(size)}h${box.width + 8}`;
+  const drawn = sizes.filter((size) => !beyond(size));
+  const above = sizes.filter((size) => beyond(size) === 'above');
+  const below = sizes.filter((size) => beyond(size) === 'below');
+  return (
+    <>
+      {drawn.length > 0 && <path class="drawing-changes" d={drawn.map(line).join(' ')} />}
+      {[above, below].map((off) => {
+        const [first, ...others] = off;
+        if (!first) return null;
+        const farthest = off === above ? largest(first, ...others) : smallest(first, ...others);
+        const y = at(farthest);
+        return (
+          <>
+            <path class="drawing-changes" style={{ strokeDasharray: '12 8' }} d={line(farthest)} />
+            <text
+              class="drawing-changes-text"
+              x={box.x + box.width / 2}
+              y={off === above ? y - 8 : y + 20}
+              text-anchor="middle"
+            >
+              {`${deviationText(minus(farthest, nominal), unit)} ${off === above ? '↑' : '↓'}`}
+            </text>
+          </>
+        );
+      })}
+    </>
+  );
 }
 
 /** A deviation as the tables print it: `+1.6`, `−.55`, `0` thousandths, `+21` micrometres. */

@@ -1,8 +1,8 @@
-import { mean } from '../../engine/estimate.ts';
+import { mean, type Estimate } from '../../engine/estimate.ts';
 import { holeAndPin, type HoleAndPinAnswer, type HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
-import { figure, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -193,15 +193,15 @@ function workedLines(
   answer: HoleAndPinAnswer,
   unit: ShownUnit,
 ) {
-  const size = (length: Parameters<typeof figure>[0]) => figure(length, unit);
+  const read = (estimate: Estimate) => finerFigure(mean(estimate), unit);
   return [
     {
       what: 'Slop, at the loosest place',
-      how: `bore − pin = ${size(mean(bore.loosest))} − ${size(mean(pin.loosest))} = ${size(answer.loosest)} ${unit}, ${showBand(answer.band.halfWidth, unit)}`,
+      how: `bore − pin = ${read(bore.loosest)} − ${read(pin.loosest)} = ${figure(answer.loosest, unit)} ${unit}, ${showBand(answer.band.halfWidth, unit)}`,
     },
     {
       what: 'Clearance, at the tightest place',
-      how: `${size(mean(bore.tightest))} − ${size(mean(pin.tightest))} = ${size(answer.tightest)} ${unit}, ${showBand(answer.tightestBand.halfWidth, unit)}`,
+      how: `${read(bore.tightest)} − ${read(pin.tightest)} = ${figure(answer.tightest, unit)} ${unit}, ${showBand(answer.tightestBand.halfWidth, unit)}`,
     },
   ];
 }

@@ -103,7 +103,7 @@ function moreWorksheets(
       id: 'demo-rear-axle',
       jobId: outfit,
       kind: 'axle-line-up',
-      title: 'Rear wheel in the arm',
+      title: 'Front wheel in the fork',
       sizes: {
         width: typed('6.750', 'in'),
         hub: measured('demo-hub'),

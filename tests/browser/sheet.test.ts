@@ -81,7 +81,7 @@ describe.each(['A4', 'Letter'] as const)('the sheet printed on %s', (paper) => {
     ['Nut of the axle', '85 lbf·ft', 'Done by, when'],
     ['Sign-off', 'Put together by', 'Notes'],
     ['.4950 in', 'read on the burr', '.4487 in'],
-    ['Rear wheel in the arm', 'hub 4.412', 'between the legs 6.750'],
+    ['Front wheel in the fork', 'hub 4.412', 'between the legs 6.750'],
   ])('keeps %s on one page', (...words) => {
     expect(pages[paper].some((text) => words.every((word) => text.includes(word)))).toBe(true);
   });
@@ -115,7 +115,7 @@ test('on paper every drawing is black on white', async () => {
 describe('the files of the sheet', () => {
   beforeAll(async () => {
     await goTo(phone.page, `/job/${wholeJobId}/sheet/files`);
-    await phone.page.getByRole('button', { name: /^Rear wheel in the arm/ }).waitFor();
+    await phone.page.getByRole('button', { name: /^Front wheel in the fork/ }).waitFor();
   });
 
   test('readings go out for a spreadsheet: UTF-8 with its mark, a line for each', async () => {

@@ -1,6 +1,6 @@
 import { onDial } from '../../engine/dial.ts';
 import { plus, sum } from '../../engine/length.ts';
-import { figure } from '../../engine/show.ts';
+import { figure, show } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
@@ -64,7 +64,8 @@ function CutBeforeKeys({ at, measured }: MeasuredPadProps) {
   const { cut, dial, dialUnit, dialled, progress } = at;
   if (!progress.next || !progress.present) return null;
   const all = sum(dialled);
-  const words = (take: typeof all) => figure(onDial(cut.of, dial, take), dialUnit);
+  const figureOf = dialUnit === measured.unit ? figure : show;
+  const words = (take: typeof all) => figureOf(onDial(cut.of, dial, take), dialUnit);
   const hasDialled = dialled.length > 0;
   return (
     <div class="measured-pad-before" role="group" aria-label="Cut before this measurement">

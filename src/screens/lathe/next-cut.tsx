@@ -125,7 +125,7 @@ function PlanLine({ at, unit }: { at: LatheCut; unit: ShownUnit }) {
   if (!progress.next)
     return <p>{dialled.length > 0 ? 'Every pass is cut: measure it.' : 'Nothing left to take.'}</p>;
   if (progress.nextIsLast) return <p class="next-cut-last">{lastPass(at, progress.next, unit)}</p>;
-  return <p>{sayPasses(at)}</p>;
+  return <p>{sayPasses(at, unit)}</p>;
 }
 
 /** Short enough to be read in one look, before the cut that can't be taken back. */
@@ -136,14 +136,17 @@ function lastPass({ question }: LatheCut, next: PlannedPass, unit: ShownUnit): s
 // Chosen, not published: more than the next three passes are not kept in mind.
 const MOST_SHOWN = 3;
 
-/** `Pass 3 of 5 · then .004 · .001`, figures as the dial moves for each; a line never begins with the dot. */
-function sayPasses({ cut, dial, dialUnit, progress: { made, plan, next } }: LatheCut): string {
+/** `Pass 3 of 5 · then .004 · .001`, figures as the dial moves for each, with its unit where the screen's is another. */
+function sayPasses(
+  { cut, dial, dialUnit, progress: { made, plan, next } }: LatheCut,
+  unit: ShownUnit,
+): string {
   if (!plan?.ok || !next) return '';
   const { passes } = plan.value;
   const at = passes.indexOf(next);
   const coming = passes.slice(at + 1).map(({ asked }) => figure(onDial(cut.of, dial, asked), dialUnit));
   const shown = [...coming.slice(0, MOST_SHOWN), ...(coming.length > MOST_SHOWN ? ['…'] : [])];
-  return `Pass ${made + at + 1} of ${made + passes.length}\u00a0· then ${shown.join('\u00a0· ')}`;
+  return `Pass ${made + at + 1} of ${made + passes.length}\u00a0· then ${shown.join('\u00a0· ')}${dialUnit === unit ? '' : `\u00a0${dialUnit}`}`;
 }
 
 export type MainFigure = { readonly label: string; readonly figure: string; readonly spoken: string };

@@ -49,7 +49,7 @@ export function StackDrawing({ question, answer, changing, unit }: StackDrawingP
       {slots.map((slot, index) => (
         <Part key={slot.x} slot={slot} label={named ? slot.name : String(index + 1)} />
       ))}
-      <text x="195" y="128" text-anchor="middle">
+      <text class="drawing-over-line" x="195" y="128" text-anchor="middle">
         {`${question.fixed.name} ${figure(mean(question.fixed.length), unit)}`}
       </text>
       <path class="drawing-changes" d={gapMark(gapAt, proud)} />

@@ -1,3 +1,4 @@
+import './store/open-early.ts';
 import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';

@@ -15,6 +15,8 @@ export type DatabaseOptions = {
   readonly onTerminated: () => void;
 };
 
+export const USUAL_NAME = 'slipfit';
+
 type Opening = {
   opened: Promise<StoreResult<IDBPDatabase>>;
   held: boolean;
@@ -25,6 +27,13 @@ type Opening = {
 // An opening that was given up on goes on by itself: asking again joins it, since only the first of several open
 // requests of a tab is told that it is blocked.
 const openings = new Map<string, Opening>();
+
+/** Starts an opening that whoever asks for the database next takes over. */
+export function beginOpening({ name, steps }: Pick<DatabaseOptions, 'name' | 'steps'>): void {
+  if (!hasDatabases() || openings.has(name)) return;
+  const nobody = () => undefined;
+  startOpening({ name, steps, timeoutMs: 0, onBlocking: nobody, onCreated: nobody, onTerminated: nobody });
+}
 
 /** The only place that opens the database. Nothing is thrown: what goes wrong comes back as a refusal. */
 export async function openDatabase(options: DatabaseOptions): Promise<StoreResult<IDBPDatabase>> {

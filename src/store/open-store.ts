@@ -1,7 +1,7 @@
 import type { IDBPDatabase } from 'idb';
 import { refuse, worked } from '../engine/refusal.ts';
 import type { StoreName } from './kept.ts';
-import { openDatabase, openDatabaseAsItIs } from './open-database.ts';
+import { openDatabase, openDatabaseAsItIs, USUAL_NAME } from './open-database.ts';
 import { allSteps } from './steps/all-steps.ts';
 import type { Step } from './steps/step.ts';
 import type { StoreRefusal, StoreResult } from './store-refusal.ts';
@@ -32,7 +32,6 @@ export type Store = {
   closed: StoreRefusal | undefined;
 };
 
-const USUAL_NAME = 'slipfit';
 // Chosen, not published: longer than a slow phone's cold start (2 s measured at a sixth of the speed), short enough to say something.
 const PATIENCE_MS = 8000;
 

@@ -59,7 +59,7 @@ async function startOnce({ userDataDir, url }: KeptPage) {
 }
 
 /** As little as a kept page with a database can be. */
-function emptyPage(): string {
+export function emptyPage(): string {
   const folder = temporaryFolder('empty-page');
   writeFileSync(
     join(folder, 'index.html'),

@@ -6,32 +6,43 @@ export async function slowed(page: Page, times: number): Promise<void> {
   await session.send('Emulation.setCPUThrottlingRate', { rate: times });
 }
 
-/** Milliseconds from the start of the page until the thing is in it and has been painted. Set before the page is opened. */
-export async function noteWhenUsable(page: Page, selector: string): Promise<void> {
-  await page.addInitScript((wanted) => {
+/** What is waited for: the first thing that can be pressed, and the screen's own key. */
+export type Wanted = { readonly place: string; readonly usable: string };
+
+/** Notes when each thing is in the page and has been painted. Set before the page is opened. */
+export async function noteWhenUsable(page: Page, wanted: Wanted): Promise<void> {
+  await page.addInitScript((selectors) => {
+    const at: Record<string, number> = {};
+    Reflect.set(globalThis, 'paintedAt', at);
+    const noted = new Set<string>();
     const note = () => {
-      if (!document.querySelector(wanted)) return;
-      watching.disconnect();
-      requestAnimationFrame(() => setTimeout(() => Reflect.set(globalThis, 'usableAt', performance.now())));
+      for (const [name, selector] of Object.entries(selectors)) {
+        if (noted.has(name) || !document.querySelector(selector)) continue;
+        noted.add(name);
+        requestAnimationFrame(() => setTimeout(() => (at[name] = performance.now())));
+      }
+      if (noted.size === Object.keys(selectors).length) watching.disconnect();
     };
     const watching = new MutationObserver(note);
     watching.observe(document, { subtree: true, childList: true });
-  }, selector);
+  }, wanted);
 }
 
 const STARTED_BY_MS = 2500;
 
-export async function usableAt(page: Page): Promise<{ readonly painted: number; readonly usable: number }> {
+/** Milliseconds from the start of the page. */
+export async function usableAt(page: Page): Promise<Record<'painted' | keyof Wanted, number>> {
   // Asking puts a large script of the driver's own into the page, which would be weighed with what starts there.
   await new Promise((done) => setTimeout(done, STARTED_BY_MS));
   // The browser notes the first paint a little after it was made.
   await page.waitForFunction(
     () =>
-      Reflect.has(globalThis, 'usableAt') &&
+      'usable' in Object(Reflect.get(globalThis, 'paintedAt')) &&
       performance.getEntriesByName('first-contentful-paint').length > 0,
   );
-  return page.evaluate(() => ({
-    painted: performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN,
-    usable: Number(Reflect.get(globalThis, 'usableAt')),
-  }));
+  return page.evaluate(() => {
+    const { place, usable }: { place: number; usable: number } = Reflect.get(globalThis, 'paintedAt');
+    const painted = performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN;
+    return { painted, place, usable };
+  });
 }

@@ -138,7 +138,7 @@ function tell(told: Telling, pair: Pair, apart: number): void {
   const { store, other, here } = pair;
   const { outcome, merged } = mergedWith(store, here, other.record);
   told.total[outcome] += 1;
-  // Of what is removed nobody is asked, unless it comes back.
+  // Of what is removed nobody is asked, unless it comes back by a reading that was logged in it on another phone.
   const asked = isGone(merged) ? 0 : apart;
   told.apart += asked;
   if (store === 'settings') told.settings[outcome === 'added' ? 'added' : 'kept'] += 1;

@@ -164,8 +164,10 @@ async function carry(from: Store, to: Store, jobId?: string): Promise<number> {
   return preview.value.apart;
 }
 
+/** What is asked, but for what was removed and came back by what was logged in it: the preview can't know of that. */
 async function openIds(store: Store): Promise<ReadonlySet<string>> {
-  return new Set((await openConflicts(store)).map(({ conflict }) => conflict.id));
+  const open = (await openConflicts(store)).filter(({ record }) => record['broughtBack'] !== true);
+  return new Set(open.map(({ conflict }) => conflict.id));
 }
 
 function onlyJob(held: Held, jobId: string): Held {

@@ -57,3 +57,25 @@ test('"29/64 in mm and the nearest letter drill": at most 6 presses from a cold 
   expect(thumb.presses()).toBeLessThanOrEqual(6);
   await phone.close();
 });
+
+test.each(['inserts', 'tap-drills'])(
+  'what the chart of %s is asked for is on the screen after the press',
+  async (chart) => {
+    const server = await startServer();
+    const phone = await openPhone();
+    const { page } = phone;
+    await page.goto(`${server.url}#/charts/${chart}`);
+    const thumb = thumbOn(page);
+    await thumb.press('7/16');
+    await thumb.press('7/16-20 UNF');
+    const name = page.getByRole('heading', { name: /7\/16-20 UNF/ });
+    await expect
+      .poll(async () => {
+        const box = await name.boundingBox();
+        return box !== null && box.y >= 0 && box.y + box.height < 844 / 2;
+      })
+      .toBe(true);
+    await phone.close();
+    await server.stop();
+  },
+);

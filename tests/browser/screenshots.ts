@@ -35,6 +35,10 @@ test.each(Object.entries(chapters))(
       for (const size of sizes) {
         await page.setViewportSize(size);
         await laidOut(page);
+        // As the app does when it comes, at whatever size the phone has then.
+        await page.evaluate(() =>
+          document.querySelector('.size-pad-message')?.scrollIntoView({ block: 'nearest' }),
+        );
         await page.screenshot({ path: `${out}/${name}-${size.width}.png` });
       }
       await page.setViewportSize({ width: 390, height: 844 });

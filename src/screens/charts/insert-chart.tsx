@@ -5,14 +5,16 @@ import { insertDrill, insertLimits } from '../../engine/thread-insert.ts';
 import { isInchThread, threadNamed, type Thread } from '../../engine/threads.ts';
 import { Row } from '../common/row.tsx';
 import { ThreadPicker } from '../worksheets/thread-picker.tsx';
+import { useAnswerInView } from './use-answer-in-view.ts';
 import '../worksheets/input-rows.css';
 
 /** The drill and the limits of the hole for any wire thread insert. */
 export function InsertChart() {
   const [designation, setDesignation] = useState<string>();
   const thread = designation === undefined ? undefined : threadNamed(designation);
+  const chart = useAnswerInView(designation);
   return (
-    <main aria-label="Thread inserts">
+    <main aria-label="Thread inserts" ref={chart}>
       <h1 class="unseen">Thread inserts</h1>
       {thread && <InsertCard thread={thread} />}
       <ThreadPicker chosen={designation} onThread={setDesignation} />

@@ -7,6 +7,7 @@ import { allThreads, isInchThread, threadNamed, type Thread } from '../../engine
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { ThreadPicker } from '../worksheets/thread-picker.tsx';
+import { useAnswerInView } from './use-answer-in-view.ts';
 import '../worksheets/input-rows.css';
 
 const LEAST = 40;
@@ -18,8 +19,9 @@ export function TapDrillChart() {
   const [designation, setDesignation] = useState<string>();
   const [percent, setPercent] = useState(USUAL);
   const thread = designation === undefined ? undefined : threadNamed(designation);
+  const chart = useAnswerInView(designation);
   return (
-    <main aria-label="Tap drills">
+    <main aria-label="Tap drills" ref={chart}>
       <h1 class="charts-heading">
         {thread ? `Tap drills, ${thread.designation.replace('x', ' × ')}` : 'Tap drills'}
       </h1>

@@ -27,7 +27,12 @@ export function ThreadPicker({ chosen, threads = insertThreads, onThread }: Thre
       <div class="thread-picker-pitches" role="group" aria-label="Pitch">
         {size === undefined && <p>Press the size, then the pitch.</p>}
         {pitches.map((thread) => (
-          <Button key={thread.designation} kind="main" onPress={() => onThread(thread.designation)}>
+          <Button
+            key={thread.designation}
+            kind="main"
+            chosen={thread.designation === chosen}
+            onPress={() => onThread(thread.designation)}
+          >
             {thread.designation.replace('x', ' × ')}
           </Button>
         ))}

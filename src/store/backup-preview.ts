@@ -118,12 +118,14 @@ async function compared(
     settings: { added: 0, kept: 0 },
     total: { added: 0, changed: 0, same: 0 },
     apart: 0,
+    gonePhotos: new Set(),
   };
   const apart = writtenApart(store, aside.file);
   const onPair = async (pair: Pair) => tell(told, pair, await apart(pair));
   const done = await comparePairs(store, aside, { onPair, onShare });
   if (!done.ok) return done;
-  return worked({ ...told, file: aside.file, jobs: [...told.jobs.values()] });
+  const { gonePhotos: _told, ...preview } = told;
+  return worked({ ...preview, file: aside.file, jobs: [...told.jobs.values()] });
 }
 
 type Telling = {
@@ -132,12 +134,16 @@ type Telling = {
   readonly settings: { added: number; kept: number };
   readonly total: Tally;
   apart: number;
+  /** Photos that were removed here: the file's bytes of them bring nothing. They come behind their photos. */
+  readonly gonePhotos: Set<string>;
 };
 
 function tell(told: Telling, pair: Pair, apart: number): void {
   const { store, other, here } = pair;
   const { outcome, merged } = mergedWith(store, here, other.record);
-  told.total[outcome] += 1;
+  if (store === 'photos' && isGone(merged)) told.gonePhotos.add(merged.id);
+  const isOfGone = store === 'photoBytes' && told.gonePhotos.has(merged.id);
+  told.total[isOfGone ? 'same' : outcome] += 1;
   // Of what is removed nobody is asked, unless it comes back by a reading that was logged in it on another phone.
   const asked = isGone(merged) ? 0 : apart;
   told.apart += asked;

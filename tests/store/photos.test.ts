@@ -1,5 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { backupLines, backupPieces, restoreBackup } from '../../src/store/backup.ts';
+import { previewBackup } from '../../src/store/backup-preview.ts';
 import { changeJob, createJob } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import {
@@ -206,4 +207,15 @@ test('a photo removed while the backup is being written does the backup no harm'
   worked(await restoreBackup(fresh, lines.join('')));
   expect(await photosOfJob(fresh, job.id)).toHaveLength(1);
   expect(await photoBytes(fresh, photo.id)).toBeUndefined();
+});
+
+test('an older file that still has the bytes of a photo removed here is said to bring nothing', async () => {
+  const store = await openForTest();
+  const { job, photo } = await withPhoto(store);
+  const older = await textOf(store);
+  worked(await removePhoto(store, photo.id));
+  worked(await changeJob(store, job.id, { state: 'closed' }));
+  expect(await photoBytes(store, photo.id)).toBeUndefined();
+  const preview = worked(await previewBackup(store, older));
+  expect(preview.total).toMatchObject({ added: 0, changed: 0 });
 });

@@ -8,6 +8,7 @@ import { Notices, type Notice } from './screens/notices.tsx';
 import { CannotOpen } from './screens/cannot-open.tsx';
 import { openStore, type Store } from './store/open-store.ts';
 import { askToPersist } from './store/persistence.ts';
+import { recordsLostSince } from './store/records-lost.ts';
 import { sayStore } from './store/say-store.ts';
 import { getSetting } from './store/settings.ts';
 import type { StoreRefusal } from './store/store-refusal.ts';
@@ -63,9 +64,12 @@ async function start(into: HTMLElement): Promise<void> {
   if (thisTry !== tries) return opened.ok ? opened.value.channel.close() : undefined;
   if (!opened.ok) return cannotOpen(into, opened.refusal);
   const store = opened.value;
+  // Asked before the first write, which makes a new database look like one that is in use.
+  const lost = recordsLostSince(store);
   if (location.hash === '') await returnToLastPlace();
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
   draw();
+  void lost.then((since) => since !== undefined && tellOfLoss(since));
   void askToPersist();
   void sweep(store);
   void takeHanded(store);
@@ -74,6 +78,20 @@ async function start(into: HTMLElement): Promise<void> {
     const last = await getSetting(store, 'lastPlace').catch(() => undefined);
     if (last !== undefined && last.startsWith('#/')) history.replaceState(null, '', last);
   }
+}
+
+/** An empty list after a year's work must never look like a new phone's. */
+function tellOfLoss(since: number): void {
+  const day = new Date(since).toLocaleDateString(undefined, {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+  });
+  notify({
+    id: 'lost',
+    sentence: `The browser has lost the records that were here on ${day}. Add the last backup; put Slipfit on the home screen so that they are kept.`,
+    action: { text: 'Add it', onPress: async () => void (location.hash = hrefOf({ at: 'restore' })) },
+  });
 }
 
 /** Says why; a waiting new version is offered here too, as it may be the one that can open the data. */

@@ -208,6 +208,34 @@ test('data that the browser throws away under the open app is missed at once, no
   expect(await page.getByRole('button', { name: 'Show me with the demo job' }).count()).toBe(0);
 });
 
+test('data that the browser lost while the app was closed is told of at the next start, once', async () => {
+  await withTheDemo(phone.page);
+  await phone.page.reload(); // a start at which there are jobs
+  await phone.page.getByText('Outfit 7').first().waitFor();
+  await phone.page.goto(`${server.url}not/the-app`);
+  const session = await phone.context.newCDPSession(phone.page);
+  const { origin } = new URL(server.url);
+  await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+  await phone.page.goto(server.url);
+  await phone.page.getByText('The browser has lost the records that were here on').first().waitFor();
+  await press(phone.page, 'Add it');
+  await phone.page.getByRole('heading', { name: 'Add a file' }).waitFor();
+  await phone.page.reload();
+  await phone.page.getByRole('heading', { name: 'Add a file' }).waitFor();
+  expect(await phone.page.getByText('The browser has lost the records').count()).toBe(0);
+});
+
+test('a new phone, and one whose jobs were removed by hand, are told of no loss', async () => {
+  const { page } = phone;
+  await withTheDemo(page);
+  await page.reload();
+  await press(page, 'Remove the demo jobs');
+  await page.getByRole('button', { name: 'Show me with the demo job' }).waitFor();
+  await page.reload();
+  await page.getByRole('button', { name: 'Show me with the demo job' }).waitFor();
+  expect(await page.getByText('The browser has lost the records').count()).toBe(0);
+});
+
 test('a line to the data that the browser drops is taken up again; where it can’t be, the size stays on the pad', async () => {
   const { page, context } = phone;
   await context.addInitScript(() => {

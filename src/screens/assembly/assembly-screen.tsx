@@ -23,6 +23,7 @@ import { PartsList } from './parts-list.tsx';
 import { NewRecheckScreen, RecheckScreen } from './recheck-screen.tsx';
 import { RechecksList } from './rechecks-list.tsx';
 import { StepCard } from './step-card.tsx';
+import { dueNow, isDue } from './recheck-data.ts';
 import { useAssembly, useNow, type Assembly } from './use-assembly.ts';
 import './assembly-screen.css';
 
@@ -59,7 +60,10 @@ export function AssemblyScreen({ jobId, field = '' }: AssemblyScreenProps) {
 }
 
 function WholeAssembly({ assembly }: { assembly: Assembly }) {
-  const { job } = assembly;
+  const { job, rechecks } = assembly;
+  const now = useNow();
+  // Once the job is on the road they are what it is opened for.
+  const areDue = rechecks.some((recheck) => !recheck.done && isDue(dueNow(recheck, job, now)));
   return (
     <Page
       title={job.name}
@@ -69,10 +73,11 @@ function WholeAssembly({ assembly }: { assembly: Assembly }) {
       tabs={<JobTabs jobId={job.id} here="assembly" />}
     >
       <SignedLine job={job} />
+      {areDue && <RechecksList assembly={assembly} />}
       <Steps assembly={assembly} />
       <StepKeys assembly={assembly} />
       <PartsList assembly={assembly} />
-      <RechecksList assembly={assembly} />
+      {!areDue && <RechecksList assembly={assembly} />}
       {isSafetyCritical(job) && <SafetyCaution />}
     </Page>
   );

@@ -84,6 +84,18 @@ describe('a usual re-check', () => {
     const due = await screen.findByRole('link', { name: /^Outfit: Cotter pins/ }, PATIENCE);
     expect(due.textContent).toContain('Overdue by 2 days.');
   });
+
+  test('stands above the steps of its job while it is due, and below them once it is done', async () => {
+    const days = { jobId: job.id, what: 'Cotter pins', afterDays: 7, from: Date.now() - 9 * DAY_MS };
+    worked(await addRecheck(store, days));
+    at();
+    await screen.findByText(/^Overdue by 2 days/, {}, PATIENCE);
+    const order = () => screen.getAllByRole('heading', { level: 2 }).map(({ textContent }) => textContent);
+    expect(order()[0]).toBe('Re-checks');
+    await press('Re-check done: Cotter pins');
+    await screen.findByText(/^Done by Jo B\., /, {}, PATIENCE);
+    expect(order().at(-1)).toBe('Re-checks');
+  });
 });
 
 describe('a re-check of one’s own', () => {

@@ -233,4 +233,6 @@ export const withoutUndo: Readonly<Record<string, string>> = {
   act: 'the frame that every write is made in',
   openStore: 'opens',
   openDatabase: 'opens',
+  openDatabaseAsItIs: 'opens',
+  openStoreAsItIs: 'opens',
 };

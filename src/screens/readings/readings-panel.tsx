@@ -31,11 +31,11 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
       <div class="readings-panel-card">
         <a class="readings-panel-all" href={all}>
           <span class="readings-panel-head">
-            {form ? (
-              <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>
-            ) : (
-              <span>{countSentence(readings.filter((reading) => !reading.struckOut))}</span>
-            )}
+            {form && <strong>{`${summaryOf(form, unit).size} ${summaryOf(form, unit).band}`}</strong>}
+            {/* Beside a size there is no room for it on a phone, and the list below shows it. */}
+            <span {...(form && { class: 'unseen' })}>
+              {countSentence(readings.filter((reading) => !reading.struckOut))}
+            </span>
           </span>
           {readings.length > 0 && (
             <span class="readings-panel-list">

@@ -130,7 +130,7 @@ export async function untilReadyOffline(page: Page): Promise<void> {
 export async function untilNewVersionWaits(page: Page): Promise<void> {
   let lookedAt = 0;
   await until(page, 'a new version waits', async () => {
-    if (Date.now() - lookedAt > 5000) {
+    if (Date.now() - lookedAt > LOOKED_EVERY_MS) {
       lookedAt = Date.now();
       await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
     }
@@ -141,16 +141,20 @@ export async function untilNewVersionWaits(page: Page): Promise<void> {
   });
 }
 
+const LOOKED_EVERY_MS = 3000;
+// Never a measure of speed: a machine with two browsers and a build on it takes its time.
+const PATIENCE_MS = 60_000;
+
 /** playwright's own waitForFunction takes the promise of an async question for a yes. */
 async function until(page: Page, what: string, holds: () => Promise<boolean>): Promise<void> {
-  const deadline = Date.now() + 30_000;
+  const deadline = Date.now() + PATIENCE_MS;
   while (Date.now() < deadline) {
     // The question is lost when the page reloads under it: asked again.
     if (await holds().catch(() => false)) return;
     await page.waitForTimeout(100);
   }
   const seen = await page.evaluate(stateOfWorkers).catch(String);
-  throw new Error(`waited 30 s in vain until ${what}; it is now: ${JSON.stringify(seen)}`);
+  throw new Error(`waited ${PATIENCE_MS / 1000} s in vain until ${what}; it is now: ${JSON.stringify(seen)}`);
 }
 
 async function stateOfWorkers() {
@@ -163,6 +167,10 @@ async function stateOfWorkers() {
     visible: document.visibilityState,
     onLine: navigator.onLine,
     version: document.querySelector('meta[name=version]')?.getAttribute('content'),
+    looked: await Promise.race([
+      registration?.update().then(() => 'looked, and found nothing', String),
+      new Promise((done) => setTimeout(done, 5000, 'a look gets no answer')),
+    ]),
   };
 }
 

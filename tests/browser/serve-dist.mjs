@@ -46,6 +46,8 @@ export async function startServer({ folder = 'dist', under = '/', port = 0, plai
     asked.push(path);
     answer(response, headers, path.startsWith(under) ? fileAt(root, path.slice(under.length)) : undefined);
   });
+  // Node's own five seconds close a resting connection under a request that comes just then.
+  server.keepAliveTimeout = 600_000;
   const listen = (wanted) =>
     new Promise((done, failed) => {
       server.once('error', failed);

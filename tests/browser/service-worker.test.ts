@@ -8,6 +8,7 @@ import {
   removeTemporaryFolders,
   runningVersion,
   startServer,
+  onAFreshPhone,
   untilNewVersionWaits,
   untilReadyOffline,
   type Phone,
@@ -77,41 +78,49 @@ test('every file of the build is kept on the phone, and nothing was asked of ano
   expectNoTrouble(visitor);
 });
 
-test('a new version waits while the old one runs on, also over a reload, until its taking is pressed', async () => {
-  const { url } = await serve({ folder: first });
-  const visitor = await phone();
-  const { page } = visitor;
-  await page.goto(url);
-  await untilReadyOffline(page);
-  expect(await page.getByText(offer).count()).toBe(0);
-  server?.serve(second);
-  await untilNewVersionWaits(page);
-  await page.getByText(offer).first().waitFor();
-  expect(await runningVersion(page)).toBe('first');
-  await page.reload();
-  await page.getByText(offer).first().waitFor();
-  expect(await runningVersion(page)).toBe('first');
+test(
+  'a new version waits while the old one runs on, also over a reload, until its taking is pressed',
+  onAFreshPhone,
+  async () => {
+    const { url } = await serve({ folder: first });
+    const visitor = await phone();
+    const { page } = visitor;
+    await page.goto(url);
+    await untilReadyOffline(page);
+    expect(await page.getByText(offer).count()).toBe(0);
+    server?.serve(second);
+    await untilNewVersionWaits(page);
+    await page.getByText(offer).first().waitFor();
+    expect(await runningVersion(page)).toBe('first');
+    await page.reload();
+    await page.getByText(offer).first().waitFor();
+    expect(await runningVersion(page)).toBe('first');
 
-  await page.getByRole('button', { name: taking }).tap();
-  await untilVersion(page, 'second');
-  await appIsShown(page);
-  expectNoTrouble(visitor);
-});
+    await page.getByRole('button', { name: taking }).tap();
+    await untilVersion(page, 'second');
+    await appIsShown(page);
+    expectNoTrouble(visitor);
+  },
+);
 
-test('a version taken in one tab reaches the other tab too, whose old parts are gone', async () => {
-  const { url } = await serve({ folder: first });
-  const { page, context } = await phone();
-  await page.goto(url);
-  await untilReadyOffline(page);
-  const other = await context.newPage();
-  await other.goto(url);
-  server?.serve(second);
-  await untilNewVersionWaits(other);
-  await other.getByRole('button', { name: taking }).tap();
-  await untilVersion(other, 'second');
-  await untilVersion(page, 'second');
-  expect(await runningVersion(page)).toBe('second');
-});
+test(
+  'a version taken in one tab reaches the other tab too, whose old parts are gone',
+  onAFreshPhone,
+  async () => {
+    const { url } = await serve({ folder: first });
+    const { page, context } = await phone();
+    await page.goto(url);
+    await untilReadyOffline(page);
+    const other = await context.newPage();
+    await other.goto(url);
+    server?.serve(second);
+    await untilNewVersionWaits(other);
+    await other.getByRole('button', { name: taking }).tap();
+    await untilVersion(other, 'second');
+    await untilVersion(page, 'second');
+    expect(await runningVersion(page)).toBe('second');
+  },
+);
 
 test('a first visit cut off half-way is made good when signal comes back, without opening the page again', async () => {
   const { url } = await serve({ folder: first });

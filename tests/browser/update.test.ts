@@ -7,6 +7,7 @@ import { killWhileMoving } from '../trials/update-kill.ts';
 import { release, updateInARow } from '../trials/update.ts';
 import {
   buildApp,
+  onAFreshPhone,
   openPhone,
   removeTemporaryFolders,
   startServer,
@@ -42,7 +43,7 @@ const kills = updates + 1;
 
 test(
   `${updates} updates in a row, every second one after three versions missed: no half-typed size and no record is lost`,
-  { timeout: 60_000 + updates * 30_000 },
+  { timeout: 60_000 + updates * 30_000, ...onAFreshPhone },
   async () => {
     const counts = await updateInARow({ updates, seed, say: (line) => console.info(line) });
     expect(counts).toMatchObject({ updates, draftsLost: 0, recordsLost: 0 });
@@ -60,90 +61,102 @@ test(
   },
 );
 
-test('a tab that a newer version has passed by stops writing, says so, keeps what is typed, and takes the new one up', async () => {
-  const { page, context } = await aPadWith('.44');
-  server?.serve(next);
-  const other = await context.newPage();
-  await pastTheWorker(other);
-  await other.goto(page.url());
-  await fieldIs(other, '.44');
-  await page.getByText('A newer Slipfit took over in another tab').first().waitFor();
-  await page.bringToFront();
-  await page.keyboard.type('8', { delay: 20 });
-  await page.getByText('What is typed now stands on this screen only.').first().waitFor();
-  await page.getByRole('button', { name: 'Log reading' }).click();
-  await page.getByText('.448 in was not logged.').waitFor();
-  expect(await page.locator('#size').inputValue()).toBe('.448');
-  await other.bringToFront();
-  await other.keyboard.type('5', { delay: 20 });
-  await other.getByRole('button', { name: 'Log reading' }).click();
-  await other.getByText(/^logged, reading 2/).waitFor();
-  // The other tab's reading is told to this one, which can't read it any more, and stays as it was.
-  expect(await page.locator('#size').inputValue()).toBe('.448');
+test(
+  'a tab that a newer version has passed by stops writing, says so, keeps what is typed, and takes the new one up',
+  onAFreshPhone,
+  async () => {
+    const { page, context } = await aPadWith('.44');
+    server?.serve(next);
+    const other = await context.newPage();
+    await pastTheWorker(other);
+    await other.goto(page.url());
+    await fieldIs(other, '.44');
+    await page.getByText('A newer Slipfit took over in another tab').first().waitFor();
+    await page.bringToFront();
+    await page.keyboard.type('8', { delay: 20 });
+    await page.getByText('What is typed now stands on this screen only.').first().waitFor();
+    await page.getByRole('button', { name: 'Log reading' }).click();
+    await page.getByText('.448 in was not logged.').waitFor();
+    expect(await page.locator('#size').inputValue()).toBe('.448');
+    await other.bringToFront();
+    await other.keyboard.type('5', { delay: 20 });
+    await other.getByRole('button', { name: 'Log reading' }).click();
+    await other.getByText(/^logged, reading 2/).waitFor();
+    // The other tab's reading is told to this one, which can't read it any more, and stays as it was.
+    expect(await page.locator('#size').inputValue()).toBe('.448');
 
-  await page.reload();
-  await page.getByText('Your data was last opened with a newer Slipfit').waitFor();
-  await page.bringToFront();
-  await untilNewVersionWaits(page);
-  await page.getByRole('button', { name: 'Take it now' }).click();
-  await page.getByLabel('Length 1, reading 3').waitFor();
-});
-
-test('a window that won’t let go of the old data is named, and once it is closed the new version opens by itself', async () => {
-  const { page, context, url } = await aPadWith('.44');
-  const stubborn = await context.newPage();
-  await stubborn.goto(`${url}not/the-app`);
-  await stubborn.evaluate(
-    () =>
-      new Promise<void>((done) => {
-        const opening = indexedDB.open('slipfit');
-        opening.addEventListener('success', () => {
-          Reflect.set(globalThis, 'held', opening.result);
-          done();
-        });
-      }),
-  );
-  await page.bringToFront();
-  await offered(page, next);
-  await page.getByRole('button', { name: 'Take it now' }).click();
-  await page.getByText('Another window holds Slipfit’s data in an older form. Nothing was lost.').waitFor();
-  await stubborn.close();
-  await page.locator('#size').waitFor();
-  await expect.poll(async () => page.locator('#size').inputValue()).toBe('.44');
-});
-
-test('a new version that can’t move the data leaves it as it was and says so, and the next version opens it', async () => {
-  const { page } = await aPadWith('.44');
-  for (const [index, folder] of failing.entries()) {
-    await offered(page, folder);
-    const before = await keptIn(page);
+    await page.reload();
+    await page.getByText('Your data was last opened with a newer Slipfit').waitFor();
+    await page.bringToFront();
+    await untilNewVersionWaits(page);
     await page.getByRole('button', { name: 'Take it now' }).click();
-    await page
-      .getByText(
-        `could not be moved to the form this Slipfit needs (step ${before.version + 1 + index}). Nothing was lost`,
-      )
-      .waitFor();
-    expect(await keptIn(page)).toEqual(before);
-    // The browser's own dialog can't be answered here: without it the file is a download.
-    await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showSaveFilePicker'));
-    const saving = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Save a backup' }).click();
-    const file = readFileSync(await (await saving).path(), 'utf8');
-    expect(file).toContain('"typed":".4487"');
-    expect(file.trimEnd().split('\n').at(-1)).toMatch(/^\{"lines":\d+,"checksum"/);
-    await page
-      .getByText(/in the downloads/)
-      .first()
-      .waitFor();
-    expect(await keptIn(page)).toEqual(before);
-  }
-  await offered(page, next);
-  await page.getByRole('button', { name: 'Take it now' }).click();
-  await fieldIs(page, '.44');
-  await page.getByLabel('Length 1, reading 2').waitFor();
-});
+    await page.getByLabel('Length 1, reading 3').waitFor();
+  },
+);
 
-test('data of a newer version is left alone by an older one, which says so', async () => {
+test(
+  'a window that won’t let go of the old data is named, and once it is closed the new version opens by itself',
+  onAFreshPhone,
+  async () => {
+    const { page, context, url } = await aPadWith('.44');
+    const stubborn = await context.newPage();
+    await stubborn.goto(`${url}not/the-app`);
+    await stubborn.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          const opening = indexedDB.open('slipfit');
+          opening.addEventListener('success', () => {
+            Reflect.set(globalThis, 'held', opening.result);
+            done();
+          });
+        }),
+    );
+    await page.bringToFront();
+    await offered(page, next);
+    await page.getByRole('button', { name: 'Take it now' }).click();
+    await page.getByText('Another window holds Slipfit’s data in an older form. Nothing was lost.').waitFor();
+    await stubborn.close();
+    await page.locator('#size').waitFor();
+    await expect.poll(async () => page.locator('#size').inputValue()).toBe('.44');
+  },
+);
+
+test(
+  'a new version that can’t move the data leaves it as it was and says so, and the next version opens it',
+  onAFreshPhone,
+  async () => {
+    const { page } = await aPadWith('.44');
+    for (const [index, folder] of failing.entries()) {
+      await offered(page, folder);
+      const before = await keptIn(page);
+      await page.getByRole('button', { name: 'Take it now' }).click();
+      await page
+        .getByText(
+          `could not be moved to the form this Slipfit needs (step ${before.version + 1 + index}). Nothing was lost`,
+        )
+        .waitFor();
+      expect(await keptIn(page)).toEqual(before);
+      // The browser's own dialog can't be answered here: without it the file is a download.
+      await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showSaveFilePicker'));
+      const saving = page.waitForEvent('download');
+      await page.getByRole('button', { name: 'Save a backup' }).click();
+      const file = readFileSync(await (await saving).path(), 'utf8');
+      expect(file).toContain('"typed":".4487"');
+      expect(file.trimEnd().split('\n').at(-1)).toMatch(/^\{"lines":\d+,"checksum"/);
+      await page
+        .getByText(/in the downloads/)
+        .first()
+        .waitFor();
+      expect(await keptIn(page)).toEqual(before);
+    }
+    await offered(page, next);
+    await page.getByRole('button', { name: 'Take it now' }).click();
+    await fieldIs(page, '.44');
+    await page.getByLabel('Length 1, reading 2').waitFor();
+  },
+);
+
+test('data of a newer version is left alone by an older one, which says so', onAFreshPhone, async () => {
   const { page } = await aPadWith('.44');
   await page.goto(`${server?.url}not/the-app`);
   await page.evaluate(

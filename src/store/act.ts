@@ -135,7 +135,8 @@ async function actIn({ store, tx, writes, touched, stamped, counted }: ActParts)
   };
   const putKept = (name: StoreName, record: Kept): void => {
     writes.push(quiet(tx.objectStore(name).put(withListField(name, record))));
-    touched.push({ store: name, id: record.id });
+    // Nobody follows what is half typed elsewhere, and a key should cost as little as can be.
+    if (name !== 'drafts') touched.push({ store: name, id: record.id });
   };
   const kept = (name: StoreName, id: Id): Promise<Kept | undefined> => tx.objectStore(name).get(id);
   const live = async (name: StoreName, id: Id): Promise<Kept> => {

@@ -85,6 +85,10 @@ export function SizePad({
   useLayoutEffect(() => {
     field.current?.focus({ preventScroll: true });
   }, [label]);
+  // Last of all: writing into the field that has the focus makes the browser lay out the page there and then.
+  useLayoutEffect(() => {
+    if (field.current && field.current.value !== half.typed) field.current.value = half.typed;
+  });
   usePadInView(field, label);
   const told = useRef<HTMLDivElement>(null);
   useEffect(() => told.current?.scrollIntoView({ block: 'nearest' }), [message !== undefined]);
@@ -136,7 +140,6 @@ export function SizePad({
             spellcheck={false}
             enterkeyhint="done"
             placeholder={isResting ? resting.figure : '0'}
-            value={half.typed}
             onClick={() => {
               if (!twoPlaces) return;
               setHint(undefined);

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useErrorBoundary } from 'preact/hooks';
+import { useEffect, useErrorBoundary, useLayoutEffect } from 'preact/hooks';
 import type { Store } from '../store/open-store.ts';
 import { StoreUnreadable } from '../store/read.ts';
 import { sayStore } from '../store/say-store.ts';
@@ -11,6 +11,7 @@ import { swallowBounces } from './common/same-press.ts';
 import { lazyScreen } from './common/lazy-screen.tsx';
 import { StoreProvider } from './common/store-context.ts';
 import { UndoBar } from './common/undo-bar.tsx';
+import { useLight } from './common/use-settings.ts';
 import { JobsScreen } from './jobs/jobs-screen.tsx';
 import { useAddress } from './use-address.ts';
 import './common/tokens.css';
@@ -79,6 +80,7 @@ export function App({ store, notice }: AppProps) {
   useEffect(swallowBounces, []);
   return (
     <StoreProvider value={store}>
+      <PageLight />
       <div class="app">
         <div class="app-main">
           {notice}
@@ -93,6 +95,17 @@ export function App({ store, notice }: AppProps) {
       </div>
     </StoreProvider>
   );
+}
+
+/** The whole page takes its colours from where the phone is read, and the phone's own bar above it too. */
+function PageLight() {
+  const light = useLight();
+  useLayoutEffect(() => {
+    document.documentElement.dataset['light'] = light;
+    const bar = document.querySelector<HTMLMetaElement>('meta[name=theme-color]');
+    if (bar) bar.content = getComputedStyle(document.documentElement).getPropertyValue('--paper');
+  }, [light]);
+  return null;
 }
 
 function Screen({ address }: { address: Address }) {

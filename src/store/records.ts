@@ -370,6 +370,8 @@ export type LastUsed = {
 export type SettingValues = {
   readonly shownUnit: ShownUnit;
   readonly padSize: 'standard' | 'glove';
+  /** Where the phone is read: its colours go by that. */
+  readonly light: 'shop' | 'sun';
   readonly dial: KeptDial;
   readonly lathe: KeptLathe;
   /** Who signs: asked once. */

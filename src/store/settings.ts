@@ -36,6 +36,7 @@ export async function putSetting<Key extends SettingKey>(
 const undoLabels: Readonly<Partial<Record<SettingKey, string>>> = {
   shownUnit: 'Changed the unit of the figures',
   padSize: 'Changed the keypad',
+  light: 'Changed the light',
   dial: 'Changed the dial',
   lathe: 'Changed the lathe',
   fitter: 'Changed who signs',

@@ -67,3 +67,35 @@ test('a direction can be pressed by saying what is written on it', async () => {
   await key.click();
   expect(await key.getAttribute('aria-pressed')).toBe('true');
 });
+
+test('on a short phone the figure lies over no key: at first, with an undo offered, with the pad for gloves', async () => {
+  const { page } = phone;
+  await goTo(page, bore);
+  await page.setViewportSize({ width: 320, height: 640 });
+  const covered = async () => {
+    await settled(page);
+    await laidOut(page);
+    return page.locator('.size-pad-keys button').evaluateAll((keys) =>
+      keys
+        .filter((key) => {
+          const { left, top, width, bottom } = key.getBoundingClientRect();
+          const isSeen = (y: number) => key.contains(document.elementFromPoint(left + width / 2, y));
+          return !isSeen(top + 3) || !isSeen(bottom - 3);
+        })
+        .map((key) => key.textContent),
+    );
+  };
+  expect(await covered()).toEqual([]);
+  await page.getByRole('button', { name: /^Strike out last/ }).click();
+  await page.getByRole('button', { name: 'Undo' }).waitFor();
+  await page.locator('.size-pad-commit').scrollIntoViewIfNeeded();
+  expect(await covered()).toEqual([]);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await goTo(page, '/shop');
+  await page.getByRole('button', { name: 'wide, for gloves' }).click();
+  await goTo(page, bore);
+  expect(await covered()).toEqual([]);
+  await goTo(page, '/shop');
+  await page.getByRole('button', { name: 'four columns' }).click();
+  await page.setViewportSize({ width: 390, height: 844 });
+});

@@ -86,6 +86,39 @@ test('where more contrast is asked for, ink is black on white, and white on blac
   await close();
 });
 
+test('in full sun the page is black on white, the lathe too, kept across a restart and undone by one press', async () => {
+  const { page, close } = await openPhone();
+  await page.goto(server.url);
+  await page.getByRole('button', { name: 'Show me with the demo job' }).click();
+  await page.getByText('Outfit 7').first().waitFor();
+  await goTo(page, '/shop');
+  await page.getByRole('button', { name: 'full sun' }).click();
+  const colours = () =>
+    page.evaluate(() => {
+      const { color } = getComputedStyle(document.querySelector('h1') ?? document.body);
+      const bar = document.querySelector<HTMLMetaElement>('meta[name=theme-color]')?.content;
+      return [color, getComputedStyle(document.documentElement).backgroundColor, bar];
+    });
+  const blackOnWhite = ['rgb(0, 0, 0)', 'rgb(255, 255, 255)', '#fff'];
+  await expect.poll(colours).toEqual(blackOnWhite);
+  for (const place of [
+    '/shop',
+    '/job/demo-outfit-7/worksheets/demo-bracket-float',
+    '/job/demo-outfit-7/cuts/demo-cut-ring/lathe',
+    '/job/demo-outfit-7/cuts/demo-cut-ring/lathe/measured',
+  ]) {
+    await goTo(page, place);
+    await page.reload();
+    await page.locator('h1').waitFor();
+    await expect.poll(colours).toEqual(blackOnWhite);
+    expect(await axeFindings(page)).toEqual([]);
+  }
+  await goTo(page, '/shop');
+  await page.getByRole('button', { name: 'Undo: changed the light' }).click();
+  await expect.poll(colours).toEqual(['rgb(21, 33, 44)', 'rgb(245, 242, 234)', '#f5f2ea']);
+  await close();
+});
+
 test('keys alone lead from an empty app to a logged reading and to a verdict, and it is said', async () => {
   const { page, close } = await openPhone();
   expect(await fromNothingToAVerdict(page)).toBe('Too loose: slop .0117, want 0 to .002.');

@@ -151,7 +151,9 @@ export function SizePad({
           <span class="size-pad-unit">{unitWord}</span>
         </div>
         {echo && (
-          <p class="size-pad-echo">{isResting ? resting.note : plain === undefined ? sizeEcho(half) : ''}</p>
+          <p class="size-pad-echo">
+            {isResting ? resting.note : plain === undefined ? <Echo text={sizeEcho(half)} /> : ''}
+          </p>
         )}
         <KeyButton
           class="size-pad-delete"
@@ -196,6 +198,11 @@ export function SizePad({
       )}
     </div>
   );
+}
+
+/** A line ends between the forms of the size, not inside one. */
+function Echo({ text }: { text: string }) {
+  return text.split(/(?<= · )/).map((form) => <span key={form}>{form}</span>);
 }
 
 /** Tabular digits are all as wide as one another; a point, a bar or a space little more than half of that. */

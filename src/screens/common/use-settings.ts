@@ -13,6 +13,11 @@ export function usePadSize(): 'standard' | 'glove' {
   return useLive('settings/padSize', ['settings'], (store) => getSetting(store, 'padSize')) ?? 'standard';
 }
 
+/** Where the phone is read, which the page's colours go by. */
+export function useLight(): 'shop' | 'sun' {
+  return useLive('settings/light', ['settings'], (store) => getSetting(store, 'light')) ?? 'shop';
+}
+
 /** Usual dials, reading the diameter. Common practice, no source. */
 export const usualDials: Readonly<Record<ShownUnit, KeptDial>> = {
   in: { reads: 'diameter', graduation: { exact: lengthOf('0.001 in'), typed: '.001', unit: 'in' } },

@@ -130,6 +130,9 @@ function CutsLine() {
   );
 }
 
+/** A line ends behind it, never before it. */
+const DOT = '\u00a0· ';
+
 function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
   const systems = job.systems.length === 0 ? 'no brake, steering, axle or wheel' : listed(job.systems);
   return (
@@ -141,11 +144,20 @@ function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
         <>
           {job.what !== '' && <span class="jobs-what">{job.what}</span>}
           <span class="jobs-systems">
-            {systems}
-            {isSafetyCritical(job) && <strong class="jobs-critical">{'\u00a0'}· safety-critical</strong>}
-            {job.signedOff && `\u00a0· signed off ${new Date(job.signedOff.at).toLocaleDateString()}`}
-            {job.state === 'closed' && '\u00a0· closed'}
-            {job.demo && '\u00a0· demo data'}
+            {isSafetyCritical(job) && (
+              <>
+                <strong class="jobs-critical">safety-critical</strong>
+                {DOT}
+              </>
+            )}
+            {[
+              systems,
+              job.signedOff && `signed off ${new Date(job.signedOff.at).toLocaleDateString()}`,
+              job.state === 'closed' && 'closed',
+              job.demo && 'demo data',
+            ]
+              .filter(Boolean)
+              .join(DOT)}
           </span>
         </>
       }

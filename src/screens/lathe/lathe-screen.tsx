@@ -15,10 +15,10 @@ import './lathe-screen.css';
 
 type LatheScreenProps = { readonly jobId: string; readonly cutId: string; readonly field?: string };
 
-/** One cut fills the dark screen. */
+/** One cut fills the screen, which is dark but in full sun. */
 export function LatheScreen({ cutId, field }: LatheScreenProps) {
   const { at, missing } = useLatheCut(cutId);
-  useDarkBrowserBar();
+  useLatheBrowserBar();
   if (missing) return <NotHere what="cut" />;
   return (
     <div class="lathe">
@@ -54,8 +54,8 @@ function ToolAtTheLathe({ at }: { at: LatheCut }) {
   return <ToolChoice back={back} kind={kind} measuring={measuring} onChange={change} />;
 }
 
-/** The phone's own bar above the page goes dark with it. */
-function useDarkBrowserBar(): void {
+/** The phone's own bar above the page takes its colour. */
+function useLatheBrowserBar(): void {
   useEffect(() => {
     const bar = document.querySelector<HTMLMetaElement>('meta[name=theme-color]');
     const light = bar?.content;

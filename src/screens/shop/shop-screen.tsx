@@ -14,7 +14,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { UndoKey } from '../common/undo-key.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { useDial, usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useDial, useLight, usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
 import { LathePart } from './lathe-part.tsx';
 import { DialMarksScreen, MostRpmScreen, SpeedsScreen } from './lathe-speeds.tsx';
@@ -40,6 +40,7 @@ function Shop() {
   const store = useStore();
   const unit = useShownUnit();
   const padSize = usePadSize();
+  const light = useLight();
   const dial = useDial();
   const tools = useLive('tools', ['tools'], measuringTools);
   const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
@@ -53,6 +54,14 @@ function Shop() {
         </Button>
         <Button chosen={padSize === 'glove'} onPress={() => put('padSize', 'glove')}>
           wide, for gloves
+        </Button>
+      </Choice>
+      <Choice title="The phone is read in">
+        <Button chosen={light === 'shop'} onPress={() => put('light', 'shop')}>
+          the shop
+        </Button>
+        <Button chosen={light === 'sun'} onPress={() => put('light', 'sun')}>
+          full sun
         </Button>
       </Choice>
       <Choice title="Lathe: the cross-slide dial reads">
@@ -98,7 +107,7 @@ function Shop() {
         no gloves, no loose sleeves; spindle stopped before measuring; guards on, eyes protected, chuck key
         out.
       </Caution>
-      <p class="shop-version">Slipfit {appVersion}. For use in the sun, turn the phone’s brightness up.</p>
+      <p class="shop-version">Slipfit {appVersion}</p>
     </Page>
   );
 }

@@ -16,6 +16,7 @@ const rpm = z.number().check(z.positive(), z.maximum(100_000));
 export const settingSchemas = {
   shownUnit: z.enum(['in', 'mm']),
   padSize: z.enum(['standard', 'glove']),
+  light: z.enum(['shop', 'sun']),
   dial: z.looseObject({
     reads: z.enum(['diameter', 'radius']),
     graduation: z.looseObject(entry),

@@ -2,18 +2,21 @@ import type { StoreName } from './kept.ts';
 
 /**
  * A backup is text in JSON Lines, UTF-8, each line ended by a line feed:
- *   first   {"format":"slipfit backup","version":2,"writtenAt":<ms>,"counts":{"jobs":<lines>, ...}}, beside them where
+ *   first   {"format":"slipfit backup","version":3,"writtenAt":<ms>,"counts":{"jobs":<lines>, ...}}, beside them where
  *           known "phone" (the phone's mark in its stamps), "fitter" (who uses it), "job" (the one job handed over),
  *           "seen" (the latest stamp of every phone whose changes are in here: {"*":[...],"jobs/<id>":[...]})
  *   then    {"store":"jobs","record":{...}}, stores in the order below, lengths as decimal text in millimetres,
  *           pictures ("preview" of photos, "bytes" of photoBytes) as base64
  *   or      {"unreadable":"jobs","record":{...}} for a record that Slipfit itself could not read: kept, not restored
  *   last    {"lines":<lines before this one>,"checksum":"<64 hexadecimal digits>"}
- * The checksum is a chain: sum = "" at first, then for each block of 256 lines (the last may be shorter)
+ * The checksum is a chain: sum = "" at first, then for each block of lines
  * sum = SHA-256 of (sum, line feed, each line of the block followed by a line feed), written in hexadecimal.
- * Version 1 had no stores between worksheets and drawer; it is read as it ever was.
+ * A block ends with its 256th line, or before that with the line by which it has 1,000,000 bytes or more, line feeds
+ * counted; the last may be shorter.
+ * Versions 1 and 2 ended a block at 256 lines only, however long, and version 1 had no stores between worksheets and
+ * drawer; both are read as they ever were.
  */
-export const backupFormat = { name: 'slipfit backup', version: 2, oldestRead: 1 } as const;
+export const backupFormat = { name: 'slipfit backup', version: 3, oldestRead: 1 } as const;
 
 /** What goes into a backup. Drafts, undo and the device's own notes stay on the phone. */
 export const backupStores = [
@@ -47,6 +50,9 @@ export type BackupHeader = {
 export const leftOutSettings: ReadonlySet<string> = new Set(['lastPlace']);
 
 const LINES_IN_A_BLOCK = 256;
+// A block stays in memory until its sum is taken: of 256 large photos that would be hundreds of megabytes.
+const BYTES_IN_A_BLOCK = 1_000_000;
+const FIRST_VERSION_BY_BYTES = 3;
 
 /** The running checksum over a backup's lines. */
 export type Checksum = {
@@ -55,25 +61,41 @@ export type Checksum = {
   readonly end: () => Promise<string>;
 };
 
-export function startChecksum(): Checksum {
+/** The sum of a file of this version: how long a block may be hangs on it. */
+export function startChecksum(version: number = backupFormat.version): Checksum {
+  const mostBytes = version < FIRST_VERSION_BY_BYTES ? Infinity : BYTES_IN_A_BLOCK;
   const encoder = new TextEncoder();
   let sum = '';
-  let block: string[] = [];
+  let block: Uint8Array[] = [];
+  let bytes = 0;
   const close = async (): Promise<void> => {
-    const text = `${[sum, ...block].join('\n')}\n`;
+    const whole = joined([encoder.encode(`${sum}\n`), ...block]);
     block = [];
-    sum = hexOf(await crypto.subtle.digest('SHA-256', encoder.encode(text)));
+    bytes = 0;
+    sum = hexOf(await crypto.subtle.digest('SHA-256', whole));
   };
   return {
     async add(line) {
-      block.push(line);
-      if (block.length === LINES_IN_A_BLOCK) await close();
+      const encoded = encoder.encode(`${line}\n`);
+      block.push(encoded);
+      bytes += encoded.length;
+      if (block.length === LINES_IN_A_BLOCK || bytes >= mostBytes) await close();
     },
     async end() {
       if (block.length > 0) await close();
       return sum;
     },
   };
+}
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+  const whole = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
 }
 
 function hexOf(bytes: ArrayBuffer): string {

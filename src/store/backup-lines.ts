@@ -35,7 +35,8 @@ export async function eachLine(
       const rest = ends.pop() ?? '';
       for (const end of ends) {
         number += 1;
-        const done = await oneLine([...started, end].join(''), number, onLine);
+        const line = startedLength === 0 ? end : [...started, end].join('');
+        const done = await oneLine(line, number, onLine);
         if (!done.ok) return done;
         started = [];
         startedLength = 0;

@@ -39,7 +39,7 @@ type Reading = {
   readonly store: Store;
   readonly ids: Record<BackupStore, Set<string>>;
   readonly found: Record<BackupStore, number>;
-  readonly checksum: Checksum;
+  checksum: Checksum;
   /** Records on their way to the disk. */
   readonly bundles: Map<BackupStore, { readonly entries: StagedRecord[]; length: number }>;
   counts?: Readonly<Record<string, unknown>>;
@@ -167,6 +167,7 @@ async function readHeader(
   reading.counts = counts;
   reading.from = originIn(header);
   reading.seen = seenIn(header['seen']);
+  reading.checksum = startChecksum(version);
   await reading.checksum.add(line);
   return worked(undefined);
 }

@@ -91,6 +91,8 @@ type Versioned = { readonly value: unknown; readonly stamp: Stamp };
 
 function later(a: Versioned, b: Versioned): Versioned {
   if (a.stamp !== b.stamp) return a.stamp > b.stamp ? a : b;
+  // Mostly they are the same, and a picture or a sheet as text would take megabytes.
+  if (a.value === b.value) return a;
   return canonicalText(a.value) >= canonicalText(b.value) ? a : b;
 }
 

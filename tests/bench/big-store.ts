@@ -11,7 +11,9 @@ const BIG = { jobs: 1000, readings: 100_000, photos: 2000 };
 // As many bytes as a small photo has; 2,000 of a usual size would be a gigabyte on the machine that measures.
 const PHOTO_BYTES = 60_000;
 
-export type Amount = typeof BIG;
+export type Amount = typeof BIG & {
+  /** Of one photo; a small one's unless told. */ readonly photoBytes?: number;
+};
 
 /** The job list and a job, opened with little and with ten years' work in the database. */
 export async function bigStore(folder: string): Promise<Part> {
@@ -199,7 +201,11 @@ export async function fill(page: Page, amount: Amount): Promise<void> {
           Math.min(5000, readings - at),
           at,
         );
-      const bytes = crypto.getRandomValues(new Uint8Array(Math.min(photoBytes, 60_000))).buffer;
+      const picture = new Uint8Array(photoBytes);
+      // The browser gives so many at a time.
+      for (let at = 0; at < photoBytes; at += 60_000)
+        crypto.getRandomValues(picture.subarray(at, at + 60_000));
+      const bytes = picture.buffer;
       for (let at = 0; at < photos; at += 100) {
         const count = Math.min(100, photos - at);
         await put(
@@ -228,6 +234,6 @@ export async function fill(page: Page, amount: Amount): Promise<void> {
       }
       database.close();
     },
-    { ...amount, photoBytes: PHOTO_BYTES },
+    { photoBytes: PHOTO_BYTES, ...amount },
   );
 }

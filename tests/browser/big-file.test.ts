@@ -6,7 +6,14 @@ import { removeTemporaryFolders } from './launch.ts';
 afterAll(removeTemporaryFolders);
 
 const { count: readings } = trialSize({ short: 5000, long: 100_000 });
-const amount = { jobs: Math.ceil(readings / 100), readings, photos: Math.ceil(readings / 200) };
+// A photo of 1600 by 1200 as the app keeps it comes to some 400 kB.
+const PHOTO_BYTES = 400_000;
+const amount = {
+  jobs: Math.ceil(readings / 100),
+  readings,
+  photos: Math.ceil(readings / 200),
+  photoBytes: PHOTO_BYTES,
+};
 
 test(
   `a backup of ${readings} readings is written, shown, put in, undone and put in again, in under 200 MB of memory`,

@@ -236,8 +236,8 @@ test('a backup whose first line can’t be read is still taken for one, and the 
 
 test('a backup of a newer form is refused by its form', async () => {
   const lines = await shopLines();
-  Object.assign(lines[0] ?? {}, { version: 3 });
-  expect(await refusalFor(await sealed(lines))).toEqual({ code: 'newer-backup', version: 3 });
+  Object.assign(lines[0] ?? {}, { version: 4 });
+  expect(await refusalFor(await sealed(lines))).toEqual({ code: 'newer-backup', version: 4 });
 });
 
 test('bytes that are no text are refused', async () => {

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { afterEach, expect, test } from 'vitest';
 import { backupStores } from '../../src/store/backup-format.ts';
@@ -58,6 +59,24 @@ test('a backup of the first form, which knew no cuts, is still read', async () =
   const phone = await openForTest();
   worked(await restoreBackup(phone, await sealedTexts(texts)));
   expect((await listJobs(phone, { limit: 5 })).jobs.map(({ name }) => name)).toEqual(['Outfit 3']);
+});
+
+// As they were written when that form was the newest; they stay as they are for ever. One reading of the first can't be read.
+test.each([
+  { form: 1, jobs: ['Outfit 3'], readings: 5, sheets: 0, photos: 0 },
+  { form: 2, jobs: ['Outfit 7', 'Boat-trailer hub'], readings: 34, sheets: 1, photos: 2 },
+])('a file of form $form still comes in whole', async ({ form, jobs, readings, sheets, photos }) => {
+  const text = readFileSync(new URL(`../fixtures/backup-${form}.jsonl`, import.meta.url), 'utf8');
+  const phone = await openForTest();
+  worked(await restoreBackup(phone, text));
+  const listed = (await listJobs(phone, { limit: 5 })).jobs.map(({ name }) => name);
+  expect(listed.toSorted()).toEqual(jobs.toSorted());
+  expect(await phone.db.count('readings')).toBe(readings);
+  expect(await phone.db.count('sheets')).toBe(sheets);
+  expect(await phone.db.count('photoBytes')).toBe(photos);
+  const changed = text.replace('"typed":".', '"typed":"0.');
+  const other = await openForTest();
+  expect(refused(await restoreBackup(other, changed)).code).toBe('checksum-differs');
 });
 
 const nowhere = 'nowhere';

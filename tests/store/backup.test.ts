@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { readEntry } from '../../src/engine/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { startChecksum } from '../../src/store/backup-format.ts';
@@ -65,7 +65,7 @@ test('the first line names the form, its version and how many of each there are'
   const [first] = await linesOf(await withDemo());
   expect(JSON.parse(first ?? '')).toMatchObject({
     format: 'slipfit backup',
-    version: 2,
+    version: 3,
     counts: { jobs: 2, worksheets: 11, readings: 8 * 4 }, // 8 features, three readings and a struck-out one each
   });
 });
@@ -79,18 +79,36 @@ test('half-typed numbers, undo and the phone’s own notes stay on the phone', a
   }
 });
 
-test('the checksum is the chain of SHA-256 over blocks of 256 lines that the form describes', async () => {
-  const lines = Array.from({ length: 600 }, (_one, index) => `line ${index}`);
-  const checksum = startChecksum();
-  for (const line of lines) await checksum.add(line);
+describe('the checksum is the chain of SHA-256 that the form describes', () => {
+  const sumOf = async (lines: readonly string[], version: number) => {
+    const checksum = startChecksum(version);
+    for (const line of lines) await checksum.add(line);
+    return checksum.end();
+  };
   // The same chain by Node's own SHA-256.
-  let sum = '';
-  for (const block of [lines.slice(0, 256), lines.slice(256, 512), lines.slice(512)]) {
-    sum = createHash('sha256')
-      .update(`${sum}\n${block.map((line) => `${line}\n`).join('')}`)
-      .digest('hex');
-  }
-  expect(await checksum.end()).toBe(sum);
+  const chain = (blocks: readonly (readonly string[])[]) =>
+    blocks.reduce(
+      (sum, block) =>
+        createHash('sha256')
+          .update(`${sum}\n${block.map((line) => `${line}\n`).join('')}`)
+          .digest('hex'),
+      '',
+    );
+  const short = Array.from({ length: 600 }, (_one, index) => `line ${index}`);
+  const byLines = [short.slice(0, 256), short.slice(256, 512), short.slice(512)];
+  // 999,999 bytes with its line feed; 1,000,000; in UTF-8 two bytes a letter.
+  const [under, just, letters] = ['x'.repeat(999_998), 'x'.repeat(999_999), 'é'.repeat(499_999)];
+
+  test.each([1, 2, 3])('over blocks of 256 lines, in version %i', async (version) => {
+    expect(await sumOf(short, version)).toBe(chain(byLines));
+  });
+
+  test('a block ends with the line by which it has a million bytes, from version 3 on', async () => {
+    const long = [under, 'a', just, 'b', letters, letters, 'c', 'd'];
+    const byBytes = [[under, 'a'], [just], ['b', letters], [letters, 'c'], ['d']];
+    expect(await sumOf(long, 3)).toBe(chain(byBytes));
+    expect(await sumOf(long, 2)).toBe(chain([long]));
+  });
 });
 
 test('more readings than fit on a page all come into the backup, once', async () => {

@@ -13,6 +13,7 @@ import { sayStore } from './store/say-store.ts';
 import { getSetting } from './store/settings.ts';
 import type { StoreRefusal } from './store/store-refusal.ts';
 import { watchForUpdates } from './update.ts';
+import { dayWords } from './screens/common/day-words.ts';
 
 // Chosen, not published: long enough to be read twice.
 const PASSING_MS = 6000;
@@ -82,14 +83,9 @@ async function start(into: HTMLElement): Promise<void> {
 
 /** An empty list after a year's work must never look like a new phone's. */
 function tellOfLoss(since: number): void {
-  const day = new Date(since).toLocaleDateString(undefined, {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-  });
   notify({
     id: 'lost',
-    sentence: `The browser has lost the records that were here on ${day}. Add the last backup; put Slipfit on the home screen so that they are kept.`,
+    sentence: `The browser has lost the records that were here on ${dayWords(since)}. Add the last backup; put Slipfit on the home screen so that they are kept.`,
     action: { text: 'Add it', onPress: async () => void (location.hash = hrefOf({ at: 'restore' })) },
   });
 }

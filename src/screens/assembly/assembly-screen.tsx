@@ -14,7 +14,7 @@ import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { JobTabs } from '../jobs/job-tabs.tsx';
 import { jobSubtitle } from '../readings/readings-screen.tsx';
-import { timeWords } from './day-words.ts';
+import { timeWords } from '../common/day-words.ts';
 import { FitterScreen } from './fitter-screen.tsx';
 import { NewStepScreen } from './new-step-screen.tsx';
 import { OdometerScreen } from './odometer-screen.tsx';

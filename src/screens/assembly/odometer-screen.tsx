@@ -8,7 +8,7 @@ import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../common/day-words.ts';
 import { countFrom, withoutStart } from './recheck-data.ts';
 
 const MOST = 9_999_999;

@@ -8,7 +8,7 @@ import { Button, LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../common/day-words.ts';
 import type { Assembly } from './use-assembly.ts';
 
 export const ORIGINS: readonly { readonly origin: PartOrigin; readonly words: string }[] = [

@@ -3,7 +3,7 @@ import type { Store } from '../../store/open-store.ts';
 import { changeRecheck, markRechecked } from '../../store/rechecks.ts';
 import type { Job, Recheck } from '../../store/records.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
-import { calendarDate } from './day-words.ts';
+import { calendarDate } from '../common/day-words.ts';
 
 /** What a re-check's distance counts in. */
 export function unitOf(recheck: Pick<Recheck, 'unit'>, job: Pick<Job, 'odometer'>): DistanceUnit {

@@ -14,7 +14,7 @@ import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
-import { dayWords } from './day-words.ts';
+import { dayWords } from '../common/day-words.ts';
 import { DistanceUnits } from './odometer-screen.tsx';
 import { dueNow, startIn, unitOf } from './recheck-data.ts';
 import type { Assembly } from './use-assembly.ts';

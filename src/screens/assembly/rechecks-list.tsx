@@ -11,7 +11,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { VerdictMark } from '../common/verdict-band.tsx';
-import { dayWords, timeWords } from './day-words.ts';
+import { dayWords, timeWords } from '../common/day-words.ts';
 import { dueNow, isDue, recheckedNow, unitOf } from './recheck-data.ts';
 import { useNow, type Assembly } from './use-assembly.ts';
 

@@ -7,7 +7,7 @@ import { appVersion } from '../../version.ts';
 import { cutsCsv, readingsCsv } from '../sheet/csv.ts';
 import { freeze } from '../sheet/freeze.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';
-import { wholeTimeWords } from './day-words.ts';
+import { wholeTimeWords } from '../common/day-words.ts';
 import { countFrom } from './recheck-data.ts';
 import { loadSignOff } from './sign-off-data.ts';
 

@@ -2,7 +2,7 @@ import { otherTorques, sayTorque } from '../../engine/torque.ts';
 import type { AssemblyStep } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
-import { timeWords } from './day-words.ts';
+import { timeWords } from '../common/day-words.ts';
 import { StepDrawing } from './step-drawing.tsx';
 import { lockerWords } from './step-words.ts';
 import './step-card.css';

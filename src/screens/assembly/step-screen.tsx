@@ -13,7 +13,7 @@ import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
-import { timeWords } from './day-words.ts';
+import { timeWords } from '../common/day-words.ts';
 import { StepDrawing } from './step-drawing.tsx';
 import { StepDrawingChoice, StepPartsChoice } from './step-choices.tsx';
 import { CureScreen, TorqueScreen, TorqueSourceScreen } from './torque-screen.tsx';

@@ -1,7 +1,7 @@
 import { sayHours } from '../../engine/say-sign-off.ts';
 import { curedAt, type SignOffStep } from '../../engine/sign-off.ts';
 import type { AssemblyStep } from '../../store/records.ts';
-import { timeWords } from './day-words.ts';
+import { timeWords } from '../common/day-words.ts';
 
 /** A step as the engine asks for it. */
 export function engineStep(step: AssemblyStep): SignOffStep {

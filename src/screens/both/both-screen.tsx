@@ -5,7 +5,7 @@ import { settleConflict } from '../../store/conflicts-settle.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { undoableStores } from '../../store/undo.ts';
 import { hrefOf } from '../address.ts';
-import { timeWords } from '../assembly/day-words.ts';
+import { timeWords } from '../common/day-words.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';

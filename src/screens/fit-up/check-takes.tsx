@@ -7,6 +7,7 @@ import { readingFigure } from '../readings/reading-figure.ts';
 import '../worksheets/input-rows.css';
 import type { KnownCheck, KnownTake } from './check-data.ts';
 import { CheckMark } from './check-mark.tsx';
+import { timeWords } from '../common/day-words.ts';
 
 type CheckTakesProps = { readonly known: KnownCheck; readonly unit: ShownUnit };
 
@@ -52,7 +53,7 @@ function TakeRow({ known, take, unit, isLast = false }: TakeRowProps) {
     <>
       {take.readings.length > 0 && <Read take={take} unit={unit} />}
       {take.seenNote !== undefined && <span class="row-detail">{take.seenNote}</span>}
-      <span class="row-detail">{[timeOf(take.at), ...toolsOf(take)].join(' · ')}</span>
+      <span class="row-detail">{[timeWords(take.at), ...toolsOf(take)].join(' · ')}</span>
     </>
   );
   return (
@@ -92,13 +93,4 @@ function countWords({ readings }: KnownTake): string {
 
 function toolsOf({ readings }: KnownTake): readonly string[] {
   return [...new Set(readings.map(({ tool }) => tool.name))];
-}
-
-function timeOf(at: number): string {
-  return new Date(at).toLocaleString(undefined, {
-    month: 'short',
-    day: 'numeric',
-    hour: '2-digit',
-    minute: '2-digit',
-  });
 }

@@ -22,6 +22,7 @@ import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { useJobFile } from './use-job-file.ts';
 import { SystemsChoice } from './systems-choice.tsx';
 import { useJob } from './use-job.ts';
+import { dayWords } from '../common/day-words.ts';
 import './job-screen.css';
 
 /** What a job is and touches, its photos and its money; also where it is closed or removed. */
@@ -72,7 +73,7 @@ function JobForm({ job }: { job: Job }) {
           href={hrefOf({ at: 'assembly', jobId: job.id, field: 'odometer' })}
           title="Odometer"
           detail={
-            job.odometer ? `read ${dayOf(job.odometer.at)}` : 'not read yet; re-checks after miles need it'
+            job.odometer ? `read ${dayWords(job.odometer.at)}` : 'not read yet; re-checks after miles need it'
           }
           {...(job.odometer && { figure: `${job.odometer.reading} ${job.odometer.unit}` })}
         />
@@ -109,7 +110,7 @@ function MoneyRow({ jobId }: { jobId: string }) {
 }
 
 function signedWords({ signedOff }: Job): string {
-  return signedOff ? `signed off ${new Date(signedOff.at).toLocaleDateString()}` : '';
+  return signedOff ? `signed off ${dayWords(signedOff.at)}` : '';
 }
 
 type CloseButtonProps = { readonly job: Job; readonly onState: (state: Job['state']) => Promise<boolean> };
@@ -122,8 +123,4 @@ function CloseButton({ job, onState }: CloseButtonProps) {
       announce(isOpen ? 'The job is closed.' : 'The job is open again.');
   };
   return <Button onPress={() => void press()}>{isOpen ? 'Close this job' : 'Open this job again'}</Button>;
-}
-
-function dayOf(at: number): string {
-  return new Date(at).toLocaleDateString(undefined, { day: 'numeric', month: 'short' });
 }

@@ -17,6 +17,7 @@ import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { listed } from '../common/system-names.ts';
 import { usualDials } from '../common/use-settings.ts';
+import { dayWords } from '../common/day-words.ts';
 import './jobs-screen.css';
 
 const PAGE = 30;
@@ -152,7 +153,7 @@ function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
             )}
             {[
               systems,
-              job.signedOff && `signed off ${new Date(job.signedOff.at).toLocaleDateString()}`,
+              job.signedOff && `signed off ${dayWords(job.signedOff.at)}`,
               job.state === 'closed' && 'closed',
               job.demo && 'demo data',
             ]

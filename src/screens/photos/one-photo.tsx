@@ -11,6 +11,7 @@ import { TextField } from '../common/text-field.tsx';
 import { photosAddress, type PhotosOf } from './photo-address.ts';
 import { Picture } from './picture.tsx';
 import { photoSays, usePhotos } from './use-photos.ts';
+import { wholeTimeWords } from '../common/day-words.ts';
 import './one-photo.css';
 
 type OnePhotoProps = { readonly of: PhotosOf; readonly name: string; readonly photoId: string };
@@ -51,7 +52,7 @@ function LargePhoto({
   return (
     <Page
       title="Photo"
-      subtitle={`${name} · ${takenAt(photo.at)}`}
+      subtitle={`${name} · ${wholeTimeWords(photo.at)}`}
       back={{ href: hrefOf(all), to: 'the photos' }}
     >
       <div class="one-photo">
@@ -87,8 +88,4 @@ function LargePhoto({
       </div>
     </Page>
   );
-}
-
-function takenAt(at: number): string {
-  return new Date(at).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 }

@@ -12,6 +12,7 @@ import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { timeWords } from '../common/day-words.ts';
 import './all-readings.css';
 
 type AllReadingsProps = {
@@ -54,8 +55,8 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
                   ? `${show(reading.exact, unit)} · `
                   : ''}
                 {whereTaken(reading)}
-                {reading.tool.name} · {timeOf(reading.at)}
-                {reading.struckOut && ` · struck out ${timeOf(reading.struckOut.at)}`}
+                {reading.tool.name} · {timeWords(reading.at)}
+                {reading.struckOut && ` · struck out ${timeWords(reading.struckOut.at)}`}
               </span>
             </p>
             {!reading.struckOut && (
@@ -83,13 +84,4 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
 function whereTaken({ place, direction }: ReadingRecord): string {
   const words = [place, direction && `${direction}°`].filter((word) => word !== undefined);
   return words.length === 0 ? '' : `${words.join(' ')} · `;
-}
-
-function timeOf(at: number): string {
-  return new Date(at).toLocaleString(undefined, {
-    month: 'short',
-    day: 'numeric',
-    hour: '2-digit',
-    minute: '2-digit',
-  });
 }

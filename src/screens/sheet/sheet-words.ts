@@ -16,7 +16,7 @@ export function dayOf(ms: number): string {
 }
 
 export function momentOf(ms: number): string {
-  return new Date(ms).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'short' });
+  return new Date(ms).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 }
 
 export function counted(count: number, one: string): string {

@@ -126,7 +126,7 @@ function Preview({ preview }: { preview: BackupPreview }) {
       </ul>
       {changing.length > shown && (
         <Button onPress={() => setShown(shown + 10 * JOBS_AT_FIRST)}>
-          Show more of the {changing.length.toLocaleString()} jobs
+          Show more of the {changing.length.toLocaleString('en')} jobs
         </Button>
       )}
       {removed > 0 && (
@@ -156,8 +156,8 @@ function PutIn({ restored: { added, changed, same, canUndo } }: { restored: Rest
   return (
     <>
       <p>
-        The file is in: {added.toLocaleString()} entries new, {changed.toLocaleString()} changed,{' '}
-        {same.toLocaleString()} were here already.
+        The file is in: {added.toLocaleString('en')} entries new, {changed.toLocaleString('en')} changed,{' '}
+        {same.toLocaleString('en')} were here already.
       </p>
       <BothLine />
       {last !== undefined && <Button onPress={() => void undo(last)}>Undo: what the file brought</Button>}

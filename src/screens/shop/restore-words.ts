@@ -1,6 +1,7 @@
 import type { BackupPreview, JobPreview, Tally } from '../../store/backup-preview.ts';
 import type { BackupStore } from '../../store/backup-format.ts';
 import type { FileOrigin } from '../../store/backup-staged.ts';
+import { wholeTimeWords } from '../common/day-words.ts';
 
 /** "From R. Tiller’s phone, 25 Nov 2026, 12:30". */
 export function originWords(from: FileOrigin, ownMark: string | undefined): string {
@@ -10,17 +11,7 @@ export function originWords(from: FileOrigin, ownMark: string | undefined): stri
       : from.fitter === undefined
         ? 'From another phone'
         : `From ${from.fitter}’s phone`;
-  return from.writtenAt > 0 ? `${whose}, ${dayAndHour(from.writtenAt)}` : whose;
-}
-
-function dayAndHour(at: number): string {
-  return new Date(at).toLocaleString(undefined, {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    hour: 'numeric',
-    minute: '2-digit',
-  });
+  return from.writtenAt > 0 ? `${whose}, ${wholeTimeWords(from.writtenAt)}` : whose;
 }
 
 /** What would become of a job: "new here · 14 readings, 20 other entries". */
@@ -87,5 +78,5 @@ export function apartWords({ apart }: BackupPreview): string | undefined {
 /** Nothing for none: "1 reading", "2 readings". */
 export function counted(count: number, one: string, many = `${one}s`): readonly string[] {
   if (count === 0) return [];
-  return [`${count.toLocaleString()} ${count === 1 ? one : many}`];
+  return [`${count.toLocaleString('en')} ${count === 1 ? one : many}`];
 }

@@ -65,7 +65,7 @@ function StorageRows() {
           <Row
             title="Kept here"
             detail={keptWords(counts)}
-            figure={megabytes === undefined ? undefined : `${megabytes.toLocaleString()} MB`}
+            figure={megabytes === undefined ? undefined : `${megabytes.toLocaleString('en')} MB`}
           />
         </li>
       )}

@@ -25,6 +25,6 @@ export function backupWords({ at, days, changes }: SinceBackup): string {
   const [since = 'nothing'] = counted(changes, 'change');
   if (at === undefined)
     return changes === 0 ? 'none yet, and nothing to save' : `none yet: ${since} only here`;
-  const when = days === 0 ? 'today' : days === 1 ? 'yesterday' : `${days.toLocaleString()} days ago`;
+  const when = days === 0 ? 'today' : days === 1 ? 'yesterday' : `${days.toLocaleString('en')} days ago`;
   return changes === 0 ? `${when}, nothing changed since` : `${when}, ${since} since`;
 }

@@ -19,6 +19,7 @@ import { TextField } from '../common/text-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { listed } from '../common/system-names.ts';
+import { dayWords } from '../common/day-words.ts';
 import './shop-screen.css';
 
 const FIGURES = [
@@ -99,9 +100,7 @@ function ToolForm({ record }: { record: ToolRecord }) {
       </ul>
       <div class="shop-part-keys">
         <Button onPress={() => void told(changeTool(store, tool.id, { lastChecked: Date.now() }))}>
-          {lastChecked === undefined
-            ? 'Checked today'
-            : `Checked ${new Date(lastChecked).toLocaleDateString()}; again today`}
+          {lastChecked === undefined ? 'Checked today' : `Checked ${dayWords(lastChecked)}; again today`}
         </Button>
         <Button onPress={() => void copy()}>Another one like it</Button>
         <Button onPress={() => void told(removeTool(store, tool.id), () => go({ at: 'shop' }))}>

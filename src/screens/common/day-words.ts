@@ -1,11 +1,14 @@
 import type { CalendarDate } from '../../engine/recheck-due.ts';
 
+/** Days and times as the phone writes them, the same on every screen. */
+
 /** The day on the calendar that hangs in the shop. */
 export function calendarDate(at: number): CalendarDate {
   const date = new Date(at);
   return { year: date.getFullYear(), month: date.getMonth() + 1, day: date.getDate() };
 }
 
+/** A day, with its year. */
 export function dayWords(at: number): string {
   return new Date(at).toLocaleDateString(undefined, { dateStyle: 'medium' });
 }
@@ -25,5 +28,5 @@ export function timeWords(at: number): string {
 
 /** The same with its year, for what is kept for years. */
 export function wholeTimeWords(at: number): string {
-  return new Date(at).toLocaleString(undefined, { dateStyle: 'long', timeStyle: 'short' });
+  return new Date(at).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 }

@@ -6,17 +6,21 @@ import { announceQuietly } from './screens/common/announce.ts';
 import { draftsWritten, watchUnwritten } from './screens/common/use-draft.ts';
 import { Notices, type Notice } from './screens/notices.tsx';
 import { CannotOpen } from './screens/cannot-open.tsx';
-import { openStore, type Store } from './store/open-store.ts';
+import { closeStore, openStore, type Store } from './store/open-store.ts';
 import { askToPersist } from './store/persistence.ts';
 import { recordsLostSince } from './store/records-lost.ts';
 import { sayStore } from './store/say-store.ts';
-import { getSetting } from './store/settings.ts';
-import type { StoreRefusal } from './store/store-refusal.ts';
+import { knownSettings } from './store/known-settings.ts';
+import { StoreUnreadable } from './store/read.ts';
+import { refusalOf, type StoreRefusal } from './store/store-refusal.ts';
 import { watchForUpdates } from './update.ts';
 import { dayWords } from './screens/common/day-words.ts';
 
 // Chosen, not published: long enough to be read twice.
 const PASSING_MS = 6000;
+
+// Chosen, not published.
+const LONGEST_FOR_SETTINGS_MS = 1000;
 
 const NOT_OFFLINE = {
   'not-here':
@@ -67,18 +71,25 @@ async function start(into: HTMLElement): Promise<void> {
   const store = opened.value;
   // Asked before the first write, which makes a new database look like one that is in use.
   const lost = recordsLostSince(store);
-  if (location.hash === '') await returnToLastPlace();
+  const known = knownSettings(store);
+  // Before anything is drawn: a shop in millimetres never sees an inch. A disk that is slow isn't waited for long.
+  await Promise.race([known.ready(), new Promise((done) => setTimeout(done, LONGEST_FOR_SETTINGS_MS))]);
+  const fault = known.fault();
+  if (fault !== undefined) {
+    closeStore(store);
+    return cannotOpen(into, fault instanceof StoreUnreadable ? fault.refusal : refusalOf(fault));
+  }
+  if (location.hash === '') returnTo(known.get('lastPlace'));
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
   draw();
   void lost.then((since) => since !== undefined && tellOfLoss(since));
   void askToPersist();
   void sweep(store);
   void takeHanded(store);
+}
 
-  async function returnToLastPlace(): Promise<void> {
-    const last = await getSetting(store, 'lastPlace').catch(() => undefined);
-    if (last !== undefined && last.startsWith('#/')) history.replaceState(null, '', last);
-  }
+function returnTo(last: string | undefined): void {
+  if (last?.startsWith('#/')) history.replaceState(null, '', last);
 }
 
 /** An empty list after a year's work must never look like a new phone's. */

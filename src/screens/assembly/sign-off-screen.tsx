@@ -1,7 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
 import type { Finding } from '../../engine/sign-off.ts';
-import { getSetting } from '../../store/settings.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { SafetyCaution } from '../common/caution.tsx';
@@ -9,6 +8,7 @@ import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { useSetting } from '../common/use-settings.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
@@ -139,7 +139,7 @@ function Findings({ findings, jobId }: { findings: readonly Finding[]; jobId: st
 
 /** The name under it: the fitter's own until another is typed, a licensed person's, say. */
 function useName(jobId: string) {
-  const fitter = useLive('settings/fitter', ['settings'], (store) => getSetting(store, 'fitter'));
+  const fitter = useSetting('fitter');
   const draft = useTextDraft(`sign-off/${jobId}/name`);
   const [touched, setTouched] = useState(false);
   return {

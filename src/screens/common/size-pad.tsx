@@ -202,7 +202,13 @@ export function SizePad({
 
 /** A line ends between the forms of the size, not inside one. */
 function Echo({ text }: { text: string }) {
-  return text.split(/(?<= · )/).map((form) => <span key={form}>{form}</span>);
+  const [first = '', ...more] = text.split(/(?<= · )/);
+  return (
+    <>
+      <span>{first}</span>
+      <span>{more.join('')}</span>
+    </>
+  );
 }
 
 /** Tabular digits are all as wide as one another; a point, a bar or a space little more than half of that. */

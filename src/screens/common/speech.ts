@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
-import { getSetting, putSetting } from '../../store/settings.ts';
-import { useLive, useStore } from './store-context.ts';
+import { putSetting } from '../../store/settings.ts';
+import { useStore } from './store-context.ts';
+import { useSetting } from './use-settings.ts';
 
 /** Whether this phone can read a sentence out. One without a voice stays quiet, and nothing depends on it. */
 export function canSpeak(): boolean {
@@ -27,7 +28,7 @@ export function useSayAloud():
   | { readonly isOn: boolean; readonly change: (isOn: boolean) => void }
   | undefined {
   const store = useStore();
-  const kept = useLive('settings/sayAloud', ['settings'], (from) => getSetting(from, 'sayAloud'));
+  const kept = useSetting('sayAloud');
   useEffect(() => hush, []);
   if (!canSpeak()) return undefined;
   return {

@@ -1,21 +1,43 @@
+import { useEffect, useState } from 'preact/hooks';
 import { lengthOf } from '../../engine/length.ts';
 import type { ShownUnit } from '../../engine/show.ts';
-import { getSetting } from '../../store/settings.ts';
-import type { KeptDial, KeptLathe } from '../../store/records.ts';
-import { useLive } from './store-context.ts';
+import { knownSettings } from '../../store/known-settings.ts';
+import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/records.ts';
+import { useStoreIfAny } from './store-context.ts';
+
+/** A setting as it stands, and drawn again when it changes. Nothing while none was read, or where it was never set. */
+export function useSetting<Key extends SettingKey>(key: Key): SettingValues[Key] | undefined {
+  return useKnown(key)?.get(key);
+}
+
+function useKnown(key: SettingKey) {
+  const store = useStoreIfAny();
+  const known = store && knownSettings(store);
+  const drawn = known?.get(key);
+  const [, drawAgain] = useState(0);
+  useEffect(() => {
+    const again = () => drawAgain((times) => times + 1);
+    // It may have changed between this drawing and now.
+    if (known && known.get(key) !== drawn) again();
+    return known?.follow(key, again);
+  }, [known, key]);
+  const fault = known?.fault();
+  if (fault !== undefined) throw fault;
+  return known;
+}
 
 /** The unit figures are shown in; inches until the shop says otherwise. */
 export function useShownUnit(): ShownUnit {
-  return useLive('settings/shownUnit', ['settings'], (store) => getSetting(store, 'shownUnit')) ?? 'in';
+  return useSetting('shownUnit') ?? 'in';
 }
 
 export function usePadSize(): 'standard' | 'glove' {
-  return useLive('settings/padSize', ['settings'], (store) => getSetting(store, 'padSize')) ?? 'standard';
+  return useSetting('padSize') ?? 'standard';
 }
 
 /** Where the phone is read, which the page's colours go by. */
 export function useLight(): 'shop' | 'sun' {
-  return useLive('settings/light', ['settings'], (store) => getSetting(store, 'light')) ?? 'shop';
+  return useSetting('light') ?? 'shop';
 }
 
 /** Usual dials, reading the diameter. Common practice, no source. */
@@ -28,7 +50,7 @@ export const usualDials: Readonly<Record<ShownUnit, KeptDial>> = {
 export const usualDial: KeptDial = usualDials.in;
 
 export function useDial(): KeptDial {
-  return useLive('settings/dial', ['settings'], (store) => getSetting(store, 'dial')) ?? usualDial;
+  return useSetting('dial') ?? usualDial;
 }
 
 // A lathe nobody has described yet: any speed.
@@ -36,9 +58,6 @@ const anyLathe: KeptLathe = { speedsRpm: [] };
 
 /** The speeds the lathe has; `undefined` until they are read. */
 export function useLathe(): KeptLathe | undefined {
-  return useLive(
-    'settings/lathe',
-    ['settings'],
-    async (store) => (await getSetting(store, 'lathe')) ?? anyLathe,
-  );
+  const known = useKnown('lathe');
+  return known?.isRead() ? (known.get('lathe') ?? anyLathe) : undefined;
 }

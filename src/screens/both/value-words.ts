@@ -108,7 +108,8 @@ function withStrikeOut(words: string, { struckOut }: Thing): string {
 
 function seenWords({ seen, seenNote, at }: Thing): string {
   const note = typeof seenNote === 'string' && seenNote !== '' ? `: ${seenNote}` : '';
-  return typeof seen === 'string' ? `${seen}${note}` : timeWords(Number(at));
+  if (typeof seen !== 'string') return timeWords(Number(at));
+  return `${seen === 'holds' ? 'good' : 'no good'}${note}`;
 }
 
 function toolWords({ name, mpe }: Thing): string {

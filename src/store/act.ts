@@ -135,8 +135,7 @@ async function actIn({ store, tx, writes, touched, stamped, counted }: ActParts)
   };
   const putKept = (name: StoreName, record: Kept): void => {
     writes.push(quiet(tx.objectStore(name).put(withListField(name, record))));
-    // Nobody follows what is half typed elsewhere, and a key should cost as little as can be.
-    if (name !== 'drafts') touched.push({ store: name, id: record.id });
+    touched.push({ store: name, id: record.id });
   };
   const kept = (name: StoreName, id: Id): Promise<Kept | undefined> => tx.objectStore(name).get(id);
   const live = async (name: StoreName, id: Id): Promise<Kept> => {

@@ -23,7 +23,7 @@ test('who follows a setting is told of its changes and its undo, and of no other
   const store = await openForTest();
   const known = knownSettings(store);
   await known.ready();
-  const told = vi.fn(() => undefined);
+  const told = vi.fn<() => void>();
   const stop = known.follow('shownUnit', told);
   worked(await putSetting(store, 'lastPlace', '#/shop'));
   worked(await putSetting(store, 'padSize', 'glove'));
@@ -47,7 +47,7 @@ test('a change in another tab is known here', async () => {
   const [here, there] = [await openForTest({ name }), await openForTest({ name })];
   const known = knownSettings(here);
   await known.ready();
-  const told = vi.fn(() => undefined);
+  const told = vi.fn<() => void>();
   known.follow('shownUnit', told);
   worked(await putSetting(there, 'shownUnit', 'mm'));
   await expect.poll(() => known.get('shownUnit')).toBe('mm');

@@ -112,6 +112,12 @@ test('in full sun the page is black on white, the lathe too, kept across a resta
     await page.locator('h1').waitFor();
     await expect.poll(colours).toEqual(blackOnWhite);
     expect(await axeFindings(page)).toEqual([]);
+    await page.emulateMedia({ media: 'print' });
+    const panel = await page.evaluate(() =>
+      getComputedStyle(document.documentElement).getPropertyValue('--panel'),
+    );
+    expect(panel).toMatch(/^#fff(fff)?$/);
+    await page.emulateMedia({ media: 'screen' });
   }
   await goTo(page, '/shop');
   await page.getByRole('button', { name: 'Undo: changed the light' }).click();

@@ -89,7 +89,9 @@ export function App({ store, notice }: AppProps) {
               <Screen address={address} />
             </Guard>
           </div>
-          <UndoBar address={address} />
+          <Spared>
+            <UndoBar address={address} />
+          </Spared>
         </div>
         {address.at !== 'lathe' && <BottomBar address={address} />}
       </div>
@@ -169,6 +171,15 @@ function Screen({ address }: { address: Address }) {
     default:
       return address satisfies never;
   }
+}
+
+/** What the screen can do without is not drawn where it can't be read, until another screen is opened; the screen says why. */
+function Spared({ children }: { children: ComponentChildren }) {
+  const [fault, retry]: [unknown, () => void] = useErrorBoundary();
+  useEffect(() => {
+    if (fault !== undefined) retry();
+  }, [location.hash]);
+  return fault === undefined ? <>{children}</> : null;
 }
 
 /** A fault stops here: it says that nothing was lost, and why where the database knows it, and offers the way back in. */

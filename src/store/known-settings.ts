@@ -17,7 +17,7 @@ export type KnownSettings = {
   readonly isRead: () => boolean;
   /** Nothing while it isn't read, when it was never set, or when what is kept doesn't parse. */
   readonly get: <Key extends SettingKey>(key: Key) => SettingValues[Key] | undefined;
-  /** Calls back after each change of this one, and when all were read. Returns its undo. */
+  /** Calls back after each change of this one, and when all were read or could not be. Returns its undo. */
   readonly follow: (key: SettingKey, onChange: () => void) => () => void;
 };
 
@@ -32,7 +32,7 @@ export function knownSettings(store: Store): KnownSettings {
 
 function startKnowing(store: Store): KnownSettings {
   const kept = new Map<string, unknown>();
-  const parsed = new Map<SettingKey, unknown>();
+  const parsed = new Map<string, unknown>();
   const followers = new Map<string, Set<() => void>>();
   let isRead = false;
   let fault: unknown;
@@ -40,7 +40,7 @@ function startKnowing(store: Store): KnownSettings {
   const put = (id: string, record: unknown): void => {
     if (isRead && canonicalText(kept.get(id)) === canonicalText(record)) return;
     kept.set(id, record);
-    for (const key of parsed.keys()) if (key === id) parsed.delete(key);
+    parsed.delete(id);
     if (isRead) for (const onChange of followers.get(id) ?? []) onChange();
   };
   const readAll = async (): Promise<void> => {
@@ -50,6 +50,8 @@ function startKnowing(store: Store): KnownSettings {
     for (const record of found) put(record.id, record);
     isRead = true;
     fault = undefined;
+  };
+  const tellAll = (): void => {
     for (const callbacks of followers.values()) for (const onChange of callbacks) onChange();
   };
   const begin = (): Promise<void> =>
@@ -59,6 +61,7 @@ function startKnowing(store: Store): KnownSettings {
       })
       .finally(() => {
         reading = undefined;
+        tellAll();
       }));
   watch(store, ['settings'], (touched) => {
     const ids = [...new Set(touched.map(({ id }) => id))];

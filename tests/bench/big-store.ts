@@ -12,7 +12,8 @@ const BIG = { jobs: 1000, readings: 100_000, photos: 2000 };
 const PHOTO_BYTES = 60_000;
 
 export type Amount = typeof BIG & {
-  /** Of one photo; a small one's unless told. */ readonly photoBytes?: number;
+  /** Of one photo; a small one's unless told. */
+  readonly photoBytes?: number;
 };
 
 /** The job list and a job, opened with little and with ten years' work in the database. */

@@ -6,7 +6,7 @@ import { removeTemporaryFolders } from './launch.ts';
 afterAll(removeTemporaryFolders);
 
 const { count: readings } = trialSize({ short: 5000, long: 100_000 });
-// A photo of 1600 by 1200 as the app keeps it comes to some 400 kB.
+// Chosen, not published: about what a photo of 1600 by 1200 comes to.
 const PHOTO_BYTES = 400_000;
 const amount = {
   jobs: Math.ceil(readings / 100),

@@ -61,10 +61,14 @@ test('settings that can’t be read are no settings that were never made: why is
     throw new DOMException('the disk is gone', 'UnknownError');
   });
   const known = knownSettings(store);
+  const told = vi.fn<() => void>();
+  known.follow('shownUnit', told);
   await known.ready();
   expect(known.isRead()).toBe(false);
   expect(known.fault()).toBeDefined();
+  expect(told).toHaveBeenCalledTimes(1);
   broken.mockRestore();
   await known.ready();
   expect([known.fault(), known.get('shownUnit')]).toEqual([undefined, 'mm']);
+  expect(told).toHaveBeenCalledTimes(2);
 });

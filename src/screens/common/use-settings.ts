@@ -1,16 +1,25 @@
 import { useEffect, useState } from 'preact/hooks';
 import { lengthOf } from '../../engine/length.ts';
 import type { ShownUnit } from '../../engine/show.ts';
-import { knownSettings } from '../../store/known-settings.ts';
+import { knownSettings, type KnownSettings } from '../../store/known-settings.ts';
 import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/records.ts';
 import { useStoreIfAny } from './store-context.ts';
 
 /** A setting as it stands, and drawn again when it changes. Nothing while none was read, or where it was never set. */
 export function useSetting<Key extends SettingKey>(key: Key): SettingValues[Key] | undefined {
-  return useKnown(key)?.get(key);
+  return readable(useKnown(key))?.get(key);
 }
 
-function useKnown(key: SettingKey) {
+/** The boundary around the screens says why they could not be read. */
+function readable(known: KnownSettings | undefined): KnownSettings | undefined {
+  const fault = known?.fault();
+  if (fault === undefined) return known;
+  // Asked again already, for whoever presses "Try again".
+  void known?.ready();
+  throw fault;
+}
+
+function useKnown(key: SettingKey): KnownSettings | undefined {
   const store = useStoreIfAny();
   const known = store && knownSettings(store);
   const drawn = known?.get(key);
@@ -21,8 +30,6 @@ function useKnown(key: SettingKey) {
     if (known && known.get(key) !== drawn) again();
     return known?.follow(key, again);
   }, [known, key]);
-  const fault = known?.fault();
-  if (fault !== undefined) throw fault;
   return known;
 }
 
@@ -35,9 +42,9 @@ export function usePadSize(): 'standard' | 'glove' {
   return useSetting('padSize') ?? 'standard';
 }
 
-/** Where the phone is read, which the page's colours go by. */
+/** Where the phone is read, which the page's colours go by. It stands outside of any boundary, so it never throws. */
 export function useLight(): 'shop' | 'sun' {
-  return useSetting('light') ?? 'shop';
+  return useKnown('light')?.get('light') ?? 'shop';
 }
 
 /** Usual dials, reading the diameter. Common practice, no source. */
@@ -58,6 +65,6 @@ const anyLathe: KeptLathe = { speedsRpm: [] };
 
 /** The speeds the lathe has; `undefined` until they are read. */
 export function useLathe(): KeptLathe | undefined {
-  const known = useKnown('lathe');
+  const known = readable(useKnown('lathe'));
   return known?.isRead() ? (known.get('lathe') ?? anyLathe) : undefined;
 }

@@ -1,8 +1,18 @@
-import type { Entry } from './entry.ts';
-import { typedWithUnit } from './entry.ts';
+import { typedWithUnit, type Entry } from './entry.ts';
 import type { FormCaution } from './feature-form.ts';
 import type { SlipQuestion } from './reading.ts';
-import { show } from './show.ts';
+import { bandOf, mean, type Estimate } from './estimate.ts';
+import { knownFigure, show, type ShownUnit } from './show.ts';
+
+/** What readings come to, as far as it is known: `.4370` where the band is ±.00014. */
+export function sizeFigure(estimate: Estimate, unit: ShownUnit): string {
+  return knownFigure(mean(estimate), bandOf(estimate).halfWidth, unit);
+}
+
+/** `sizeFigure` with its unit behind it: `.4370 in`. */
+export function showSize(estimate: Estimate, unit: ShownUnit): string {
+  return `${sizeFigure(estimate, unit)} ${unit}`;
+}
 
 /** The question about a reading that stands apart from the others as if the unit or the point had slipped. */
 export function saySlipQuestion({ kind, usual }: SlipQuestion, entry: Entry): string {

@@ -35,21 +35,40 @@ export function show(length: Length, unit: Unit): string {
 }
 
 /**
+ * A size as far as it is known: its places go as far as those of its band, and no further than `figure` goes, so that
+ * `.4370` is told from `.437`. Size and uncertainty end at the same place: JCGM 100:2008 (GUM), 7.2.6.
+ */
+export function knownFigure(length: Length, halfWidth: Length, unit: Unit): string {
+  const places = Math.min(placesOf(showBand(halfWidth, unit)), MOST_PLACES[unit]);
+  return isZero(halfWidth) ? figure(length, unit) : written(length, unit, MOST_PLACES[unit], places);
+}
+
+/**
  * The limits a part is cut to, `1.1114 to 1.1146`: rounded inwards, so that a size on the shown limit is inside the
- * true one. Limits closer than the usual places can tell apart get a place or two more.
+ * true one. Limits closer than the usual places can tell apart get a place or two more, and one limit has as many
+ * places as the other (`.4484 to .4560`), as on a drawing: ASME Y14.5, from memory.
  */
 export function showBetween(lower: Length, upper: Length, unit: Unit): string {
   for (const more of [0, 1, 2]) {
     const places = MOST_PLACES[unit] + more;
     const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** places);
     const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
-    if (!isMore(from, to)) return `${written(from, unit, places)} to ${written(to, unit, places)}`;
+    if (!isMore(from, to)) return evenly(from, to, unit, places);
   }
-  return `${figure(lower, unit)} to ${figure(upper, unit)}`;
+  return evenly(lower, upper, unit, MOST_PLACES[unit]);
 }
 
-function written(length: Length, unit: Unit, places: number): string {
-  return tidy(decimalText(absolute(length), unit, places), unit, isNegative(length));
+function evenly(lower: Length, upper: Length, unit: Unit, most: number): string {
+  const least = Math.max(...[lower, upper].map((limit) => placesOf(written(limit, unit, most))));
+  return `${written(lower, unit, most, least)} to ${written(upper, unit, most, least)}`;
+}
+
+function placesOf(text: string): number {
+  return text.split('.')[1]?.length ?? 0;
+}
+
+function written(length: Length, unit: Unit, most: number, least = LEAST_PLACES[unit]): string {
+  return tidy(decimalText(absolute(length), unit, most), unit, isNegative(length), least);
 }
 
 /** `figure` with one place more, for what is added up before the reader's eyes: the sum then comes to the figure shown. */
@@ -75,10 +94,10 @@ export function asTyped(entry: Entry): string {
   return typedWithUnit(entry);
 }
 
-function tidy(text: string, unit: Unit, negative: boolean): string {
+function tidy(text: string, unit: Unit, negative: boolean, least: number): string {
   const [whole = '0', places = ''] = text.split('.');
   const isNothing = /^0*$/.test(whole + places);
-  const kept = isNothing ? places : places.replace(/0+$/, '').padEnd(LEAST_PLACES[unit], '0');
+  const kept = isNothing ? places : places.replace(/0+$/, '').padEnd(least, '0');
   const front = unit === 'in' && whole === '0' && kept !== '' ? '' : whole;
   return `${negative && !isNothing ? '−' : ''}${front}${kept === '' ? '' : `.${kept}`}`;
 }

@@ -19,6 +19,7 @@ import {
   finerFigure,
   show,
   showBand,
+  knownFigure,
   showBetween,
   signedFigure,
 } from '../../src/engine/show.ts';
@@ -56,10 +57,24 @@ test.each([
   { lower: '1.1113 in', upper: '1.1147 in', unit: 'in', shown: '1.1113 to 1.1147' },
   { lower: '1.1113 in', upper: '1.1147 in', unit: 'mm', shown: '28.228 to 28.313' }, // 28.22702, 28.31338
   { lower: '.56311 in', upper: '.56318 in', unit: 'in', shown: '.56311 to .56318' },
-  { lower: '12 mm', upper: '12.018 mm', unit: 'mm', shown: '12.00 to 12.018' },
+  { lower: '12 mm', upper: '12.018 mm', unit: 'mm', shown: '12.000 to 12.018' },
+  { lower: '.4484 in', upper: '.456 in', unit: 'in', shown: '.4484 to .4560' },
+  { lower: '0 in', upper: '.0021 in', unit: 'in', shown: '.0000 to .0021' },
   { lower: '.563111 in', upper: '.563111 in', unit: 'in', shown: '.563111 to .563111' },
 ] as const)('limits $lower to $upper are shown as $shown', ({ lower, upper, unit, shown }) => {
   expect(showBetween(lengthOf(lower), lengthOf(upper), unit)).toBe(shown);
+});
+
+// JCGM 100:2008, 7.2.6: a size ends at the place where its uncertainty ends; ours ends sooner, as `figure` does.
+test.each([
+  { size: '.437 in', band: '.00014 in', unit: 'in', shown: '.4370' },
+  { size: '.437 in', band: '.0013 in', unit: 'in', shown: '.4370' },
+  { size: '.437 in', band: '.012 in', unit: 'in', shown: '.437' },
+  { size: '.437 in', band: '0 in', unit: 'in', shown: '.437' },
+  { size: '11.1 mm', band: '0.0035 mm', unit: 'mm', shown: '11.100' },
+  { size: '11.1 mm', band: '0.1 mm', unit: 'mm', shown: '11.10' },
+] as const)('$size known to ±$band is written $shown', ({ size, band, unit, shown }) => {
+  expect(knownFigure(lengthOf(size), lengthOf(band), unit)).toBe(shown);
 });
 
 test('a size on a limit as it is shown is inside the true limits', () => {

@@ -272,7 +272,7 @@ describe('the other part made to suit', () => {
   test('is a larger pin for a bore: .5022 less RC5’s .0012 to .0029', () => {
     expect(said(bore, 'new-mate')).toEqual({
       title: 'Make a larger pin',
-      what: 'Pin .4993 to .501 in for RC5.',
+      what: 'Pin .4993 to .5010 in for RC5.',
     });
   });
 
@@ -309,7 +309,7 @@ describe('bushing it', () => {
     expect([bushed.inside.lower, bushed.inside.upper].map(shown)).toEqual(['0.5000', '0.5017']);
     expect([bushed.irreversibleSteps, bushed.metalAssumed]).toEqual([2, false]);
     expect(said(bore, 'bush').what).toMatch(
-      /^Open the bore to \.625 in \(\.1228 more, \.3386 in left round it\); bushing outside \.6256 to \.6259 in for FN1, inside \.500 to \.5017 in for RC5, wall \.0616 in\. /,
+      /^Open the bore to \.625 in \(\.1228 more, \.3386 in left round it\); bushing outside \.6256 to \.6259 in for FN1, inside \.5000 to \.5017 in for RC5, wall \.0616 in\. /,
     );
     expect(said(bore, 'bush').caution).toBe(
       'A bushing gives the size back, not the metal that was round the hole.',
@@ -362,7 +362,7 @@ describe('a sleeve on the shaft', () => {
     expect([sleeved.outside.lower, sleeved.outside.upper].map(shown)).toEqual(['0.4980', '0.4988']);
     expect(sleeved.irreversibleSteps).toBe(1);
     expect(said(shaft, 'sleeve').what).toBe(
-      'Turn the shaft to .456 in. Sleeve: inside .4563 to .4572, outside .498 to .4988 in once it is bonded, wall .0204 in.',
+      'Turn the shaft to .456 in. Sleeve: inside .4563 to .4572, outside .4980 to .4988 in once it is bonded, wall .0204 in.',
     );
   });
 

@@ -1,7 +1,8 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf } from '../../engine/estimate.ts';
 import { featureForm, type FeatureForm } from '../../engine/feature-form.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { showSize } from '../../engine/say-readings.ts';
+import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 import { engineReadings } from './engine-readings.ts';
 
@@ -20,7 +21,7 @@ export function summaryOf(
 ): { readonly size: string; readonly band: string; readonly form: string } {
   const { estimate } = form.tightest;
   return {
-    size: show(mean(estimate), unit),
+    size: showSize(estimate, unit),
     band: showBand(bandOf(estimate).halfWidth, unit),
     form: formSentence(form, unit),
   };

@@ -1,5 +1,5 @@
-import { mean } from '../../engine/estimate.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
+import { sizeFigure } from '../../engine/say-readings.ts';
 import { say } from '../../engine/say.ts';
 import {
   sayDrillNeighbours,
@@ -43,7 +43,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
         {question.parts.map((part) => (
           <li
             key={part.name}
-          >{`${part.name}: ${part.count > 1 ? `${part.count} × ` : ''}${figure(mean(part.thickness), unit)}`}</li>
+          >{`${part.name}: ${part.count > 1 ? `${part.count} × ` : ''}${sizeFigure(part.thickness, unit)}`}</li>
         ))}
       </ol>
       <p>{`Wanted ${figure(limits.lower, unit)} to ${figure(limits.upper, unit)}, aim ${figure(aim, unit)} (${limits.source}).`}</p>
@@ -72,8 +72,8 @@ export function HoleAndPinSheet({ data }: SheetProps) {
         headline={sayVerdict(answer.verdict, clearanceSaid(answer, unit))}
       />
       <BoreDrawing
-        bore={mean(question.bore.loosest)}
-        pin={mean(question.pin.loosest)}
+        bore={question.bore.loosest}
+        pin={question.pin.loosest}
         clearance={answer.loosest}
         unit={unit}
         good={answer.verdict.kind === 'good'}

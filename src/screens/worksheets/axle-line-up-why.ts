@@ -1,10 +1,11 @@
 import type { Share } from '../../engine/chain.ts';
-import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
+import { typedEstimate, type Estimate } from '../../engine/estimate.ts';
 import { zero } from '../../engine/length.ts';
 import type { LineUpAnswer, LineUpQuestion } from '../../engine/line-up.ts';
 import type { LineUpCheck } from '../../engine/line-up-checks.ts';
 import { sayShares } from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { sizeFigure } from '../../engine/say-readings.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
 
 type WhyLine = { readonly what: string; readonly how: string; readonly source?: string };
@@ -83,6 +84,6 @@ function sizeOf({ layout, sizes }: LineUpQuestion, name: string): Estimate {
 }
 
 function numberPut(estimate: Estimate, unit: ShownUnit): string {
-  const text = figure(mean(estimate), unit);
+  const text = sizeFigure(estimate, unit);
   return text.startsWith('−') ? `(${text})` : text;
 }

@@ -1,11 +1,13 @@
+import { mean, type Estimate } from '../../engine/estimate.ts';
 import { absolute, isNegative, isZero, ratioOf, type Length } from '../../engine/length.ts';
+import { showSize } from '../../engine/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import { DrawingLabel } from './drawing-label.tsx';
 import '../common/drawing.css';
 
 type BoreDrawingProps = {
-  readonly bore: Length;
-  readonly pin: Length;
+  readonly bore: Estimate;
+  readonly pin: Estimate;
   readonly clearance: Length;
   readonly unit: ShownUnit;
   /** Nothing to cure: then the gap is drawn like the rest. */
@@ -19,7 +21,8 @@ const MOST_OVER = 1.08;
 /** A bore with its pin lying in it, seen along the axis. A gap too small to see is drawn larger and says so. */
 export function BoreDrawing({ bore, pin, clearance, unit, good }: BoreDrawingProps) {
   // A bore of nothing is a slip of the pad; the drawing stays, so that it can be found and put right.
-  const trueRadius = BORE_RADIUS * (isZero(bore) ? MOST_OVER : Math.min(MOST_OVER, ratioOf(pin, bore)));
+  const trueRadius =
+    BORE_RADIUS * (isZero(mean(bore)) ? MOST_OVER : Math.min(MOST_OVER, ratioOf(mean(pin), mean(bore))));
   const interferes = isNegative(clearance);
   const trueGap = 2 * (BORE_RADIUS - trueRadius);
   const touches = interferes || isZero(clearance);
@@ -33,7 +36,7 @@ export function BoreDrawing({ bore, pin, clearance, unit, good }: BoreDrawingPro
       class="drawing"
       viewBox="0 0 390 208"
       role="img"
-      aria-label={`Bore ${show(bore, unit)}, pin ${show(pin, unit)}, clearance ${show(clearance, unit)}.`}
+      aria-label={`Bore ${showSize(bore, unit)}, pin ${showSize(pin, unit)}, clearance ${show(clearance, unit)}.`}
     >
       <path class="drawing-centre" d={`M12 ${centre}h196 M110 6v188`} />
       <circle cx="110" cy={centre} r={BORE_RADIUS} />
@@ -44,8 +47,8 @@ export function BoreDrawing({ bore, pin, clearance, unit, good }: BoreDrawingPro
           d={`M110 ${centre - BORE_RADIUS}v${gap} M98 ${centre - BORE_RADIUS}h24 M98 ${centre - BORE_RADIUS + gap}h24`}
         />
       )}
-      <DrawingLabel y={52} name="bore" size={show(bore, unit)} />
-      <DrawingLabel y={106} name="pin" size={show(pin, unit)} />
+      <DrawingLabel y={52} name="bore" size={showSize(bore, unit)} />
+      <DrawingLabel y={106} name="pin" size={showSize(pin, unit)} />
       <DrawingLabel
         y={160}
         name={interferes ? 'interference' : 'clearance'}

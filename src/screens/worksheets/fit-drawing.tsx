@@ -11,6 +11,7 @@ import {
   type Length,
 } from '../../engine/length.ts';
 import { limitFigure, sayClearance, sayLimits } from '../../engine/say-fit.ts';
+import { showSize } from '../../engine/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import '../common/drawing.css';
 
@@ -141,8 +142,8 @@ export function deviationText(deviation: Length, unit: ShownUnit): string {
 
 function spoken({ fit, bore, pin, unit }: FitDrawingProps): string {
   const measured = [
-    bore && `bore measured ${show(mean(bore.tightest), unit)}`,
-    pin && `pin measured ${show(mean(pin.tightest), unit)}`,
+    bore && `bore measured ${showSize(bore.tightest, unit)}`,
+    pin && `pin measured ${showSize(pin.tightest, unit)}`,
   ].filter((part) => part !== undefined);
   return `${fit.fitClass} at ${show(fit.nominal, unit)}: hole ${sayLimits(fit.hole, unit)}, pin ${sayLimits(fit.pin, unit)}, ${sayClearance(fit, unit)}${measured.length > 0 ? `; ${measured.join(', ')}` : ''}.`;
 }

@@ -5,7 +5,7 @@ import { dividedBy, plus, type Length } from '../../engine/length.ts';
 import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
-import { figure, show, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import { figure, knownFigure, show, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
 import { JOINT_CLASS_SOURCE } from '../../engine/tables/joint-classes.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
@@ -234,7 +234,7 @@ function LimitRow({ title, limits, checked, unit }: LimitRowProps) {
     <Row
       title={title}
       {...(checked && {
-        detail: `measured ${figure(checked.value, unit)} ${showBand(checked.halfWidth, unit)}`,
+        detail: `measured ${knownFigure(checked.value, checked.halfWidth, unit)} ${showBand(checked.halfWidth, unit)}`,
         mark: <VerdictMark kind={checked.verdict.kind} />,
       })}
       figure={<TwoLimits limits={limits} unit={unit} />}

@@ -111,8 +111,8 @@ function Answer({ data, question, answer }: AnswerProps) {
         {rock !== undefined && <p>{rock}</p>}
       </VerdictBand>
       <BoreDrawing
-        bore={mean(question.bore.loosest)}
-        pin={mean(question.pin.loosest)}
+        bore={question.bore.loosest}
+        pin={question.pin.loosest}
         clearance={answer.loosest}
         unit={unit}
         good={answer.verdict.kind === 'good'}

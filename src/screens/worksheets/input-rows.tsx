@@ -1,6 +1,7 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf } from '../../engine/estimate.ts';
 import { isZero } from '../../engine/length.ts';
-import { figure, showBand } from '../../engine/show.ts';
+import { sizeFigure } from '../../engine/say-readings.ts';
+import { showBand } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
@@ -71,7 +72,7 @@ function sizeGiven(data: WorksheetData, name: string): Given {
     words: known.words,
     figure: (
       <>
-        {figure(mean(known.tightest), data.unit)}
+        {sizeFigure(known.tightest, data.unit)}
         {band !== '' && <small class="row-detail">{band}</small>}
       </>
     ),

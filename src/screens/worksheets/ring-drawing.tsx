@@ -1,6 +1,7 @@
 import { isZero, ratioOf, type Length } from '../../engine/length.ts';
 import { mean } from '../../engine/estimate.ts';
 import type { RingAnswer, RingQuestion } from '../../engine/ring.ts';
+import { showSize } from '../../engine/say-readings.ts';
 import { sayProud } from '../../engine/say-ring.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import '../common/drawing.css';
@@ -110,5 +111,5 @@ function proudMark(proud: Length, unit: ShownUnit): string {
 function spoken({ recess, stem }: RingQuestion, answer: RingAnswer, unit: ShownUnit): string {
   const thickness = madeThickness(answer);
   const sizes = `outside ${show(answer.outside.target, unit)}, inside ${show(answer.inside.target, unit)}`;
-  return `Ring ${sizes}${thickness ? `, ${show(thickness, unit)} thick` : ''}, in a recess ${show(mean(recess.tightest), unit)} wide round a stem of ${show(mean(stem.tightest), unit)}. ${sayProud(answer, unit)} Gaps are drawn larger.`;
+  return `Ring ${sizes}${thickness ? `, ${show(thickness, unit)} thick` : ''}, in a recess ${showSize(recess.tightest, unit)} wide round a stem of ${showSize(stem.tightest, unit)}. ${sayProud(answer, unit)} Gaps are drawn larger.`;
 }

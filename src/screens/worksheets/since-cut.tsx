@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { capital } from '../../engine/cuts-of-way.ts';
-import { mean } from '../../engine/estimate.ts';
+import { showSize } from '../../engine/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { hrefOf } from '../address.ts';
@@ -84,5 +84,5 @@ function sayReadBefore({ name, pass }: PartCut, unit: ShownUnit): string {
 
 function sizeHere(data: WorksheetData, { partId }: PartCut): string {
   const part = stackParts(data).find(({ id }) => id === partId)?.part;
-  return part ? show(mean(part.thickness), data.unit) : 'no size';
+  return part ? showSize(part.thickness, data.unit) : 'no size';
 }

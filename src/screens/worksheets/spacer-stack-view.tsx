@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { bandOf, mean } from '../../engine/estimate.ts';
 import { absolute, isNegative } from '../../engine/length.ts';
+import { sizeFigure } from '../../engine/say-readings.ts';
 import { sayLongerPart, sayShim, sayStack, sayStackBand } from '../../engine/say-stack.ts';
 import { say } from '../../engine/say.ts';
 import { figure, showBand, showBetween, type ShownUnit } from '../../engine/show.ts';
@@ -176,7 +177,7 @@ function PartRows({ data, parts }: { data: WorksheetData; parts: readonly KnownP
               figure={
                 part ? (
                   <>
-                    {figure(mean(part.thickness), data.unit)}
+                    {sizeFigure(part.thickness, data.unit)}
                     <small class="row-detail">{bandWords(bandOf(part.thickness).halfWidth, data.unit)}</small>
                   </>
                 ) : (
@@ -308,14 +309,14 @@ function Remedy({ answer, unit }: { answer: StackAnswer; unit: ShownUnit }) {
 
 function whyLines({ fixed, parts, want }: StackQuestion, answer: StackAnswer, unit: ShownUnit) {
   const terms = parts
-    .map(({ thickness, count }) => `${count > 1 ? `${count} · ` : ''}${figure(mean(thickness), unit)}`)
+    .map(({ thickness, count }) => `${count > 1 ? `${count} · ` : ''}${sizeFigure(thickness, unit)}`)
     .join(' − ');
   return [
     answer.direct
       ? { what: 'Gap', how: `read directly: ${figure(answer.gap, unit)}` }
       : {
           what: 'Gap',
-          how: `${fixed.name} − parts = ${figure(mean(fixed.length), unit)} − ${terms} = ${figure(answer.gap, unit)} ${unit}`,
+          how: `${fixed.name} − parts = ${sizeFigure(fixed.length, unit)} − ${terms} = ${figure(answer.gap, unit)} ${unit}`,
         },
     ...(want.kind === 'clamp'
       ? [

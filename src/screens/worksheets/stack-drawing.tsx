@@ -9,6 +9,7 @@ import {
   times,
   type Length,
 } from '../../engine/length.ts';
+import { showSize, sizeFigure } from '../../engine/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import '../common/drawing.css';
@@ -50,7 +51,7 @@ export function StackDrawing({ question, answer, changing, unit }: StackDrawingP
         <Part key={slot.x} slot={slot} label={named ? slot.name : String(index + 1)} />
       ))}
       <text class="drawing-over-line" x="195" y="128" text-anchor="middle">
-        {`${question.fixed.name} ${figure(mean(question.fixed.length), unit)}`}
+        {`${question.fixed.name} ${sizeFigure(question.fixed.length, unit)}`}
       </text>
       <path class="drawing-changes" d={gapMark(gapAt, proud)} />
       <text class="drawing-changes-text" x={Math.min(384, gapAt + 40)} y="228" text-anchor="end">
@@ -145,11 +146,11 @@ function spoken({ fixed, parts }: StackQuestion, { gap, partsTotal }: StackAnswe
   const list = parts
     .map(
       ({ name, count, thickness }) =>
-        `${count > 1 ? `${count} times ` : ''}${name} ${show(mean(thickness), unit)}`,
+        `${count > 1 ? `${count} times ` : ''}${name} ${showSize(thickness, unit)}`,
     )
     .join(', ');
   const left = isNegative(gap)
     ? `they stand ${show(absolute(gap), unit)} proud`
     : `a gap of ${show(gap, unit)} is left`;
-  return `From left to right: ${list}; together ${show(partsTotal, unit)} in ${fixed.name} ${show(mean(fixed.length), unit)}; ${left}.`;
+  return `From left to right: ${list}; together ${show(partsTotal, unit)} in ${fixed.name} ${showSize(fixed.length, unit)}; ${left}.`;
 }

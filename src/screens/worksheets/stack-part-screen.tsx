@@ -3,8 +3,9 @@ import type { SizeInput, StackPartInput } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { setPart } from '../../store/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
-import { bandOf, mean } from '../../engine/estimate.ts';
-import { figure, show } from '../../engine/show.ts';
+import { bandOf } from '../../engine/estimate.ts';
+import { sizeFigure } from '../../engine/say-readings.ts';
+import { show } from '../../engine/show.ts';
 import { Button } from '../common/button.tsx';
 import { bandWords } from '../common/band-words.ts';
 import { NotHere } from '../common/not-here.tsx';
@@ -115,7 +116,7 @@ function PartForm({ data, partId, part, trouble, onChange, onRemove }: PartFormP
             {...(known && {
               figure: (
                 <>
-                  {figure(mean(known.tightest), unit)}
+                  {sizeFigure(known.tightest, unit)}
                   <small class="row-detail">{bandWords(bandOf(known.tightest).halfWidth, unit)}</small>
                 </>
               ),

@@ -1,5 +1,6 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
+import { typedEstimate } from '../../../src/engine/estimate.ts';
 import { lengthOf, minus } from '../../../src/engine/length.ts';
 import { BoreDrawing } from '../../../src/screens/worksheets/bore-drawing.tsx';
 
@@ -8,7 +9,13 @@ afterEach(cleanup);
 function draw({ bore, pin, good = false }: { bore: string; pin: string; good?: boolean }) {
   const sizes = { bore: lengthOf(bore), pin: lengthOf(pin) };
   const { container } = render(
-    <BoreDrawing {...sizes} clearance={minus(sizes.bore, sizes.pin)} unit="in" good={good} />,
+    <BoreDrawing
+      bore={typedEstimate(sizes.bore)}
+      pin={typedEstimate(sizes.pin)}
+      clearance={minus(sizes.bore, sizes.pin)}
+      unit="in"
+      good={good}
+    />,
   );
   const [hole, solid] = [...container.querySelectorAll('circle')].map((circle) => ({
     y: Number(circle.getAttribute('cy')),

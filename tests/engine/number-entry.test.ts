@@ -42,6 +42,21 @@ describe('a number is refused with a sentence of its own', () => {
   });
 });
 
+describe('a count', () => {
+  const miles: NumberBounds = { least: 0, most: 999_999, unit: 'mi', whole: true };
+
+  test.each(['120,472', '120.5', '5,0'])('is never guessed from %s', (typed) => {
+    const read = readNumber(typed, miles);
+    expect(read.ok ? '' : sayNumber(read.refusal)).toBe(
+      'A whole number goes here: digits only, no point and no comma.',
+    );
+  });
+
+  test('is read from its digits', () => {
+    expect(readNumber('120472', miles)).toEqual({ ok: true, value: { text: '120472', figure: 120_472 } });
+  });
+});
+
 test('any text at all is a number inside its bounds or a refusal', () => {
   fc.assert(
     fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.stringMatching(/^-?[0-9.,]{0,18}$/)), (typed) => {

@@ -21,7 +21,7 @@ export function OdometerScreen({ job }: { job: Job }) {
   const here = { at: 'assembly', jobId: job.id } as const;
   const before = job.odometer && odometerIn(job.odometer, unit);
   const take = async (text: string) => {
-    const kept = await setOdometer(store, job.id, { reading: Math.floor(Number(text)), unit });
+    const kept = await setOdometer(store, job.id, { reading: Number(text), unit });
     if (!kept.ok) return setTrouble(sayStore(kept.refusal));
     const waiting = withoutStart(await rechecksOf(store, job.id));
     await countFrom(store, waiting, { odometer: kept.value.odometer });
@@ -46,7 +46,7 @@ export function OdometerScreen({ job }: { job: Job }) {
         <NumberEntry
           label="Odometer"
           draftKey={`assembly/${job.id}/odometer`}
-          bounds={{ least: 0, most: MOST, unit }}
+          bounds={{ least: 0, most: MOST, unit, whole: true }}
           onNumber={(text) => void take(text)}
         >
           <DistanceUnits unit={unit} onUnit={setUnit} />

@@ -209,10 +209,12 @@ function AfterScreen({ job, recheck, asked }: AfterScreenProps) {
         <NumberEntry
           label={isDays ? 'Days' : 'Distance'}
           draftKey={`assembly/${recheck.id}/${asked}`}
-          bounds={
-            isDays ? { least: 1, most: MOST_DAYS, unit: 'days' } : { least: 1, most: MOST_DISTANCE, unit }
-          }
-          onNumber={(text) => void take(Math.floor(Number(text)))}
+          bounds={{
+            ...(isDays ? { most: MOST_DAYS, unit: 'days' } : { most: MOST_DISTANCE, unit }),
+            least: 1,
+            whole: true,
+          }}
+          onNumber={(text) => void take(Number(text))}
         >
           {!isDays && <DistanceUnits unit={unit} onUnit={setUnit} />}
         </NumberEntry>

@@ -16,6 +16,8 @@ type PadKeysProps = {
   readonly unit: Unit;
   /** A number that is no length: no units and no fractions. */
   readonly plain: boolean;
+  /** A count has no point. */
+  readonly whole: boolean;
   /** A plain number that may lie below zero has a minus in their place. */
   readonly belowZero: boolean;
   readonly onPress: (key: PadKey) => void;
@@ -23,19 +25,21 @@ type PadKeysProps = {
 };
 
 /** The keys under the thumb: digits and point, then what a size needs besides. */
-export function PadKeys({ half, unit, plain, belowZero, onPress, onUnit }: PadKeysProps) {
+export function PadKeys({ half, unit, plain, whole, belowZero, onPress, onUnit }: PadKeysProps) {
   return (
     <div class="size-pad-keys" data-plain={plain} role="group" aria-label="Keypad">
-      {DIGIT_ROWS.flat().map((key) => (
-        <KeyButton
-          key={key}
-          class={`size-pad-key size-pad-at-${key === '.' ? 'point' : key}`}
-          {...(key === '.' && { label: 'decimal point' })}
-          onPress={() => onPress(key)}
-        >
-          {key}
-        </KeyButton>
-      ))}
+      {DIGIT_ROWS.flat()
+        .filter((key) => !(whole && key === '.'))
+        .map((key) => (
+          <KeyButton
+            key={key}
+            class={`size-pad-key size-pad-at-${key === '.' ? 'point' : key}`}
+            {...(key === '.' && { label: 'decimal point' })}
+            onPress={() => onPress(key)}
+          >
+            {key}
+          </KeyButton>
+        ))}
       {plain && belowZero && (
         <KeyButton
           class="size-pad-key size-pad-soft size-pad-at-bar"

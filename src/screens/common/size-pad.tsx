@@ -28,6 +28,8 @@ type SizePadProps = {
   readonly message?: ComponentChildren;
   /** A number that is no length: no unit keys and no fractions, this word behind the figure. */
   readonly plain?: string;
+  /** A plain number that is a count: no point key. */
+  readonly whole?: boolean;
   /** A plain number that may lie below zero: it gets a minus key. */
   readonly belowZero?: boolean;
   readonly padSize?: 'standard' | 'glove';
@@ -48,6 +50,7 @@ export function SizePad({
   resting,
   message,
   plain,
+  whole = false,
   belowZero = false,
   padSize = 'standard',
   echo = true,
@@ -124,6 +127,9 @@ export function SizePad({
         <label class="unseen" for="size">
           {label}
         </label>
+        <p class="size-pad-asks" aria-hidden="true">
+          {label}
+        </p>
         <div
           class="size-pad-line"
           data-unit={unitFits(shown, unitWord) ? 'beside' : 'below'}
@@ -177,6 +183,7 @@ export function SizePad({
           half={half}
           unit={entry.ok ? entry.value.unit : half.unit}
           plain={plain !== undefined}
+          whole={whole}
           belowZero={belowZero}
           onPress={press}
           onUnit={(unit) => change(inUnit(half, unit))}

@@ -38,7 +38,7 @@ export function MeasuredPad({ at, measured }: MeasuredPadProps) {
       >
         <p class="measured-pad-caution">Spindle stopped?</p>
         <SizePad
-          label={`${cut.name}, size measured`}
+          label={`Measured: ${cut.name}`}
           half={half}
           padSize={padSize}
           twoPlaces

@@ -15,7 +15,7 @@ import './lathe-speeds.css';
 
 // Chosen, not published: no spindle of a shop lathe turns faster or slower.
 const RPM = { least: 1, most: 20_000, unit: 'rpm' } as const;
-const MARKS = { least: 2, most: 2000, unit: 'marks' } as const;
+const MARKS = { least: 2, most: 2000, unit: 'marks', whole: true } as const;
 const back = { href: hrefOf({ at: 'shop' }), to: 'the shop' };
 
 /** The speeds the lathe's belts or levers give, typed one after the other; a press on one takes it out. */
@@ -139,11 +139,7 @@ export function DialMarksScreen() {
           name="dial-marks"
           text="Use it"
           bounds={MARKS}
-          onRpm={(marks) =>
-            Number.isInteger(marks)
-              ? void keep({ ...rest, marksPerTurn: marks })
-              : setTrouble('Marks are whole: type how many the ring has.')
-          }
+          onRpm={(marks) => void keep({ ...rest, marksPerTurn: marks })}
         />
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
@@ -178,6 +174,7 @@ function RpmPad({ label, name, text, bounds = RPM, onRpm }: RpmPadProps) {
       label={label}
       half={draft.half}
       plain={bounds.unit}
+      whole={bounds.whole === true}
       padSize={padSize}
       onChange={(half) => {
         setTrouble(undefined);

@@ -31,6 +31,7 @@ export function NumberEntry({ label, draftKey, bounds, onNumber, onNext, childre
       label={label}
       half={draft.half}
       plain={bounds.unit}
+      whole={bounds.whole === true}
       belowZero={bounds.least < 0}
       padSize={padSize}
       onChange={(half) => {

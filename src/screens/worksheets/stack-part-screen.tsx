@@ -61,7 +61,7 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
         >
           <SizeEntry
             data={data}
-            label={part.name}
+            label={`${part.name}, ${asked === 'size' ? 'length' : 'least length'}`}
             draftKey={`worksheet/${worksheet.id}/${path}`}
             {...(asked === 'size' && { measures: 'length' as const, onMeasure: () => void measureNow() })}
             onSize={(size, key) => void takeSize(asked, size, key)}

@@ -12,8 +12,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
-import { JobTabs } from '../jobs/job-tabs.tsx';
-import { jobSubtitle } from '../readings/readings-screen.tsx';
+import { JobPage } from '../jobs/job-page.tsx';
 import { timeWords } from '../common/day-words.ts';
 import { FitterScreen } from './fitter-screen.tsx';
 import { NewStepScreen } from './new-step-screen.tsx';
@@ -65,13 +64,7 @@ function WholeAssembly({ assembly }: { assembly: Assembly }) {
   // Once the job is on the road they are what it is opened for.
   const areDue = rechecks.some((recheck) => !recheck.done && isDue(dueNow(recheck, job, now)));
   return (
-    <Page
-      title={job.name}
-      subtitle={jobSubtitle(job)}
-      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
-      aside={<LinkButton href={hrefOf({ at: 'job', jobId: job.id })}>About</LinkButton>}
-      tabs={<JobTabs jobId={job.id} here="assembly" />}
-    >
+    <JobPage job={job} here="assembly">
       <SignedLine job={job} />
       {areDue && <RechecksList assembly={assembly} />}
       <Steps assembly={assembly} />
@@ -79,7 +72,7 @@ function WholeAssembly({ assembly }: { assembly: Assembly }) {
       <PartsList assembly={assembly} />
       {!areDue && <RechecksList assembly={assembly} />}
       {isSafetyCritical(job) && <SafetyCaution />}
-    </Page>
+    </JobPage>
   );
 }
 

@@ -4,10 +4,11 @@ import type { Cut } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
+import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
-import { JobTabs } from '../jobs/job-tabs.tsx';
+import { JobPage } from '../jobs/job-page.tsx';
 import { CutRow } from './cut-row.tsx';
 import { CUT_STATES, hasItsOwnSize, MACHINE_WORDS, STATE_WORDS } from './cut-words.ts';
 
@@ -20,14 +21,14 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
     const [job, cuts] = await Promise.all([getJob(store, jobId), cutsOf(store, jobId)]);
     return { job, cuts };
   });
-  const cuts = found?.cuts ?? [];
+  if (!found) return <Page title=" ">{null}</Page>;
+  const { job, cuts } = found;
+  if (!job) return <NotHere what="job" />;
   const next = nextCut(cuts);
   return (
-    <Page
-      title="Cuts"
-      {...(found?.job && { subtitle: found.job.name })}
-      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
-      tabs={<JobTabs jobId={jobId} here="cuts" />}
+    <JobPage
+      job={job}
+      here="cuts"
       foot={
         next ? (
           <LinkButton kind="main" href={machineHref(next)}>
@@ -37,15 +38,13 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
             </span>
           </LinkButton>
         ) : (
-          found && (
-            <LinkButton kind="main" href={hrefOf({ at: 'worksheets', jobId })}>
-              To the worksheets
-            </LinkButton>
-          )
+          <LinkButton kind="main" href={hrefOf({ at: 'worksheets', jobId })}>
+            To the worksheets
+          </LinkButton>
         )
       }
     >
-      {found && cuts.length === 0 && (
+      {cuts.length === 0 && (
         <EmptyLine>
           What a worksheet asks to be cut comes here with its target and limits: press “Cut it” there.
         </EmptyLine>
@@ -66,12 +65,10 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
           </section>
         );
       })}
-      {found && (
-        <div class="cuts-own">
-          <LinkButton href={hrefOf({ at: 'cut', jobId, cutId: 'new' })}>A cut of your own</LinkButton>
-        </div>
-      )}
-    </Page>
+      <div class="cuts-own">
+        <LinkButton href={hrefOf({ at: 'cut', jobId, cutId: 'new' })}>A cut of your own</LinkButton>
+      </div>
+    </JobPage>
   );
 }
 

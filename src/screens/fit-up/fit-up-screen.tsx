@@ -10,8 +10,7 @@ import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
-import { JobTabs } from '../jobs/job-tabs.tsx';
-import { jobSubtitle } from '../readings/readings-screen.tsx';
+import { JobPage } from '../jobs/job-page.tsx';
 import { knownChecks, useFitUp, type KnownCheck } from './check-data.ts';
 import { CheckMark } from './check-mark.tsx';
 import './fit-up-screen.css';
@@ -28,12 +27,9 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
   const sum = sayHowMany(checks.map(({ state }) => state.found));
   const good = checks.filter(({ state }) => state.found === 'good');
   return (
-    <Page
-      title={job.name}
-      subtitle={jobSubtitle(job)}
-      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
-      aside={<LinkButton href={hrefOf({ at: 'job', jobId })}>About</LinkButton>}
-      tabs={<JobTabs jobId={jobId} here="fit-up" />}
+    <JobPage
+      job={job}
+      here="fit-up"
       foot={
         <LinkButton kind="main" href={hrefOf({ at: 'check', jobId, checkId: 'new' })}>
           New check
@@ -49,7 +45,7 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
       <CheckRows title={sum} checks={open} unit={unit} />
       <CheckRows title={open.length === 0 ? sum : 'Done and good'} checks={good} unit={unit} />
       {isSafetyCritical(job) && <SafetyCaution />}
-    </Page>
+    </JobPage>
   );
 }
 

@@ -11,7 +11,9 @@ const places = [
   { at: 'sheet', name: 'Sheet' },
 ] as const;
 
-type JobTabsProps = { readonly jobId: string; readonly here: (typeof places)[number]['at'] };
+export type JobPlace = (typeof places)[number]['at'];
+
+type JobTabsProps = { readonly jobId: string; readonly here: JobPlace };
 
 export function JobTabs({ jobId, here }: JobTabsProps) {
   return (

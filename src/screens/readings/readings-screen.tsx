@@ -1,7 +1,7 @@
 import { isSafetyCritical } from '../../engine/safety.ts';
 import { featuresOf } from '../../store/features.ts';
 import { readingsOfJob } from '../../store/readings.ts';
-import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
+import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Caution, SafetyCaution } from '../common/caution.tsx';
@@ -11,7 +11,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
-import { JobTabs } from '../jobs/job-tabs.tsx';
+import { JobPage } from '../jobs/job-page.tsx';
 import { useJob } from '../jobs/use-job.ts';
 import { kindName } from './feature-kinds.ts';
 import { formOfReadings, summaryOf } from './feature-summary.ts';
@@ -30,12 +30,9 @@ export function ReadingsScreen({ jobId }: { jobId: string }) {
     ({ id, checkId }) => checkId !== undefined && readings.some(({ featureId }) => featureId === id),
   );
   return (
-    <Page
-      title={job.name}
-      subtitle={jobSubtitle(job)}
-      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
-      aside={<LinkButton href={hrefOf({ at: 'job', jobId })}>About</LinkButton>}
-      tabs={<JobTabs jobId={jobId} here="readings" />}
+    <JobPage
+      job={job}
+      here="readings"
       foot={
         <LinkButton kind="main" href={hrefOf({ at: 'new-feature', jobId })}>
           New reading
@@ -58,18 +55,8 @@ export function ReadingsScreen({ jobId }: { jobId: string }) {
       <Caution heading="Before each reading:">
         spindle stopped, part clean and deburred, tool and part equally warm.
       </Caution>
-    </Page>
+    </JobPage>
   );
-}
-
-export function jobSubtitle(job: Job): string {
-  return [
-    isSafetyCritical(job) ? 'safety-critical' : '',
-    job.demo ? 'demo data' : '',
-    isSafetyCritical(job) || job.demo ? '' : job.what,
-  ]
-    .filter((part) => part !== '')
-    .join(' · ');
 }
 
 function FeatureRows({

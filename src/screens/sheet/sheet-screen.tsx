@@ -4,8 +4,7 @@ import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { Row } from '../common/row.tsx';
-import { JobTabs } from '../jobs/job-tabs.tsx';
-import { jobSubtitle } from '../readings/readings-screen.tsx';
+import { JobPage } from '../jobs/job-page.tsx';
 import { FrozenSheetList } from './frozen-sheet-list.tsx';
 import { useSheetData, type SheetData } from './sheet-data.ts';
 import { SheetDocument } from './sheet-document.tsx';
@@ -35,11 +34,9 @@ function Sheet({ data }: { readonly data: SheetData }) {
   const { job } = data;
   usePageFooter(job.name);
   return (
-    <Page
-      title={job.name}
-      subtitle={jobSubtitle(job)}
-      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
-      tabs={<JobTabs jobId={job.id} here="sheet" />}
+    <JobPage
+      job={job}
+      here="sheet"
       foot={
         <>
           <Button kind="main" onPress={() => print()}>
@@ -58,6 +55,6 @@ function Sheet({ data }: { readonly data: SheetData }) {
           detail="parts, costs and hours, with their total"
         />
       </div>
-    </Page>
+    </JobPage>
   );
 }

@@ -10,9 +10,8 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { isSafetyCritical } from '../../engine/safety.ts';
-import { JobTabs } from '../jobs/job-tabs.tsx';
+import { JobPage } from '../jobs/job-page.tsx';
 import { useJob } from '../jobs/use-job.ts';
-import { jobSubtitle } from '../readings/readings-screen.tsx';
 import { planOf, worksheetPlans } from './worksheet-plans.ts';
 import { nextNeed, type WorksheetPlan } from './worksheet-plan.ts';
 import './worksheets-screen.css';
@@ -41,12 +40,7 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
     return go({ at: 'worksheet', jobId, worksheetId: made.value.id, ...(field !== undefined && { field }) });
   };
   return (
-    <Page
-      title={job.name}
-      subtitle={jobSubtitle(job)}
-      back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
-      tabs={<JobTabs jobId={jobId} here="worksheets" />}
-    >
+    <JobPage job={job} here="worksheets">
       {worksheets.length === 0 && (
         <EmptyLine>A worksheet answers one question from the readings. Begin one below.</EmptyLine>
       )}
@@ -76,6 +70,6 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
         </p>
       )}
       {isSafetyCritical(job) && <SafetyCaution />}
-    </Page>
+    </JobPage>
   );
 }

@@ -158,7 +158,7 @@ async function brakeSideFrom({ page }: Phone, url: string): Promise<void> {
   await thumb.press('Back to the check');
   await thumb.press('Give the worksheet this reading');
   // The check says so too; only the worksheet has this heading.
-  await page.getByRole('heading', { name: 'What it stands on' }).waitFor();
+  await page.getByRole('heading', { name: 'Worked out from' }).waitFor();
   await page.getByText('Good: float .0099, want .008 to .012.').first().waitFor();
 
   await restOfTheList(page, thumb);

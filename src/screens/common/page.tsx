@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { unbroken } from './unbroken.tsx';
 import './page.css';
 
 type PageProps = {
@@ -35,7 +36,7 @@ export function Page({ title, subtitle, back, aside, tabs, foot, filled = false,
         )}
         <div class="page-heading">
           <h1 ref={heading} tabIndex={-1}>
-            {title}
+            {unbroken(title)}
           </h1>
           {subtitle !== undefined && <p class="page-subtitle">{unbroken(subtitle)}</p>}
         </div>
@@ -57,18 +58,4 @@ let isFirst = true;
 function arriveAt(heading: HTMLHeadingElement | null): void {
   if (!isFirst && document.activeElement === document.body) heading?.focus({ preventScroll: true });
   isFirst = false;
-}
-
-/** The words that say most in a line of small ones stay in one piece. */
-function unbroken(subtitle: ComponentChildren): ComponentChildren {
-  if (typeof subtitle !== 'string') return subtitle;
-  return subtitle.split(/(safety-critical|demo data)/).map((piece, index) =>
-    index % 2 === 1 ? (
-      <span key={piece} class="page-subtitle-word">
-        {piece}
-      </span>
-    ) : (
-      piece
-    ),
-  );
 }

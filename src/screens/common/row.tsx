@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { unbroken } from './unbroken.tsx';
 import './row.css';
 
 type RowProps = {
@@ -17,8 +18,8 @@ export function Row({ title, detail, figure, mark, href, onPress, state }: RowPr
   const inside = (
     <>
       <span class="row-words">
-        <span class="row-title">{title}</span>
-        {detail !== undefined && <span class="row-detail">{detail}</span>}
+        <span class="row-title">{unbroken(title)}</span>
+        {detail !== undefined && <span class="row-detail">{unbroken(detail)}</span>}
       </span>
       {figure !== undefined && <span class="row-figure">{figure}</span>}
       {mark}

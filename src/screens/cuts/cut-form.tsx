@@ -137,7 +137,7 @@ function Figures({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   );
   return (
     <section class="cuts-group">
-      <h2>What it stands on</h2>
+      <h2>Sizes and material</h2>
       <ul>
         {sizes.map((size) => (
           <li key={size.name}>

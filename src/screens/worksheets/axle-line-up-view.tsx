@@ -71,7 +71,7 @@ export function AxleLineUpView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={names.filter((name) => !isOnHand(name) && !isUnread(name))}
         usual={usualWords(data)}
       />

@@ -85,7 +85,7 @@ export function BearingSeatView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={plan.fields.map(({ name }) => name)}
         usual={{
           ...(worksheet.choices['bearing'] === 'ball' && usualExcess(data)),

@@ -89,7 +89,7 @@ function Inputs({
     <InputRows
       data={data}
       plan={plan}
-      title="What it stands on"
+      title="Worked out from"
       names={[...names, 'system', inside, press, ...more, ...own]}
       usual={{
         reamTo: 'usual: the next standard reamer',

@@ -16,6 +16,7 @@ import { Button, LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { unbroken } from '../common/unbroken.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { ChoiceRows } from '../cuts/choice-rows.tsx';
 import { MACHINES, MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
@@ -212,7 +213,7 @@ function OfferCard({ data, way, index, offer, picks, onTick }: OfferCardProps) {
   return (
     <section class="cut-it-offer" data-left-out={!taken}>
       <div class="cut-it-head">
-        <h2>{offer.name}</h2>
+        <h2>{unbroken(offer.name)}</h2>
         <Button chosen={taken} label={`${taken ? 'Leave out' : 'Take'} ${offer.name}`} onPress={onTick}>
           <TickMark taken={taken} />
         </Button>

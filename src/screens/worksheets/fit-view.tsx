@@ -61,7 +61,7 @@ export function FitView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={[
           'nominal',
           'joint',

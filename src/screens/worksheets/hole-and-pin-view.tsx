@@ -55,7 +55,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={[
           'bore',
           'pin',

@@ -64,7 +64,7 @@ export function RingView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={plan.fields.map(({ name }) => name)}
         usual={usualWords(data)}
       />

@@ -100,7 +100,7 @@ export function SpacerStackView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={['fixed', 'want', 'lower', 'upper', 'aim', want.kind === 'clamp' ? 'directProud' : 'direct']}
         usual={{
           lower: `usual: ${figure(want.limits.lower, unit)} (${want.limits.source})`,

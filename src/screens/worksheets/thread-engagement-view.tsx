@@ -86,7 +86,7 @@ export function ThreadEngagementView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={['thread', 'grade', 'parent', 'parentTensile', 'engaged', 'insert', 'held']}
         usual={{ parentTensile: 'usual: the metal’s least figure' }}
       />

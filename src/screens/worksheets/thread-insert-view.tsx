@@ -62,7 +62,7 @@ export function ThreadInsertView({ data, plan }: WorksheetViewProps) {
       <InputRows
         data={data}
         plan={plan}
-        title="What it stands on"
+        title="Worked out from"
         names={[
           'thread',
           'hole',

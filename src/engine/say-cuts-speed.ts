@@ -9,14 +9,14 @@ const CAPS: Readonly<Record<SpeedCap | 'lathe', string>> = {
   tapping: 'a tap is turned no faster (chosen, not published)',
 };
 
-/** `rpm, next below 229`; what stands under the speed. */
+/** Why it is this speed: `next below 229`; nothing where it is the one the metal asks for. */
 export function saySpeed({ idealRpm, cap, chosenRpm, slowestTooFastRpm }: CutSpeed): string {
   const ideal = Math.floor(idealRpm);
   if (slowestTooFastRpm !== undefined)
-    return `rpm is the slowest it has, and too fast: ${Math.floor(cap?.rpm ?? idealRpm)} is right`;
-  if (cap && chosenRpm === cap.rpm) return `rpm, ${CAPS[cap.by]}; ${ideal} would be right for the metal`;
-  if (cap) return `rpm, next below ${cap.rpm}: ${CAPS[cap.by]}`;
-  return chosenRpm === idealRpm ? 'rpm' : `rpm, next below ${ideal}`;
+    return `the slowest it has, and too fast: ${Math.floor(cap?.rpm ?? idealRpm)} is right`;
+  if (cap && chosenRpm === cap.rpm) return `${CAPS[cap.by]}; ${ideal} would be right for the metal`;
+  if (cap) return `next below ${cap.rpm}: ${CAPS[cap.by]}`;
+  return chosenRpm === idealRpm ? '' : `next below ${ideal}`;
 }
 
 /** The speed as a whole number of turns, never rounded up; the slowest where even that is too fast. */

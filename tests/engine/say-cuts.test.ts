@@ -334,24 +334,24 @@ describe('the spindle speed', () => {
   if (!aluminium || !acetal || !titanium) throw new Error('the table is short');
 
   test('is the lathe’s own, with the ideal beside it: 267 is 210', () => {
-    expect([speedFigure(speed({})), saySpeed(speed({}))]).toEqual(['210', 'rpm, next below 267']);
+    expect([speedFigure(speed({})), saySpeed(speed({}))]).toEqual(['210', 'next below 267']);
   });
 
   test('is rounded down, never up, where the lathe has any', () => {
     const any = speed({ lathe: { speedsRpm: [] } });
-    expect([speedFigure(any), saySpeed(any)]).toEqual(['267', 'rpm']);
+    expect([speedFigure(any), saySpeed(any)]).toEqual(['267', '']);
   });
 
   test('says what holds it back', () => {
     const ringSpeed = { material: aluminium, operation: 'ring' } as const;
     expect(saySpeed(speed({ ...ringSpeed, lathe: { speedsRpm: [] } }))).toBe(
-      'rpm, a ring on a mandrel is turned no faster (chosen, not published); 1145 would be right for the metal',
+      'a ring on a mandrel is turned no faster (chosen, not published); 1145 would be right for the metal',
     );
     expect(saySpeed(speed(ringSpeed))).toBe(
-      'rpm, next below 600: a ring on a mandrel is turned no faster (chosen, not published)',
+      'next below 600: a ring on a mandrel is turned no faster (chosen, not published)',
     );
     const most = speed({ material: aluminium, lathe: { speedsRpm: [], mostRpm: 900 } });
-    expect(saySpeed(most)).toBe('rpm, the most this lathe turns; 1145 would be right for the metal');
+    expect(saySpeed(most)).toBe('the most this lathe turns; 1145 would be right for the metal');
   });
 
   test('says where even the slowest is too fast, and what to do', () => {
@@ -359,7 +359,7 @@ describe('the spindle speed', () => {
     // 12 · 70 / (π · 5) = 53.5
     expect([speedFigure(big), saySpeed(big)]).toEqual([
       '70',
-      'rpm is the slowest it has, and too fast: 53 is right',
+      'the slowest it has, and too fast: 53 is right',
     ]);
     expect(sayTooFast(big)).toMatch(/^The slowest speed this lathe has, 70 rpm, is faster than the 53 rpm/);
     expect(sayTooFast(speed({}))).toBe('');
@@ -367,7 +367,7 @@ describe('the spindle speed', () => {
 
   test('says the cap where even that is slower than the slowest', () => {
     const tapped = speed({ operation: 'tap', diameters: [inch('.25')], lathe: { speedsRpm: [210] } });
-    expect(saySpeed(tapped)).toBe('rpm is the slowest it has, and too fast: 120 is right');
+    expect(saySpeed(tapped)).toBe('the slowest it has, and too fast: 120 is right');
     expect(sayTooFast(tapped)).toContain('faster than the 120 rpm');
   });
 

@@ -98,12 +98,13 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
     <Page
       title={cut.name}
       subtitle={[
-        staysWords(stays),
+        stays === 'on' ? '' : staysWords(stays),
         at.material?.name.replace(/ \(.*/, ''),
         cut.cuttingTool === 'hss' ? 'HSS' : 'carbide',
+        stays === 'on' ? staysWords(stays) : '',
       ]
         .filter((part) => part !== undefined && part !== '')
-        .join(' · ')}
+        .join('\u00a0· ')}
       back={{ href: hrefOf({ at: 'cuts', jobId: job.id }), to: 'the cuts' }}
     >
       <div class="at-the-lathe">

@@ -47,7 +47,7 @@ export function NextCut({ at, unit, onTakeBack }: NextCutProps) {
           ))}
         </ol>
       )}
-      <NextPass>
+      <NextPass note={dialNote(at)}>
         <DialSetting at={at} unit={unit} />
         <SpeedSetting at={at} />
       </NextPass>
@@ -102,18 +102,23 @@ function DialSetting({ at, unit }: { at: LatheCut; unit: ShownUnit }) {
   const take = nextTake(at);
   if (!take || !progress.next) return null;
   const to = progress.next.dial;
-  const isFromZero = dialled.length === 0;
-  const reads = isDiameter(cut.of) ? [`reads ${dial.reads}`] : [];
   const words = to.direction === 'out' ? 'dial out' : to.direction === 'in' ? 'dial in' : 'feed in';
   return (
     <Setting
       label={words}
       figure={figure(onDial(cut.of, dial, take), dialUnit)}
       {...(dialUnit !== unit && { unit: dialUnit })}
-      {...((!isFromZero || to.turns > 0) && { more: `to ${sayDialFigure(to, dialUnit)}` })}
-      caption={[isFromZero ? 'zero it first' : 'from the zero', ...reads].join(', ')}
+      {...((dialled.length > 0 || to.turns > 0) && { more: `to ${sayDialFigure(to, dialUnit)}` })}
     />
   );
+}
+
+/** `zero it first · reads radius`: in the words of the screen, where a diameter is Ø. */
+function dialNote(at: LatheCut): string | undefined {
+  const { cut, dial, dialled, progress } = at;
+  if (!nextTake(at) || !progress.next) return undefined;
+  const reads = isDiameter(cut.of) ? [`reads ${dial.reads === 'radius' ? 'radius' : 'Ø'}`] : [];
+  return [dialled.length === 0 ? 'zero it first' : 'from the zero', ...reads].join('\u00a0· ');
 }
 
 function PlanLine({ at, unit }: { at: LatheCut; unit: ShownUnit }) {

@@ -1,11 +1,20 @@
 import type { ComponentChildren } from 'preact';
 import './next-pass.css';
 
-type NextPassProps = { readonly children: ComponentChildren };
+type NextPassProps = {
+  /** How the dial is read: where it counts from, and what. */
+  readonly note?: string | undefined;
+  readonly children: ComponentChildren;
+};
 
 /** What to set next: the dial and the spindle, side by side. */
-export function NextPass({ children }: NextPassProps) {
-  return <div class="next-pass">{children}</div>;
+export function NextPass({ note, children }: NextPassProps) {
+  return (
+    <div class="next-pass">
+      {children}
+      {note !== undefined && <p class="next-pass-note">{note}</p>}
+    </div>
+  );
 }
 
 type SettingProps = {
@@ -14,7 +23,7 @@ type SettingProps = {
   readonly unit?: string;
   /** Read from the lathe too: the number the dial then stands at, or what is missing. */
   readonly more?: string;
-  /** Read in the hand: what the dial counts, the speed worked out. */
+  /** Read in the hand: why it is this speed. */
   readonly caption?: string;
   /** Where what is missing is given, or changed. */
   readonly href?: string;
@@ -31,7 +40,7 @@ export function Setting({ label, figure, unit, more, caption, href }: SettingPro
         </span>
       )}
       {more !== undefined && <span class="next-pass-more">{more} </span>}
-      {caption !== undefined && <span class="next-pass-caption">{caption}</span>}
+      {caption !== undefined && caption !== '' && <span class="next-pass-caption">{caption}</span>}
     </>
   );
   return href === undefined ? (

@@ -15,11 +15,12 @@ export function SpeedSetting({ at }: { at: LatheCut }) {
     );
   if (!speed?.ok) return <Setting label="spindle" more="how big around?" href={diameter} />;
   const { value } = speed;
+  const why = saySpeed(value);
   return (
     <Setting
-      label="spindle"
+      label="rpm"
       figure={speedFigure(value)}
-      caption={saySpeed(value)}
+      {...(value.slowestTooFastRpm === undefined ? { caption: why } : { more: why })}
       {...(!isDiameter(cut.of) && { href: diameter })}
     />
   );

@@ -26,8 +26,8 @@ async function measure(size: string): Promise<void> {
   fireEvent.keyDown(input, { key: 'Enter' });
 }
 
-/** The dial's box, as it is read. */
-const dial = async () => (await screen.findByText(/^dial in/)).parentElement?.textContent ?? '';
+/** The dial's box and the one beside it, with the note under them, as they are read. */
+const dial = async () => (await screen.findByText(/^dial in/)).closest('.next-pass')?.textContent ?? '';
 
 test('a dial that reads radius is set to half of what comes off the diameter', async () => {
   const thou = { typed: '.001', unit: 'in', exact: lengthOf('.001 in') } as const;

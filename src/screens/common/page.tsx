@@ -14,8 +14,9 @@ type PageProps = {
   readonly children: ComponentChildren;
 };
 
-// Chosen, not published: more takes a second line beside a button on a usual phone.
+// Chosen, not published: more takes a second line beside a button on a usual phone, or a third.
 const LONG_TITLE = 20;
+const VERY_LONG_TITLE = 40;
 
 /** A screen: its heading with the way back, what it shows, and the main actions at the bottom where the thumb is. */
 export function Page({ title, subtitle, back, aside, tabs, foot, filled = false, children }: PageProps) {
@@ -26,7 +27,7 @@ export function Page({ title, subtitle, back, aside, tabs, foot, filled = false,
   }, [title]);
   return (
     <div class="page" data-filled={filled}>
-      <header class="page-head" data-long={title.length > LONG_TITLE}>
+      <header class="page-head" data-long={length(title)}>
         {back && (
           <a class="page-back" href={back.href} aria-label={`Back to ${back.to}`}>
             <svg viewBox="0 0 24 24" width="28" height="28" aria-hidden="true">
@@ -47,6 +48,11 @@ export function Page({ title, subtitle, back, aside, tabs, foot, filled = false,
       {foot !== undefined && <footer class="page-foot">{foot}</footer>}
     </div>
   );
+}
+
+function length(title: string): 'usual' | 'long' | 'very-long' {
+  if (title.length > VERY_LONG_TITLE) return 'very-long';
+  return title.length > LONG_TITLE ? 'long' : 'usual';
 }
 
 let isFirst = true;

@@ -85,7 +85,7 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
       >
         <div class="size-entry">
           <SizePad
-            label={`${cut.name}, ${label.toLowerCase()}`}
+            label={`${label}, ${cut.part === '' ? cut.name : cut.part}`}
             half={draft.half}
             padSize={padSize}
             {...(given && {

@@ -38,7 +38,7 @@ export function MeasuredPad({ at, measured }: MeasuredPadProps) {
       >
         <p class="measured-pad-caution">Spindle stopped?</p>
         <SizePad
-          label={`Measured: ${cut.name}`}
+          label="Size measured"
           half={half}
           padSize={padSize}
           twoPlaces

@@ -37,7 +37,7 @@ const FIGURES = [
   },
 ] as const;
 
-type FigureName = (typeof FIGURES)[number]['name'];
+type ToolFigure = (typeof FIGURES)[number];
 
 /** One measuring tool: what it can be trusted to. Readings keep the error limit that was in force when they were taken. */
 export function ToolScreen({ toolId, field }: { toolId: string; field?: string }) {
@@ -47,7 +47,7 @@ export function ToolScreen({ toolId, field }: { toolId: string; field?: string }
   if (!record) return <Page title=" ">{null}</Page>;
   const asked = FIGURES.find((one) => one.name === field);
   return asked ? (
-    <FigureScreen tool={record.tool} name={asked.name} ask={asked.ask} />
+    <FigureScreen tool={record.tool} figure={asked} />
   ) : (
     <ToolForm key={record.id} record={record} />
   );
@@ -116,7 +116,8 @@ function ToolForm({ record }: { record: ToolRecord }) {
   );
 }
 
-function FigureScreen({ tool, name, ask }: { tool: MeasuringTool; name: FigureName; ask: string }) {
+function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigure }) {
+  const { name, label, ask } = figure;
   const store = useStore();
   const unit = useShownUnit();
   const padSize = usePadSize();
@@ -141,7 +142,7 @@ function FigureScreen({ tool, name, ask }: { tool: MeasuringTool; name: FigureNa
       >
         <div class="size-entry">
           <SizePad
-            label={ask}
+            label={label}
             half={draft.half}
             padSize={padSize}
             onChange={(half) => {

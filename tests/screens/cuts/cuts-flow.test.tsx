@@ -188,7 +188,7 @@ describe('a cut', () => {
   test('takes a new target only between its limits', async () => {
     const { store, job, cut } = await atTheCut();
     location.hash = hrefOf({ at: 'cut', jobId: job.id, cutId: cut.id, field: 'target' });
-    const field = await screen.findByLabelText('Spacer, faced to length, target', {}, PATIENCE);
+    const field = await screen.findByLabelText('Target, spacer', {}, PATIENCE);
     fireEvent.input(field, { target: { value: '.380' } });
     await press(button('Use it'));
     expect(await screen.findByText(/^The limits are \.375 to \.379 in/, {}, PATIENCE)).toBeTruthy();
@@ -230,7 +230,7 @@ describe('a hole that is drilled', () => {
     onScreen(store, <App store={store} />);
     expect((await link('Done: measure it')).getAttribute('href')).toBe(hrefOf({ ...at, field: 'measured' }));
     location.hash = hrefOf({ ...at, field: 'measured' });
-    const field = await screen.findByLabelText('Hole, drilled 29/64, measured', {}, PATIENCE);
+    const field = await screen.findByLabelText('Measured, hole', {}, PATIENCE);
     fireEvent.input(field, { target: { value: '.4535' } });
     await press(button('Log it'));
     expect(await screen.findByText('To size: .4535 in.', {}, PATIENCE)).toBeTruthy();

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { keptIn } from '../trials/kept-in.ts';
-import { goTo } from './every-screen.ts';
+import { goTo } from './on-a-screen.ts';
 import { thumbOn } from './thumb.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 
@@ -84,7 +84,7 @@ test('a full phone says so at every screen that keeps something, keeps what is t
   await page.keyboard.type('.4481', { delay: KEY_MS });
   await press(page, 'Log reading');
   await page.getByText(`.4481 in was not logged. ${full}`).waitFor();
-  await page.getByText(`What is typed now stands on this screen only. ${full}`).first().waitFor();
+  await page.getByText('What is typed now stands on this screen only: the phone is full.').first().waitFor();
   expect(await field(page)).toBe('.4481');
 
   await goTo(page, `${outfit}/cuts/demo-cut-bushing/lathe`);
@@ -109,12 +109,22 @@ test('a full phone says so at every screen that keeps something, keeps what is t
   await press(page, 'Save a backup');
   await download;
 
-  await makeRoom();
+  // What could not be written down stands in the window, on whichever screen it was typed.
   await goTo(page, pad);
   await page.locator('#size').waitFor();
-  await page.keyboard.type('.4481', { delay: KEY_MS });
+  expect(await field(page)).toBe('.4481');
+
+  await makeRoom();
   await press(page, 'Log reading');
   await logged(page, '.4481');
+  await page.keyboard.type('.4', { delay: KEY_MS });
+  const onlyHere = page.locator('.app-notice', { hasText: 'stands on this screen only' });
+  await onlyHere.waitFor({ state: 'detached' });
+  // With room again it is all written: the size at the lathe as well, which was not touched since.
+  await page.goto(`${server.url}#${outfit}/cuts/demo-cut-bushing/lathe`);
+  await page.reload();
+  await page.locator('#size').waitFor();
+  await expect.poll(() => field(page)).toBe('.6253');
 });
 
 /** Before the app's own code runs, in every page of this phone. */

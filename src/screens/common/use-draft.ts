@@ -1,23 +1,34 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Unit } from '../../engine/length.ts';
 import { clearDraft, getDraft, putDraft } from '../../store/drafts.ts';
-import type { StoreRefusal, StoreResult } from '../../store/store-refusal.ts';
+import type { Store } from '../../store/open-store.ts';
+import type { StoreRefusal } from '../../store/store-refusal.ts';
 import { nothingTyped, type HalfTyped } from './pad-text.ts';
 import { useStoreIfAny } from './store-context.ts';
 
+type Unwritten = { readonly store: Store; readonly half: HalfTyped; readonly why: StoreRefusal };
+
 const writing = new Set<Promise<unknown>>();
-/** What stands on the screen only, as its last write failed: by the field's key. */
-const unwritten = new Map<string, StoreRefusal>();
+/** What stands in this window only, as its last write failed: by the field's key. */
+const unwritten = new Map<string, Unwritten>();
 let onUnwritten: (why: StoreRefusal | undefined) => void = () => undefined;
 
-function keep(key: string, write: Promise<StoreResult<void>>): void {
-  const written = write.then((kept) => {
-    if (kept.ok) return forget(key);
-    unwritten.set(key, kept.refusal);
+function keep(store: Store, key: string, half: HalfTyped): void {
+  const written = putDraft(store, key, half).then((kept) => {
+    if (kept.ok) {
+      forget(key);
+      return keepTheRest();
+    }
+    unwritten.set(key, { store, half, why: kept.refusal });
     return onUnwritten(kept.refusal);
   });
   writing.add(written);
   void written.finally(() => writing.delete(written));
+}
+
+/** There is room again: so there is for what was typed on screens that were left since. */
+function keepTheRest(): void {
+  for (const [key, { store, half }] of unwritten) keep(store, key, half);
 }
 
 function forget(key: string): void {
@@ -40,8 +51,14 @@ export function useSizeDraft(key: string, unit: Unit) {
   const store = useStoreIfAny();
   const [held, setHeld] = useState<{ readonly key: string; readonly half: HalfTyped }>();
   const touched = useRef('');
+  const typed = useRef('');
   useEffect(() => {
     if (!store) return;
+    const here = unwritten.get(key);
+    if (here) {
+      typed.current = here.half.typed;
+      return setHeld({ key, half: here.half });
+    }
     getDraft(store, key).then(
       // What was typed before the draft came back counts.
       (draft) => draft && touched.current !== key && setHeld({ key, half: draft }),
@@ -52,20 +69,30 @@ export function useSizeDraft(key: string, unit: Unit) {
     half: held?.key === key ? held.half : nothingTyped(unit),
     change: (half: HalfTyped) => {
       touched.current = key;
+      typed.current = half.typed;
       setHeld({ key, half });
-      if (store) keep(key, putDraft(store, key, half));
+      if (store) keep(store, key, half);
     },
     /** Empties the field and leaves the stored draft to the write that takes it over. */
     lift: () => {
       touched.current = key;
+      typed.current = '';
       forget(key);
       setHeld({ key, half: nothingTyped(unit) });
     },
-    /** Back into the field after that write failed, unless something else was typed meanwhile. */
-    putBack: (half: HalfTyped) =>
-      setHeld((now) => (now?.key === key && now.half.typed !== '' ? now : { key, half })),
+    /** Back into the field after that write failed, unless something else was typed meanwhile; and written down again. */
+    putBack: (half: HalfTyped) => {
+      const isHere = touched.current === key;
+      if (isHere && typed.current !== '') return;
+      if (isHere) {
+        typed.current = half.typed;
+        setHeld({ key, half });
+      }
+      if (store) keep(store, key, half);
+    },
     clear: () => {
       touched.current = key;
+      typed.current = '';
       setHeld(undefined);
       forget(key);
       // One that stays by mistake loses nothing, so nobody is told.

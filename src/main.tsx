@@ -61,7 +61,8 @@ async function start(into: HTMLElement): Promise<void> {
     onThrownAway: () =>
       notify({
         id: 'closing',
-        sentence: sayStore({ code: 'thrown-away' }),
+        sentence: 'The browser has thrown Slipfit’s data away while it was open. Nothing is kept now.',
+        staying: true,
         action: { text: 'Open again', onPress: reloadNow },
       }),
   });
@@ -154,6 +155,11 @@ async function takeHanded(store: Store): Promise<void> {
   });
 }
 
+/** Read above a pad, whose own message says the rest where a size was to be logged. */
+function whyUnwritten(why: StoreRefusal): string {
+  return why.code === 'full-disk' ? ': the phone is full.' : `. ${sayStore(why)}`;
+}
+
 if (place) void start(place);
 watchForUpdates({
   onReadyOffline: () => {
@@ -177,6 +183,6 @@ watchForUpdates({
 });
 watchUnwritten((why) =>
   why
-    ? notify({ id: 'drafts', sentence: `What is typed now stands on this screen only. ${sayStore(why)}` })
+    ? notify({ id: 'drafts', sentence: `What is typed now stands on this screen only${whyUnwritten(why)}` })
     : putAway('drafts'),
 );

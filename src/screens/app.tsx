@@ -6,10 +6,11 @@ import { sayStore } from '../store/say-store.ts';
 import { putSetting } from '../store/settings.ts';
 import type { Address } from './address.ts';
 import { BottomBar } from './bottom-bar.tsx';
-import { Button } from './common/button.tsx';
+import { Button, LinkButton } from './common/button.tsx';
 import { swallowBounces } from './common/same-press.ts';
 import { lazyScreen } from './common/lazy-screen.tsx';
 import { StoreProvider } from './common/store-context.ts';
+import { TroublePage } from './common/trouble-page.tsx';
 import { UndoBar } from './common/undo-bar.tsx';
 import { useLight } from './common/use-settings.ts';
 import { JobsScreen } from './jobs/jobs-screen.tsx';
@@ -187,18 +188,17 @@ function Guard({ children }: { children: ComponentChildren }) {
   const [fault, retry]: [unknown, () => void] = useErrorBoundary();
   if (fault === undefined) return <>{children}</>;
   return (
-    <main class="lazy-screen">
-      <p role="alert">
-        {fault instanceof StoreUnreadable
+    <TroublePage
+      sentence={
+        fault instanceof StoreUnreadable
           ? sayStore(fault.refusal)
-          : 'This screen ran into a fault of ours. Everything logged is safe; nothing was lost.'}
-      </p>
+          : 'This screen ran into a fault of ours. Everything logged is safe; nothing was lost.'
+      }
+    >
       <Button kind="main" onPress={retry}>
         Try again
       </Button>
-      <a class="button" href="#/jobs">
-        To the jobs
-      </a>
-    </main>
+      <LinkButton href="#/jobs">To the jobs</LinkButton>
+    </TroublePage>
   );
 }

@@ -4,8 +4,8 @@ import { hrefOf } from './address.ts';
 import { Button, LinkButton } from './common/button.tsx';
 import { announce } from './common/announce.ts';
 import { lazyScreen } from './common/lazy-screen.tsx';
-import { Page } from './common/page.tsx';
 import { StoreProvider } from './common/store-context.ts';
+import { TroublePage } from './common/trouble-page.tsx';
 import { useAddress } from './use-address.ts';
 import { sayStore } from '../store/say-store.ts';
 import type { StoreRefusal } from '../store/store-refusal.ts';
@@ -53,17 +53,14 @@ export function CannotOpen({ refusal, onRetry, notice }: CannotOpenProps) {
 
 function Reason({ refusal, onRetry }: Pick<CannotOpenProps, 'refusal' | 'onRetry'>) {
   return (
-    <Page title="Slipfit">
-      <div class="cannot-open">
-        <p role="alert">{sayStore(refusal)}</p>
-        <Button kind="main" onPress={onRetry}>
-          Try again
-        </Button>
-        {isThereToRead(refusal) && <Rescue />}
-        <p>Sizes, drills, fits and the other charts work all the same.</p>
-        <LinkButton href={hrefOf({ at: 'charts', chart: 'drills' })}>To the charts</LinkButton>
-      </div>
-    </Page>
+    <TroublePage sentence={sayStore(refusal)}>
+      <Button kind="main" onPress={onRetry}>
+        Try again
+      </Button>
+      {isThereToRead(refusal) && <Rescue />}
+      <p>Sizes, drills, fits and the other charts work all the same.</p>
+      <LinkButton href={hrefOf({ at: 'charts', chart: 'drills' })}>To the charts</LinkButton>
+    </TroublePage>
   );
 }
 

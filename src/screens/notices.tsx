@@ -1,10 +1,15 @@
 import { Button } from './common/button.tsx';
 
+// Chosen, not published: more than three lines beside its keys on a usual phone.
+const LONG_SENTENCE = 85;
+
 export type Notice = {
   readonly id: string;
   readonly sentence: string;
   /** Goes by itself after a while, and lies over the names of the places meanwhile: nothing under a finger moves. */
   readonly passing?: boolean;
+  /** Nothing can be kept until it is acted on: it can't be put away. */
+  readonly staying?: boolean;
   readonly action?: { readonly text: string; readonly onPress: () => Promise<void> };
 };
 
@@ -19,12 +24,17 @@ export function Notices({
   if (notices.length === 0) return null;
   return (
     <section aria-label="From the app itself">
-      {notices.map(({ id, sentence, action, passing = false }) => (
-        <div key={id} class="app-notice not-printed" data-passing={passing}>
+      {notices.map(({ id, sentence, action, passing = false, staying = false }) => (
+        <div
+          key={id}
+          class="app-notice not-printed"
+          data-passing={passing}
+          data-long={!passing && sentence.length > LONG_SENTENCE}
+        >
           <p>{sentence}</p>
           {action && <Button onPress={() => void action.onPress()}>{action.text}</Button>}
-          {!passing && (
-            <Button label={`Put away: ${sentence}`} onPress={() => onPutAway(id)}>
+          {!passing && !staying && (
+            <Button label={`OK, put away: ${sentence}`} onPress={() => onPutAway(id)}>
               OK
             </Button>
           )}

@@ -48,7 +48,7 @@ export function sayStore(refusal: StoreRefusal): string {
     case 'opening-failed':
       return 'The browser could not open your data. Nothing was deleted. Close the browser altogether and open Slipfit again; after that the last backup is the way back.';
     case 'full-disk':
-      return 'The phone is full, so this was not kept. Everything logged before is still there. Make room on the phone, then press again. A backup is still possible.';
+      return 'The phone is full, so this was not kept. Everything logged before is still there. Make room, then press again.';
     case 'closed':
       return 'Slipfit’s data is closed in this window. Nothing was lost. Open Slipfit again.';
     case 'closed-by-newer-version':

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, expect, test } from 'vitest';
-import { goTo, settled, typeSize } from './every-screen.ts';
+import { goTo, settled, typeSize } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
 import { logFeature, thumbOn } from './thumb.ts';
 

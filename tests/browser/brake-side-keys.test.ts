@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, expect, test } from 'vitest';
-import { settled } from './every-screen.ts';
+import { settled } from './on-a-screen.ts';
 import { keysOn, type Keys } from './keys.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
 

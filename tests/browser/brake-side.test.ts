@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { afterAll, expect, test } from 'vitest';
-import { goTo, settled, typeSize } from './every-screen.ts';
+import { goTo, settled, typeSize } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline, type Phone } from './launch.ts';
 import { thumbOn, type Thumb } from './thumb.ts';
 

@@ -1,4 +1,6 @@
 import type { Page } from 'playwright-core';
+import { chooseInShop, follow, goTo, press, settled, typeSize, withoutPassingLines } from './on-a-screen.ts';
+import { inFullSun, inTrouble } from './trouble-screens.ts';
 import { putTwoValues } from './two-values.ts';
 
 /** Every screen and state of the app, and how to get there: measured, checked and photographed by the files beside this one. */
@@ -485,6 +487,8 @@ export const chapters = {
   'fit-up': { demo: true, screens: fitUp },
   assembly: { demo: true, screens: inTheAssembly },
   'millimetres and gloves': { demo: true, screens: [...inMillimetres, ...withGloves] },
+  'full sun': { demo: true, screens: inFullSun },
+  trouble: { demo: true, screens: inTrouble },
 } satisfies Record<string, Chapter>;
 
 /** Goes through a chapter's screens in order, on a phone that was never used. */
@@ -512,68 +516,4 @@ async function showTheDemo(page: Page): Promise<void> {
   await goTo(page, '/shop');
   await press(page, 'Show me with the demo job');
   await page.getByRole('button', { name: 'Remove the demo' }).waitFor();
-}
-
-/** "Ready to work without signal" lies over the heading for some seconds of the first visit. */
-export async function withoutPassingLines(page: Page): Promise<void> {
-  const line = page.getByText('Ready to work without signal.').first();
-  await line.waitFor({ timeout: 30_000 });
-  await page.locator('.app-notice').waitFor({ state: 'detached', timeout: 30_000 });
-}
-
-export async function goTo(page: Page, place: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, `#${place}`);
-  await settled(page);
-}
-
-/** Waits until the screen is drawn and nothing in it has changed for a moment. */
-export async function settled(page: Page): Promise<void> {
-  await page.locator('h1', { hasText: /\S/ }).first().waitFor({ state: 'attached' });
-  await page.evaluate(
-    () =>
-      new Promise<void>((done) => {
-        let timer = 0;
-        const wait = () => {
-          clearTimeout(timer);
-          timer = window.setTimeout(() => {
-            watcher.disconnect();
-            done();
-          }, 70);
-        };
-        const watcher = new MutationObserver(wait);
-        watcher.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
-        wait();
-      }),
-  );
-}
-
-/** Waits until a new size of the window is laid out. */
-export async function laidOut(page: Page): Promise<void> {
-  await page.evaluate(
-    () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
-  );
-}
-
-/** Types into the size field what a keyboard would, in place of what stands there. */
-export async function typeSize(page: Page, text: string): Promise<void> {
-  const field = page.locator('#size');
-  await field.fill('');
-  await field.pressSequentially(text);
-}
-
-async function press(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('button', { name, exact: true }).first().click();
-  await settled(page);
-}
-
-async function follow(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('link', { name, exact: true }).first().click();
-  await settled(page);
-}
-
-async function chooseInShop(page: Page, name: string): Promise<void> {
-  await goTo(page, '/shop');
-  await press(page, name);
 }

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import { goTo, settled } from './every-screen.ts';
+import { goTo, settled } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 import { atAnEmptyPad, loggedSizes } from './reading-pad-page.ts';
 

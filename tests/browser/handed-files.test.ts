@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { goTo, withoutPassingLines } from './every-screen.ts';
+import { goTo, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, temporaryFolder } from './launch.ts';
 import { thumbOn } from './thumb.ts';
 

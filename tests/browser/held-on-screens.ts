@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { axeFindings } from './axe-findings.ts';
-import { chapters, laidOut, visitScreens } from './every-screen.ts';
+import { chapters, visitScreens } from './every-screen.ts';
+import { laidOut } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Trouble } from './launch.ts';
 import { gathered, measureScreen, type Rule } from './measure-screen.ts';
 import { walkedByTab } from './walk-by-tab.ts';

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { settled } from './every-screen.ts';
+import { settled } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 import { atAnEmptyPad, loggedSizes } from './reading-pad-page.ts';
 

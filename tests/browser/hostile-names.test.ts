@@ -2,7 +2,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openStorePage } from '../trials/store-in-browser.ts';
 import { hostileWords } from '../trials/hostile-words.ts';
-import { chapters, goTo, withoutPassingLines } from './every-screen.ts';
+import { chapters } from './every-screen.ts';
+import { goTo, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 
 /** A file that is right, with markup, formulas and turning characters for every word in it, and files that are wrong. */

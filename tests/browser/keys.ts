@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { settled } from './every-screen.ts';
+import { settled } from './on-a-screen.ts';
 
 /** A keyboard and nothing else: Tab to what is wanted, Enter on it, digits into whatever takes them. */
 export type Keys = {

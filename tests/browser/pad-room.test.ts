@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { goTo, laidOut, settled, withoutPassingLines } from './every-screen.ts';
+import { goTo, laidOut, settled, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 
 const bore = '/job/demo-outfit-7/readings/demo-link-bore';

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { goTo } from './every-screen.ts';
+import { goTo } from './on-a-screen.ts';
 import { jpegOfAPhone } from './jpeg-of-a-phone.ts';
 import {
   openPhone,

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe-findings.ts';
-import { goTo, settled } from './every-screen.ts';
+import { goTo, settled } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type PhoneOptions } from './launch.ts';
 
 let server: Awaited<ReturnType<typeof startServer>>;

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { goTo } from './every-screen.ts';
+import { goTo } from './on-a-screen.ts';
 import type { Phone } from './launch.ts';
 
 /** A phone with the demo in it, at the pad of a feature that has no readings yet: nothing typed there can look like a slip. */

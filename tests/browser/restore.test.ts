@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { goTo, withoutPassingLines } from './every-screen.ts';
+import { goTo, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, temporaryFolder, type Phone } from './launch.ts';
 import { measureScreen } from './measure-screen.ts';
 import { thumbOn } from './thumb.ts';

@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { chapters, goTo, laidOut, visitScreens, withoutPassingLines } from './every-screen.ts';
+import { chapters, visitScreens } from './every-screen.ts';
+import { goTo, laidOut, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer } from './launch.ts';
 
 /** Not tests: the pictures of the app, drawn anew by `npm run screenshots`. */

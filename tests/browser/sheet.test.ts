@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { backupLines } from '../../src/store/backup.ts';
 import { closeStore, openStore } from '../../src/store/open-store.ts';
 import { makeWholeJob, wholeJobId } from '../screens/sheet/whole-job.ts';
-import { goTo, settled, withoutPassingLines } from './every-screen.ts';
+import { goTo, settled, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 
 /** A whole job's sheet on a phone without signal: printed on both papers, and given away as files. */

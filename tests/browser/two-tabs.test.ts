@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { goTo, typeSize } from './every-screen.ts';
+import { goTo, typeSize } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 
 const quiet = { said: [], refused: [], strayed: [] };

@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
-import { goTo } from './every-screen.ts';
+import { goTo } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 import { thumbOn } from './thumb.ts';
 

@@ -1,7 +1,7 @@
 import { type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Button } from './button.tsx';
-import './lazy-screen.css';
+import { TroublePage } from './trouble-page.tsx';
 
 /**
  * A screen whose code is fetched when it is first opened. Every piece is precached, so that this is a read from the
@@ -30,14 +30,13 @@ export function lazyScreen<P extends object>(load: () => Promise<ComponentType<P
       return <Loaded {...props} />;
     }
     return failed ? (
-      <main class="lazy-screen">
-        <p>This screen could not be opened. What you logged is safe.</p>
+      <TroublePage sentence="This screen could not be opened. What you logged is safe.">
         <Button kind="main" onPress={fetchIt}>
           Try again
         </Button>
-      </main>
+      </TroublePage>
     ) : (
-      <main class="lazy-screen" aria-busy="true" />
+      <main aria-busy="true" />
     );
   };
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { onDial } from '../../engine/dial.ts';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
 import { show } from '../../engine/show.ts';
@@ -68,6 +68,10 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
     setNote('');
     places.light();
   };
+  const isTold = measured.message !== undefined || note !== '';
+  const told = useRef<HTMLDivElement>(null);
+  // What is said stands above the keys, and together with them in view.
+  useEffect(() => told.current?.scrollIntoView({ block: 'end' }), [isTold]);
   const hasNext = progress.next !== undefined || dialled.length > 0;
   const keys = (
     <LatheKeys
@@ -134,8 +138,8 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
           {progress.stage !== 'to-size' && !isOver && (
             <NextCut at={at} unit={unit} onTakeBack={() => void takeBack()} />
           )}
-          <div class="at-the-lathe-keys">
-            {(measured.message !== undefined || note !== '') && (
+          <div class="at-the-lathe-keys" {...(isTold && { ref: told })}>
+            {isTold && (
               <div class="at-the-lathe-note">
                 {measured.message ? (
                   <Message measured={measured} message={measured.message} />

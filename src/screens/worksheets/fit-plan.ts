@@ -11,7 +11,7 @@ export const fitPlan: WorksheetPlan = {
     {
       name: 'nominal',
       label: 'Nominal size',
-      ask: 'Which size do hole and pin share on the drawing?',
+      ask: 'What is the nominal size of hole and pin?',
       enter: 'size',
     },
     joint,

@@ -85,7 +85,6 @@ function Answer({ data, question }: { data: WorksheetData; question: RingQuestio
   const { best } = answer.fromBlanks;
   return (
     <>
-      <RingDrawing question={question} answer={answer} unit={unit} />
       <NotProved data={data} question={question} answer={answer} />
       {best && <p class="worksheet-said">{sayBlank(best)}</p>}
       {best && <TakeBlank data={data} pieceId={best.blank.id} name={best.blank.name} />}
@@ -95,6 +94,7 @@ function Answer({ data, question }: { data: WorksheetData; question: RingQuestio
         <Sizes answer={answer} unit={unit} />
       )}
       <p class="worksheet-said">{`${sayProud(answer, unit)} Wall ${show(answer.wall, unit)}.`}</p>
+      <RingDrawing question={question} answer={answer} unit={unit} />
       {best?.holding.map((holding) => (
         <p key={holding} class="worksheet-said">
           {sayHolding(holding)}

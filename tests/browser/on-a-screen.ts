@@ -1,0 +1,67 @@
+import type { Page } from 'playwright-core';
+
+/** Ways through the screens, for walks and tests: each waits until what it did is drawn. */
+
+/** "Ready to work without signal" lies over the heading for some seconds of the first visit. */
+export async function withoutPassingLines(page: Page): Promise<void> {
+  const line = page.getByText('Ready to work without signal.').first();
+  await line.waitFor({ timeout: 30_000 });
+  await page.locator('.app-notice').waitFor({ state: 'detached', timeout: 30_000 });
+}
+
+export async function goTo(page: Page, place: string): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, `#${place}`);
+  await settled(page);
+}
+
+/** Waits until the screen is drawn and nothing in it has changed for a moment. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('h1', { hasText: /\S/ }).first().waitFor({ state: 'attached' });
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        let timer = 0;
+        const wait = () => {
+          clearTimeout(timer);
+          timer = window.setTimeout(() => {
+            watcher.disconnect();
+            done();
+          }, 70);
+        };
+        const watcher = new MutationObserver(wait);
+        watcher.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+        wait();
+      }),
+  );
+}
+
+/** Waits until a new size of the window is laid out. */
+export async function laidOut(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
+  );
+}
+
+/** Types into the size field what a keyboard would, in place of what stands there. */
+export async function typeSize(page: Page, text: string): Promise<void> {
+  const field = page.locator('#size');
+  await field.fill('');
+  await field.pressSequentially(text);
+}
+
+export async function press(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name, exact: true }).first().click();
+  await settled(page);
+}
+
+export async function follow(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('link', { name, exact: true }).first().click();
+  await settled(page);
+}
+
+export async function chooseInShop(page: Page, name: string): Promise<void> {
+  await goTo(page, '/shop');
+  await press(page, name);
+}

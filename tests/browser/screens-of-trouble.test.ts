@@ -1,0 +1,4 @@
+import { heldOnScreensOf } from './held-on-screens.ts';
+
+heldOnScreensOf('full sun');
+heldOnScreensOf('trouble');

@@ -1,3 +1,4 @@
+import './old-browser.ts';
 import './store/open-early.ts';
 import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';

@@ -209,11 +209,11 @@ export function SizePad({
 
 /** A line ends between the forms of the size, not inside one. */
 function Echo({ text }: { text: string }) {
-  const [first = '', ...more] = text.split(/(?<= · )/);
+  const [first = '', ...more] = text.split(' · ');
   return (
     <>
-      <span>{first}</span>
-      <span>{more.join('')}</span>
+      <span>{more.length > 0 ? `${first} · ` : first}</span>
+      <span>{more.join(' · ')}</span>
     </>
   );
 }

@@ -3,7 +3,7 @@ import './unbroken.css';
 
 // A thread, a mixed fraction, a range: 7/16-20, 1-13/32, 25–50. Short ones only: a long piece could not stand on a narrow
 // screen. And the words that say most in a line of small ones.
-const PIECE = /(?<![\w./-])([\d./]{1,5}[-–][\d./]{1,5}(?![\w/-])|safety-critical|demo data)/;
+const PIECE = /(\b[\d./]{1,5}[-–][\d./]{1,5}\b|safety-critical|demo data)/;
 
 /** Text whose sizes are not torn in two at a line's end. Anything but text is left as it is. */
 export function unbroken(text: ComponentChildren): ComponentChildren {

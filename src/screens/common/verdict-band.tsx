@@ -11,14 +11,14 @@ type VerdictBandProps = {
 
 /** A verdict is never colour alone: a word, a mark and an edge say the same. Its first sentence is the large one. */
 export function VerdictBand({ kind, headline, children }: VerdictBandProps) {
-  const [verdict = '', ...further] = headline.split(/(?<=\.) (?=[A-Z])/);
+  const [, verdict = headline, further] = /^(.*?\.) ([A-Z].*)$/s.exec(headline) ?? [];
   return (
     <div class={`verdict-band verdict-band-${kind}`}>
       <VerdictMark kind={kind} />
       <div>
         <p class="verdict-band-headline">
           {verdict}
-          {further.length > 0 && <span class="verdict-band-further"> {further.join(' ')}</span>}
+          {further !== undefined && <span class="verdict-band-further"> {further}</span>}
         </p>
         {children}
       </div>

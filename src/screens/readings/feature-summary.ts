@@ -1,8 +1,7 @@
-import { bandOf } from '../../engine/estimate.ts';
+import { bandOf, mean } from '../../engine/estimate.ts';
 import { featureForm, type FeatureForm } from '../../engine/feature-form.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { showSize } from '../../engine/say-readings.ts';
-import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
+import { figure, knownFigure, showBand, type ShownUnit } from '../../engine/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 import { engineReadings } from './engine-readings.ts';
 
@@ -20,9 +19,10 @@ export function summaryOf(
   unit: ShownUnit,
 ): { readonly size: string; readonly band: string; readonly form: string } {
   const { estimate } = form.tightest;
+  const { halfWidth } = bandOf(estimate);
   return {
-    size: showSize(estimate, unit),
-    band: showBand(bandOf(estimate).halfWidth, unit),
+    size: `${knownFigure(mean(estimate), halfWidth, unit)} ${unit}`,
+    band: showBand(halfWidth, unit),
     form: formSentence(form, unit),
   };
 }

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, expect, test } from 'vitest';
-import { settled } from './on-a-screen.ts';
+import { settled, spoken } from './on-a-screen.ts';
 import { keysOn, type Keys } from './keys.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
 
@@ -14,7 +14,6 @@ const quiet = { said: [], refused: [], strayed: [] };
 
 /** What a screen reader is given to read. */
 const tree = (page: Page) => page.locator('#app').ariaSnapshot();
-const said = (page: Page) => page.locator('#said').textContent();
 
 test(
   'a brake side goes from readings to a signed sheet by the keyboard alone, and each verdict is a sentence',
@@ -53,7 +52,9 @@ async function newJob(page: Page, keys: Keys): Promise<void> {
   await keys.press(/^0–1 in micrometer/);
   for (const [index, size] of ['.3850', '.3851', '.3849'].entries()) {
     await keys.enter(size);
-    expect(await said(page)).toMatch(new RegExp(`^Logged ${size} in, reading ${index + 1} of Length 1`));
+    await expect
+      .poll(spoken(page))
+      .toMatch(new RegExp(`^Logged ${size} in, reading ${index + 1} of Length 1`));
   }
   await keys.press('Back to the readings', 'back');
 }
@@ -77,7 +78,7 @@ async function worksheet(page: Page, keys: Keys): Promise<void> {
   expect(read).toContain('.385 → .377');
   await keys.press('Cut it');
   await keys.press('Put on the cut list');
-  expect(await said(page)).toBe('1 cut on the cut list.');
+  await expect.poll(spoken(page)).toBe('1 cut on the cut list.');
 }
 
 /** Cut too far, said at once; a new part made of it, to size, and its size given to the worksheet. */
@@ -85,7 +86,7 @@ async function atTheLathe(page: Page, keys: Keys): Promise<void> {
   await keys.press(/^To the lathe/);
   expect(await tree(page)).toContain('textbox "left to take, on length: .008 in.');
   await keys.enter('.3800');
-  expect(await said(page)).toMatch(/^Logged \.3800 in/);
+  await expect.poll(spoken(page)).toMatch(/^Logged \.3800 in/);
   await keys.enter('.3730');
   const stop = page.locator('#past-limit');
   expect(await stop.getAttribute('aria-live')).toBe('assertive');
@@ -96,14 +97,14 @@ async function atTheLathe(page: Page, keys: Keys): Promise<void> {
   expect(read).toContain('button "Make a new part');
   await keys.press(/^Make a new part/);
   await keys.press(/^Brake side/);
-  expect(await said(page)).toBe('Length 1, faced to length is on the cut list of Brake side again.');
+  await expect.poll(spoken(page)).toBe('Length 1, faced to length is on the cut list of Brake side again.');
   expect(await stop.textContent()).toBe('');
   await keys.press(/^To the lathe/);
   await keys.enter('.3850');
   await keys.enter('.3768');
-  expect(await said(page)).toMatch(/^Logged \.3768 in(, from the gauge)?\. To size/);
+  await expect.poll(spoken(page)).toMatch(/^Logged \.3768 in(, from the gauge)?\. To size/);
   await keys.press('Give the worksheet this size');
-  expect(await said(page)).toBe('Worked out with .3768 in now.');
+  await expect.poll(spoken(page)).toBe('Worked out with .3768 in now.');
   // .970 − .583 − .3768
   expect(await tree(page)).toContain('Good: float .0102, want .008 to .012.');
 }
@@ -172,7 +173,7 @@ async function putTogether(page: Page, keys: Keys): Promise<void> {
   await keys.press('Sign off');
   await page.getByRole('heading', { name: 'Brake side, signed' }).waitFor();
   await settled(page);
-  expect(await said(page)).toBe('Signed off by Jo B.');
+  await expect.poll(spoken(page)).toBe('Signed off by Jo B.');
   const sheet = await tree(page);
   for (const figure of ['.3710 in', '.3730 in', '.0041 in', '.0099 in', '24 lbf·ft', 'page 7-12'])
     expect(sheet).toContain(figure);

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
-import { goTo, settled } from './on-a-screen.ts';
+import { goTo, settled, spoken } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline, type Phone } from './launch.ts';
 
 const quiet = { said: [], refused: [], strayed: [] };
@@ -61,7 +61,6 @@ async function dialIn(page: Page): Promise<number> {
 
 const cutIt = (page: Page) => page.getByRole('button', { name: /^Cut it, next/ });
 const touchTheFigure = (page: Page) => page.locator('.left-to-take-label').click();
-const said = (page: Page) => page.locator('#said').textContent();
 
 test('whoever cuts what the screen asks and measures comes from the blank to size, with no hand and no signal', async () => {
   const { page } = phone;
@@ -88,7 +87,7 @@ test('whoever cuts what the screen asks and measures comes from the blank to siz
   await page.getByText('To size').first().waitFor();
   expect(size).toBeGreaterThanOrEqual(0.5631);
   expect(size).toBeLessThanOrEqual(0.5634);
-  expect(await said(page)).toMatch(/^Logged 0\.563\d in(, from the gauge)?\. To size/);
+  await expect.poll(spoken(page)).toMatch(/^Logged 0\.563\d in(, from the gauge)?\. To size/);
   expect(phone.trouble).toEqual(quiet);
 });
 
@@ -137,7 +136,7 @@ test('a sleeve that brushes over “Cut it, next” counts no pass; a hand that 
   await touchTheFigure(page);
   await cutIt(page).click();
   await untilFigure(page, 'should be left on Ø', '.036');
-  expect(await said(page)).toBe(`Counted as cut, not measured: .020 in. It can be taken back.`);
+  await expect.poll(spoken(page)).toBe(`Counted as cut, not measured: .020 in. It can be taken back.`);
   await page.getByRole('button', { name: /^Take back/ }).click();
   await untilFigure(page, 'left to take on Ø', '.056');
 });
@@ -196,7 +195,7 @@ test('keys alone do it all: Tab to the key, Enter counts the pass, a size and En
   await page.keyboard.type('1.5340', { delay: 150 });
   await page.keyboard.press('Enter');
   await untilFigure(page, 'left to take on Ø', '.036');
-  expect(await said(page)).toMatch(/^Logged 1\.5340 in\. Thirty-six thou left\./);
+  await expect.poll(spoken(page)).toMatch(/^Logged 1\.5340 in\. Thirty-six thou left\./);
 });
 
 test('“I measured” logs from the pad only after its figure was touched, and asks about a slipped point', async () => {
@@ -216,7 +215,7 @@ test('“I measured” logs from the pad only after its figure was touched, and 
   await page.getByText('has the point slipped?', { exact: false }).first().waitFor();
   await page.getByRole('button', { name: 'Log 1.518 in' }).click();
   await untilFigure(page, 'left to take on Ø', '.020');
-  expect(await said(page)).toMatch(/^Logged 1\.518 in/);
+  await expect.poll(spoken(page)).toMatch(/^Logged 1\.518 in/);
 });
 
 test('no bottom bar stands at the lathe, and nothing but captions is under 28 px', async () => {

@@ -65,3 +65,9 @@ export async function chooseInShop(page: Page, name: string): Promise<void> {
   await goTo(page, '/shop');
   await press(page, name);
 }
+
+/**
+ * What a screen reader is given to say, to be asked until it is what is expected: what is said of a write comes when it
+ * is written, on a busy machine later than `settled`, and until then the line holds what was said before.
+ */
+export const spoken = (page: Page) => () => page.locator('#said').textContent();

@@ -9,12 +9,17 @@ import { useStoreIfAny } from './store-context.ts';
 type Unwritten = { readonly store: Store; readonly half: HalfTyped; readonly why: StoreRefusal };
 
 const writing = new Set<Promise<unknown>>();
+/** What each field last gave to be written, until it is; nothing once the field was emptied, so that it can't come back. */
+const latest = new Map<string, HalfTyped>();
 /** What stands in this window only, as its last write failed: by the field's key. */
 const unwritten = new Map<string, Unwritten>();
 let onUnwritten: (why: StoreRefusal | undefined) => void = () => undefined;
 
 function keep(store: Store, key: string, half: HalfTyped): void {
+  latest.set(key, half);
   const written = putDraft(store, key, half).then((kept) => {
+    // More was typed since, whose own write says how it ended; or the field was emptied.
+    if (latest.get(key) !== half) return kept.ok && keepTheRest();
     if (kept.ok) {
       forget(key);
       return keepTheRest();
@@ -28,10 +33,11 @@ function keep(store: Store, key: string, half: HalfTyped): void {
 
 /** There is room again: so there is for what was typed on screens that were left since. */
 function keepTheRest(): void {
-  for (const [key, { store, half }] of unwritten) keep(store, key, half);
+  for (const [key, { store, half }] of unwritten) if (latest.get(key) === half) keep(store, key, half);
 }
 
 function forget(key: string): void {
+  latest.delete(key);
   if (unwritten.delete(key) && unwritten.size === 0) onUnwritten(undefined);
 }
 

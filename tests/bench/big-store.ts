@@ -21,7 +21,7 @@ export async function bigStore(folder: string): Promise<Part> {
   const server = await startServer({ folder });
   const figures: Figure[] = [];
   for (const amount of [SMALL, BIG]) {
-    const phone = await openPhone();
+    const phone = await openPhone({ timed: true });
     const { page } = phone;
     await page.goto(server.url);
     await page.locator('.button-main').first().waitFor();

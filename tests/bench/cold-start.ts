@@ -55,7 +55,7 @@ type KeptPage = { readonly userDataDir: string; readonly url: string };
 
 async function keptOffline(from: { folder: string; plain?: boolean }): Promise<KeptPage> {
   const server = await startServer(from);
-  const phone = await openPhone();
+  const phone = await openPhone({ timed: true });
   await phone.page.goto(server.url);
   await untilReadyOffline(phone.page);
   await phone.close();
@@ -64,7 +64,7 @@ async function keptOffline(from: { folder: string; plain?: boolean }): Promise<K
 }
 
 async function startOnce({ userDataDir, url }: KeptPage) {
-  const phone = await openPhone({ userDataDir });
+  const phone = await openPhone({ userDataDir, timed: true });
   await noteWhenUsable(phone.page, { place: '.bottom-bar-place, .button-main', usable: '.button-main' });
   await slowed(phone.page, SLOWER);
   await phone.page.goto(url);

@@ -17,7 +17,7 @@ const CHANGES = 15;
 export async function presses(folder: string): Promise<Part> {
   const least = await emptyPagePainted();
   const server = await startServer({ folder });
-  const phone = await openPhone();
+  const phone = await openPhone({ timed: true });
   const { page } = phone;
   await page.goto(server.url);
   const thumb = thumbOn(page);
@@ -78,7 +78,7 @@ back.onclick = () => { size.value = size.value.slice(0, -1); };
 `,
   );
   const server = await startServer({ folder, plain: true });
-  const phone = await openPhone();
+  const phone = await openPhone({ timed: true });
   await phone.page.goto(server.url);
   await slowed(phone.page, SLOWER);
   const times = await keysPainted(phone.page);

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { chromium, type BrowserContext, type BrowserContextOptions, type Page } from 'playwright-core';
 import { findBrowser, launchFlags } from './find-browser.mjs';
+import { countTransactions } from './on-a-screen.ts';
 
 export { startServer } from './serve-dist.mjs';
 
@@ -40,6 +41,8 @@ export type PhoneOptions = {
   camera?: keyof typeof cameras;
   /** A profile to go on with; without it a new one, removed after the run. */
   userDataDir?: string;
+  /** For times: nothing of `settled` runs in the page, which then can't see that a write is still on its way. */
+  timed?: boolean;
   /** Anything else playwright can set: colorScheme, forcedColors, reducedMotion, hasTouch ... */
   context?: BrowserContextOptions;
 };
@@ -58,6 +61,7 @@ export async function openPhone({
   height = 844,
   camera = 'works',
   userDataDir = temporaryFolder('phone'),
+  timed = false,
   context: more = {},
 }: PhoneOptions = {}): Promise<Phone> {
   const context = await chromium.launchPersistentContext(userDataDir, {
@@ -71,6 +75,7 @@ export async function openPhone({
     ...more,
   });
   const watched = await watch(context);
+  if (!timed) await context.addInitScript(countTransactions);
   const leader = await browserProcess(context);
   const page = context.pages()[0] ?? (await context.newPage());
   return {

@@ -16,7 +16,7 @@ export async function goTo(page: Page, place: string): Promise<void> {
   await settled(page);
 }
 
-/** Waits until the screen is drawn and nothing in it has changed for a moment. */
+/** Waits until the screen is drawn and, for a moment, nothing in it has changed and nothing was read or written. */
 export async function settled(page: Page): Promise<void> {
   await page.locator('h1', { hasText: /\S/ }).first().waitFor({ state: 'attached' });
   await page.evaluate(
@@ -26,15 +26,37 @@ export async function settled(page: Page): Promise<void> {
         const wait = () => {
           clearTimeout(timer);
           timer = window.setTimeout(() => {
+            if (Number(Reflect.get(globalThis, 'openTransactions') ?? 0) > 0) return;
             watcher.disconnect();
+            removeEventListener('transactionended', wait);
             done();
           }, 70);
         };
         const watcher = new MutationObserver(wait);
         watcher.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+        addEventListener('transactionended', wait);
         wait();
       }),
   );
+}
+
+/** Runs in the page before its own scripts, so that `settled` can tell when a write is still on its way. */
+export function countTransactions(): void {
+  let open = 0;
+  const count = (by: number) => {
+    open += by;
+    Reflect.set(globalThis, 'openTransactions', open);
+    if (by < 0) dispatchEvent(new Event('transactionended'));
+  };
+  // oxlint-disable-next-line typescript/unbound-method -- it is called on the database it was asked of
+  const begin = IDBDatabase.prototype.transaction;
+  IDBDatabase.prototype.transaction = function counted(...how) {
+    const transaction = begin.apply(this, how);
+    count(1);
+    for (const end of ['complete', 'abort'])
+      transaction.addEventListener(end, () => count(-1), { once: true });
+    return transaction;
+  };
 }
 
 /** Waits until a new size of the window is laid out. */

@@ -1,4 +1,5 @@
 import type { BackupStore } from './backup-format.ts';
+import { withStateByPasses } from './cut-state.ts';
 import type { Kept, KeptStamped } from './kept.ts';
 import { mergeRecords, sameRecord } from './merge.ts';
 import { checkRecord } from './schemas/any-record.ts';
@@ -17,6 +18,6 @@ export function mergedWith(store: BackupStore, here: Kept | undefined, other: Ke
   if (store === 'settings') return { outcome: 'same', merged: readable.value }; // what this phone has set stays set
   // A signed sheet never changes, its stamps neither; one with other words or figures was refused before.
   if (store === 'sheets') return { outcome: 'same', merged: readable.value };
-  const merged = mergeRecords(readable.value, other);
+  const merged = withStateByPasses(store, mergeRecords(readable.value, other));
   return { outcome: sameRecord(readable.value, merged) ? 'same' : 'changed', merged };
 }

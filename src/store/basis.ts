@@ -17,13 +17,13 @@ export function basisOf(worksheet: Inputs, readings: readonly Counting[]): Basis
 /**
  * Whether what was worked out from this basis is older than what is known now: a reading in it was struck out or is no
  * longer there, a newer one counts, or the worksheet's inputs changed. `readings` are all those of the worksheet's
- * features. Of a worksheet that was removed only the readings can tell.
+ * features; of a worksheet that was removed all those of its job, as only they can tell.
  */
 export function isOlder(basis: Basis, worksheet: Inputs | undefined, readings: readonly Counting[]): boolean {
   const counting = countingIds(readings);
   if (!worksheet) {
-    const struck = new Set(readings.filter(({ struckOut }) => struckOut).map(({ id }) => id));
-    return basis.readings.some((id) => struck.has(id));
+    const standing = new Set(counting);
+    return basis.readings.some((id) => !standing.has(id));
   }
   return (
     canonicalText(counting) !== canonicalText(basis.readings.toSorted()) ||

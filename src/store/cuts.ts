@@ -4,6 +4,8 @@ import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
+import { lastPassOf, stateByPasses } from './cut-state.ts';
+import { dialledKey, dialledText, readDialled } from './dialled.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
@@ -11,6 +13,7 @@ import { read, readable, readByIndex, readOne } from './read.ts';
 import { inForce } from './readings.ts';
 import type { Cut, CutPass, CutState, Id, Job, Stamped } from './records.ts';
 import { cutRecordKind } from './schemas/cut.ts';
+import { readDraft } from './schemas/setting.ts';
 import { jobKind } from './schemas/job.ts';
 import type { StoreResult } from './store-refusal.ts';
 
@@ -41,11 +44,6 @@ export async function openCuts(store: Store): Promise<OpenCut[]> {
     const job = jobs.get(cut.jobId);
     return job?.state === 'open' ? [{ cut, job: { id: job.id, name: job.name } }] : [];
   });
-}
-
-/** A cut's measurements in order of time, struck-out ones among them. */
-export function passesOf(cut: Pick<Cut, 'passes'>): [Id, CutPass][] {
-  return Object.entries(cut.passes).toSorted(([, a], [, b]) => a.at - b.at);
 }
 
 export type NewCut = Omit<Cut, 'id' | 'state' | 'passes' | 'createdAt' | 'touchedAt' | 'broughtBack'>;
@@ -99,7 +97,7 @@ export async function changeCut(
   return actOnCut(store, id, draftKey, async (a, before) => {
     await ownersMustHaveBeen(a, changes);
     const after = await a.change(cutRecordKind, id, (cut) =>
-      withChanges({ ...cut, touchedAt: a.at }, changes),
+      inItsState(withChanges({ ...cut, touchedAt: a.at }, changes)),
     );
     a.undoable(`Changed ${before.name}`, before.jobId);
     return after;
@@ -114,14 +112,13 @@ export type NewPass = {
 };
 
 /**
- * Logs what was measured at the machine, with the state the cut is in by it. It is on the disk when this comes back ok,
+ * Logs what was measured at the machine, with the state the cut is in by it and by its limits. It is on the disk when this comes back ok,
  * and only then may the screen say "logged". As with a reading there is no undo: a wrong one is struck out.
  */
 export async function logPass(
   store: Store,
   cutId: Id,
   pass: NewPass,
-  state: CutState,
   draftKey?: string,
 ): Promise<StoreResult<Cut>> {
   const passId = newId();
@@ -134,50 +131,67 @@ export async function logPass(
       ...(pass.tool && { tool: inForce(pass.tool) }),
       ...(pass.asked && { asked: plainEntry(pass.asked) }),
     };
-    return a.change(cutRecordKind, cutId, (cut) => ({
-      ...cut,
-      passes: { ...cut.passes, [passId]: kept },
-      state,
-      touchedAt: a.at,
-    }));
+    return a.change(cutRecordKind, cutId, (cut) =>
+      inItsState({ ...cut, passes: { ...cut.passes, [passId]: kept }, touchedAt: a.at }),
+    );
   });
 }
 
-/** Strikes a measurement out, with the reason beside it; `state` is the one the cut is in without it. */
+/**
+ * Strikes a measurement out, with the reason beside it. What was dialled in before it was cut all the same, so the dial
+ * is asked for that much less: in the same act, as a phone that dies between the two would send the tool in too far.
+ */
 export async function strikeOutPass(
   store: Store,
   cutId: Id,
   passId: Id,
   why: string,
-  state: CutState,
 ): Promise<StoreResult<Cut>> {
   return actOnCut(store, cutId, undefined, async (a, before) => {
     const pass = before.passes[passId] ?? a.refuse({ code: 'gone', store: 'cuts' });
     if (pass.struckOut) return before;
     const struck: CutPass = { ...pass, struckOut: { why, at: a.at } };
-    const after = await a.change(cutRecordKind, cutId, (cut) => ({
-      ...cut,
-      passes: { ...cut.passes, [passId]: struck },
-      state,
-      touchedAt: a.at,
-    }));
+    const after = await a.change(cutRecordKind, cutId, (cut) =>
+      inItsState({
+        ...cut,
+        passes: { ...cut.passes, [passId]: struck },
+        state: cut.state === 'scrapped' || cut.state === 'made-again' ? cut.state : 'to-cut',
+        touchedAt: a.at,
+      }),
+    );
+    await dialAgain(a, { before, after, passId });
     a.undoable(`Struck out a pass of ${before.name}`, before.jobId);
     return after;
   });
 }
 
+type Struck = { readonly before: Cut; readonly after: Cut; readonly passId: Id };
+
+async function dialAgain(a: Act, { before, after, passId }: Struck): Promise<void> {
+  if (lastPassOf(before)?.[0] !== passId) return;
+  const asked = before.passes[passId]?.asked;
+  const since = readDialled(readDraft(await a.kept('drafts', dialledKey(before.id, passId))));
+  const cut = [...(asked ? [asked.exact] : []), ...since];
+  if (cut.length === 0) return;
+  const key = dialledKey(before.id, lastPassOf(after)?.[0]);
+  a.putKept('drafts', { id: key, typed: dialledText(cut), unit: 'mm' });
+}
+
 const stateWords: Readonly<Record<CutState, string>> = {
   'to-cut': 'to cut',
-  cutting: 'being cut',
+  cutting: 'cutting',
   'to-size': 'to size',
   over: 'over',
   scrapped: 'scrapped',
   'made-again': 'made again',
 };
 
-export async function setCutState(store: Store, id: Id, state: CutState): Promise<StoreResult<Cut>> {
+/** What a fitter can say of a cut; whether it is to size is measured. */
+export type SaidCutState = Exclude<CutState, 'to-size' | 'over'>;
+
+export async function setCutState(store: Store, id: Id, state: SaidCutState): Promise<StoreResult<Cut>> {
   return actOnCut(store, id, undefined, async (a, before) => {
-    const after = await a.change(cutRecordKind, id, (cut) => ({ ...cut, state, touchedAt: a.at }));
+    const after = await a.change(cutRecordKind, id, (cut) => inItsState({ ...cut, state, touchedAt: a.at }));
     a.undoable(`${before.name}: ${stateWords[state]}`, before.jobId);
     return after;
   });
@@ -216,6 +230,10 @@ export async function removeCut(store: Store, id: Id): Promise<StoreResult<void>
     await a.remove('cuts', id);
     a.undoable(`Removed ${cut.name}`, cut.jobId);
   });
+}
+
+function inItsState(cut: Cut & Stamped): Cut & Stamped {
+  return { ...cut, state: stateByPasses(cut) };
 }
 
 async function actOnCut<T>(

@@ -19,7 +19,7 @@ export async function replaceCuts(
   const ids = cuts.map(newId);
   return act(store, { stores: ['jobs', 'cuts'] }, async (a) => {
     const old = await Promise.all(oldIds.map((id) => a.get(cutRecordKind, id)));
-    const notBegun = old.filter(({ state }) => state === 'to-cut');
+    const notBegun = old.filter(isNotBegun);
     await Promise.all(notBegun.map(({ id }) => a.remove('cuts', id)));
     const made = cuts.map((cut, index) =>
       a.make(cutRecordKind, {
@@ -37,4 +37,9 @@ export async function replaceCuts(
     a.undoable(`Replaced ${old.length === 1 ? (old[0]?.name ?? 'a cut') : `${old.length} cuts`}`, jobId);
     return made;
   });
+}
+
+/** Nothing was cut and nothing measured. */
+export function isNotBegun({ state, passes }: Pick<Cut, 'state' | 'passes'>): boolean {
+  return state === 'to-cut' && Object.keys(passes).length === 0;
 }

@@ -1,5 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { show } from '../../src/engine/show.ts';
+import { passesOf } from '../../src/store/cut-state.ts';
 import {
   changeCut,
   createCuts,
@@ -8,17 +10,18 @@ import {
   logPass,
   makeAgain,
   openCuts,
-  passesOf,
   removeCut,
   setCutState,
   strikeOutPass,
 } from '../../src/store/cuts.ts';
+import { dialledKey, dialledText, readDialled } from '../../src/store/dialled.ts';
 import { getDraft, putDraft } from '../../src/store/drafts.ts';
 import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
 import { closeStore, type Store } from '../../src/store/open-store.ts';
 import { hasOpenWork } from '../../src/store/open-work.ts';
 import { createPart } from '../../src/store/parts.ts';
 import type { CutState } from '../../src/store/records.ts';
+import { replaceCuts } from '../../src/store/replace-cuts.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import { facing, inches } from './cut-for-test.ts';
 import { fillDisk } from './fill-disk.ts';
@@ -71,8 +74,8 @@ test('a logged pass is there after the window was closed, in the order measured,
   const { cut } = await withCut(store);
   const [tool] = usualTools;
   if (!tool) throw new Error('no tools');
-  worked(await logPass(store, cut.id, { measured: inches('1.520'), tool }, 'cutting'));
-  worked(await logPass(store, cut.id, { measured: inches('1.4802'), asked: inches('.040') }, 'to-size'));
+  worked(await logPass(store, cut.id, { measured: inches('1.520'), tool }));
+  worked(await logPass(store, cut.id, { measured: inches('1.4802'), asked: inches('.040') }));
   closeStore(store);
   const again = await openForTest({ name });
   const kept = await getCut(again, cut.id);
@@ -90,9 +93,9 @@ test('a pass logged after the phone’s clock was set back still comes behind th
   let nowMs = 1_700_000_000_000;
   const store = await openForTest({ now: () => nowMs });
   const { cut } = await withCut(store);
-  worked(await logPass(store, cut.id, { measured: inches('1.520') }, 'cutting'));
+  worked(await logPass(store, cut.id, { measured: inches('1.520') }));
   nowMs -= 3_600_000;
-  const after = worked(await logPass(store, cut.id, { measured: inches('1.500') }, 'cutting'));
+  const after = worked(await logPass(store, cut.id, { measured: inches('1.500') }));
   expect(passesOf(after).map(([, { measured }]) => measured.typed)).toEqual(['1.520', '1.500']);
 });
 
@@ -103,18 +106,18 @@ test('a full disk keeps the half-typed measurement and neither pass nor state', 
   worked(await putDraft(store, key, { typed: '1.4802', unit: 'in' }));
   fillDisk('cuts');
   const pass = { measured: inches('1.4802') };
-  expect(refused(await logPass(store, cut.id, pass, 'to-size', key))).toEqual({ code: 'full-disk' });
+  expect(refused(await logPass(store, cut.id, pass, key))).toEqual({ code: 'full-disk' });
   vi.restoreAllMocks();
   expect(await getCut(store, cut.id)).toMatchObject({ state: 'to-cut', passes: {} });
   expect(await getDraft(store, key)).toEqual({ typed: '1.4802', unit: 'in' });
-  worked(await logPass(store, cut.id, pass, 'to-size', key));
+  worked(await logPass(store, cut.id, pass, key));
   expect(await getDraft(store, key)).toBeUndefined();
 });
 
 test('a logged pass can’t be undone, and neither can putting down the cut it was measured on', async () => {
   const store = await openForTest();
   const { cut, job } = await withCut(store);
-  worked(await logPass(store, cut.id, { measured: inches('1.520') }, 'cutting'));
+  worked(await logPass(store, cut.id, { measured: inches('1.520') }));
   expect(await latestUndo(store, job.id)).toBeUndefined();
   expect(Object.keys((await getCut(store, cut.id))?.passes ?? {})).toHaveLength(1);
 });
@@ -122,10 +125,10 @@ test('a logged pass can’t be undone, and neither can putting down the cut it w
 test('a struck-out pass stays readable with its reason, and undo makes it count again', async () => {
   const store = await openForTest();
   const { cut } = await withCut(store);
-  const logged = worked(await logPass(store, cut.id, { measured: inches('1.400') }, 'over'));
+  const logged = worked(await logPass(store, cut.id, { measured: inches('1.400') }));
   const [passId] = Object.keys(logged.passes);
-  const struck = worked(await strikeOutPass(store, cut.id, passId ?? '', 'chip on the anvil', 'cutting'));
-  expect(struck.state).toBe('cutting');
+  const struck = worked(await strikeOutPass(store, cut.id, passId ?? '', 'chip on the anvil'));
+  expect(struck.state).toBe('to-cut');
   expect(passesOf(struck)[0]?.[1]).toMatchObject({
     measured: { typed: '1.400' },
     struckOut: { why: 'chip on the anvil' },
@@ -136,27 +139,99 @@ test('a struck-out pass stays readable with its reason, and undo makes it count 
   expect(back && passesOf(back)[0]?.[1].struckOut).toBeUndefined();
 });
 
-const states: readonly [CutState, boolean][] = [
-  ['to-cut', true],
-  ['cutting', true],
-  ['over', true], // not cured yet
-  ['to-size', false],
-  ['scrapped', false],
-  ['made-again', false],
-];
-
-test.each(states)('a cut that is %s is on the list of all there is to cut: %s', async (state, listed) => {
+test('a cut is to size by the limits it has now: changed ones, and an undo of them, tell it anew', async () => {
   const store = await openForTest();
   const { cut, job } = await withCut(store);
-  worked(await setCutState(store, cut.id, state));
-  const open = await openCuts(store);
-  expect(open.map((one) => [one.cut.id, one.job])).toEqual(
-    listed ? [[cut.id, { id: job.id, name: 'Outfit' }]] : [],
-  );
-  // The list comes from an index that holds nothing else, however many cuts were ever made.
-  expect(await store.db.countFromIndex('cuts', 'openAt')).toBe(listed ? 1 : 0);
-  expect(await hasOpenWork(store, 'cuts')).toBe(listed);
+  worked(await logPass(store, cut.id, { measured: inches('1.4802'), asked: inches('.040') }));
+  const state = async () => (await getCut(store, cut.id))?.state;
+  const narrower = { target: inches('1.4785'), lower: inches('1.478'), upper: inches('1.479') };
+  expect(worked(await changeCut(store, cut.id, narrower)).state).toBe('cutting');
+  expect(await openCuts(store)).toHaveLength(1);
+  expect(await undoNewest(store)).toBe('Changed Spacer, face to length');
+  expect(await state()).toBe('to-size');
+  expect(await openCuts(store)).toHaveLength(0);
+  worked(await changeCut(store, cut.id, { lower: inches('1.4805'), target: inches('1.481') }));
+  expect(await state()).toBe('over');
+  expect(job.id).toBe(cut.jobId);
 });
+
+test('a cut that is found again after it was scrapped is what it measures, and no other takes its place', async () => {
+  const store = await openForTest();
+  const { cut, job } = await withCut(store);
+  worked(await logPass(store, cut.id, { measured: inches('1.480') }));
+  worked(await setCutState(store, cut.id, 'scrapped'));
+  expect(worked(await setCutState(store, cut.id, 'to-cut')).state).toBe('to-size');
+  worked(await replaceCuts(store, [cut.id], [facing(job.id, { name: 'another' })]));
+  expect((await cutsOf(store, job.id)).map(({ name }) => name)).toEqual([cut.name, 'another']);
+});
+
+test('an undo of a struck-out pass leaves the state to the pass that was measured since', async () => {
+  let nowMs = 1_700_000_000_000;
+  const store = await openForTest({ now: () => (nowMs += 1000) });
+  const { cut } = await withCut(store);
+  worked(await logPass(store, cut.id, { measured: inches('1.500') }));
+  const over = worked(await logPass(store, cut.id, { measured: inches('1.470') }));
+  worked(await strikeOutPass(store, cut.id, passesOf(over)[1]?.[0] ?? '', 'chip'));
+  worked(await logPass(store, cut.id, { measured: inches('1.490'), asked: inches('.010') }));
+  await undoNewest(store);
+  expect((await getCut(store, cut.id))?.state).toBe('cutting');
+});
+
+const cutSince = async (store: Store, cutId: string, passId?: string) =>
+  readDialled(await getDraft(store, dialledKey(cutId, passId))).map((take) => show(take, 'in'));
+
+test('a struck-out pass was cut all the same: the dial has what was asked before it, and since it', async () => {
+  const store = await openForTest();
+  const { cut } = await withCut(store, { blank: inches('1.520') });
+  const logged = worked(await logPass(store, cut.id, { measured: inches('1.505'), asked: inches('.010') }));
+  const [passId] = Object.keys(logged.passes);
+  const more = { typed: dialledText([inches('.004').exact]), unit: 'mm' } as const;
+  worked(await putDraft(store, dialledKey(cut.id, passId), more));
+  const struck = worked(await strikeOutPass(store, cut.id, passId ?? '', 'measured wrong'));
+  expect(struck.state).toBe('cutting');
+  expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.004 in']);
+  // Counted once, however often it is struck out.
+  await undoNewest(store);
+  worked(await strikeOutPass(store, cut.id, passId ?? '', 'measured wrong'));
+  expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.004 in']);
+});
+
+type Said = Parameters<typeof setCutState>[2];
+
+const states: readonly [CutState, boolean, ((store: Store, cutId: string) => Promise<unknown>)?][] = [
+  ['to-cut', true],
+  ['cutting', true, said('cutting')],
+  ['over', true, measured('1.470')], // not cured yet
+  ['to-size', false, measured('1.480')],
+  ['scrapped', false, said('scrapped')],
+  ['made-again', false, said('made-again')],
+];
+
+function said(state: Said) {
+  return async (store: Store, cutId: string) => worked(await setCutState(store, cutId, state));
+}
+
+function measured(size: string) {
+  return async (store: Store, cutId: string) =>
+    worked(await logPass(store, cutId, { measured: inches(size) }));
+}
+
+test.each(states)(
+  'a cut that is %s is on the list of all there is to cut: %s',
+  async (state, listed, how) => {
+    const store = await openForTest();
+    const { cut, job } = await withCut(store);
+    await how?.(store, cut.id);
+    expect((await getCut(store, cut.id))?.state).toBe(state);
+    const open = await openCuts(store);
+    expect(open.map((one) => [one.cut.id, one.job])).toEqual(
+      listed ? [[cut.id, { id: job.id, name: 'Outfit' }]] : [],
+    );
+    // The list comes from an index that holds nothing else, however many cuts were ever made.
+    expect(await store.db.countFromIndex('cuts', 'openAt')).toBe(listed ? 1 : 0);
+    expect(await hasOpenWork(store, 'cuts')).toBe(listed);
+  },
+);
 
 test('what there is to cut leaves out removed cuts and closed or removed jobs, and undo puts them back', async () => {
   const store = await openForTest();
@@ -177,7 +252,7 @@ test('what there is to cut leaves out removed cuts and closed or removed jobs, a
 test('a cut made again is a new one to cut, of a new blank, and a spoilt one in the same job is marked', async () => {
   const store = await openForTest();
   const { cut, job } = await withCut(store, { blank: inches('1.520') });
-  worked(await logPass(store, cut.id, { measured: inches('1.470') }, 'over'));
+  worked(await logPass(store, cut.id, { measured: inches('1.470') }));
   const [again] = worked(await makeAgain(store, [cut.id], job.id));
   expect(again).toMatchObject({ state: 'to-cut', passes: {}, copyOf: cut.id, name: cut.name });
   expect(again?.blank).toBeUndefined();

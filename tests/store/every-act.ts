@@ -114,7 +114,7 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
   },
   createCuts: async (s) => async () => createCuts(s, [facing(JOB), facing(JOB)]),
   changeCut: async (s) => async () => changeCut(s, 'demo-cut-spacer', { name: 'Spacer' }),
-  strikeOutPass: async (s) => async () => strikeOutPass(s, 'demo-cut-ring', 'demo-pass-2', 'chip', 'cutting'),
+  strikeOutPass: async (s) => async () => strikeOutPass(s, 'demo-cut-ring', 'demo-pass-2', 'chip'),
   setCutState: async (s) => async () => setCutState(s, 'demo-cut-ring', 'scrapped'),
   makeAgain: async (s) => async () => makeAgain(s, ['demo-cut-ring'], JOB),
   replaceCuts: async (s) => async () => replaceCuts(s, ['demo-cut-spacer'], [facing(JOB)]),

@@ -82,7 +82,7 @@ test('a cut that was begun meanwhile stays beside what replaces the others', asy
   const [old] = worked(await createCuts(store, [cut(job.id, 'begun')]));
   if (!old) throw new Error('no cut');
   const { from: _typed, ...size } = typed('.6');
-  worked(await logPass(store, old.id, { measured: size }, 'cutting'));
+  worked(await logPass(store, old.id, { measured: size }));
   worked(await replaceCuts(store, [old.id], [cut(job.id, 'new')]));
   expect((await cutsOf(store, job.id)).map(({ name }) => name)).toEqual(['begun', 'new']);
 });

@@ -1,11 +1,12 @@
 import { afterEach, expect, test } from 'vitest';
 import { checksOf, createCheck, lastTake, removeCheck, retake } from '../../src/store/checks.ts';
+import { passesOf } from '../../src/store/cut-state.ts';
 import {
+  changeCut,
   createCuts,
   cutsOf,
   logPass,
   openCuts,
-  passesOf,
   removeCut,
   strikeOutPass,
 } from '../../src/store/cuts.ts';
@@ -22,7 +23,7 @@ test('a cut removed on one phone comes back, marked, when a pass was measured on
   const [cut] = worked(await createCuts(owner, [facing(job.id)]));
   await exchange(owner, helper);
   worked(await removeCut(owner, cut?.id ?? ''));
-  worked(await logPass(helper, cut?.id ?? '', { measured: inches('1.4990') }, 'cutting'));
+  worked(await logPass(helper, cut?.id ?? '', { measured: inches('1.4990'), asked: inches('.020') }));
   await exchange(owner, helper);
   for (const phone of [owner, helper]) {
     const [back] = await cutsOf(phone, job.id);
@@ -37,7 +38,7 @@ test('a pass measured in a job that was removed before that on the other phone b
   const [cut] = worked(await createCuts(owner, [facing(job.id)]));
   await exchange(owner, helper);
   worked(await removeJob(owner, job.id));
-  worked(await logPass(helper, cut?.id ?? '', { measured: inches('1.4990') }, 'cutting'));
+  worked(await logPass(helper, cut?.id ?? '', { measured: inches('1.4990') }));
   await exchange(owner, helper);
   expect(await getJob(owner, job.id)).toMatchObject({ broughtBack: true });
   expect(await openCuts(owner)).toHaveLength(1);
@@ -85,11 +86,11 @@ test('passes measured on two phones at one cut are all there on both, and a stri
   const { owner, helper, job } = await twoPhonesWithABore();
   const [cut] = worked(await createCuts(owner, [facing(job.id)]));
   const id = cut?.id ?? '';
-  const first = worked(await logPass(owner, id, { measured: inches('1.5200') }, 'cutting'));
+  const first = worked(await logPass(owner, id, { measured: inches('1.5200') }));
   await exchange(owner, helper);
-  worked(await strikeOutPass(owner, id, passesOf(first)[0]?.[0] ?? '', 'chip', 'cutting'));
-  worked(await logPass(helper, id, { measured: inches('1.4990') }, 'cutting'));
-  worked(await logPass(owner, id, { measured: inches('1.5100') }, 'cutting'));
+  worked(await strikeOutPass(owner, id, passesOf(first)[0]?.[0] ?? '', 'chip'));
+  worked(await logPass(helper, id, { measured: inches('1.4990') }));
+  worked(await logPass(owner, id, { measured: inches('1.5100') }));
   await exchange(owner, helper);
   for (const phone of [owner, helper]) {
     const [kept] = await cutsOf(phone, job.id);
@@ -99,5 +100,20 @@ test('passes measured on two phones at one cut are all there on both, and a stri
       '1.4990': undefined,
       '1.5100': undefined,
     });
+  }
+});
+
+test('limits narrowed on one phone and a pass measured on the other: both see that it is not to size', async () => {
+  const { owner, helper, job } = await twoPhonesWithABore();
+  const [cut] = worked(await createCuts(owner, [facing(job.id)]));
+  const id = cut?.id ?? '';
+  await exchange(owner, helper);
+  worked(await changeCut(owner, id, { upper: inches('1.479'), target: inches('1.4785') }));
+  worked(await logPass(helper, id, { measured: inches('1.4800'), asked: inches('.020') }));
+  expect((await cutsOf(helper, job.id))[0]?.state).toBe('to-size');
+  await exchange(owner, helper);
+  for (const phone of [owner, helper]) {
+    expect((await cutsOf(phone, job.id))[0]?.state).toBe('cutting');
+    expect(await openCuts(phone)).toHaveLength(1);
   }
 });

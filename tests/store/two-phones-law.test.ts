@@ -8,12 +8,12 @@ import {
   retake,
   sayCheckSeen,
 } from '../../src/store/checks.ts';
+import { passesOf } from '../../src/store/cut-state.ts';
 import {
   createCuts,
   cutsOf,
   logPass,
   makeAgain,
-  passesOf,
   removeCut,
   setCutState,
   strikeOutPass,
@@ -62,12 +62,12 @@ async function makeInCut(store: Store, jobId: string, act: number, pick: number)
   const cuts = await cutsOf(store, jobId);
   const cut = cuts[pick % Math.max(cuts.length, 1)];
   if (act === 11 || !cut) await createCuts(store, [facing(jobId, { name: `cut ${pick}` })]);
-  else if (act === 12) await logPass(store, cut.id, { measured: inches(`.${4000 + pick}`) }, 'cutting');
+  else if (act === 12) await logPass(store, cut.id, { measured: inches(`.${4000 + pick}`) });
   else if (act === 13) {
     const [first] = passesOf(cut);
     if (pick % 3 === 0) await removeCut(store, cut.id);
-    else if (first) await strikeOutPass(store, cut.id, first[0], `why ${pick}`, 'cutting');
-  } else if (pick % 2 === 0) await setCutState(store, cut.id, 'to-size');
+    else if (first) await strikeOutPass(store, cut.id, first[0], `why ${pick}`);
+  } else if (pick % 2 === 0) await setCutState(store, cut.id, 'scrapped');
   else await makeAgain(store, [cut.id], jobId);
 }
 

@@ -8,15 +8,8 @@ import {
   retake,
   sayCheckSeen,
 } from '../../src/store/checks.ts';
-import {
-  changeCut,
-  createCuts,
-  cutsOf,
-  logPass,
-  passesOf,
-  removeCut,
-  strikeOutPass,
-} from '../../src/store/cuts.ts';
+import { passesOf } from '../../src/store/cut-state.ts';
+import { changeCut, createCuts, cutsOf, logPass, removeCut, strikeOutPass } from '../../src/store/cuts.ts';
 import { addPiece, changePiece, countPiece, drawerPieces } from '../../src/store/drawer.ts';
 import { changeFeature, createFeature, featuresOf, removeFeature } from '../../src/store/features.ts';
 import { changeJob, createJob, listJobs, removeJob } from '../../src/store/jobs.ts';
@@ -135,11 +128,11 @@ async function inACut(store: Store, jobId: string, chance: Chance): Promise<void
   const cut = chance.one(await cutsOf(store, jobId));
   const act = chance.below(9);
   if (!cut || act === 0) await createCuts(store, [newCut(jobId, chance)]);
-  else if (act <= 3) await logPass(store, cut.id, { measured: size(chance) }, 'cutting');
+  else if (act <= 3) await logPass(store, cut.id, { measured: size(chance) });
   else if (act <= 5) await changeCut(store, cut.id, { target: size(chance), limitsFrom: words(chance) });
   else if (act <= 7) {
     const [pass] = passesOf(cut);
-    if (pass) await strikeOutPass(store, cut.id, pass[0], words(chance), 'cutting');
+    if (pass) await strikeOutPass(store, cut.id, pass[0], words(chance));
   } else if (chance.below(3) === 0) await removeCut(store, cut.id);
 }
 

@@ -14,6 +14,7 @@ import { useWaysToCut } from '../worksheets/use-ways-to-cut.ts';
 import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { isCutOlder } from './cut-older.ts';
+import { nameNow, offerNow } from './offer-now.ts';
 import './cut-form.css';
 
 /** Said where a cut's figures were worked out from readings that no longer stand, with the way to the new ones. */
@@ -25,7 +26,7 @@ export function OlderBasis({ cut }: { cut: Cut }) {
 
 function Older({ cut, worksheetId }: { cut: Cut; worksheetId: Id }) {
   const state = useLive(
-    `basis/${cut.id}/${cut.state}/${cut.basis?.worksheet ?? ''}`,
+    `basis/${cut.id}/${cut.state}/${cut.basis?.readings.join(' ') ?? ''}/${cut.basis?.worksheet ?? ''}`,
     ['worksheets', 'features', 'readings', 'cuts'],
     async (store) => {
       const [worksheet, features, readings] = await Promise.all([
@@ -70,7 +71,9 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
   const [trouble, setTrouble] = useState('');
   const offers = useWaysToCut(data)?.flatMap((way) => way.offers);
   if (!offers) return null;
-  const offer = offers.find(({ name }) => name === cut.name) ?? offers.find((one) => isSameCut(one, cut));
+  const offer = offerNow(cut, offers);
+  if (offer === 'several')
+    return <p>The worksheet asks for several such cuts now: put the right one on the list from there.</p>;
   if (!offer) return <p>The worksheet asks for no such cut any more.</p>;
   const take = async () => {
     const { blank, ...figures } = figuresOf(offer, data);
@@ -78,7 +81,9 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
     const changed = await changeCut(store, cut.id, {
       ...figures,
       ...(blank && !isBegun && { blank }),
-      ...(offer.drill !== undefined && { drill: offer.drill }),
+      name: nameNow(cut, offer),
+      drill: offer.drill,
+      thread: offer.thread,
       basis: basisNow(data),
     });
     if (changed.ok) announce('The new figures are taken over.');
@@ -90,11 +95,4 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
       {trouble !== '' && <p role="alert">{trouble}</p>}
     </>
   );
-}
-
-function isSameCut(
-  offer: Pick<Cut, 'part' | 'operation' | 'of'>,
-  cut: Pick<Cut, 'part' | 'operation' | 'of'>,
-): boolean {
-  return offer.part === cut.part && offer.operation === cut.operation && offer.of === cut.of;
 }

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
-import { removeCut, setCutState } from '../../store/cuts.ts';
-import type { Cut, CutState } from '../../store/records.ts';
+import { removeCut, setCutState, type SaidCutState } from '../../store/cuts.ts';
+import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
 import { goInstead, hrefOf } from '../address.ts';
@@ -200,7 +200,7 @@ function Fate({ cut }: { cut: Cut }) {
     setTrouble(done.ok ? '' : sayStore(done.refusal));
     if (done.ok) then?.();
   };
-  const become = (state: CutState) => void told(setCutState(store, cut.id, state));
+  const become = (state: SaidCutState) => void told(setCutState(store, cut.id, state));
   const back = () => goInstead({ at: 'cuts', jobId: cut.jobId });
   return (
     <section class="cut-form-fate">

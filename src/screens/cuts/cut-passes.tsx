@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
-import { passesOf, strikeOutPass } from '../../store/cuts.ts';
+import { lastPassOf, passesOf } from '../../store/cut-state.ts';
+import { strikeOutPass } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
-import { stateByPasses } from './cut-now.ts';
 
 /** What was measured at the machine, in order; a struck-out figure stays readable. */
 export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
@@ -14,12 +14,10 @@ export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const [trouble, setTrouble] = useState('');
   const passes = passesOf(cut);
   if (passes.length === 0) return null;
-  const last = passes.findLast(([, { struckOut }]) => !struckOut);
+  const last = lastPassOf(cut);
   const strike = async () => {
     if (!last) return;
-    const [id, pass] = last;
-    const without = { ...cut, passes: { ...cut.passes, [id]: { ...pass, struckOut: { why: '', at: 0 } } } };
-    const struck = await strikeOutPass(store, cut.id, id, 'measured wrong', stateByPasses(without));
+    const struck = await strikeOutPass(store, cut.id, last[0], 'measured wrong');
     setTrouble(struck.ok ? '' : sayStore(struck.refusal));
   };
   return (

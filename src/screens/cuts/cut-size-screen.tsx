@@ -16,7 +16,7 @@ import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
-import { presentSize, stateAt } from './cut-now.ts';
+import { presentSize } from './cut-now.ts';
 import { STATE_WORDS } from './cut-words.ts';
 
 export type CutSize = {
@@ -115,8 +115,7 @@ async function kept(
   entry: Entry,
   draftKey: string,
 ): Promise<StoreResult<Cut>> {
-  if (name === 'measured')
-    return logPass(store, cut.id, { measured: entry }, stateAt(cut, entry.exact), draftKey);
+  if (name === 'measured') return logPass(store, cut.id, { measured: entry }, draftKey);
   const ownLimits = (name === 'lower' || name === 'upper') && { limitsFrom: 'your own limits' };
   return changeCut(store, cut.id, { [name]: entry, ...ownLimits }, draftKey);
 }

@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks';
-import { cutProgress } from '../../engine/cut-progress.ts';
 import { sayWayOut } from '../../engine/say-cuts-ways.ts';
 import { sayOver } from '../../engine/say-cuts.ts';
 import { asTyped, type ShownUnit } from '../../engine/show.ts';
@@ -14,8 +13,6 @@ import { useStore } from '../common/store-context.ts';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import { leadOut } from './lead-out.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
-import { stateOf } from './use-measured.ts';
-import { usePasses } from './use-passes.ts';
 import { useWaysOut } from './ways-out-at.ts';
 import './past-limit.css';
 
@@ -38,7 +35,6 @@ export function PastLimitSentence({ at: { question, progress }, unit }: PastLimi
 /** What can be done about it, each leading on; a wrong measurement is struck out here too. */
 export function WaysOutRows({ at, unit }: PastLimitProps) {
   const store = useStore();
-  const passes = usePasses(at);
   const here = useWaysOut(at, unit);
   const [trouble, setTrouble] = useState('');
   const lead = async (way: WayOut) => {
@@ -50,13 +46,7 @@ export function WaysOutRows({ at, unit }: PastLimitProps) {
     const { last } = at;
     if (!last) return;
     const [id, pass] = last;
-    const without = at.question.passes.map((one, index) =>
-      at.passes[index]?.[0] === id ? { ...one, struckOut: true } : one,
-    );
-    const { stage } = cutProgress({ ...at.question, passes: without });
-    const before = at.passes.findLast(([other, { struckOut }]) => other !== id && !struckOut);
-    await passes.dialAgain(before?.[0], pass.asked?.exact);
-    const struck = await strikeOutPass(store, at.cut.id, id, 'measured wrong', stateOf(stage));
+    const struck = await strikeOutPass(store, at.cut.id, id, 'measured wrong');
     if (!struck.ok) return setTrouble(sayStore(struck.refusal));
     return announce(`Struck out ${asTyped(pass.measured)}. Measure it again.`);
   };

@@ -9,7 +9,8 @@ import type { Result } from '../../engine/refusal.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import type { MeasuredPass } from '../../engine/spring.ts';
 import { materials, type Material } from '../../engine/tables/materials.ts';
-import { getCut, passesOf } from '../../store/cuts.ts';
+import { passesOf } from '../../store/cut-state.ts';
+import { getCut } from '../../store/cuts.ts';
 import { getDraft } from '../../store/drafts.ts';
 import { getJob } from '../../store/jobs.ts';
 import type { Store } from '../../store/open-store.ts';
@@ -18,7 +19,7 @@ import { getSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { useLive } from '../common/store-context.ts';
 import { usualDial } from '../common/use-settings.ts';
-import { dialledKey, readDialled } from './dialled.ts';
+import { dialledKey, readDialled } from '../../store/dialled.ts';
 import { workDiameter, workDiameterKey } from './work-diameter.ts';
 
 /** A cut as it stands at the machine, read in one go: what is kept, and what follows from it. */

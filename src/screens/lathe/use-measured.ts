@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { cutProgress, type CutProgress, type CutStage } from '../../engine/cut-progress.ts';
+import { cutProgress, type CutProgress } from '../../engine/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/entry.ts';
 import type { Length } from '../../engine/length.ts';
 import { slipQuestion, type SlipQuestion } from '../../engine/reading.ts';
@@ -9,7 +9,6 @@ import { saySlipQuestion } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped, figure, show, type ShownUnit } from '../../engine/show.ts';
 import { logPass } from '../../store/cuts.ts';
-import type { CutState } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { announce, announceAtOnce, buzz } from '../common/announce.ts';
 import type { TypedBy } from '../common/hands-free.ts';
@@ -54,7 +53,7 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
       ...(asked && { asked: amount(asked, unit) }),
     };
     const after = progressAfter(at, pass);
-    const logged = await logPass(store, at.cut.id, pass, stateOf(after.stage), draftKey);
+    const logged = await logPass(store, at.cut.id, pass, draftKey);
     if (!logged.ok) {
       draft.putBack(typed);
       return setMessage({ sentence: `${asTyped(entry)} was not logged. ${sayStore(logged.refusal)}` });
@@ -102,22 +101,6 @@ export function meant(question: SlipQuestion, typed: Entry): Entry {
 /** An amount that nobody typed, as an entry. */
 export function amount(exact: Length, unit: ShownUnit): Entry {
   return { exact, typed: figure(exact, unit), unit };
-}
-
-export function stateOf(stage: CutStage): CutState {
-  switch (stage) {
-    case 'to-measure':
-    case 'to-cut':
-      return 'to-cut';
-    case 'cutting':
-    case 'last-pass':
-      return 'cutting';
-    case 'to-size':
-    case 'over':
-      return stage;
-    default:
-      return stage satisfies never;
-  }
 }
 
 type PassToLog = Parameters<typeof logPass>[2];

@@ -1,8 +1,8 @@
 import { minus, sum, type Length } from '../../engine/length.ts';
 import { setCutState } from '../../store/cuts.ts';
+import { dialledKey, dialledText } from '../../store/dialled.ts';
 import { clearDraft, putDraft } from '../../store/drafts.ts';
 import { useStore } from '../common/store-context.ts';
-import { dialledKey, dialledText } from './dialled.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
 
 /** What the next pass takes off the size from where the dial stands now. */
@@ -31,10 +31,5 @@ export function usePasses(at: LatheCut) {
     },
     /** The last one was not cut after all. */
     takeBack: () => keep(at.dialled.slice(0, -1)),
-    /** What was dialled before a measurement that is struck out: the tool did cut that. */
-    dialAgain: (beforePassId: string | undefined, asked: Length | undefined) =>
-      asked
-        ? putDraft(store, dialledKey(at.cut.id, beforePassId), { typed: dialledText([asked]), unit: 'mm' })
-        : Promise.resolve(undefined),
   };
 }

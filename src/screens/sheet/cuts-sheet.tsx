@@ -1,6 +1,6 @@
 import type { Entry } from '../../engine/entry.ts';
 import { asTyped, show } from '../../engine/show.ts';
-import { passesOf } from '../../store/cuts.ts';
+import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
 import { isCutOlder } from '../cuts/cut-older.ts';
 import { MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';

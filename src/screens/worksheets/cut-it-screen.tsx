@@ -8,7 +8,7 @@ import { materials } from '../../engine/tables/materials.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { createCuts, cutsOf } from '../../store/cuts.ts';
 import type { Cut, CutState } from '../../store/records.ts';
-import { replaceCuts } from '../../store/replace-cuts.ts';
+import { isNotBegun, replaceCuts } from '../../store/replace-cuts.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
@@ -102,7 +102,7 @@ function Offers({ data, ways, way, picks, known, onPicks, onDone }: OffersProps)
   const [trouble, setTrouble] = useState('');
   const { job, worksheet } = data;
   const onList = (known ?? []).filter(({ state }) => STILL_STANDS.has(state));
-  const notBegun = onList.filter(({ state }) => state === 'to-cut');
+  const notBegun = onList.filter(isNotBegun);
   const cuts = newCuts(data, way, picks);
   const put = async (instead: readonly Cut[]) => {
     const made =

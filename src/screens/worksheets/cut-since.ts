@@ -1,6 +1,7 @@
 import { sameLength } from '../../engine/length.ts';
 import { partStandsAsIn } from '../../store/basis.ts';
-import { cutsOf, passesOf } from '../../store/cuts.ts';
+import { passesOf } from '../../store/cut-state.ts';
+import { cutsOf } from '../../store/cuts.ts';
 import { giveCutSize } from '../../store/give-cut-size.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/records.ts';

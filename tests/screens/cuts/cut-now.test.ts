@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readEntry, type Entry } from '../../../src/engine/entry.ts';
-import { leftToTake, presentSize, stateAt, stateByPasses } from '../../../src/screens/cuts/cut-now.ts';
+import { stateAt, stateByPasses } from '../../../src/store/cut-state.ts';
+import { leftToTake, presentSize } from '../../../src/screens/cuts/cut-now.ts';
 import { cutFault } from '../../../src/screens/cuts/cut-size-screen.tsx';
 import { usualMachine } from '../../../src/screens/cuts/cut-words.ts';
 import { wholeSizes } from '../../../src/screens/cuts/new-cut-screen.tsx';
@@ -20,6 +21,8 @@ const spacer = {
   lower: inch('.375'),
   upper: inch('.379'),
   blank: inch('.385'),
+  operation: 'face',
+  state: 'to-cut',
   passes: {},
 } as const;
 const bore = {
@@ -51,7 +54,7 @@ describe('a spacer of .385 to be faced to .377, good from .375 to .379', () => {
   test('stands as it was measured before a figure that was struck out', () => {
     const cut = { ...spacer, passes: passes(['.381'], ['.371', 'struck out']) };
     expect(presentSize(cut)?.typed).toBe('.381');
-    expect(stateByPasses(cut)).toBe('cutting');
+    expect(stateByPasses({ ...cut, state: 'cutting' })).toBe('cutting');
   });
 
   test('with its only figure struck out is to cut again, from its blank', () => {

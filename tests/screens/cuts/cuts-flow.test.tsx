@@ -2,11 +2,12 @@ import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { addressOf, hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { createCuts, cutsOf, setCutState } from '../../../src/store/cuts.ts';
+import { createCuts, cutsOf, logPass } from '../../../src/store/cuts.ts';
 import { drawerPieces } from '../../../src/store/drawer.ts';
 import { createJob } from '../../../src/store/jobs.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { createWorksheet, setPart } from '../../../src/store/worksheets.ts';
+import { inches } from '../../store/cut-for-test.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
 import { partOf, typedSize } from '../worksheets/worksheet-for-test.ts';
@@ -167,7 +168,7 @@ describe('a cut', () => {
 
   test('that is to size is a spare: a new piece in the drawer, then one more of it', async () => {
     const { store, cut } = await atTheCut();
-    worked(await setCutState(store, cut.id, 'to-size'));
+    worked(await logPass(store, cut.id, { measured: inches('.377') }));
     const spare = hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id, field: 'spare' });
     location.hash = spare;
     await press(button(/^Spacer /));

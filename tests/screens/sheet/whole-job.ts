@@ -104,7 +104,7 @@ async function cutIt(store: Store): Promise<void> {
   const slipped = await pass('1.1254', '.0050');
   const [slippedId] =
     Object.entries(slipped.passes).find(([, { measured }]) => measured.typed === '1.1254') ?? [];
-  worked(await strikeOutPass(store, spacer.id, slippedId ?? '', 'chip under the anvil', 'cutting'));
+  worked(await strikeOutPass(store, spacer.id, slippedId ?? '', 'chip under the anvil'));
   await pass('1.1404', '.0050');
   worked(
     await logPass(

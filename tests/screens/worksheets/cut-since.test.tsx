@@ -142,10 +142,11 @@ describe('the worksheet after the lathe', () => {
     };
     const worksheet = worked(await createWorksheet(store, { ...given, parts }));
     const basis = basisNow({ worksheet, readings: [] });
-    const put = facing(job.id, { part: 'spacer', worksheetId: worksheet.id, basis });
+    const limits = { target: inches('.377'), lower: inches('.375'), upper: inches('.379') };
+    const put = facing(job.id, { part: 'spacer', worksheetId: worksheet.id, basis, ...limits });
     const [cut] = worked(await createCuts(store, [put]));
     if (!cut) throw new Error('no cut');
-    worked(await logPass(store, cut.id, { measured: inches('.3772') }, 'to-size'));
+    worked(await logPass(store, cut.id, { measured: inches('.3772') }));
     location.hash = hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id });
     onScreen(store, <App store={store} />);
     return { store, worksheet, cut, job };

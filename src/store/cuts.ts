@@ -5,7 +5,7 @@ import { withChanges, type Changes } from './changes.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { lastPassOf, stateByPasses } from './cut-state.ts';
-import { dialledKey, dialledText, readDialled } from './dialled.ts';
+import { dialledKey, dialledSince, dialledText, MOVED } from './dialled.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
@@ -170,11 +170,11 @@ type Struck = { readonly before: Cut; readonly after: Cut; readonly passId: Id }
 async function dialAgain(a: Act, { before, after, passId }: Struck): Promise<void> {
   if (lastPassOf(before)?.[0] !== passId) return;
   const asked = before.passes[passId]?.asked;
-  const since = readDialled(readDraft(await a.kept('drafts', dialledKey(before.id, passId))));
+  const since = await dialledSince(before, async (key) => readDraft(await a.kept('drafts', key)));
   const cut = [...(asked ? [asked.exact] : []), ...since];
-  if (cut.length === 0) return;
-  const key = dialledKey(before.id, lastPassOf(after)?.[0]);
-  a.putKept('drafts', { id: key, typed: dialledText(cut), unit: 'mm' });
+  const keep = (key: string, typed: string) => a.putKept('drafts', { id: key, typed, unit: 'mm' });
+  keep(dialledKey(before.id, lastPassOf(after)?.[0]), dialledText(cut));
+  keep(dialledKey(before.id, passId), MOVED);
 }
 
 const stateWords: Readonly<Record<CutState, string>> = {

@@ -1,5 +1,6 @@
 import { fromText, toText, type Length } from '../engine/length.ts';
-import type { Draft, Id } from './records.ts';
+import { passesOf } from './cut-state.ts';
+import type { Cut, Draft, Id } from './records.ts';
 
 /**
  * What was dialled in and cut since the size was last measured. It hangs on that measurement: a new one starts from
@@ -7,6 +8,26 @@ import type { Draft, Id } from './records.ts';
  */
 export function dialledKey(cutId: Id, lastPassId: Id | undefined): string {
   return `lathe/${cutId}/dialled-since/${lastPassId ?? 'blank'}`;
+}
+
+/** In place of what was dialled since a measurement that was struck out: it hangs on the one before by now. */
+export const MOVED = 'moved';
+
+/**
+ * What was cut since the size was last measured. A measurement whose striking out was undone has what was cut since
+ * then, too.
+ */
+export async function dialledSince(
+  cut: Pick<Cut, 'id' | 'passes'>,
+  draftOf: (key: string) => Promise<Draft | undefined>,
+): Promise<readonly Length[]> {
+  const [last, before] = passesOf(cut)
+    .filter(([, { struckOut }]) => !struckOut)
+    .toReversed();
+  const own = await draftOf(dialledKey(cut.id, last?.[0]));
+  if (!last || own?.typed !== MOVED) return readDialled(own);
+  const since = readDialled(await draftOf(dialledKey(cut.id, before?.[0])));
+  return last[1].asked ? since.slice(1) : since;
 }
 
 /** Off the size, in the order they were cut; exact millimetres one behind the other. */

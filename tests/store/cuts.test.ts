@@ -14,7 +14,7 @@ import {
   setCutState,
   strikeOutPass,
 } from '../../src/store/cuts.ts';
-import { dialledKey, dialledText, readDialled } from '../../src/store/dialled.ts';
+import { dialledKey, dialledSince, dialledText } from '../../src/store/dialled.ts';
 import { getDraft, putDraft } from '../../src/store/drafts.ts';
 import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
 import { closeStore, type Store } from '../../src/store/open-store.ts';
@@ -177,8 +177,11 @@ test('an undo of a struck-out pass leaves the state to the pass that was measure
   expect((await getCut(store, cut.id))?.state).toBe('cutting');
 });
 
-const cutSince = async (store: Store, cutId: string, passId?: string) =>
-  readDialled(await getDraft(store, dialledKey(cutId, passId))).map((take) => show(take, 'in'));
+async function cutSince(store: Store, cutId: string) {
+  const cut = await getCut(store, cutId);
+  const since = cut && (await dialledSince(cut, (key) => getDraft(store, key)));
+  return since?.map((take) => show(take, 'in'));
+}
 
 test('a struck-out pass was cut all the same: the dial has what was asked before it, and since it', async () => {
   const store = await openForTest();
@@ -190,10 +193,14 @@ test('a struck-out pass was cut all the same: the dial has what was asked before
   const struck = worked(await strikeOutPass(store, cut.id, passId ?? '', 'measured wrong'));
   expect(struck.state).toBe('cutting');
   expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.004 in']);
-  // Counted once, however often it is struck out.
+  // One more pass, and then it was measured right after all.
+  const all = ['.010', '.004', '.006'].map((take) => inches(take).exact);
+  worked(await putDraft(store, dialledKey(cut.id, undefined), { typed: dialledText(all), unit: 'mm' }));
   await undoNewest(store);
+  expect(await cutSince(store, cut.id)).toEqual(['.004 in', '.006 in']);
+  // Struck out once more it is counted once all the same.
   worked(await strikeOutPass(store, cut.id, passId ?? '', 'measured wrong'));
-  expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.004 in']);
+  expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.004 in', '.006 in']);
 });
 
 type Said = Parameters<typeof setCutState>[2];

@@ -19,7 +19,7 @@ import { getSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { useLive } from '../common/store-context.ts';
 import { usualDial } from '../common/use-settings.ts';
-import { dialledKey, readDialled } from '../../store/dialled.ts';
+import { dialledSince } from '../../store/dialled.ts';
 import { workDiameter, workDiameterKey } from './work-diameter.ts';
 
 /** A cut as it stands at the machine, read in one go: what is kept, and what follows from it. */
@@ -62,7 +62,7 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
   if (!cut || !job) return { value: undefined };
   const passes = passesOf(cut);
   const last = passes.findLast(([, pass]) => !pass.struckOut);
-  const dialled = readDialled(await getDraft(store, dialledKey(cut.id, last?.[0])));
+  const dialled = await dialledSince(cut, (key) => getDraft(store, key));
   const kept = (await getSetting(store, 'dial')) ?? usualDial;
   const dial = latheDial(kept);
   const dialUnit: ShownUnit = kept.graduation.unit === 'mm' ? 'mm' : 'in';

@@ -33,12 +33,9 @@ function referencesOf(store: BackupStore, record: KeptStamped): Reference[] {
     case 'worksheets':
       return [job, ...featuresNamedIn(record).flatMap((id) => to('features', id))];
     case 'cuts':
-      return [
-        job,
-        ...to('worksheets', record['worksheetId']),
-        ...to('parts', record['partId']),
-        ...to('cuts', record['copyOf']),
-      ];
+      // What it is a copy of may be in a job that was never in this file, or that went for good since: it only tells where
+      // the cut came from.
+      return [job, ...to('worksheets', record['worksheetId']), ...to('parts', record['partId'])];
     case 'checks':
       return [job, ...to('worksheets', record['worksheetId']), ...takenFeatures(record)];
     case 'steps':

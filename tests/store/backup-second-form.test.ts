@@ -83,7 +83,6 @@ const nowhere = 'nowhere';
 test.each<{ what: string; store: string; change: Line; code: string }>([
   { what: 'a cut of no job', store: 'cuts', change: { jobId: nowhere }, code: 'belongs-to-nothing' },
   { what: 'a cut on no part', store: 'cuts', change: { partId: nowhere }, code: 'belongs-to-nothing' },
-  { what: 'a copy of no cut', store: 'cuts', change: { copyOf: nowhere }, code: 'belongs-to-nothing' },
   {
     what: 'a cut from no worksheet',
     store: 'cuts',

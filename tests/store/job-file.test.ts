@@ -2,13 +2,18 @@ import { afterEach, expect, test } from 'vitest';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { backupPieces, restoreBackup } from '../../src/store/backup.ts';
 import { previewBackup } from '../../src/store/backup-preview.ts';
+import { createCuts, cutsOf, makeAgain } from '../../src/store/cuts.ts';
 import { addPiece } from '../../src/store/drawer.ts';
 import { createJob, listJobs } from '../../src/store/jobs.ts';
 import type { Kept } from '../../src/store/kept.ts';
 import { checkRecord } from '../../src/store/schemas/any-record.ts';
 import { putSetting } from '../../src/store/settings.ts';
+import { broughtUndo } from '../../src/store/undo-brought.ts';
+import { undoLast } from '../../src/store/undo.ts';
+import { facing } from './cut-for-test.ts';
 import { fixture, writeFixture } from './open-fixture.ts';
 import { closeAll, freshName, openForTest, worked } from './open-for-test.ts';
+import { backupOf, carry } from './two-phones-for-test.ts';
 
 afterEach(closeAll);
 
@@ -58,4 +63,31 @@ test('the preview of a job file says that it is one job, and whose', async () =>
   const preview = worked(await previewBackup(await openForTest(), await jobFile(given)));
   expect(preview.file.from).toMatchObject({ fitter: 'R. Tiller', job: given.jobId });
   expect(preview.jobs.map(({ name, isHere }) => [name, isHere])).toEqual([['Outfit 3', false]]);
+});
+
+test('a job with a cut that was made again from another job’s comes to another phone without that job', async () => {
+  const store = await openForTest();
+  const first = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const next = worked(await createJob(store, { name: 'Cart', systems: [] }));
+  const [cut] = worked(await createCuts(store, [facing(first.id)]));
+  worked(await makeAgain(store, [cut?.id ?? ''], next.id));
+  const phone = await openForTest();
+  worked(await restoreBackup(phone, await jobFile({ store, jobId: next.id })));
+  expect(await cutsOf(phone, next.id)).toMatchObject([{ part: 'Spacer', copyOf: cut?.id }]);
+  worked(await restoreBackup(await openForTest(), await backupOf(phone)));
+});
+
+test('a cut made again from a job that a file brought outlives the undo of that file, and so do the backups', async () => {
+  const given = await openForTest();
+  const theirs = worked(await createJob(given, { name: 'Outfit', systems: [] }));
+  const [cut] = worked(await createCuts(given, [facing(theirs.id)]));
+  const phone = await openForTest();
+  const own = worked(await createJob(phone, { name: 'Cart', systems: [] }));
+  await carry(given, phone);
+  worked(await makeAgain(phone, [cut?.id ?? ''], own.id));
+  worked(await undoLast(phone, (await broughtUndo(phone)) ?? ''));
+  expect((await listJobs(phone, { limit: 5 })).jobs.map(({ name }) => name)).toEqual(['Cart']);
+  const fresh = await openForTest();
+  worked(await restoreBackup(fresh, await backupOf(phone)));
+  expect(await cutsOf(fresh, own.id)).toHaveLength(1);
 });

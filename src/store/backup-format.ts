@@ -7,7 +7,7 @@ import type { StoreName } from './kept.ts';
  *           "seen" (the latest stamp of every phone whose changes are in here: {"*":[...],"jobs/<id>":[...]})
  *   then    {"store":"jobs","record":{...}}, stores in the order below, lengths as decimal text in millimetres,
  *           pictures ("preview" of photos, "bytes" of photoBytes) as base64
- *   or      {"unreadable":"jobs","record":{...}} for a record that Slipfit itself could not read: kept, not restored
+ *   or      {"unreadable":"jobs","record":{...}} for a record that Slipfit itself could not read: put in as it is
  *   last    {"lines":<lines before this one>,"checksum":"<64 hexadecimal digits>"}
  * The checksum is a chain: sum = "" at first, then for each block of lines
  * sum = SHA-256 of (sum, line feed, each line of the block followed by a line feed), written in hexadecimal.

@@ -9,6 +9,7 @@ import type { IdsInFile } from './backup-references.ts';
 import type { BackupResult } from './backup-refusal.ts';
 import { alone, dropStaged, stagedFile, unitOf, type StagedFile } from './backup-staged.ts';
 import { markReady, stageBackup, type OnShare } from './backup-staging.ts';
+import { lookAtUnreadable, type Unreadable } from './backup-unreadable.ts';
 import { isGone } from './kept.ts';
 import type { Store } from './open-store.ts';
 import { canonicalText, valuesByPath } from './paths.ts';
@@ -16,6 +17,7 @@ import { canonicalText, valuesByPath } from './paths.ts';
 /** What a file would do to one job. */
 export type JobPreview = {
   readonly id: string;
+  /** Empty where the job itself can't be read. */
   name: string;
   /** Whether the job is on this phone and not removed. */
   isHere: boolean;
@@ -47,6 +49,8 @@ export type BackupPreview = {
   readonly total: Readonly<Tally>;
   /** Of everything, jobs and others, what both phones wrote without having seen the other's. */
   readonly apart: number;
+  /** Records that no Slipfit so far could read: they would be kept as they are. */
+  readonly unreadable: number;
 };
 
 export type PreviewProgress = {
@@ -118,12 +122,14 @@ async function compared(
     settings: { added: 0, kept: 0 },
     total: { added: 0, changed: 0, same: 0 },
     apart: 0,
+    unreadable: 0,
     gonePhotos: new Set(),
   };
   const apart = writtenApart(store, aside.file);
   const onPair = async (pair: Pair) => tell(told, pair, await apart(pair));
   const done = await comparePairs(store, aside, { onPair, onShare });
   if (!done.ok) return done;
+  await lookAtUnreadable(store, (one, isHere) => tellUnreadable(told, one, isHere));
   const { gonePhotos: _told, ...preview } = told;
   return worked({ ...preview, file: aside.file, jobs: [...told.jobs.values()] });
 }
@@ -134,6 +140,7 @@ type Telling = {
   readonly settings: { added: number; kept: number };
   readonly total: Tally;
   apart: number;
+  unreadable: number;
   /** Photos that were removed here: the file's bytes of them bring nothing. They come behind their photos. */
   readonly gonePhotos: Set<string>;
 };
@@ -163,6 +170,13 @@ function tell(told: Telling, pair: Pair, apart: number): void {
   }
   job.apart += asked;
   tellJob(job, { store, outcome, here, merged });
+}
+
+function tellUnreadable(told: Telling, { store, record }: Unreadable, isHere: boolean): void {
+  told.total[isHere ? 'same' : 'added'] += 1;
+  if (!isHere) told.unreadable += 1;
+  const job = store === 'jobs' ? told.jobs.get(record.id) : undefined;
+  if (job) job.isHere = isHere;
 }
 
 type Told = Pick<Pair, 'store' | 'here'> & ReturnType<typeof mergedWith>;

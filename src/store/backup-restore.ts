@@ -17,6 +17,7 @@ import {
   type StagedRecord,
 } from './backup-staged.ts';
 import type { OnShare } from './backup-staging.ts';
+import { eachUnreadable } from './backup-unreadable.ts';
 import { isGone, type Kept, type KeptStamped } from './kept.ts';
 import type { Store } from './open-store.ts';
 
@@ -60,6 +61,8 @@ async function applyInOne(store: Store, file: StagedFile, onShare: OnShare): Pro
       addedBytes: new Set(),
       count: { added: 0, changed: 0, same: 0 },
     };
+    // Before the others: a picture's bytes look for their photo.
+    await putUnreadable(putting);
     let done = 0;
     for (const name of backupStores) {
       // oxlint-disable-next-line no-await-in-loop
@@ -82,6 +85,16 @@ async function applyInOne(store: Store, file: StagedFile, onShare: OnShare): Pro
       putting.meeting.seenBefore,
     );
     return { ...putting.count, canUndo };
+  });
+}
+
+async function putUnreadable({ a, noting, count }: Putting): Promise<void> {
+  await eachUnreadable(a.tx, async ({ store, record }) => {
+    const isHere = (await a.kept(store, record.id)) !== undefined;
+    count[isHere ? 'same' : 'added'] += 1;
+    if (isHere) return;
+    a.putKept(store, record);
+    await noting.note(store, undefined, record);
   });
 }
 

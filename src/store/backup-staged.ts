@@ -5,6 +5,7 @@ import type { BackupResult } from './backup-refusal.ts';
 import type { Kept, KeptStamped } from './kept.ts';
 import type { Store } from './open-store.ts';
 import { isPlainObject } from './paths.ts';
+import { shownWords } from './plain-words.ts';
 import { read, type Reads } from './read.ts';
 import type { SeenLists } from './seen.ts';
 
@@ -39,6 +40,19 @@ export type FileOrigin = {
   /** The one job that the file hands over. */
   readonly job?: string;
 };
+
+const LONGEST_NAME = 100;
+
+/** It is only told to the fitter: what isn't as it should be is left out. */
+export function originIn(header: Readonly<Record<string, unknown>>): FileOrigin {
+  const { writtenAt } = header;
+  const short = (name: 'phone' | 'fitter' | 'job') => {
+    const text = header[name];
+    return typeof text === 'string' && text !== '' ? { [name]: shownWords(text.slice(0, LONGEST_NAME)) } : {};
+  };
+  const at = typeof writtenAt === 'number' && Math.abs(writtenAt) < 8e15 ? writtenAt : 0;
+  return { writtenAt: at, ...short('phone'), ...short('fitter'), ...short('job') };
+}
 
 /** The records are kept in bundles: a hundred thousand of them one by one would take minutes. */
 export type Bundle = { readonly id: string; readonly entries: readonly StagedRecord[] };

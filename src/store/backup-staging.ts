@@ -15,17 +15,18 @@ import type { IdsInFile } from './backup-references.ts';
 import type { BackupRefusal, BackupResult } from './backup-refusal.ts';
 import {
   bundleId,
+  originIn,
   type Bundle,
   type FileOrigin,
   type StagedFile,
   type StagedRecord,
 } from './backup-staged.ts';
+import { stampOfUnreadable, startAside, unreadableIn, type Aside } from './backup-unreadable.ts';
 import { latestStamp } from './merge.ts';
 import type { Store } from './open-store.ts';
 import { isPlainObject } from './paths.ts';
 import { plainJson } from './plain-json.ts';
 import { derivedFields } from './kept.ts';
-import { shownWords } from './plain-words.ts';
 import { checkRecord } from './schemas/any-record.ts';
 import { EVERYTHING, listsOf, noteStamps, seenIn, type Seen } from './seen.ts';
 import type { StoreResult } from './store-refusal.ts';
@@ -42,6 +43,8 @@ type Reading = {
   checksum: Checksum;
   /** Records on their way to the disk. */
   readonly bundles: Map<BackupStore, { readonly entries: StagedRecord[]; length: number }>;
+  /** The same for those that can't be read. */
+  readonly aside: Aside;
   counts?: Readonly<Record<string, unknown>>;
   from: FileOrigin;
   latest: string;
@@ -76,6 +79,7 @@ export async function stageBackup(
     found: eachStore(() => 0),
     checksum: startChecksum(),
     bundles: new Map(),
+    aside: startAside(store),
     from: { writtenAt: 0 },
     latest: '',
     seen: undefined,
@@ -172,19 +176,6 @@ async function readHeader(
   return worked(undefined);
 }
 
-const LONGEST_NAME = 100;
-
-// Only told to the fitter: what isn't as it should be is left out.
-function originIn(header: Readonly<Record<string, unknown>>): FileOrigin {
-  const { writtenAt } = header;
-  const short = (name: 'phone' | 'fitter' | 'job') => {
-    const text = header[name];
-    return typeof text === 'string' && text !== '' ? { [name]: shownWords(text.slice(0, LONGEST_NAME)) } : {};
-  };
-  const at = typeof writtenAt === 'number' && Math.abs(writtenAt) < 8e15 ? writtenAt : 0;
-  return { writtenAt: at, ...short('phone'), ...short('fitter'), ...short('job') };
-}
-
 async function readEnd(
   reading: Reading,
   end: Readonly<Record<string, unknown>>,
@@ -210,27 +201,40 @@ async function readRecord(
   if (!store || !isPlainObject(value['record'])) return refuse({ code: 'unknown-line', line });
   const record = withBytes(store, withoutDerived(value['record']));
   const number = (reading.found[store] += 1);
-  if (value['store'] === undefined) {
-    reading.ids[store].add(String(record['id']).slice(0, LONGEST_NAME));
-    return worked(undefined);
-  }
   const named = async () => {
     await flushAll(reading);
     return namedRecord(reading.store, { store, record, number, line });
   };
+  const checked = checkRecord(store, record);
+  // One that can be read by now is a record like any other.
+  if (value['store'] === undefined && !checked.ok) return putAside(reading, store, { record, length });
   const dotted = Object.keys(record).find((field) => field.includes('.'));
   if (dotted !== undefined) return refuse({ code: 'forbidden-name', line, name: dotted });
-  const checked = checkRecord(store, record);
   if (!checked.ok) return refuse({ code: 'wrong-field', record: await named(), field: checked.field });
   if (reading.ids[store].has(checked.value.id)) return refuse({ code: 'twice', record: await named() });
   reading.ids[store].add(checked.value.id);
-  const stamp = latestStamp(checked.value);
-  if (stamp > reading.latest) reading.latest = stamp;
+  noteLatest(reading, latestStamp(checked.value));
   noteStamps(reading.stamps, checked.value);
   const staged = { record: checked.value, number, line };
   return store === 'photoBytes'
     ? stageBytes(reading.store, staged)
     : bundled(reading, store, { staged, length });
+}
+
+async function putAside(
+  reading: Reading,
+  store: BackupStore,
+  { record, length }: { readonly record: Readonly<Record<string, unknown>>; readonly length: number },
+): Promise<BackupResult<void>> {
+  const unreadable = unreadableIn(store, record);
+  if (!unreadable) return worked(undefined);
+  reading.ids[store].add(unreadable.record.id);
+  noteLatest(reading, stampOfUnreadable(unreadable));
+  return reading.aside.add(unreadable, length);
+}
+
+function noteLatest(reading: Reading, stamp: string): void {
+  if (stamp > reading.latest) reading.latest = stamp;
 }
 
 async function bundled(
@@ -263,7 +267,7 @@ async function flushAll(reading: Reading): Promise<StoreResult<void>> {
     const flushed = await flush(reading, store);
     if (!flushed.ok) return flushed;
   }
-  return worked(undefined);
+  return reading.aside.flush();
 }
 
 function countFault({ counts, found }: Reading): BackupRefusal | undefined {

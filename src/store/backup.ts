@@ -172,7 +172,7 @@ async function* recordsOf(store: Store, { small, ids }: Snapshot, name: BackupSt
   }
 }
 
-// A record that doesn't parse goes in under another name: kept for whoever can read it, in nobody's way at restoring.
+// A record that doesn't parse goes in under another name: whoever can read it will.
 function recordLine(store: BackupStore, kept: Kept): string {
   const own = Object.entries(kept).filter(([field]) => !derivedFields.has(field));
   const fields = Object.fromEntries(own);

@@ -61,9 +61,9 @@ test('a backup of the first form, which knew no cuts, is still read', async () =
   expect((await listJobs(phone, { limit: 5 })).jobs.map(({ name }) => name)).toEqual(['Outfit 3']);
 });
 
-// As they were written when that form was the newest; they stay as they are for ever. One reading of the first can't be read.
+// As they were written when that form was the newest; they stay as they are for ever. One reading of the first can't be read, and is kept as it is.
 test.each([
-  { form: 1, jobs: ['Outfit 3'], readings: 5, sheets: 0, photos: 0 },
+  { form: 1, jobs: ['Outfit 3'], readings: 6, sheets: 0, photos: 0 },
   { form: 2, jobs: ['Outfit 7', 'Boat-trailer hub'], readings: 34, sheets: 1, photos: 2 },
 ])('a file of form $form still comes in whole', async ({ form, jobs, readings, sheets, photos }) => {
   const text = readFileSync(new URL(`../fixtures/backup-${form}.jsonl`, import.meta.url), 'utf8');
@@ -190,7 +190,6 @@ test('a file can’t change what was signed here, and a sheet signed elsewhere c
 
 test('whatever is changed in a record and sealed again, it is restored whole or nothing of it is', async () => {
   const lines = await linesOf(await shop());
-  const whole = recordsOf(lines, 'cuts').length;
   await fc.assert(
     fc.asyncProperty(
       fc.nat({ max: lines.length - 2 }),
@@ -204,7 +203,7 @@ test('whatever is changed in a record and sealed again, it is restored whole or 
         const texts = changed.slice(0, -1).map((one) => JSON.stringify(one));
         const phone = await openForTest();
         const result = await restoreBackup(phone, await sealedTexts(texts));
-        expect(await phone.db.count('cuts')).toBe(result.ok ? whole : 0);
+        expect(await phone.db.count('cuts')).toBe(result.ok ? idsOfCuts(changed).size : 0);
         expect(await phone.db.count('photoBytes')).toBe(result.ok ? 1 : 0);
         expect(result.ok ? '' : sayBackup(result.refusal)).not.toMatch(/undefined|NaN|\[object/);
         closeAll();
@@ -213,3 +212,10 @@ test('whatever is changed in a record and sealed again, it is restored whole or 
     { numRuns: 150 },
   );
 }, 60_000);
+
+/** Of all cuts of a file, those too that can't be read; an id that is none is kept nowhere. */
+function idsOfCuts(lines: Lines): ReadonlySet<string> {
+  const cuts = lines.filter(({ store, unreadable }) => store === 'cuts' || unreadable === 'cuts');
+  const ids: unknown[] = cuts.map(({ record }) => Object(record)['id']);
+  return new Set(ids.filter((id) => typeof id === 'string' && id !== '' && id.length <= 100).map(String));
+}

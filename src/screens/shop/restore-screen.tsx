@@ -28,6 +28,7 @@ import {
   originWords,
   otherWords,
   settingsWords,
+  unreadableWords,
 } from './restore-words.ts';
 import './restore-screen.css';
 
@@ -102,6 +103,7 @@ function Preview({ preview }: { preview: BackupPreview }) {
   const same = jobs.length - changing.length - removed;
   const settings = settingsWords(preview);
   const apart = apartWords(preview);
+  const unreadable = unreadableWords(preview);
   return (
     <>
       <p>
@@ -115,7 +117,7 @@ function Preview({ preview }: { preview: BackupPreview }) {
       <ul class="restore-jobs" aria-label="What would change">
         {changing.slice(0, shown).map((job) => (
           <li key={job.id}>
-            <Row title={job.name} detail={jobWords(job)} />
+            <Row title={job.name || 'A job that can’t be read'} detail={jobWords(job)} />
           </li>
         ))}
         {otherWords(preview).map((words) => (
@@ -137,6 +139,7 @@ function Preview({ preview }: { preview: BackupPreview }) {
       )}
       {same > 0 && <p>{counted(same, 'job is', 'jobs are')} the same here.</p>}
       {apart !== undefined && <p>{apart}</p>}
+      {unreadable !== undefined && <p>{unreadable}</p>}
       {settings !== undefined && <p>{settings}</p>}
     </>
   );

@@ -75,6 +75,15 @@ export function apartWords({ apart }: BackupPreview): string | undefined {
   );
 }
 
+/** What comes along and can't be read. */
+export function unreadableWords({ unreadable }: BackupPreview): string | undefined {
+  const [records] = counted(unreadable, 'record');
+  return (
+    records &&
+    `${records} can’t be read by this version. ${unreadable === 1 ? 'It comes' : 'They come'} along as ${unreadable === 1 ? 'it is' : 'they are'}, for a later one.`
+  );
+}
+
 /** Nothing for none: "1 reading", "2 readings". */
 export function counted(count: number, one: string, many = `${one}s`): readonly string[] {
   if (count === 0) return [];

@@ -1,7 +1,7 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
 import type { BackupStore } from '../backup-format.ts';
-import type { KeptStamped } from '../kept.ts';
+import type { Kept, KeptStamped } from '../kept.ts';
 import { isPlainObject } from '../paths.ts';
 import { recheckKind, stepKind } from './assembly.ts';
 import { checkKind } from './check.ts';
@@ -33,6 +33,13 @@ export function checkRecord(store: BackupStore, record: unknown): CheckedRecord 
   // The schema has just checked the id and the stamps; the rest is kept as it came, unknown fields too.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
   return { ok: true, value: record as KeptStamped };
+}
+
+const soundStamps = z.looseObject({ id: z.string(), stamps: stamped.stamps });
+
+/** Whether the stamps of a record are ones that a phone gave, whatever else is in it. */
+export function hasSoundStamps(record: Kept): record is KeptStamped {
+  return soundStamps.safeParse(record).success;
 }
 
 function faultOf(store: BackupStore, record: unknown): string | undefined {

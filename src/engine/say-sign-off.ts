@@ -81,6 +81,11 @@ export function sayFinding(finding: Finding): { readonly what: string; readonly 
         what: 'No odometer reading to count from',
         todo: 'A re-check waits for a distance. Type what the odometer reads now.',
       };
+    case 'unreadable':
+      return {
+        what: `Can’t be read by this version: ${finding.count === 1 ? 'one record' : `${finding.count} records`}`,
+        todo: 'What it says counts in nothing here, and may be a failed check. A newer Slipfit may read it, an earlier backup mend it.',
+      };
     default:
       return code satisfies never;
   }

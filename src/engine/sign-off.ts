@@ -37,6 +37,8 @@ export type SignOffQuestion = {
   }[];
   /** A re-check waits for a distance, and no odometer reading was typed to count it from. */
   readonly lacksOdometer: boolean;
+  /** Records of the job that this version can't read: nobody knows what they say. */
+  readonly unreadable?: number;
 };
 
 export type FindingCode =
@@ -58,12 +60,13 @@ export type FindingCode =
   | 'cut-over'
   | 'cut-scrapped'
   | 'cut-older'
-  | 'no-odometer';
+  | 'no-odometer'
+  | 'unreadable';
 
 /** Where it is cured: one record, or a whole place of the job. */
 export type FindingPlace =
   | { readonly at: 'step' | 'part' | 'check' | 'cut'; readonly id: string }
-  | { readonly at: 'assembly' | 'fit-up' | 'odometer' };
+  | { readonly at: 'assembly' | 'fit-up' | 'odometer' | 'job' };
 
 export type Finding = {
   readonly code: FindingCode;
@@ -73,6 +76,8 @@ export type Finding = {
   /** Which step, counted from 1. */
   readonly number?: number;
   readonly hoursLeft?: number;
+  /** How many records it is about. */
+  readonly count?: number;
 };
 
 export type SignOffAnswer = {
@@ -108,12 +113,14 @@ const HOUR_MS = 3_600_000;
  * Units:  times in milliseconds since 1970, cure times in hours; floating point.
  * Range:  brake, steering, axle and wheel jobs are stopped also by a check that is missing, not done, failed or too close
  *         to call, by no check at all, and by a cut that is over or not to size yet. Missing is the check of a worksheet whose
- *         answer was cut from or assembled by; one that was only tried out is a warning.
+ *         answer was cut from or assembled by; one that was only tried out is a warning. So are they by a record that can't
+ *         be read: a failed check may be in it.
  * Source: common practice, no source; the order of the findings is the order of the work.
  */
 export function signOff(question: SignOffQuestion): SignOffAnswer {
   const safetyCritical = isSafetyCritical(question);
   const findings = [
+    ...unreadableFindings(question),
     ...cutFindings(question),
     ...checkFindings(question, safetyCritical),
     ...partFindings(question),
@@ -144,6 +151,10 @@ export function curedAt({
 function hoursOf(text: string | undefined): number | undefined {
   const hours = text === undefined || text.trim() === '' ? NaN : Number(text);
   return Number.isFinite(hours) ? hours : undefined;
+}
+
+function unreadableFindings({ unreadable = 0 }: SignOffQuestion): readonly Finding[] {
+  return unreadable === 0 ? [] : [{ ...finding('unreadable', '', { at: 'job' }), count: unreadable }];
 }
 
 function stepFindings({ steps, now }: SignOffQuestion): readonly Finding[] {

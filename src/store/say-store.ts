@@ -74,11 +74,11 @@ export function sayStore(refusal: StoreRefusal): string {
   }
 }
 
-/** For a list that leaves records out because they don't parse. */
-export function sayUnreadable(count: number): string {
+/** For a place that leaves records out because they don't parse. */
+export function sayUnreadable(count: number, of: 'this job' | 'the drawer or the tools'): string {
   return count === 1
-    ? 'One record here can’t be read. It is left as it is and goes into every backup.'
-    : `${count} records here can’t be read. They are left as they are and go into every backup.`;
+    ? `One record of ${of} can’t be read by this version. It is kept as it is and goes into every backup.`
+    : `${count} records of ${of} can’t be read by this version. They are kept as they are and go into every backup.`;
 }
 
 function fieldWords(field: string): string {

@@ -123,6 +123,21 @@ describe('a job that touches no brake, steering, axle or wheel', () => {
   });
 });
 
+describe('a record that can’t be read', () => {
+  test('stops a brake job, as it may be a failed check, and is to be known before on a tank job', () => {
+    expect(stops({ unreadable: 1 })).toEqual(['unreadable']);
+    expect(stops({ unreadable: 1, systems: [] })).toEqual([]);
+    expect(warns({ unreadable: 1, systems: [] })).toEqual(['unreadable']);
+    expect(stops({ unreadable: 0 })).toEqual([]);
+  });
+
+  test('is counted and said once, however many there are', () => {
+    const said = (unreadable: number) => signOff({ ...ready, unreadable }).blockers.map(sayFinding);
+    expect(said(1).map(({ what }) => what)).toEqual(['Can’t be read by this version: one record']);
+    expect(said(3).map(({ what }) => what)).toEqual(['Can’t be read by this version: 3 records']);
+  });
+});
+
 describe('a thread locker', () => {
   const at = (hoursAgo: number, cureHours = '24') =>
     signOff({
@@ -195,11 +210,12 @@ describe('what stands in the way', () => {
       older: state === 'to-size',
     })),
     lacksOdometer: true,
+    unreadable: 2,
   };
 
   test('is counted', () => {
-    // Two cuts, one worksheet, three checks, one part, two of a torque, one step not done, one curing.
-    expect(saySignOff(signOff(all))).toBe('11 things stand in the way of signing.');
+    // What can't be read, two cuts, one worksheet, three checks, one part, two of a torque, one step not done, one curing.
+    expect(saySignOff(signOff(all))).toBe('12 things stand in the way of signing.');
   });
 
   test('is said with what to do about it', () => {
@@ -224,7 +240,7 @@ describe('what stands in the way', () => {
       expect(what + todo).not.toMatch(/undefined|NaN|null/);
     }
     // One of each kind but the two that exclude others: no check at all, no step at all.
-    expect(new Set(codes([...answer.blockers, ...answer.warnings])).size).toBe(17);
+    expect(new Set(codes([...answer.blockers, ...answer.warnings])).size).toBe(18);
     for (const lone of [stops({ checks: [] }), warns({ steps: [] })]) expect(lone).toHaveLength(1);
     expect(signOff({ ...ready, checks: [] }).blockers.map(sayFinding)[0]?.what).toBe(
       'No fit-up check at all',

@@ -8,6 +8,7 @@ import { readingsOfJob } from '../../store/readings.ts';
 import { rechecksOf } from '../../store/rechecks.ts';
 import type { Id, Job, Recheck } from '../../store/records.ts';
 import { stepsOf } from '../../store/steps.ts';
+import { unreadableOfJob } from '../../store/unreadable.ts';
 import { worksheetsOf } from '../../store/worksheets.ts';
 import type { Address } from '../address.ts';
 import { isCutOlder } from '../cuts/cut-older.ts';
@@ -64,6 +65,7 @@ export async function loadSignOff(store: Store, jobId: Id, now: number): Promise
         readings,
       }),
     })),
+    unreadable: await unreadableOfJob(store, jobId),
     lacksOdometer: job.odometer === undefined && withoutStart(rechecks).length > 0,
   });
   return { job, rechecks, answer };
@@ -98,6 +100,8 @@ export function placeOf({ code, place }: Finding, jobId: Id): Address {
       return { at: 'assembly', jobId, field: 'steps' };
     case 'odometer':
       return { at: 'assembly', jobId, field: 'odometer' };
+    case 'job':
+      return { at: 'job', jobId };
     default:
       return place satisfies never;
   }

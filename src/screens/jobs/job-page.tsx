@@ -4,6 +4,7 @@ import type { Job } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
+import { UnreadableLine } from './unreadable-line.tsx';
 import { JobTabs, type JobPlace } from './job-tabs.tsx';
 
 type JobPageProps = {
@@ -24,6 +25,7 @@ export function JobPage({ job, here, foot, children }: JobPageProps) {
       tabs={<JobTabs jobId={job.id} here={here} />}
       foot={foot}
     >
+      {here === 'readings' && <UnreadableLine jobId={job.id} />}
       {children}
     </Page>
   );

@@ -21,6 +21,7 @@ import { useCurrency } from '../money/use-currency.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { useJobFile } from './use-job-file.ts';
 import { SystemsChoice } from './systems-choice.tsx';
+import { UnreadableLine } from './unreadable-line.tsx';
 import { useJob } from './use-job.ts';
 import { dayWords } from '../common/day-words.ts';
 import './job-screen.css';
@@ -61,6 +62,7 @@ function JobForm({ job }: { job: Job }) {
         .join(' · ')}
       back={{ href: hrefOf({ at: 'readings', jobId: job.id }), to: 'the readings' }}
     >
+      <UnreadableLine jobId={job.id} />
       <PhotoStrip owner={{ store: 'jobs', id: job.id }} jobId={job.id} />
       <TextField label="Name" text={text.name} onText={write('name')} />
       <TextField label="What it is" long text={text.what} onText={write('what')} />

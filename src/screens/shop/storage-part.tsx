@@ -2,8 +2,9 @@ import { useEffect, useState } from 'preact/hooks';
 import { stagedFile } from '../../store/backup-staged.ts';
 import { countsKept, sinceBackup } from '../../store/last-backup.ts';
 import { megabytesKept } from '../../store/persistence.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { sayStore, sayUnreadable } from '../../store/say-store.ts';
 import { broughtUndo, undoBrought } from '../../store/undo-brought.ts';
+import { unreadableOfShop } from '../../store/unreadable.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -37,6 +38,7 @@ export function StoragePart() {
       <p>They live in this browser on this phone, and nowhere else.</p>
       {isTabOnIphone() && <TwoPlaces />}
       <StorageRows />
+      <UnreadableOfShop />
       <WaitingFile />
       {said !== '' && <p>{said}</p>}
       <div class="shop-part-keys">
@@ -81,6 +83,11 @@ function StorageRows() {
       )}
     </ul>
   );
+}
+
+function UnreadableOfShop() {
+  const count = useLive('unreadable-of-shop', ['staging'], unreadableOfShop);
+  return count ? <p>{sayUnreadable(count, 'the drawer or the tools')}</p> : null;
 }
 
 function WaitingFile() {

@@ -108,6 +108,19 @@ describe('a brake job', () => {
     expect(await wayFrom(/^Hose at full lock: failed/)).toContain('/fit-up/');
   });
 
+  test('with a check that can’t be read can’t be signed: it may have failed', async () => {
+    await stepDone();
+    await checkSeen('holds');
+    await checkSeen('fails');
+    const [, second] = await store.db.getAllKeys('checks');
+    await store.db.put('checks', { ...(await store.db.get('checks', second ?? '')), by: 7 });
+    atSignOff();
+    expect(await wayFrom(/^Can’t be read by this version: one record/)).toBe(
+      hrefOf({ at: 'job', jobId: job.id }),
+    );
+    expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
+  });
+
   test('with a torque step lacks its figure first, then where it stands', async () => {
     const [step] = worked(
       await addSteps(store, [

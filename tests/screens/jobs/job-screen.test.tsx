@@ -1,8 +1,12 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
 import { JobScreen } from '../../../src/screens/jobs/job-screen.tsx';
+import { ReadingsScreen } from '../../../src/screens/readings/readings-screen.tsx';
+import { restoreBackup } from '../../../src/store/backup.ts';
+import { createFeature } from '../../../src/store/features.ts';
 import { createJob, getJob } from '../../../src/store/jobs.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
+import { backupOf } from '../../store/two-phones-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
 
 afterEach(clearAway);
@@ -47,4 +51,19 @@ test('a job is closed and opened again by one key', async () => {
   fireEvent.click(again);
   await screen.findByRole('button', { name: 'Close this job' });
   expect((await getJob(store, job.id))?.state).toBe('open');
+});
+
+test.each([
+  { place: 'on its readings', Place: ReadingsScreen },
+  { place: 'about it', Place: JobScreen },
+])('a job says $place how much of it can’t be read, until a file mends it', async ({ Place }) => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const bore = worked(await createFeature(store, { jobId: job.id, kind: 'bore', name: 'left bore' }));
+  const whole = await backupOf(store);
+  await store.db.put('features', { ...(await store.db.get('features', bore.id)), kind: 7 });
+  onScreen(store, <Place jobId={job.id} />);
+  await screen.findByText(/^One record of this job can’t be read/);
+  worked(await restoreBackup(store, whole));
+  await waitFor(() => expect(screen.queryByText(/can’t be read/)).toBeNull());
 });

@@ -43,6 +43,13 @@ test('the shop says what is kept, whether the browser promised, and what only th
   expect(await screen.findByText('none yet: 1 change only here')).toBeDefined();
 });
 
+test('the shop says of a piece that can’t be read that it is kept', async () => {
+  const store = await openForTest();
+  await store.db.put('drawer', { id: 'odd', kind: 7 });
+  onScreen(store, <StoragePart />);
+  await screen.findByText(/^One record of the drawer or the tools can’t be read by this version/);
+});
+
 test('before the first job a browser that promised nothing says so, and not before the second', async () => {
   const store = await openForTest();
   onScreen(store, <NewJobScreen />);

@@ -69,6 +69,8 @@ export function sayStore(refusal: StoreRefusal): string {
       return 'There is nothing to undo here.';
     case 'changed-since':
       return `“${refusal.label}” can't be undone any more: what it changed has been changed again since.`;
+    case 'others-since':
+      return `“${refusal.label}” can't be undone any more: work from another phone is in it, and would go with it.`;
     default:
       return refusal satisfies never;
   }

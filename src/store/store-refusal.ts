@@ -19,7 +19,8 @@ export type StoreRefusal =
   | { readonly code: 'record-unreadable'; readonly store: StoreName }
   | { readonly code: 'cannot-keep'; readonly store: StoreName; readonly field: string }
   | { readonly code: 'nothing-to-undo' }
-  | { readonly code: 'changed-since'; readonly label: string };
+  | { readonly code: 'changed-since'; readonly label: string }
+  | { readonly code: 'others-since'; readonly label: string };
 
 export type StoreResult<T> = Result<T, StoreRefusal>;
 

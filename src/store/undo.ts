@@ -7,10 +7,12 @@ import { read } from './read.ts';
 import type { Id, UndoChange, UndoRecord } from './records.ts';
 import { readUndo } from './schemas/undo.ts';
 import type { StoreResult } from './store-refusal.ts';
+import { isWorkedOnByOthers, type Readable } from './undo-others.ts';
 
 export type Undoable = Pick<UndoRecord, 'id' | 'at' | 'label' | 'brought'>;
 
 type Getter = {
+  readonly tx: Readable;
   readonly one: (store: StoreName, id: Id) => Promise<Kept | undefined>;
   /** What can't be undone and stands under what an act made: readings, cuts with passes, signed sheets. */
   readonly loggedUnder: (change: UndoChange) => Promise<readonly Kept[]>;
@@ -19,35 +21,47 @@ type Getter = {
 /**
  * The newest act that can be taken back: of this job, or of anything. It survives a reload, as it was kept together
  * with the act. An act is passed over when what it changed has been changed again since, on another phone say, or when a
- * reading or a pass was logged, or a sheet signed, in what it made.
+ * reading or a pass was logged, a sheet signed, or another phone worked, in what it made.
  */
 export async function latestUndo(store: Store, jobId?: Id): Promise<Undoable | undefined> {
-  return read(store, [...undoableStores, 'sheets', 'undo'], async (tx) => {
-    const log = tx.objectStore('undo');
-    const cursor =
-      jobId === undefined
-        ? await log.openCursor(null, 'prev')
-        : await log.index('jobId+id').openCursor(IDBKeyRange.bound([jobId], [jobId, []]), 'prev');
-    return newestStanding(cursor, getterIn(tx));
-  });
+  return lookBack(store, jobId, async (record, tx) =>
+    (await stillStands(record, getterIn(tx))) ? undoableOf(record) : undefined,
+  );
+}
+
+/** The newest act of a job that isn't offered because another phone's work would go with it, in the words of its undo. */
+export async function undoHeldByOthers(store: Store, jobId: Id): Promise<string | undefined> {
+  return lookBack(store, jobId, async (record, tx) =>
+    (await isHeldByOthers(record, tx)) ? record.label : undefined,
+  );
 }
 
 // Chosen, not published: further back nobody remembers what an undo would undo.
 const MOST_LOOKED_AT = 20;
 
-type LogCursor = { readonly value: unknown; continue(): Promise<LogCursor | null> };
-
-async function newestStanding(start: LogCursor | null, get: Getter): Promise<Undoable | undefined> {
-  let cursor = start;
-  for (let looked = 0; cursor && looked < MOST_LOOKED_AT; looked += 1) {
-    const record = readUndo(cursor.value);
-    // A cursor goes one by one.
-    // oxlint-disable-next-line no-await-in-loop
-    if (record && (await stillStands(record, get))) return undoableOf(record);
-    // oxlint-disable-next-line no-await-in-loop
-    cursor = await cursor.continue();
-  }
-  return undefined;
+/** The first answer that an act gives, the newest asked first. */
+async function lookBack<T>(
+  store: Store,
+  jobId: Id | undefined,
+  ask: (record: UndoRecord, tx: Readable) => Promise<T | undefined>,
+): Promise<T | undefined> {
+  return read(store, [...undoableStores, 'sheets', 'undo'], async (tx) => {
+    const log = tx.objectStore('undo');
+    let cursor =
+      jobId === undefined
+        ? await log.openCursor(null, 'prev')
+        : await log.index('jobId+id').openCursor(IDBKeyRange.bound([jobId], [jobId, []]), 'prev');
+    for (let looked = 0; cursor && looked < MOST_LOOKED_AT; looked += 1) {
+      const record = readUndo(cursor.value);
+      // A cursor goes one by one.
+      // oxlint-disable-next-line no-await-in-loop
+      const answer = record && (await ask(record, tx));
+      if (answer !== undefined) return answer;
+      // oxlint-disable-next-line no-await-in-loop
+      cursor = await cursor.continue();
+    }
+    return undefined;
+  });
 }
 
 function undoableOf({ id, at, label, brought }: UndoRecord): Undoable {
@@ -59,11 +73,12 @@ export async function undoLast(store: Store, undoId: Id): Promise<StoreResult<st
   const undone = await act(store, { stores: [...undoableStores, 'sheets'] }, async (a) => {
     const record = readUndo(await a.kept('undo', undoId)) ?? a.refuse({ code: 'nothing-to-undo' });
     if (record.brought) return undefined;
-    if (!(await stillStands(record, getterIn(a.tx))))
-      return a.refuse({ code: 'changed-since', label: record.label });
+    const { label } = record;
+    if (await isHeldByOthers(record, a.tx)) return a.refuse({ code: 'others-since', label });
+    if (!(await stillStands(record, getterIn(a.tx)))) return a.refuse({ code: 'changed-since', label });
     await Promise.all(record.changes.map((change) => takeBack(a, change)));
     a.drop('undo', undoId);
-    return record.label;
+    return label;
   });
   if (!undone.ok) return undone;
   if (undone.value !== undefined) return worked(undone.value);
@@ -117,10 +132,19 @@ function pathsOf(change: UndoChange): string[] {
   return [...new Set([...Object.keys(change.before), ...Object.keys(change.after)])];
 }
 
-/** Whether every field still is as the act left it, and nothing that was made holds a reading, a pass or a signed sheet by now. */
+/**
+ * Whether every field still is as the act left it, and nothing that was made holds a reading, a pass, a signed sheet or
+ * another phone's work by now.
+ */
 async function stillStands(record: UndoRecord, get: Getter): Promise<boolean> {
   const standing = await Promise.all(record.changes.map((change) => changeStands(change, get)));
-  return standing.every(Boolean);
+  return standing.every(Boolean) && !(await isHeldByOthers(record, get.tx));
+}
+
+async function isHeldByOthers({ id, changes }: UndoRecord, tx: Readable): Promise<boolean> {
+  const made = changes.filter((change) => change.made);
+  const held = await Promise.all(made.map((change) => isWorkedOnByOthers(tx, change, id)));
+  return held.some(Boolean);
 }
 
 async function changeStands(change: UndoChange, get: Getter): Promise<boolean> {
@@ -135,13 +159,6 @@ async function changeStands(change: UndoChange, get: Getter): Promise<boolean> {
   );
 }
 
-type Readable = {
-  objectStore(name: string): {
-    get(key: string): Promise<Kept | undefined>;
-    index(name: string): { getAll(range: IDBKeyRange | string): Promise<Kept[]> };
-  };
-};
-
 function getterIn(tx: Readable): Getter {
   const readings = (index: string, id: Id) =>
     tx
@@ -150,6 +167,7 @@ function getterIn(tx: Readable): Getter {
       .getAll(IDBKeyRange.bound([id], [id, []]));
   const ofJob = (store: StoreName, id: Id) => tx.objectStore(store).index('jobId').getAll(id);
   return {
+    tx,
     one: (store, id) => tx.objectStore(store).get(id),
     loggedUnder: async ({ store, id }) => {
       if (store === 'features') return readings('featureId+at', id);

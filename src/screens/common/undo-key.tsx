@@ -1,4 +1,5 @@
-import { latestUndo, undoLast } from '../../store/undo.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { latestUndo, undoHeldByOthers, undoLast } from '../../store/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
 import { useLive, useStore } from './store-context.ts';
@@ -10,16 +11,24 @@ type UndoKeyProps = {
   readonly only?: string;
 };
 
-/** The way back from the last act, however long ago it was, and then from the one before it. */
+/**
+ * The way back from the last act, however long ago it was, and then from the one before it. At the end it says what is
+ * left as it is for another phone's sake.
+ */
 export function UndoKey({ jobId, only = '' }: UndoKeyProps) {
   const store = useStore();
-  const last = useLive(`undo-key/${jobId ?? ''}`, ['undo'], (from) => latestUndo(from, jobId));
+  const found = useLive(`undo-key/${jobId ?? ''}`, ['undo'], async (from) => {
+    const last = await latestUndo(from, jobId);
+    return { last, held: last || jobId === undefined ? undefined : await undoHeldByOthers(from, jobId) };
+  });
+  const { last, held } = found ?? {};
+  if (held?.startsWith(only)) return <p>{sayStore({ code: 'others-since', label: held })}</p>;
   if (!last?.label.startsWith(only)) return null;
   // What a file brought has a key of its own in Shop, beside the one that adds a file.
   if (last.brought && jobId === undefined) return null;
   const undo = async () => {
     const undone = await undoLast(store, last.id);
-    announce(undone.ok ? `Undone: ${undone.value}` : 'That could not be undone.');
+    announce(undone.ok ? `Undone: ${undone.value}` : sayStore(undone.refusal));
   };
   return <Button onPress={() => void undo()}>{`Undo: ${lowered(last.label)}`}</Button>;
 }

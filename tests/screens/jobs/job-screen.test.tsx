@@ -5,6 +5,7 @@ import { ReadingsScreen } from '../../../src/screens/readings/readings-screen.ts
 import { restoreBackup } from '../../../src/store/backup.ts';
 import { createFeature } from '../../../src/store/features.ts';
 import { createJob, getJob } from '../../../src/store/jobs.ts';
+import { addSteps } from '../../../src/store/steps.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { backupOf } from '../../store/two-phones-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
@@ -66,4 +67,16 @@ test.each([
   await screen.findByText(/^One record of this job can’t be read/);
   worked(await restoreBackup(store, whole));
   await waitFor(() => expect(screen.queryByText(/can’t be read/)).toBeNull());
+});
+
+test('where making the job can’t be undone for another phone’s work, About says so', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const helper = await openForTest();
+  worked(await restoreBackup(helper, await backupOf(store)));
+  worked(await addSteps(helper, [{ jobId: job.id, text: 'Fit the axle' }]));
+  worked(await restoreBackup(store, await backupOf(helper)));
+  onScreen(store, <JobScreen jobId={job.id} />);
+  await screen.findByText(/^“Made the job Outfit” can't be undone any more: work from another phone/);
+  expect(screen.queryByRole('button', { name: /^Undo/ })).toBeNull();
 });

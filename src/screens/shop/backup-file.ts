@@ -2,6 +2,7 @@ import { backupPieces } from '../../store/backup.ts';
 import { actsSoFar, noteBackup } from '../../store/last-backup.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Job } from '../../store/records.ts';
+import { calendarDate } from '../common/day-words.ts';
 import { handOver } from '../common/give-file.ts';
 import { fileName } from '../sheet/file-names.ts';
 
@@ -31,6 +32,8 @@ async function fileOf(store: Store, words: readonly string[], jobId?: string): P
   return new File(pieces, fileName(words, 'txt'), { type: 'text/plain' });
 }
 
+/** The day on the calendar in the shop, so that files sort by it. */
 function today(): string {
-  return new Date().toISOString().slice(0, 10);
+  const { year, month, day } = calendarDate(Date.now());
+  return [year, month, day].map((part) => String(part).padStart(2, '0')).join('-');
 }

@@ -1,6 +1,7 @@
 import { screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { NewJobScreen } from '../../../src/screens/jobs/new-job-screen.tsx';
+import { backupFile } from '../../../src/screens/shop/backup-file.ts';
 import { BackupLine } from '../../../src/screens/shop/backup-line.tsx';
 import { isSame, jobWords, originWords } from '../../../src/screens/shop/restore-words.ts';
 import { StoragePart } from '../../../src/screens/shop/storage-part.tsx';
@@ -47,7 +48,24 @@ test('the shop says of a piece that can’t be read that it is kept', async () =
   const store = await openForTest();
   await store.db.put('drawer', { id: 'odd', kind: 7 });
   onScreen(store, <StoragePart />);
-  await screen.findByText(/^One record of the drawer or the tools can’t be read by this version/);
+  const line = await screen.findByText(/^One record of the drawer or the tools can’t be read/);
+  expect(line.textContent).toContain('goes into every backup');
+});
+
+test.each([
+  { zone: 'America/Los_Angeles', at: '2026-11-29T02:30:00Z', day: '2026-11-28' },
+  { zone: 'Pacific/Auckland', at: '2026-11-28T22:30:00Z', day: '2026-11-29' },
+])('in $zone a backup is named by the day on the wall there', async ({ zone, at, day }) => {
+  const { TZ } = process.env;
+  process.env['TZ'] = zone;
+  vi.useFakeTimers({ toFake: ['Date'], now: new Date(at) });
+  try {
+    expect((await backupFile(await openForTest())).name).toBe(`slipfit-backup-${day}.txt`);
+  } finally {
+    vi.useRealTimers();
+    if (TZ === undefined) delete process.env['TZ'];
+    else process.env['TZ'] = TZ;
+  }
 });
 
 test('before the first job a browser that promised nothing says so, and not before the second', async () => {

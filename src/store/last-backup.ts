@@ -1,4 +1,6 @@
 import { act } from './act.ts';
+import { eachKept } from './each-kept.ts';
+import { isGone, type Kept } from './kept.ts';
 import type { Store } from './open-store.ts';
 import { isPlainObject } from './paths.ts';
 import { read } from './read.ts';
@@ -59,18 +61,41 @@ export async function phoneMark(store: Store): Promise<string | undefined> {
   return typeof mark === 'string' ? mark : undefined;
 }
 
-/** How much is kept here, removed jobs apart. */
+/**
+ * How much is kept here as the fitter would count it: what was removed is left out, a job with all that is in it. Readings
+ * are counted job by job, as there may be a hundred thousand of them; they are removed with their feature only.
+ */
 export async function countsKept(
   store: Store,
 ): Promise<Readonly<Record<'jobs' | 'readings' | 'photos', number>>> {
-  return read(store, ['jobs', 'readings', 'photos'], async (tx) => {
-    const [jobs, readings, photos] = await Promise.all([
-      tx.objectStore('jobs').index('listedAt').count(),
-      tx.objectStore('readings').count(),
-      tx.objectStore('photos').count(),
-    ]);
-    return { jobs, readings, photos };
+  return read(store, ['jobs', 'features', 'readings', 'photos'], async (tx) => {
+    const jobs = new Set((await tx.objectStore('jobs').index('listedAt').getAllKeys()).map(String));
+    const readings = tx.objectStore('readings');
+    const logged = [...jobs].map((id) => readings.index('jobId+at').count(under(id)));
+    const removed: Promise<number>[] = [];
+    await eachKept(tx, 'features', ({ id, jobId, deleted }) => {
+      if (deleted !== undefined && jobs.has(String(jobId)))
+        removed.push(readings.index('featureId+at').getAll(under(id)).then(goneAmong));
+    });
+    let photos = 0;
+    await eachKept(tx, 'photos', (photo) => {
+      const isShown = photo['jobId'] === undefined || jobs.has(String(photo['jobId']));
+      if (isShown && !isGone(photo)) photos += 1;
+    });
+    return { jobs: jobs.size, readings: (await sumOf(logged)) - (await sumOf(removed)), photos };
   });
+}
+
+function under(id: string): IDBKeyRange {
+  return IDBKeyRange.bound([id], [id, []]);
+}
+
+function goneAmong(readings: readonly Kept[]): number {
+  return readings.filter(isGone).length;
+}
+
+async function sumOf(counts: readonly Promise<number>[]): Promise<number> {
+  return (await Promise.all(counts)).reduce((sum, count) => sum + count, 0);
 }
 
 function numberIn(record: unknown, field: string): number | undefined {

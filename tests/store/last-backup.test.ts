@@ -1,9 +1,14 @@
 import { afterEach, expect, test } from 'vitest';
-import { actsSoFar, isBackupDue, noteBackup, sinceBackup } from '../../src/store/last-backup.ts';
-import { changeJob, createJob } from '../../src/store/jobs.ts';
+import { createFeature, removeFeature } from '../../src/store/features.ts';
+import { actsSoFar, countsKept, isBackupDue, noteBackup, sinceBackup } from '../../src/store/last-backup.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
 import { putDraft } from '../../src/store/drafts.ts';
+import { addPhoto, removePhoto } from '../../src/store/photos.ts';
+import { readingsOf, strikeOut } from '../../src/store/readings.ts';
 import { putSetting } from '../../src/store/settings.ts';
+import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import { closeAll, openForTest, worked } from './open-for-test.ts';
+import { carry, log, twoPhonesWithABore } from './two-phones-for-test.ts';
 
 afterEach(closeAll);
 
@@ -49,4 +54,30 @@ test('a refused act counts as none', async () => {
   const store = await openForTest();
   await changeJob(store, 'nowhere', { what: 'x' });
   expect((await sinceBackup(store)).changes).toBe(0);
+});
+
+test('what is kept is counted as the fitter sees it: without what was removed, or stands in a removed job', async () => {
+  const { owner, helper, job, bore } = await twoPhonesWithABore();
+  const first = worked(await log(owner, bore.id, job.id, '.4487'));
+  worked(await log(owner, bore.id, job.id, '.4489'));
+  worked(await strikeOut(owner, first.id, 'chip')); // struck out, and still to be seen
+  const pin = worked(await createFeature(owner, { jobId: job.id, kind: 'pin', name: 'pin' }));
+  worked(await log(owner, pin.id, job.id, '.4370'));
+  const about = { jobId: job.id, owner: { store: 'jobs', id: job.id }, note: '' } as const;
+  const picture = { mime: 'image/png', width: 1, height: 1, preview: new ArrayBuffer(4) };
+  const photo = worked(await addPhoto(owner, { ...about, ...picture, bytes: new ArrayBuffer(8) }));
+  worked(await addPhoto(owner, { ...about, ...picture, bytes: new ArrayBuffer(8) }));
+  expect(await countsKept(owner)).toEqual({ jobs: 1, readings: 3, photos: 2 });
+  worked(await removePhoto(owner, photo.id));
+  worked(await removeFeature(owner, bore.id));
+  expect(await countsKept(owner)).toEqual({ jobs: 1, readings: 1, photos: 1 });
+  // A reading from elsewhere brings the bore back; the two that were removed with it stay removed.
+  worked(await log(helper, bore.id, job.id, '.4491'));
+  await carry(helper, owner);
+  expect(await readingsOf(owner, bore.id)).toHaveLength(1);
+  expect(await countsKept(owner)).toEqual({ jobs: 1, readings: 2, photos: 1 });
+  worked(await removeJob(owner, job.id));
+  expect(await countsKept(owner)).toEqual({ jobs: 0, readings: 0, photos: 0 });
+  worked(await undoLast(owner, (await latestUndo(owner))?.id ?? ''));
+  expect(await countsKept(owner)).toEqual({ jobs: 1, readings: 2, photos: 1 });
 });

@@ -55,7 +55,7 @@ export function StoragePart() {
 function StorageRows() {
   const persistence = usePersistence();
   const [megabytes, setMegabytes] = useState<number>();
-  const counts = useLive('counts-kept', ['jobs', 'readings', 'photos'], countsKept);
+  const counts = useLive('counts-kept', ['jobs', 'features', 'readings', 'photos'], countsKept);
   const since = useLive('since-backup', ['jobs', 'readings', 'photos', 'device'], sinceBackup);
   useEffect(() => {
     void megabytesKept().then(setMegabytes);

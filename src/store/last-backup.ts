@@ -79,7 +79,8 @@ export async function countsKept(
     });
     let photos = 0;
     await eachKept(tx, 'photos', (photo) => {
-      const isShown = photo['jobId'] === undefined || jobs.has(String(photo['jobId']));
+      const { jobId } = photo;
+      const isShown = typeof jobId !== 'string' || jobs.has(jobId);
       if (isShown && !isGone(photo)) photos += 1;
     });
     return { jobs: jobs.size, readings: (await sumOf(logged)) - (await sumOf(removed)), photos };

@@ -1,13 +1,16 @@
+import type { Store } from '../../store/open-store.ts';
 import { getSetting } from '../../store/settings.ts';
 import { useLive } from '../common/store-context.ts';
 
 // Chosen, not published: a shop that works in inches counts in dollars more often than not.
-export const USUAL_SIGN = '$';
+const USUAL_SIGN = '$';
 
-/** The sign before an amount; the shop may have none. Undefined until it is read. */
+/** The sign before an amount, on the screens as on the sheet; the shop may have none. */
+export async function readCurrency(store: Store): Promise<string> {
+  return (await getSetting(store, 'currency')) ?? USUAL_SIGN;
+}
+
+/** Undefined until it is read. */
 export function useCurrency(): string | undefined {
-  const found = useLive('settings/currency', ['settings'], async (store) => ({
-    sign: await getSetting(store, 'currency'),
-  }));
-  return found && (found.sign ?? USUAL_SIGN);
+  return useLive('settings/currency', ['settings'], readCurrency);
 }

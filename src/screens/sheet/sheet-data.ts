@@ -17,6 +17,7 @@ import { measuringTools } from '../../store/tools.ts';
 import { worksheetsOf } from '../../store/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
 import { usualDial } from '../common/use-settings.ts';
+import { readCurrency } from '../money/use-currency.ts';
 
 /** All that a job's sheet is drawn from. */
 export type SheetData = NonNullable<Awaited<ReturnType<typeof readSheet>>>;
@@ -61,10 +62,10 @@ export async function readSheet(store: Store, jobId: Id) {
     drawerPieces(store),
     measuringTools(store),
   ]);
-  const [unit = 'in', dial = usualDial, currency = ''] = await Promise.all([
+  const [unit = 'in', dial = usualDial, currency] = await Promise.all([
     getSetting(store, 'shownUnit'),
     getSetting(store, 'dial'),
-    getSetting(store, 'currency'),
+    readCurrency(store),
   ]);
   const work = { worksheets, cuts, checks, steps, rechecks };
   return { job, parts, features, readings, ...work, photos, money, drawer, tools, unit, dial, currency };

@@ -2,6 +2,7 @@ import { screen, within } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SheetScreen } from '../../../src/screens/sheet/sheet-screen.tsx';
 import { createJob } from '../../../src/store/jobs.ts';
+import { addMoney } from '../../../src/store/money.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { signSheet } from '../../../src/store/sheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
@@ -97,6 +98,14 @@ test('a job with nothing in it says what will stand there, and can be signed by 
   const sheet = await screen.findByRole('article');
   expect(sheet.textContent).toContain('will stand here, ready to print');
   expect(within(sheet).getByText('Checked by')).toBeTruthy();
+});
+
+test('money without a sign of the shop’s own stands on the sheet with the one the money screen shows', async () => {
+  const job = worked(await createJob(store, { name: 'Bare', systems: [] }));
+  worked(await addMoney(store, { jobId: job.id, what: 'Bearings', amount: '12.50' }));
+  onScreen(store, <SheetScreen jobId={job.id} />);
+  const sheet = await screen.findByRole('article');
+  expect(within(sheet).getByText('Total $12.50')).toBeTruthy();
 });
 
 describe('a signed sheet', () => {

@@ -1,4 +1,5 @@
-import { act } from './act.ts';
+import { odometerIn } from '../engine/recheck-due.ts';
+import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
@@ -111,23 +112,51 @@ export async function removeRecheck(store: Store, id: Id): Promise<StoreResult<v
   });
 }
 
-/** Keeps what the odometer of a job's vehicle reads now. */
+/** Keeps what the odometer of a job's vehicle reads now. From it those re-checks count that had no reading to count from. */
 export async function setOdometer(
   store: Store,
   jobId: Id,
   { reading, unit }: Omit<Odometer, 'at'>,
   draftKey?: string,
 ): Promise<StoreResult<Job>> {
-  return act(store, { stores: ['jobs', 'drafts'] }, async (a) => {
+  return act(store, { stores: ['jobs', 'rechecks', 'drafts'] }, async (a) => {
     await touchJob(a, jobId);
     if (draftKey !== undefined) a.drop('drafts', draftKey);
     const job = await a.change(jobKind, jobId, (before) => ({
       ...before,
       odometer: { reading, unit, at: a.at },
     }));
+    for (const recheck of withoutStart(await rechecksIn(store, a, jobId)))
+      // oxlint-disable-next-line no-await-in-loop
+      await a.change(recheckKind, recheck.id, (before) => ({ ...before, ...startAt(before, job) }));
     a.undoable(`Read the odometer: ${reading} ${unit}`, jobId);
     return job;
   });
+}
+
+/** As part of the act of signing: the job's open re-checks count from here on, not from when they were set. */
+export async function countFromSigning(store: Store, a: Act, job: Job): Promise<void> {
+  for (const { id, done } of await rechecksIn(store, a, job.id))
+    if (!done)
+      // oxlint-disable-next-line no-await-in-loop
+      await a.change(recheckKind, id, (recheck) => ({ ...recheck, from: a.at, ...startAt(recheck, job) }));
+}
+
+/** The re-checks that wait for a distance and have no odometer reading to count from yet. */
+export function withoutStart(rechecks: readonly Recheck[]): readonly Recheck[] {
+  return rechecks.filter(
+    (one) => !one.done && one.afterDistance !== undefined && one.fromOdometer === undefined,
+  );
+}
+
+function startAt(recheck: Recheck, { odometer }: Pick<Job, 'odometer'>): Pick<Recheck, 'fromOdometer'> {
+  if (!odometer || recheck.afterDistance === undefined) return {};
+  return { fromOdometer: odometerIn(odometer, recheck.unit ?? odometer.unit) };
+}
+
+async function rechecksIn(store: Store, a: Act, jobId: Id): Promise<Recheck[]> {
+  const kept: Kept[] = await a.tx.objectStore('rechecks').index('jobId').getAll(jobId);
+  return readable(store, recheckKind, kept);
 }
 
 function shortened(text: string): string {

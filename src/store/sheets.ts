@@ -3,6 +3,7 @@ import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
 import { readByIndex, readOne } from './read.ts';
+import { countFromSigning } from './rechecks.ts';
 import type { Id, SignedSheet } from './records.ts';
 import { jobKind } from './schemas/job.ts';
 import { sheetKind } from './schemas/sheet.ts';
@@ -22,14 +23,15 @@ export type NewSheet = Omit<SignedSheet, 'id' | 'signedAt'>;
 
 /**
  * Keeps a sheet as it was signed. It is on the disk when this comes back ok, and nothing changes or removes it after
- * that: whoever signs again makes another one.
+ * that: whoever signs again makes another one. The job's re-checks count from then on, in the same act.
  */
 export async function signSheet(store: Store, sheet: NewSheet): Promise<StoreResult<SignedSheet>> {
   const id = newId();
-  return act(store, { stores: ['jobs', 'sheets'] }, async (a) => {
+  return act(store, { stores: ['jobs', 'rechecks', 'sheets'] }, async (a) => {
     await touchJob(a, sheet.jobId);
     const signedOff = { at: a.at, by: sheet.signedBy, sheetId: id };
-    await a.change(jobKind, sheet.jobId, (job) => ({ ...job, signedOff }));
+    const job = await a.change(jobKind, sheet.jobId, (before) => ({ ...before, signedOff }));
+    await countFromSigning(store, a, job);
     return a.make(sheetKind, { ...sheet, id, signedAt: a.at });
   });
 }

@@ -29,6 +29,17 @@ test('a re-check by distance counts from the odometer as it was last typed in', 
   expect(hose.from).toBeGreaterThan(1_700_000_000_000);
 });
 
+test('the first odometer reading starts the re-checks that waited for it, and one undo takes both back', async () => {
+  const { store, job } = await withJob();
+  worked(await addRecheck(store, { jobId: job.id, what: 'Axle nut', afterDistance: 100, unit: 'km' }));
+  worked(await setOdometer(store, job.id, { reading: 41_250, unit: 'km' }));
+  expect(await rechecksOf(store, job.id)).toMatchObject([{ fromOdometer: 41_250 }]);
+  const newest = await latestUndo(store, job.id);
+  expect(worked(await undoLast(store, newest?.id ?? ''))).toBe('Read the odometer: 41250 km');
+  expect((await getJob(store, job.id))?.odometer).toBeUndefined();
+  expect((await rechecksOf(store, job.id))[0]).not.toHaveProperty('fromOdometer');
+});
+
 test('a closed job’s re-checks still come due; done, removed and removed jobs’ ones don’t', async () => {
   const { store, job } = await withJob();
   const [nut, hose, bolt] = ['Axle nut', 'Hose', 'Bolt'].map((what) => ({

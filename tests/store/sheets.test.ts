@@ -4,6 +4,7 @@ import { changeJob, createJob, getJob } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import type { SheetNode } from '../../src/store/records.ts';
 import { isSheetContent, MOST_SHEET_DEPTH } from '../../src/store/schemas/sheet.ts';
+import { addRecheck, rechecksOf, setOdometer } from '../../src/store/rechecks.ts';
 import { latestUndo } from '../../src/store/undo.ts';
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';
 import { closeAll, openForTest, refused, worked } from './open-for-test.ts';
@@ -55,6 +56,23 @@ test('nothing in Slipfit can change or remove a signed sheet, nor undo it or the
   expect(await latestUndo(store, job.id)).toBeUndefined();
   expect(await getJob(store, job.id)).toMatchObject({ name: 'Outfit' });
 });
+
+test('signing and counting the re-checks from it are one act: no killed phone leaves one without the other', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const nuts = { jobId: job.id, what: 'Nuts', from: 1_700_000_000_000 };
+  worked(await addRecheck(store, { ...nuts, afterDays: 7, afterDistance: 50, unit: 'mi' }));
+  worked(await setOdometer(store, job.id, { reading: 41_250, unit: 'mi' }));
+  worked(await setOdometer(store, job.id, { reading: 41_300, unit: 'mi' }));
+  const acts = await actsIn(store);
+  const sheet = await sign(store, job.id, 'float .004 in');
+  expect(await actsIn(store)).toBe(acts + 1);
+  expect(await rechecksOf(store, job.id)).toMatchObject([{ from: sheet.signedAt, fromOdometer: 41_300 }]);
+});
+
+async function actsIn(store: Store): Promise<number> {
+  return (await store.db.get('device', 'clock')).acts;
+}
 
 const text = 'text';
 const allowed: readonly SheetNode[] = [

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { odometerIn, type DistanceUnit } from '../../engine/recheck-due.ts';
-import { rechecksOf, setOdometer } from '../../store/rechecks.ts';
+import { setOdometer } from '../../store/rechecks.ts';
 import type { Job } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, hrefOf } from '../address.ts';
@@ -9,7 +9,6 @@ import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
 import { dayWords } from '../common/day-words.ts';
-import { countFrom, withoutStart } from './recheck-data.ts';
 
 const MOST = 9_999_999;
 
@@ -22,10 +21,7 @@ export function OdometerScreen({ job }: { job: Job }) {
   const before = job.odometer && odometerIn(job.odometer, unit);
   const take = async (text: string) => {
     const kept = await setOdometer(store, job.id, { reading: Number(text), unit });
-    if (!kept.ok) return setTrouble(sayStore(kept.refusal));
-    const waiting = withoutStart(await rechecksOf(store, job.id));
-    await countFrom(store, waiting, { odometer: kept.value.odometer });
-    return go(here);
+    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
   };
   return (
     <div class="pad-screen">

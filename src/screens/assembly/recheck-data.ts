@@ -1,6 +1,6 @@
 import { odometerIn, recheckDue, type DistanceUnit, type RecheckDue } from '../../engine/recheck-due.ts';
 import type { Store } from '../../store/open-store.ts';
-import { changeRecheck, markRechecked } from '../../store/rechecks.ts';
+import { markRechecked } from '../../store/rechecks.ts';
 import type { Job, Recheck } from '../../store/records.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
 import { calendarDate } from '../common/day-words.ts';
@@ -47,13 +47,6 @@ export async function recheckedNow(
   });
 }
 
-/** The re-checks that wait for a distance and have no odometer reading to count from yet. */
-export function withoutStart(rechecks: readonly Recheck[]): readonly Recheck[] {
-  return rechecks.filter(
-    (one) => !one.done && one.afterDistance !== undefined && one.fromOdometer === undefined,
-  );
-}
-
 /** The start of a re-check whose distance now counts in this unit; without one, the odometer as it stands. */
 export function startIn(
   unit: DistanceUnit,
@@ -64,21 +57,4 @@ export function startIn(
   const start =
     fromOdometer === undefined ? job.odometer : { reading: fromOdometer, unit: unitOf(recheck, job) };
   return { unit, ...(start && { fromOdometer: odometerIn(start, unit) }) };
-}
-
-/** From here on they count: at the sign-off, or from the first odometer reading for those that had none. */
-export async function countFrom(
-  store: Store,
-  rechecks: readonly Recheck[],
-  { at, odometer }: { readonly at?: number; readonly odometer: Job['odometer'] },
-): Promise<void> {
-  for (const recheck of rechecks) {
-    const start = odometer && odometerIn(odometer, recheck.unit ?? odometer.unit);
-    // One act after the other, each with a stamp of its own.
-    // oxlint-disable-next-line no-await-in-loop
-    await changeRecheck(store, recheck.id, {
-      ...(at !== undefined && { from: at }),
-      ...(start !== undefined && recheck.afterDistance !== undefined && { fromOdometer: start }),
-    });
-  }
 }

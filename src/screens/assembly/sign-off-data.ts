@@ -5,7 +5,7 @@ import { getJob } from '../../store/jobs.ts';
 import type { Store } from '../../store/open-store.ts';
 import { partsOf } from '../../store/parts.ts';
 import { readingsOfJob } from '../../store/readings.ts';
-import { rechecksOf } from '../../store/rechecks.ts';
+import { rechecksOf, withoutStart } from '../../store/rechecks.ts';
 import type { Id, Job, Recheck } from '../../store/records.ts';
 import { stepsOf } from '../../store/steps.ts';
 import { unreadableOfJob } from '../../store/unreadable.ts';
@@ -14,7 +14,6 @@ import type { Address } from '../address.ts';
 import { isCutOlder } from '../cuts/cut-older.ts';
 import { loadChecks, uncheckedWorksheets } from '../fit-up/check-data.ts';
 import { isMockUpIn } from './parts-list.tsx';
-import { withoutStart } from './recheck-data.ts';
 import { engineStep } from './step-words.ts';
 
 export type SignOffData = {

@@ -8,7 +8,6 @@ import { cutsCsv, readingsCsv } from '../sheet/csv.ts';
 import { freeze } from '../sheet/freeze.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
-import { countFrom } from './recheck-data.ts';
 import { loadSignOff } from './sign-off-data.ts';
 
 type Signing = {
@@ -28,7 +27,7 @@ export type Signed =
  * open; its readings and cuts go with it as CSV. Asked once more right before, as another tab may have changed the job.
  */
 export async function sign(store: Store, { data, drawn, by, now }: Signing): Promise<Signed> {
-  const { job, rechecks } = data;
+  const { job } = data;
   const found = await loadSignOff(store, job.id, now);
   if (!found || found.answer.blockers.length > 0)
     return {
@@ -46,10 +45,7 @@ export async function sign(store: Store, { data, drawn, by, now }: Signing): Pro
     readingsCsv: readingsCsv(data),
     cutsCsv: cutsCsv(data.cuts),
   });
-  if (!signed.ok) return { ok: false, why: sayStore(signed.refusal) };
-  const open = rechecks.filter(({ done }) => !done);
-  await countFrom(store, open, { at: signed.value.signedAt, odometer: job.odometer });
-  return { ok: true, sheetId: signed.value.id };
+  return signed.ok ? { ok: true, sheetId: signed.value.id } : { ok: false, why: sayStore(signed.refusal) };
 }
 
 /** The sheet's own first lines say that it is signed, so that no copy of it goes without. */

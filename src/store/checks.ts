@@ -70,9 +70,7 @@ export async function createChecks(store: Store, checks: readonly NewCheck[]): P
 /** Another go at a check, with a feature of its own. The go before it stays readable. */
 export async function retake(store: Store, checkId: Id): Promise<StoreResult<Check>> {
   return actOnCheck(store, checkId, async (a, before) => {
-    // Behind the go before it, also when the phone's clock was set back in between.
-    const at = Math.max(a.at, (lastTake(before)?.at ?? 0) + 1);
-    const take = makeTake(a, before, at);
+    const take = nextTake(a, before);
     const after = await a.change(checkKind, checkId, (check) => ({
       ...check,
       takes: { ...check.takes, ...take },
@@ -108,7 +106,10 @@ export type CheckChanges = Changes<
   'name' | 'worksheetId' | 'sizeName' | 'lower' | 'upper' | 'limitsFrom' | 'how' | 'basis'
 >;
 
-/** Changes a check. Its readings go on being listed under its name. */
+/**
+ * Changes a check. Its readings go on being listed under its name, and are held against its new limits. What was seen by
+ * eye was seen of what the check asked for then: when it asks for something else it is to be looked at again.
+ */
 export async function changeCheck(
   store: Store,
   id: Id,
@@ -118,7 +119,11 @@ export async function changeCheck(
   return actOnCheck(store, id, async (a, before) => {
     if (draftKey !== undefined) a.drop('drafts', draftKey);
     await mustHaveBeen(a, 'worksheets', changes.worksheetId);
-    const after = await a.change(checkKind, id, (check) => withChanges(check, changes));
+    const again = isSeenOtherwise(before, changes) ? nextTake(a, before) : {};
+    const after = await a.change(checkKind, id, (check) => {
+      const changed = withChanges(check, changes);
+      return { ...changed, takes: { ...changed.takes, ...again } };
+    });
     const { name } = after;
     if (name !== before.name)
       for (const featureId of await featuresLeft(a, before)) {
@@ -180,6 +185,15 @@ function makeTake(
   const featureId = newId();
   a.make(featureRecordKind, { id: featureId, jobId, kind: by, name, createdAt: at, checkId });
   return { [newId()]: { at, featureId } };
+}
+
+function nextTake(a: Act, check: Check): Record<Id, CheckTake> {
+  // Behind the go before it, also when the phone's clock was set back in between.
+  return makeTake(a, check, Math.max(a.at, (lastTake(check)?.at ?? 0) + 1));
+}
+
+function isSeenOtherwise(check: Check, { name = check.name, how = check.how }: CheckChanges): boolean {
+  return lastTake(check)?.seen !== undefined && (name !== check.name || how !== check.how);
 }
 
 async function featuresLeft(a: Act, check: Check): Promise<Id[]> {

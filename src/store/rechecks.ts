@@ -1,6 +1,7 @@
 import { odometerIn } from '../engine/recheck-due.ts';
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
+import { isToDoAgain } from './done-again.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
@@ -66,7 +67,7 @@ export type RecheckChanges = Changes<
   'what' | 'afterDays' | 'afterDistance' | 'from' | 'fromOdometer' | 'unit' | 'done'
 >;
 
-/** Changes a re-check; `done: undefined` says that it is still to be done. */
+/** Changes a re-check; `done: undefined` says that it is still to be done. So it is when it asks for something else now. */
 export async function changeRecheck(
   store: Store,
   id: Id,
@@ -77,7 +78,14 @@ export async function changeRecheck(
     const before = await a.get(recheckKind, id);
     await touchJob(a, before.jobId);
     if (draftKey !== undefined) a.drop('drafts', draftKey);
-    const after = await a.change(recheckKind, id, (recheck) => withChanges(recheck, changes));
+    const after = await a.change(recheckKind, id, (recheck) => {
+      const changed = withChanges(recheck, changes);
+      if (!isToDoAgain('rechecks', recheck, changed)) return changed;
+      return withChanges<typeof recheck, 'done' | 'wasDone'>(changed, {
+        done: undefined,
+        wasDone: recheck.done,
+      });
+    });
     a.undoable(`Changed the re-check ${shortened(before.what)}`, before.jobId);
     return after;
   });
@@ -93,7 +101,9 @@ export async function markRechecked(
     const before = await a.get(recheckKind, id);
     await touchJob(a, before.jobId);
     const done = { at: a.at, by, ...(odometer !== undefined && { odometer }) };
-    const after = await a.change(recheckKind, id, (recheck) => ({ ...recheck, done }));
+    const after = await a.change(recheckKind, id, (recheck) =>
+      withChanges<typeof recheck, 'done' | 'wasDone'>(recheck, { done, wasDone: undefined }),
+    );
     if (odometer !== undefined)
       await a.change(jobKind, before.jobId, (job) =>
         job.odometer ? { ...job, odometer: { ...job.odometer, reading: odometer, at: a.at } } : job,

@@ -240,6 +240,8 @@ export type AssemblyStep = {
   readonly worksheetId?: Id;
   readonly partIds: readonly Id[];
   readonly done?: StepDone;
+  /** It was done once, and what it says was changed since: it is to be done again. */
+  readonly wasDone?: StepDone;
   readonly createdAt: number;
 };
 
@@ -257,6 +259,7 @@ export type Recheck = {
   /** What its distance and odometer readings count in: the job's odometer may change to another. */
   readonly unit?: Odometer['unit'];
   readonly done?: StepDone & { readonly odometer?: number };
+  readonly wasDone?: StepDone & { readonly odometer?: number };
   readonly createdAt: number;
 };
 

@@ -1,12 +1,13 @@
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
+import { isToDoAgain } from './done-again.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
 import { readable, readByIndex, readOne } from './read.ts';
-import type { AssemblyStep, Id } from './records.ts';
+import type { AssemblyStep, Id, Stamped } from './records.ts';
 import { stepKind } from './schemas/assembly.ts';
 import type { StoreResult } from './store-refusal.ts';
 
@@ -19,7 +20,7 @@ export async function getStep(store: Store, id: Id): Promise<AssemblyStep | unde
   return readOne(store, stepKind, id);
 }
 
-export type NewStep = Omit<AssemblyStep, 'id' | 'order' | 'done' | 'createdAt' | 'partIds'> & {
+export type NewStep = Omit<AssemblyStep, 'id' | 'order' | 'done' | 'wasDone' | 'createdAt' | 'partIds'> & {
   readonly partIds?: readonly Id[];
 };
 
@@ -64,6 +65,7 @@ export type StepChanges = Changes<
   | 'partIds'
 >;
 
+/** Changes a step. One that is done is to be done again when what it says is changed. */
 export async function changeStep(
   store: Store,
   id: Id,
@@ -73,7 +75,10 @@ export async function changeStep(
   return actOnStep(store, id, async (a, before) => {
     if (draftKey !== undefined) a.drop('drafts', draftKey);
     await ownersMustHaveBeen(a, changes);
-    const after = await a.change(stepKind, id, (step) => withChanges(step, changes));
+    const after = await a.change(stepKind, id, (step) => {
+      const changed = withChanges(step, changes);
+      return isToDoAgain('steps', step, changed) ? openAgain(changed) : changed;
+    });
     a.undoable(`Changed ${shortened(before.text)}`, before.jobId);
     return after;
   });
@@ -105,7 +110,9 @@ export async function moveStep(
 
 export async function markDone(store: Store, id: Id, by: string): Promise<StoreResult<AssemblyStep>> {
   return actOnStep(store, id, async (a, before) => {
-    const after = await a.change(stepKind, id, (step) => ({ ...step, done: { at: a.at, by } }));
+    const after = await a.change(stepKind, id, (step) =>
+      withChanges<typeof step, 'done' | 'wasDone'>(step, { done: { at: a.at, by }, wasDone: undefined }),
+    );
     a.undoable(`Done: ${shortened(before.text)}`, before.jobId);
     return after;
   });
@@ -126,6 +133,10 @@ export async function removeStep(store: Store, id: Id): Promise<StoreResult<void
     await a.remove('steps', id);
     a.undoable(`Removed ${shortened(step.text)}`, step.jobId);
   });
+}
+
+function openAgain(step: AssemblyStep & Stamped): AssemblyStep & Stamped {
+  return withChanges<typeof step, 'done' | 'wasDone'>(step, { done: undefined, wasDone: step.done });
 }
 
 const stepStores = ['jobs', 'parts', 'worksheets', 'steps', 'drafts'] as const;

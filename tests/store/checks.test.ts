@@ -86,6 +86,22 @@ test('a check by eye has no feature; what was seen stays with its go', async () 
   expect(await undoNewest(store)).toBe('Float of the axle: holds');
 });
 
+test('a check by eye that asks for something else is to be looked at again; what was seen before stays readable', async () => {
+  const store = await openForTest();
+  const { check } = await withCheck(store, { by: 'by-eye', how: 'Pull the lever' });
+  worked(await sayCheckSeen(store, check.id, lastTake(check)?.id ?? '', 'holds', ''));
+  worked(await changeCheck(store, check.id, { how: 'Pull the lever', name: check.name }));
+  expect(takesOf((await getCheck(store, check.id)) ?? check)).toHaveLength(1);
+  worked(await changeCheck(store, check.id, { how: 'Pull the lever at full lock' }));
+  const changed = worked(await changeCheck(store, check.id, { how: 'Pull the lever at both locks' }));
+  expect(takesOf(changed).map(([, { seen }]) => seen)).toEqual(['holds', undefined]);
+  await undoNewest(store);
+  await undoNewest(store);
+  const back = await getCheck(store, check.id);
+  expect(back?.how).toBe('Pull the lever');
+  expect(lastTake(back ?? check)?.seen).toBe('holds');
+});
+
 test('a retake leaves the failed go with its reading and starts an empty one', async () => {
   const store = await openForTest();
   const { check } = await withCheck(store);

@@ -9,6 +9,7 @@ import { changeJob, getJob } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { readingsOf, strikeOut } from '../../src/store/readings.ts';
 import { putSetting } from '../../src/store/settings.ts';
+import { addSteps, changeStep, getStep, markDone } from '../../src/store/steps.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import { createWorksheet, getWorksheet, setSize } from '../../src/store/worksheets.ts';
 import { inches } from './cut-for-test.ts';
@@ -270,3 +271,22 @@ async function fileWithoutSeen(phone: Store): Promise<string> {
   const { seen: _seen, ...others } = header;
   return sealed([others, ...rest]);
 }
+
+test('a step that was done with the one torque is to be done again when the other is taken', async () => {
+  const { owner, helper, job } = await twoPhonesWithABore();
+  const [step] = worked(await addSteps(owner, [{ jobId: job.id, text: 'nut' }]));
+  const id = step?.id ?? '';
+  await exchange(owner, helper);
+  worked(await changeStep(owner, id, { torque: { typed: '52', unit: 'Nm', source: 'manual' } }));
+  worked(await changeStep(helper, id, { torque: { typed: '25', unit: 'Nm', source: 'manual' } }));
+  await carry(helper, owner);
+  worked(await markDone(owner, id, 'R. Tiller'));
+  expect(await getStep(owner, id)).toMatchObject({ torque: { typed: '25' }, done: { by: 'R. Tiller' } });
+  worked(await settle(owner, 'lost'));
+  const settled = await getStep(owner, id);
+  expect(settled).toMatchObject({ torque: { typed: '52' }, wasDone: { by: 'R. Tiller' } });
+  expect(settled).not.toHaveProperty('done');
+  const newest = await latestUndo(owner);
+  worked(await undoLast(owner, newest?.id ?? ''));
+  expect(await getStep(owner, id)).toMatchObject({ torque: { typed: '25' }, done: { by: 'R. Tiller' } });
+});

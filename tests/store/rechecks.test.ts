@@ -74,6 +74,21 @@ test('the odometer read at a re-check is the job’s last one, and one undo take
   expect(await openRechecks(store)).toHaveLength(1);
 });
 
+test('a re-check that asks for something else than what was done comes due again', async () => {
+  const { store, job } = await withJob();
+  const recheck = worked(
+    await addRecheck(store, { jobId: job.id, what: 'Axle nut', afterDistance: 50, unit: 'mi' }),
+  );
+  const { done } = worked(await markRechecked(store, recheck.id, { by: 'R. Tiller' }));
+  expect(worked(await changeRecheck(store, recheck.id, { afterDistance: 50 })).done).toEqual(done);
+  const changed = worked(await changeRecheck(store, recheck.id, { afterDistance: 500 }));
+  expect(changed.wasDone).toEqual(done);
+  expect(await openRechecks(store)).toHaveLength(1);
+  const newest = await latestUndo(store, job.id);
+  worked(await undoLast(store, newest?.id ?? ''));
+  expect(await rechecksOf(store, job.id)).toMatchObject([{ afterDistance: 50, done }]);
+});
+
 test('a re-check marked by mistake is open again', async () => {
   const { store, job } = await withJob();
   const recheck = worked(await addRecheck(store, { jobId: job.id, what: 'Axle nut', afterDays: 7 }));

@@ -95,6 +95,46 @@ test('a step’s torque is kept as the manual states it and can be taken out aga
   expect(refused(nowhere)).toEqual({ code: 'gone', store: 'parts' });
 });
 
+test.each([
+  ['torque', { torque: { typed: '52', unit: 'Nm', source: 'manual' } }],
+  ['unit of its torque', { torque: { typed: '25', unit: 'lbf-ft', source: 'manual' } }],
+  ['torque left out', { torque: undefined }],
+  ['words', { text: 'nut and washer' }],
+  ['thread locker', { locker: 'high' }],
+  ['cotter pin', { cotterPin: true }],
+  ['orientation', { orientation: 'flange to the hub' }],
+] as const)(
+  'a done step whose %s is changed is to be done again, and one undo brings both back',
+  async (_what, changes) => {
+    const store = await openForTest();
+    const { job, steps } = await withSteps(store, ['nut']);
+    const id = steps[0]?.id ?? '';
+    worked(await changeStep(store, id, { torque: { typed: '25', unit: 'Nm', source: 'manual' } }));
+    const { done } = worked(await markDone(store, id, 'R. Tiller'));
+    const before = await stepsOf(store, job.id);
+    const changed = worked(await changeStep(store, id, changes));
+    expect(changed).not.toHaveProperty('done');
+    expect(changed.wasDone).toEqual(done);
+    await undoNewest(store);
+    expect((await stepsOf(store, job.id))[0]).toMatchObject({ text: 'nut', done, torque: { typed: '25' } });
+    expect((await stepsOf(store, job.id))[0]).not.toHaveProperty('wasDone');
+    expect(before[0]?.done).toEqual(done);
+    worked(await changeStep(store, id, changes));
+    expect(worked(await markDone(store, id, 'Jo B.'))).not.toHaveProperty('wasDone');
+  },
+);
+
+test('a done step stays done when only its cure time or the page of its torque is written down, or nothing changes', async () => {
+  const store = await openForTest();
+  const { steps } = await withSteps(store, ['nut']);
+  const id = steps[0]?.id ?? '';
+  const torque = { typed: '25', unit: 'Nm', source: '' } as const;
+  worked(await changeStep(store, id, { torque, locker: 'medium' }));
+  const { done } = worked(await markDone(store, id, 'R. Tiller'));
+  const changes = { text: 'nut', cureHours: '24', torque: { ...torque, source: 'manual, page 7-12' } };
+  expect(worked(await changeStep(store, id, changes)).done).toEqual(done);
+});
+
 test('a removed step comes back in its place', async () => {
   const store = await openForTest();
   const { job, steps } = await withSteps(store, ['axle', 'spacer', 'nut']);

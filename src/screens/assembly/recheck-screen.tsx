@@ -14,7 +14,8 @@ import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
-import { dayWords } from '../common/day-words.ts';
+import { dayWords, timeWords } from '../common/day-words.ts';
+import { againWords } from './step-words.ts';
 import { DistanceUnits } from './odometer-screen.tsx';
 import { dueNow, startIn, unitOf } from './recheck-data.ts';
 import type { Assembly } from './use-assembly.ts';
@@ -137,7 +138,11 @@ function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
   return (
     <Page
       title={recheck.what}
-      subtitle={sayRecheckDue(dueNow(recheck, job, Date.now()))}
+      subtitle={
+        recheck.done
+          ? `done by ${recheck.done.by}, ${timeWords(recheck.done.at)}`
+          : (againWords(recheck) ?? sayRecheckDue(dueNow(recheck, job, Date.now())))
+      }
       back={{ href: hrefOf(here), to: 'the assembly' }}
     >
       <TextField label="What is looked at again" text={what} onText={rename} />
@@ -159,6 +164,9 @@ function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
           />
         </li>
       </ul>
+      {recheck.done && (
+        <p class="assembly-note">It is done as it stands here. Change it, and it has to be done again.</p>
+      )}
       <p class="assembly-note">{`Counted from ${start}; from the sign-off once it is signed. The manual’s own interval rules.`}</p>
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">

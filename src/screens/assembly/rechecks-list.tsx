@@ -12,6 +12,7 @@ import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import { dayWords, timeWords } from '../common/day-words.ts';
+import { againWords } from './step-words.ts';
 import { dueNow, isDue, recheckedNow, unitOf } from './recheck-data.ts';
 import { useNow, type Assembly } from './use-assembly.ts';
 
@@ -104,7 +105,11 @@ function RecheckRow({ recheck, job, now }: { recheck: Recheck; job: Job; now: nu
     <Row
       href={hrefOf({ at: 'assembly', jobId: job.id, field: `rechecks/${recheck.id}` })}
       title={recheck.what}
-      detail={done ? `Done by ${done.by}, ${timeWords(done.at)}` : `${sayRecheckDue(due)} Set for ${after}.`}
+      detail={
+        done
+          ? `Done by ${done.by}, ${timeWords(done.at)}`
+          : [againWords(recheck), sayRecheckDue(due), `Set for ${after}.`].filter(Boolean).join(' ')
+      }
       mark={done ? <VerdictMark kind="good" /> : isDue(due) ? <VerdictMark kind="no-good" /> : undefined}
     />
   );

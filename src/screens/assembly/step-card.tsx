@@ -4,7 +4,7 @@ import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { timeWords } from '../common/day-words.ts';
 import { StepDrawing } from './step-drawing.tsx';
-import { lockerWords } from './step-words.ts';
+import { againWords, lockerWords } from './step-words.ts';
 import './step-card.css';
 
 type StepCardProps = {
@@ -21,6 +21,7 @@ type StepCardProps = {
 /** One step of the assembly with all that belongs to it, and one big key that says it is done. */
 export function StepCard({ step, number, isNext, partNames, now, onDone, onUndone }: StepCardProps) {
   const { jobId, id } = step;
+  const again = againWords(step);
   return (
     <li class="step-card" data-done={step.done !== undefined}>
       <a class="step-card-what" href={hrefOf({ at: 'step', jobId, stepId: id })}>
@@ -45,6 +46,7 @@ export function StepCard({ step, number, isNext, partNames, now, onDone, onUndon
         </div>
       ) : (
         <div class="step-card-key">
+          {again !== undefined && <p class="step-card-again">{again}</p>}
           <Button kind={isNext ? 'main' : 'plain'} label={`Step ${number} is done`} onPress={onDone}>
             <DoneMark isDone={false} />
             Done

@@ -16,6 +16,7 @@ import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { timeWords } from '../common/day-words.ts';
 import { StepDrawing } from './step-drawing.tsx';
 import { StepDrawingChoice, StepPartsChoice } from './step-choices.tsx';
+import { againWords } from './step-words.ts';
 import { CureScreen, TorqueScreen, TorqueSourceScreen } from './torque-screen.tsx';
 import { useAssembly, type Assembly } from './use-assembly.ts';
 import './assembly-screen.css';
@@ -69,13 +70,18 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
     setTrouble(result.ok ? '' : sayStore(result.refusal));
     if (result.ok) then?.();
   };
-  const keep = (changes: StepChanges) => void told(changeStep(store, step.id, changes));
+  const keep = async (changes: StepChanges) => {
+    const result = await changeStep(store, step.id, changes);
+    setTrouble(result.ok ? '' : sayStore(result.refusal));
+    const again = result.ok && step.done ? againWords(result.value) : undefined;
+    if (again !== undefined) announce(again);
+  };
   const write = (name: Words) => (typed: string) => {
     setWords({ ...words, [name]: typed });
     const text = typed.trim();
     // A step without words says nothing: the last ones stay until there are others.
-    if (name === 'text') return text === '' ? undefined : keep({ text });
-    return keep({ [name]: text === '' ? undefined : text });
+    if (name === 'text') return text === '' ? undefined : void keep({ text });
+    return void keep({ [name]: text === '' ? undefined : text });
   };
   const done = () =>
     assembly.fitter === undefined
@@ -99,6 +105,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
         ),
       })}
     >
+      <AgainNote step={step} />
       {WORDS.map(({ name, label, hint }) => (
         <TextField key={name} label={label} hint={hint} text={words[name]} onText={write(name)} />
       ))}
@@ -108,7 +115,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
       <div class="assembly-keys">
         <Button
           chosen={step.cotterPin === true}
-          onPress={() => keep({ cotterPin: step.cotterPin === true ? undefined : true })}
+          onPress={() => void keep({ cotterPin: step.cotterPin === true ? undefined : true })}
         >
           {step.cotterPin === true ? 'Cotter pin: yes' : 'Cotter pin: none'}
         </Button>
@@ -133,6 +140,14 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
       </div>
     </Page>
   );
+}
+
+/** What a change does to a step that is done, before it is made and after. */
+function AgainNote({ step }: { step: AssemblyStep }) {
+  const again = againWords(step);
+  if (again !== undefined) return <p class="assembly-note assembly-again">{again}</p>;
+  if (!step.done) return null;
+  return <p class="assembly-note">It is done as it stands here. Change it, and it has to be done again.</p>;
 }
 
 function StepRows({ step, assembly }: { step: AssemblyStep; assembly: Assembly }) {

@@ -15,6 +15,11 @@ export function engineStep(step: AssemblyStep): SignOffStep {
   };
 }
 
+/** Why what was done once is not done any more. */
+export function againWords({ wasDone }: Pick<AssemblyStep, 'wasDone'>): string | undefined {
+  return wasDone && `Done by ${wasDone.by}, ${timeWords(wasDone.at)}, and changed since: do it again.`;
+}
+
 /** The thread locker with its cure: how long, until when, or that it has. */
 export function lockerWords(step: AssemblyStep, now: number): string | undefined {
   if (step.locker === undefined) return undefined;

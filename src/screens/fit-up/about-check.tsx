@@ -9,7 +9,7 @@ import { TextField } from '../common/text-field.tsx';
 import type { KnownCheck } from './check-data.ts';
 
 /** What a check is called, how it is done, where its limits come from, and the way to remove it. */
-export function AboutCheck({ known: { check } }: { readonly known: KnownCheck }) {
+export function AboutCheck({ known: { check, state } }: { readonly known: KnownCheck }) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
   const here = { at: 'check', jobId: check.jobId, checkId: check.id } as const;
@@ -30,6 +30,11 @@ export function AboutCheck({ known: { check } }: { readonly known: KnownCheck })
         onWords={(name) => name.trim() !== '' && void change({ name: name.trim() })}
       />
       <Words label="How to do it" kept={check.how} long onWords={(how) => void change({ how })} />
+      {state.last.kind === 'seen' && (
+        <p class="one-check-how">
+          It was looked at as it stands here. Change it, and it has to be looked at again.
+        </p>
+      )}
       {check.by !== 'by-eye' && (
         <Words
           label="Where the limits come from"

@@ -3,7 +3,10 @@ import * as z from 'zod/mini';
 import type { AssemblyStep, Recheck } from '../records.ts';
 import { decimalText, id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
 
-const done = { at: time, by: line };
+const done = z.exactOptional(z.looseObject({ at: time, by: line }));
+const rechecked = z.exactOptional(
+  z.looseObject({ at: time, by: line, odometer: z.exactOptional(wholeNumber) }),
+);
 
 export const stepSchema = z.looseObject({
   ...stamped,
@@ -20,7 +23,8 @@ export const stepSchema = z.looseObject({
   cotterPin: z.exactOptional(z.boolean()),
   worksheetId: z.exactOptional(id),
   partIds: z.array(id).check(z.maxLength(1000)),
-  done: z.exactOptional(z.looseObject(done)),
+  done,
+  wasDone: done,
   createdAt: time,
 });
 
@@ -33,7 +37,8 @@ export const recheckSchema = z.looseObject({
   from: time,
   fromOdometer: z.exactOptional(wholeNumber),
   unit: z.exactOptional(z.enum(['mi', 'km'])),
-  done: z.exactOptional(z.looseObject({ ...done, odometer: z.exactOptional(wholeNumber) })),
+  done: rechecked,
+  wasDone: rechecked,
   createdAt: time,
 });
 

@@ -7,10 +7,10 @@ import type { Store } from '../../../src/store/open-store.ts';
 import { createPart } from '../../../src/store/parts.ts';
 import type { AssemblyStep, Job } from '../../../src/store/records.ts';
 import { putSetting } from '../../../src/store/settings.ts';
-import { addSteps, getStep, stepsOf } from '../../../src/store/steps.ts';
+import { addSteps, getStep, markDone, stepsOf } from '../../../src/store/steps.ts';
 import { createWorksheet } from '../../../src/store/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen } from '../on-screen.tsx';
+import { clearAway, onScreen, said } from '../on-screen.tsx';
 
 // The screens are fetched when they are first opened.
 const PATIENCE = { timeout: 30_000 };
@@ -98,6 +98,22 @@ describe('the torque of a step', () => {
 });
 
 describe('a step', () => {
+  test('that is done says so before it is changed, and why it is to be done again after', async () => {
+    worked(await markDone(store, first.id, 'Jo B.'));
+    at();
+    await screen.findByText(/Change it, and it has to be done again\./, {}, PATIENCE);
+    await type('Grease', 'copper paste');
+    const again = await screen.findByText(
+      /^Done by Jo B\., .*, and changed since: do it again\.$/,
+      {},
+      PATIENCE,
+    );
+    expect(said()).toBe(again.textContent);
+    await screen.findByRole('button', { name: 'Step done' });
+    location.hash = hrefOf({ at: 'assembly', jobId: job.id });
+    await screen.findByText(/^Done by Jo B\., .*, and changed since: do it again\.$/, {}, PATIENCE);
+  });
+
   test('keeps its words at every letter, and its last words when they are wiped', async () => {
     at();
     await type('Which way round', 'head to the left');

@@ -4,6 +4,7 @@ import type { Part, PartOrigin } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Choice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
@@ -58,16 +59,14 @@ export function PartScreen({ assembly, partId }: { assembly: Assembly; partId: s
 
 function PartForm({ part }: { part: Part }) {
   const store = useStore();
-  const [name, setName] = useState(part.name);
   const [trouble, setTrouble] = useState('');
   const here = { at: 'assembly', jobId: part.jobId } as const;
   const keep = async (changes: PartChanges) => {
     const kept = await changePart(store, part.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
   };
-  const rename = (text: string) => {
-    setName(text);
-    if (text.trim() !== '') void keep({ name: text.trim() });
+  const rename = (name: string) => {
+    if (name !== '') void keep({ name });
   };
   const remove = async () => {
     const removed = await removePart(store, part.id);
@@ -75,7 +74,7 @@ function PartForm({ part }: { part: Part }) {
   };
   return (
     <Page title={part.name} subtitle={originWords(part)} back={{ href: hrefOf(here), to: 'the assembly' }}>
-      <TextField label="Name" text={name} onText={rename} />
+      <KeptField label="Name" kept={part.name} onWords={rename} />
       <PhotoStrip owner={{ store: 'parts', id: part.id }} jobId={part.jobId} />
       <OriginChoice chosen={part.origin} onChoose={(origin) => void keep({ origin, swapped: undefined })} />
       {isMockUpIn(part) && (

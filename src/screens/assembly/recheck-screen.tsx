@@ -7,6 +7,7 @@ import type { Job, Recheck } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
@@ -114,7 +115,6 @@ export function RecheckScreen({ assembly, recheckId, asked }: RecheckScreenProps
 
 function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
   const store = useStore();
-  const [what, setWhat] = useState(recheck.what);
   const [trouble, setTrouble] = useState('');
   const here = { at: 'assembly', jobId: job.id } as const;
   const field = `rechecks/${recheck.id}`;
@@ -124,9 +124,8 @@ function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
     const kept = await changeRecheck(store, recheck.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
   };
-  const rename = (text: string) => {
-    setWhat(text);
-    if (text.trim() !== '') void keep({ what: text.trim() });
+  const rename = (what: string) => {
+    if (what !== '') void keep({ what });
   };
   const remove = async () => {
     const removed = await removeRecheck(store, recheck.id);
@@ -145,7 +144,7 @@ function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
       }
       back={{ href: hrefOf(here), to: 'the assembly' }}
     >
-      <TextField label="What is looked at again" text={what} onText={rename} />
+      <KeptField label="What is looked at again" kept={recheck.what} onWords={rename} />
       <ul>
         <li>
           <Row

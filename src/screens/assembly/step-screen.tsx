@@ -7,11 +7,11 @@ import type { StoreResult } from '../../store/store-refusal.ts';
 import { go, goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { timeWords } from '../common/day-words.ts';
 import { StepDrawing } from './step-drawing.tsx';
@@ -57,12 +57,6 @@ const WORDS: readonly { readonly name: Words; readonly label: string; readonly h
 function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
-  const [words, setWords] = useState<Readonly<Record<Words, string>>>({
-    text: step.text,
-    orientation: step.orientation ?? '',
-    grease: step.grease ?? '',
-    locker: step.locker ?? '',
-  });
   const here = { at: 'assembly', jobId: step.jobId } as const;
   const number = assembly.steps.indexOf(step) + 1;
   const told = async (act: Promise<StoreResult<unknown>>, then?: () => void) => {
@@ -76,9 +70,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
     const again = result.ok && step.done ? againWords(result.value) : undefined;
     if (again !== undefined) announce(again);
   };
-  const write = (name: Words) => (typed: string) => {
-    setWords({ ...words, [name]: typed });
-    const text = typed.trim();
+  const write = (name: Words) => (text: string) => {
     // A step without words says nothing: the last ones stay until there are others.
     if (name === 'text') return text === '' ? undefined : void keep({ text });
     return void keep({ [name]: text === '' ? undefined : text });
@@ -107,7 +99,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
     >
       <AgainNote step={step} />
       {WORDS.map(({ name, label, hint }) => (
-        <TextField key={name} label={label} hint={hint} text={words[name]} onText={write(name)} />
+        <KeptField key={name} label={label} hint={hint} kept={step[name] ?? ''} onWords={write(name)} />
       ))}
       <StepRows step={step} assembly={assembly} />
       <PhotoStrip owner={{ store: 'steps', id: step.id }} jobId={step.jobId} />

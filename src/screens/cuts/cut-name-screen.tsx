@@ -5,13 +5,11 @@ import { sayStore } from '../../store/say-store.ts';
 import { hrefOf } from '../address.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 
 /** What a cut and its part are called. */
 export function CutNameScreen({ cut }: { cut: Cut }) {
   const store = useStore();
-  const [name, setName] = useState(cut.name);
-  const [part, setPart] = useState(cut.part);
   const [trouble, setTrouble] = useState('');
   const keep = async (changes: { readonly name?: string; readonly part?: string }) => {
     const kept = await changeCut(store, cut.id, { name: cut.name, part: cut.part, ...changes });
@@ -23,22 +21,8 @@ export function CutNameScreen({ cut }: { cut: Cut }) {
       subtitle={cut.name}
       back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
     >
-      <TextField
-        label="Cut"
-        text={name}
-        onText={(text) => {
-          setName(text);
-          if (text.trim() !== '') void keep({ name: text.trim() });
-        }}
-      />
-      <TextField
-        label="Part"
-        text={part}
-        onText={(text) => {
-          setPart(text);
-          if (text.trim() !== '') void keep({ part: text.trim() });
-        }}
-      />
+      <KeptField label="Cut" kept={cut.name} onWords={(name) => name !== '' && void keep({ name })} />
+      <KeptField label="Part" kept={cut.part} onWords={(part) => part !== '' && void keep({ part })} />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

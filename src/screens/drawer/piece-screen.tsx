@@ -11,7 +11,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { SizePad } from '../common/size-pad.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
@@ -42,15 +42,13 @@ export function PieceScreen({ pieceId, field }: { pieceId: string; field?: strin
 
 function PieceForm({ piece }: { piece: DrawerPiece }) {
   const store = useStore();
-  const [name, setName] = useState(piece.name);
   const [trouble, setTrouble] = useState('');
   const keep = async (changes: PieceChanges) => {
     const kept = await changePiece(store, piece.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
   };
-  const rename = (text: string) => {
-    setName(text);
-    if (text.trim() !== '') void keep({ name: text.trim() });
+  const rename = (name: string) => {
+    if (name !== '') void keep({ name });
   };
   return (
     <Page
@@ -58,7 +56,7 @@ function PieceForm({ piece }: { piece: DrawerPiece }) {
       subtitle="a piece of the drawer"
       back={{ href: hrefOf({ at: 'drawer' }), to: 'the drawer' }}
     >
-      <TextField label="Name" text={name} onText={rename} />
+      <KeptField label="Name" kept={piece.name} onWords={rename} />
       <ul>
         {SIZES.map((size) => {
           const given = piece[size];

@@ -5,7 +5,7 @@ import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import type { KnownCheck } from './check-data.ts';
 
 /** What a check is called, how it is done, where its limits come from, and the way to remove it. */
@@ -24,19 +24,15 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
   };
   return (
     <Page title="About this check" subtitle={check.name} back={{ href: hrefOf(here), to: 'the check' }}>
-      <Words
-        label="Name"
-        kept={check.name}
-        onWords={(name) => name.trim() !== '' && void change({ name: name.trim() })}
-      />
-      <Words label="How to do it" kept={check.how} long onWords={(how) => void change({ how })} />
+      <KeptField label="Name" kept={check.name} onWords={(name) => name !== '' && void change({ name })} />
+      <KeptField label="How to do it" kept={check.how} long onWords={(how) => void change({ how })} />
       {state.last.kind === 'seen' && (
         <p class="one-check-how">
           It was looked at as it stands here. Change it, and it has to be looked at again.
         </p>
       )}
       {check.by !== 'by-eye' && (
-        <Words
+        <KeptField
           label="Where the limits come from"
           kept={check.limitsFrom}
           onWords={(limitsFrom) => void change({ limitsFrom })}
@@ -51,28 +47,5 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
         <Button onPress={() => void remove()}>Remove {check.name}</Button>
       </div>
     </Page>
-  );
-}
-
-type WordsProps = {
-  readonly label: string;
-  readonly kept: string;
-  readonly long?: boolean;
-  readonly onWords: (words: string) => void;
-};
-
-/** Words that are kept at every letter; the field shows what was typed, also while the store still writes. */
-function Words({ label, kept, long = false, onWords }: WordsProps) {
-  const [words, setWords] = useState(kept);
-  return (
-    <TextField
-      label={label}
-      text={words}
-      {...(long && { long })}
-      onText={(text) => {
-        setWords(text);
-        onWords(text);
-      }}
-    />
   );
 }

@@ -10,11 +10,11 @@ import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { SafetyCaution } from '../common/caution.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
 import { UndoKey } from '../common/undo-key.tsx';
 import type { Job } from '../../store/records.ts';
 import { useCurrency } from '../money/use-currency.ts';
@@ -35,7 +35,6 @@ export function JobScreen({ jobId }: { jobId: string }) {
 
 function JobForm({ job }: { job: Job }) {
   const store = useStore();
-  const [text, setText] = useState({ name: job.name, what: job.what, customerNote: job.customerNote });
   const [trouble, setTrouble] = useState('');
   const { said, give } = useJobFile(job);
   const change = async (changes: Parameters<typeof changeJob>[2]) => {
@@ -43,10 +42,9 @@ function JobForm({ job }: { job: Job }) {
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
     return changed.ok;
   };
-  const write = (field: keyof typeof text) => (typed: string) => {
-    setText({ ...text, [field]: typed });
+  const write = (field: 'name' | 'what' | 'customerNote') => (words: string) => {
     // A job without a name can't be found again: the last name stays until there is another.
-    if (field !== 'name' || typed.trim() !== '') void change({ [field]: typed.trim() });
+    if (field !== 'name' || words !== '') void change({ [field]: words });
   };
   const remove = async () => {
     const removed = await removeJob(store, job.id);
@@ -64,9 +62,9 @@ function JobForm({ job }: { job: Job }) {
     >
       <UnreadableLine jobId={job.id} />
       <PhotoStrip owner={{ store: 'jobs', id: job.id }} jobId={job.id} />
-      <TextField label="Name" text={text.name} onText={write('name')} />
-      <TextField label="What it is" long text={text.what} onText={write('what')} />
-      <TextField label="Note for the sheet" long text={text.customerNote} onText={write('customerNote')} />
+      <KeptField label="Name" kept={job.name} onWords={write('name')} />
+      <KeptField label="What it is" long kept={job.what} onWords={write('what')} />
+      <KeptField label="Note for the sheet" long kept={job.customerNote} onWords={write('customerNote')} />
       <SystemsChoice chosen={job.systems} onChoose={choose} />
       {isSafetyCritical(job) && <SafetyCaution />}
       <div class="job-screen-lines">

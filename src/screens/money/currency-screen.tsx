@@ -6,7 +6,7 @@ import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import './money-screen.css';
 
 const SIGNS = ['$', '€', '£', ''];
@@ -15,12 +15,9 @@ const LONGEST = 8;
 /** The sign before every amount, on all jobs. It also says how small the smallest coin is. */
 export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
   const store = useStore();
-  const [typed, setTyped] = useState(sign);
   const [trouble, setTrouble] = useState('');
   const take = async (text: string) => {
-    const next = text.slice(0, LONGEST);
-    setTyped(next);
-    const kept = await putSetting(store, 'currency', next.trim());
+    const kept = await putSetting(store, 'currency', text.slice(0, LONGEST).trim());
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
   };
   return (
@@ -31,12 +28,12 @@ export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
     >
       <div class="money-signs" role="group" aria-label="Usual signs">
         {SIGNS.map((one) => (
-          <Button key={one} chosen={typed.trim() === one} onPress={() => void take(one)}>
+          <Button key={one} chosen={sign === one} onPress={() => void take(one)}>
             {one === '' ? 'none' : one}
           </Button>
         ))}
       </div>
-      <TextField label="Another sign" hint="EUR, say" text={typed} onText={(text) => void take(text)} />
+      <KeptField label="Another sign" hint="EUR, say" kept={sign} onWords={(words) => void take(words)} />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

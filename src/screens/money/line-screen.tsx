@@ -7,7 +7,7 @@ import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { hoursAsTyped, lineWords, shownMoney } from './line-words.ts';
 
 type LineScreenProps = { readonly job: Job; readonly line: MoneyLine; readonly sign: string };
@@ -15,14 +15,12 @@ type LineScreenProps = { readonly job: Job; readonly line: MoneyLine; readonly s
 /** One line: what it is for, its figures, and the way to take it away. */
 export function LineScreen({ job, line, sign }: LineScreenProps) {
   const store = useStore();
-  const [what, setWhat] = useState(line.what);
   const [trouble, setTrouble] = useState('');
   const all = { at: 'money', jobId: job.id } as const;
-  const write = async (text: string) => {
-    setWhat(text);
+  const write = async (what: string) => {
     // A line without a name can't be told from another: the last one stays until there is a new one.
-    if (text.trim() === '') return;
-    const changed = await changeMoney(store, line.id, { what: text.trim() });
+    if (what === '') return;
+    const changed = await changeMoney(store, line.id, { what });
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
   };
   const remove = async () => {
@@ -38,7 +36,7 @@ export function LineScreen({ job, line, sign }: LineScreenProps) {
       subtitle={job.name}
       back={{ href: hrefOf(all), to: 'money and time' }}
     >
-      <TextField label="What for" text={what} onText={(text) => void write(text)} />
+      <KeptField label="What for" kept={line.what} onWords={(what) => void write(what)} />
       {amount !== undefined && <Row href={at('amount')} title="Amount" figure={shownMoney(amount, sign)} />}
       {hours !== undefined && (
         <>

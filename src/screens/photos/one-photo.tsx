@@ -7,7 +7,7 @@ import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { photosAddress, type PhotosOf } from './photo-address.ts';
 import { Picture } from './picture.tsx';
 import { photoSays, usePhotos } from './use-photos.ts';
@@ -32,15 +32,13 @@ function LargePhoto({
   says,
 }: Omit<OnePhotoProps, 'photoId'> & { photo: Photo; says: string }) {
   const store = useStore();
-  const [note, setNote] = useState(photo.note);
   const [trouble, setTrouble] = useState('');
   const found = useLive(`photo-bytes/${photo.id}`, ['photoBytes'], async (from) => ({
     bytes: await photoBytes(from, photo.id),
   }));
   const all = photosAddress(of);
-  const write = async (text: string) => {
-    setNote(text);
-    const changed = await changePhoto(store, photo.id, { note: text.trim() });
+  const write = async (note: string) => {
+    const changed = await changePhoto(store, photo.id, { note });
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
   };
   const remove = async () => {
@@ -71,12 +69,12 @@ function LargePhoto({
           backup.
         </p>
       )}
-      <TextField
+      <KeptField
         label="Note"
         long
         hint="What is to be seen"
-        text={note}
-        onText={(text) => void write(text)}
+        kept={photo.note}
+        onWords={(note) => void write(note)}
       />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">

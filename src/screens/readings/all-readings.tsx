@@ -6,10 +6,10 @@ import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go } from '../address.ts';
 import { Button } from '../common/button.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { timeWords } from '../common/day-words.ts';
@@ -25,11 +25,9 @@ type AllReadingsProps = {
 export function AllReadings({ feature, readings, back }: AllReadingsProps) {
   const store = useStore();
   const unit = useShownUnit();
-  const [name, setName] = useState(feature.name);
   const [trouble, setTrouble] = useState('');
-  const rename = (text: string) => {
-    setName(text);
-    if (text.trim() !== '') void changeFeature(store, feature.id, { name: text.trim() });
+  const rename = (name: string) => {
+    if (name !== '') void changeFeature(store, feature.id, { name });
   };
   const strike = async (reading: ReadingRecord) => {
     const struck = await strikeOut(store, reading.id, 'by hand');
@@ -42,7 +40,7 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
   };
   return (
     <Page title={feature.name} subtitle="all readings" back={{ href: back, to: 'the pad' }}>
-      {feature.checkId === undefined && <TextField label="Name" text={name} onText={rename} />}
+      {feature.checkId === undefined && <KeptField label="Name" kept={feature.name} onWords={rename} />}
       <PhotoStrip owner={{ store: 'features', id: feature.id }} jobId={feature.jobId} />
       {readings.length === 0 && <EmptyLine>No readings yet.</EmptyLine>}
       <ol class="all-readings">

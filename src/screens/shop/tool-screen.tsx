@@ -15,7 +15,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { SizePad } from '../common/size-pad.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { listed } from '../common/system-names.ts';
@@ -57,16 +57,14 @@ function ToolForm({ record }: { record: ToolRecord }) {
   const store = useStore();
   const unit = useShownUnit();
   const { tool, lastChecked } = record;
-  const [name, setName] = useState(tool.name);
   const [trouble, setTrouble] = useState('');
   const told = async (result: Promise<StoreResult<unknown>>, then?: () => void) => {
     const done = await result;
     if (done.ok) then?.();
     setTrouble(done.ok ? '' : sayStore(done.refusal));
   };
-  const rename = (text: string) => {
-    setName(text);
-    if (text.trim() !== '') void told(changeTool(store, tool.id, { tool: { name: text.trim() } }));
+  const rename = (name: string) => {
+    if (name !== '') void told(changeTool(store, tool.id, { tool: { name } }));
   };
   const copy = async () => {
     const { id: _own, ...rest } = tool;
@@ -80,7 +78,7 @@ function ToolForm({ record }: { record: ToolRecord }) {
       subtitle={`measures ${listed(tool.measures)}`}
       back={{ href: hrefOf({ at: 'shop' }), to: 'the shop' }}
     >
-      <TextField label="Name" text={name} onText={rename} />
+      <KeptField label="Name" kept={tool.name} onWords={rename} />
       <ul>
         {FIGURES.filter(
           (one) => one.name !== 'jawWidth' || (tool.kind === 'caliper' && tool.measures.includes('bore')),

@@ -13,7 +13,7 @@ import { Choice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { featureFor } from './measure-for.ts';
 import { SizeEntry } from './size-entry.tsx';
 import { exactSize, knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
@@ -95,18 +95,16 @@ type PartFormProps = {
 };
 
 function PartForm({ data, partId, part, trouble, onChange, onRemove }: PartFormProps) {
-  const [name, setName] = useState(part.name);
   const { worksheet, job, unit } = data;
   const here = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
   const known = knownSize(data, part.size);
   const least = exactSize(data, part.leastLength);
-  const rename = (text: string) => {
-    setName(text);
-    if (text.trim() !== '') onChange({ ...part, name: text.trim() });
+  const rename = (name: string) => {
+    if (name !== '') onChange({ ...part, name });
   };
   return (
     <Page title={part.name} subtitle={worksheet.title} back={{ href: hrefOf(here), to: 'the stack' }}>
-      <TextField label="Name" text={name} onText={rename} />
+      <KeptField label="Name" kept={part.name} onWords={rename} />
       <ul>
         <li>
           <Row

@@ -1,11 +1,10 @@
-import { useState } from 'preact/hooks';
 import { removeWorksheet, renameWorksheet } from '../../store/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
-import { TextField } from '../common/text-field.tsx';
+import { KeptField } from '../common/kept-field.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { FieldScreen } from './field-screen.tsx';
@@ -58,10 +57,8 @@ function NewerWorksheet({ data }: { data: WorksheetData }) {
 /** Its name, and the way to remove it. */
 function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
   const store = useStore();
-  const [title, setTitle] = useState(worksheet.title);
-  const rename = (text: string) => {
-    setTitle(text);
-    if (text.trim() !== '') void renameWorksheet(store, worksheet.id, text.trim());
+  const rename = (title: string) => {
+    if (title !== '') void renameWorksheet(store, worksheet.id, title);
   };
   const remove = async () => {
     const removed = await removeWorksheet(store, worksheet.id);
@@ -75,7 +72,7 @@ function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
         to: 'the worksheet',
       }}
     >
-      <TextField label="Name" text={title} onText={rename} />
+      <KeptField label="Name" kept={worksheet.title} onWords={rename} />
       <PhotoStrip owner={{ store: 'worksheets', id: worksheet.id }} jobId={job.id} />
       <div class="worksheet-remove">
         <Button onPress={() => void remove()}>Remove {worksheet.title}</Button>

@@ -4,7 +4,7 @@ import { JobScreen } from '../../../src/screens/jobs/job-screen.tsx';
 import { ReadingsScreen } from '../../../src/screens/readings/readings-screen.tsx';
 import { restoreBackup } from '../../../src/store/backup.ts';
 import { createFeature } from '../../../src/store/features.ts';
-import { createJob, getJob } from '../../../src/store/jobs.ts';
+import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
 import { addSteps } from '../../../src/store/steps.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { backupOf } from '../../store/two-phones-for-test.ts';
@@ -34,6 +34,26 @@ test('a job is named, described and noted as it is typed, but never left without
       customerNote: 'Check after 100 miles',
     }),
   );
+});
+
+test('a field shows what is kept again after an undo, and what is typed while it is typed', async () => {
+  const { store, job } = await aJob();
+  const field = () => screen.getByLabelText<HTMLTextAreaElement>('What it is');
+  fireEvent.input(field(), { target: { value: 'Side' } });
+  fireEvent.input(field(), { target: { value: 'Sidecar ' } });
+  expect(field().value).toBe('Sidecar ');
+  await waitFor(async () => expect((await getJob(store, job.id))?.what).toBe('Sidecar'));
+  expect(field().value).toBe('Sidecar ');
+  for (const left of ['Side', '']) {
+    // oxlint-disable-next-line no-await-in-loop
+    fireEvent.click(await screen.findByRole('button', { name: 'Undo: changed Outfit' }));
+    // oxlint-disable-next-line no-await-in-loop
+    await waitFor(() => expect(field().value).toBe(left));
+  }
+  fireEvent.input(field(), { target: { value: 'Trailer' } });
+  await waitFor(async () => expect((await getJob(store, job.id))?.what).toBe('Trailer'));
+  worked(await changeJob(store, job.id, { what: 'Boat trailer' }));
+  await waitFor(() => expect(field().value).toBe('Boat trailer'));
 });
 
 test('a job that touches the brake says what a mistake can do', async () => {

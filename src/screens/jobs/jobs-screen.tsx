@@ -16,6 +16,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { listed } from '../common/system-names.ts';
+import { useToday } from '../common/use-today.ts';
 import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
 import './jobs-screen.css';
@@ -97,7 +98,7 @@ function useLater<P>(wanted: boolean, load: () => Promise<ComponentType<P>>): Co
 
 /** What is due to be looked at again, in any job, before all else. */
 function DueLines() {
-  const due = useLive('due-rechecks', ['rechecks', 'jobs'], async (store) => {
+  const due = useLive(`due-rechecks/${useToday()}`, ['rechecks', 'jobs'], async (store) => {
     if (!(await hasOpenWork(store, 'rechecks'))) return [];
     const { dueRechecks } = await import('../assembly/due-rechecks.ts');
     return dueRechecks(store, Date.now());

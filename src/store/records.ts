@@ -35,8 +35,14 @@ export type Job = {
   readonly createdAt: number;
   readonly touchedAt: number;
   readonly odometer?: Odometer;
-  /** Its last signed sheet: when and by whom, without reading the sheet. */
-  readonly signedOff?: { readonly at: number; readonly by: string; readonly sheetId: Id };
+  /** Its last signed sheet: when, by whom and how the job stood then, without reading the sheet. */
+  readonly signedOff?: {
+    readonly at: number;
+    readonly by: string;
+    readonly sheetId: Id;
+    /** Missing where an earlier Slipfit signed. */
+    readonly stood?: Readonly<Record<string, string>>;
+  };
   /** It was removed on one device before a reading was logged in it on another: shown again, and said so. */
   readonly broughtBack?: true;
 };

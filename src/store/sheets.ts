@@ -7,6 +7,8 @@ import { countFromSigning } from './rechecks.ts';
 import type { Id, SignedSheet } from './records.ts';
 import { jobKind } from './schemas/job.ts';
 import { sheetKind } from './schemas/sheet.ts';
+import { standingNow } from './signed-since.ts';
+import { signedStores } from './signed-stores.ts';
 import type { StoreResult } from './store-refusal.ts';
 
 /** A job's signed sheets, the newest first. */
@@ -27,9 +29,10 @@ export type NewSheet = Omit<SignedSheet, 'id' | 'signedAt'>;
  */
 export async function signSheet(store: Store, sheet: NewSheet): Promise<StoreResult<SignedSheet>> {
   const id = newId();
-  return act(store, { stores: ['jobs', 'rechecks', 'sheets'] }, async (a) => {
+  return act(store, { stores: [...signedStores, 'sheets'] }, async (a) => {
     await touchJob(a, sheet.jobId);
-    const signedOff = { at: a.at, by: sheet.signedBy, sheetId: id };
+    const stood = await standingNow(a.tx, sheet.jobId);
+    const signedOff = { at: a.at, by: sheet.signedBy, sheetId: id, stood };
     const job = await a.change(jobKind, sheet.jobId, (before) => ({ ...before, signedOff }));
     await countFromSigning(store, a, job);
     return a.make(sheetKind, { ...sheet, id, signedAt: a.at });

@@ -12,6 +12,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
+import { useSignedSince } from '../sheet/use-signed-since.ts';
 import { JobPage } from '../jobs/job-page.tsx';
 import { timeWords } from '../common/day-words.ts';
 import { FitterScreen } from './fitter-screen.tsx';
@@ -23,6 +24,7 @@ import { NewRecheckScreen, RecheckScreen } from './recheck-screen.tsx';
 import { RechecksList } from './rechecks-list.tsx';
 import { StepCard } from './step-card.tsx';
 import { dueNow, isDue } from './recheck-data.ts';
+import { useStanding } from './use-standing.ts';
 import { useAssembly, useNow, type Assembly } from './use-assembly.ts';
 import './assembly-screen.css';
 
@@ -94,15 +96,29 @@ function StepKeys({ assembly: { job, steps } }: { assembly: Assembly }) {
   );
 }
 
+/** When it was signed and by whom; once it stands otherwise, what was changed, and the way to sign it again. */
 function SignedLine({ job: { id, signedOff } }: { job: Job }) {
+  const since = useSignedSince(id);
+  const stands = useStanding(id, since !== undefined);
   if (!signedOff) return null;
-  return (
+  const line = (
     <a
       class="assembly-signed"
+      data-changed={since !== undefined}
       href={hrefOf({ at: 'sheet', jobId: id, field: `signed/${signedOff.sheetId}` })}
     >
-      {`Signed off ${timeWords(signedOff.at)} by ${signedOff.by}`}
+      {`Signed off ${timeWords(signedOff.at)} by ${signedOff.by}${since === undefined ? '' : `. Changed since: ${since}.`}`}
     </a>
+  );
+  if (since === undefined) return line;
+  return (
+    <>
+      {line}
+      {stands !== undefined && <p class="assembly-note assembly-again">{stands}</p>}
+      <div class="assembly-keys">
+        <LinkButton href={hrefOf({ at: 'sign-off', jobId: id })}>Sign again</LinkButton>
+      </div>
+    </>
   );
 }
 

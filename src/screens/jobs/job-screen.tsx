@@ -19,6 +19,7 @@ import { UndoKey } from '../common/undo-key.tsx';
 import type { Job } from '../../store/records.ts';
 import { useCurrency } from '../money/use-currency.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { useSignedSince } from '../sheet/use-signed-since.ts';
 import { useJobFile } from './use-job-file.ts';
 import { SystemsChoice } from './systems-choice.tsx';
 import { UnreadableLine } from './unreadable-line.tsx';
@@ -37,6 +38,7 @@ function JobForm({ job }: { job: Job }) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
   const { said, give } = useJobFile(job);
+  const since = useSignedSince(job.id);
   const change = async (changes: Parameters<typeof changeJob>[2]) => {
     const changed = await changeJob(store, job.id, changes);
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
@@ -55,7 +57,7 @@ function JobForm({ job }: { job: Job }) {
   return (
     <Page
       title="About this job"
-      subtitle={[job.name, signedWords(job), job.state === 'closed' ? 'closed' : '']
+      subtitle={[job.name, signedWords(job, since), job.state === 'closed' ? 'closed' : '']
         .filter((word) => word !== '')
         .join(' · ')}
       back={{ href: hrefOf({ at: 'readings', jobId: job.id }), to: 'the readings' }}
@@ -109,8 +111,10 @@ function MoneyRow({ jobId }: { jobId: string }) {
   );
 }
 
-function signedWords({ signedOff }: Job): string {
-  return signedOff ? `signed off ${dayWords(signedOff.at)}` : '';
+function signedWords({ signedOff }: Job, since: string | undefined): string {
+  if (!signedOff) return '';
+  const words = `signed off ${dayWords(signedOff.at)}`;
+  return since === undefined ? words : `${words}, changed since: ${since}`;
 }
 
 type CloseButtonProps = { readonly job: Job; readonly onState: (state: Job['state']) => Promise<boolean> };

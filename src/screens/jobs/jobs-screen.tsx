@@ -7,6 +7,7 @@ import { listJobs } from '../../store/jobs.ts';
 import { hasOpenWork } from '../../store/open-work.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Job } from '../../store/records.ts';
+import { signedStores } from '../../store/signed-stores.ts';
 import { getSetting, putSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';
 import { BothLine } from '../both/both-line.tsx';
@@ -39,6 +40,7 @@ export function JobsScreen() {
   const jobs = list ?? before;
   const isEmpty = jobs !== undefined && jobs.jobs.length === 0;
   const hasJobs = (jobs?.jobs.length ?? 0) > 0;
+  const changed = useChanged(jobs?.jobs ?? []);
   const Cover = useLater(hasJobs, loadCover);
   const BackupLine = useLater(hasJobs, loadBackupLine);
   return (
@@ -65,7 +67,7 @@ export function JobsScreen() {
       <ul>
         {jobs?.jobs.map((job) => (
           <li key={job.id}>
-            <JobRow job={job} mark={Cover && <Cover jobId={job.id} />} />
+            <JobRow job={job} isChanged={changed.has(job.id)} mark={Cover && <Cover jobId={job.id} />} />
           </li>
         ))}
       </ul>
@@ -78,6 +80,19 @@ export function JobsScreen() {
     </Page>
   );
 }
+
+/** Those that stand otherwise than they were signed, looked through behind the drawing of the list. */
+function useChanged(jobs: readonly Job[]): ReadonlySet<string> {
+  const signed = jobs.filter(({ signedOff }) => signedOff).map(({ id }) => id);
+  const changed = useLive(`changed/${signed.toSorted().join()}`, signedStores, async (store) => {
+    if (signed.length === 0) return NONE;
+    const { jobsChangedSinceSigning } = await import('../../store/signed-since.ts');
+    return jobsChangedSinceSigning(store, signed);
+  });
+  return changed ?? NONE;
+}
+
+const NONE: ReadonlySet<string> = new Set();
 
 const loadCover = async () => (await import('../photos/job-cover.tsx')).JobCover;
 const loadBackupLine = async () => (await import('../shop/backup-line.tsx')).BackupLine;
@@ -135,7 +150,9 @@ function CutsLine() {
 /** A line ends behind it, never before it. */
 const DOT = '\u00a0· ';
 
-function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
+type JobRowProps = { readonly job: Job; readonly isChanged: boolean; readonly mark: ComponentChildren };
+
+function JobRow({ job, isChanged, mark }: JobRowProps) {
   const systems = job.systems.length === 0 ? 'no brake, steering, axle or wheel' : listed(job.systems);
   return (
     <Row
@@ -154,7 +171,8 @@ function JobRow({ job, mark }: { job: Job; mark: ComponentChildren }) {
             )}
             {[
               systems,
-              job.signedOff && `signed off ${dayWords(job.signedOff.at)}`,
+              job.signedOff &&
+                `signed off ${dayWords(job.signedOff.at)}${isChanged ? ', changed since' : ''}`,
               job.state === 'closed' && 'closed',
               job.demo && 'demo data',
             ]

@@ -2,11 +2,14 @@ import { sheetsOf } from '../../store/sheets.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';
+import type { Job } from '../../store/records.ts';
 import { momentOf } from './sheet-words.ts';
+import { useSignedSince } from './use-signed-since.ts';
 import './frozen-sheet.css';
 
 /** The signed sheets of a job, the newest first; nothing while it was never signed. */
-export function FrozenSheetList({ jobId }: { readonly jobId: string }) {
+export function FrozenSheetList({ job: { id: jobId, signedOff } }: { readonly job: Job }) {
+  const since = useSignedSince(jobId);
   const sheets = useLive(`sheets/${jobId}`, ['sheets'], (store) => sheetsOf(store, jobId));
   if (!sheets || sheets.length === 0) return null;
   return (
@@ -17,7 +20,11 @@ export function FrozenSheetList({ jobId }: { readonly jobId: string }) {
             <Row
               href={hrefOf({ at: 'sheet', jobId, field: `signed/${id}` })}
               title={`Signed off ${momentOf(signedAt)} by ${signedBy}`}
-              detail={`as it stood then, with Slipfit ${engineVersion}`}
+              detail={
+                since !== undefined && id === signedOff?.sheetId
+                  ? `as it stood then; changed since: ${since}`
+                  : `as it stood then, with Slipfit ${engineVersion}`
+              }
             />
           </li>
         ))}

@@ -24,7 +24,7 @@ export function SheetScreen({ jobId, field = '' }: { readonly jobId: string; rea
     case 'files':
       return <FilesPlace data={data} field={rest.join('/')} />;
     case 'signed':
-      return <SignedPlace jobId={jobId} jobName={data.job.name} sheetId={rest[0] ?? ''} />;
+      return <SignedPlace job={data.job} sheetId={rest[0] ?? ''} />;
     default:
       return <Sheet data={data} />;
   }
@@ -46,7 +46,7 @@ function Sheet({ data }: { readonly data: SheetData }) {
         </>
       }
     >
-      <FrozenSheetList jobId={job.id} />
+      <FrozenSheetList job={job} />
       <SheetDocument data={data} today={Date.now()} />
       <div class="not-printed">
         <Row

@@ -1,4 +1,4 @@
-import type { SignedSheet } from '../../store/records.ts';
+import type { Job, SignedSheet } from '../../store/records.ts';
 import { getSheet } from '../../store/sheets.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
@@ -12,14 +12,17 @@ import { momentOf } from './sheet-words.ts';
 import { spreadsheet } from './spreadsheet.ts';
 import { useGive } from './use-give.ts';
 import { usePageFooter } from './use-page-footer.ts';
+import { useSignedSince } from './use-signed-since.ts';
 import './files-place.css';
 import './sheet-document.css';
 import './sheet-print.css';
 
-type SignedPlaceProps = { readonly jobId: string; readonly sheetId: string; readonly jobName: string };
+type SignedPlaceProps = { readonly job: Job; readonly sheetId: string };
 
 /** A signed sheet as it stood when it was signed, whatever was changed in the job since. */
-export function SignedPlace({ jobId, sheetId, jobName }: SignedPlaceProps) {
+export function SignedPlace({ job, sheetId }: SignedPlaceProps) {
+  const { id: jobId, name: jobName, signedOff } = job;
+  const since = useSignedSince(jobId);
   const found = useLive(`signed/${sheetId}`, ['sheets'], async (store) => ({
     sheet: await getSheet(store, sheetId),
   }));
@@ -38,6 +41,9 @@ export function SignedPlace({ jobId, sheetId, jobName }: SignedPlaceProps) {
         </Button>
       }
     >
+      {since !== undefined && signedOff?.sheetId === sheetId && (
+        <p class="frozen-sheet-since not-printed">{`The job was changed since: ${since}.`}</p>
+      )}
       <FrozenSheet content={sheet.content} />
       <SignedFiles sheet={sheet} jobName={jobName} />
     </Page>

@@ -1,7 +1,7 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
 import type { Job, Part } from '../records.ts';
-import { id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
+import { entryName, id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
 
 export const jobSchema = z.looseObject({
   ...stamped,
@@ -14,7 +14,9 @@ export const jobSchema = z.looseObject({
   createdAt: time,
   touchedAt: time,
   odometer: z.exactOptional(z.looseObject({ reading: wholeNumber, unit: z.enum(['mi', 'km']), at: time })),
-  signedOff: z.exactOptional(z.looseObject({ at: time, by: line, sheetId: id })),
+  signedOff: z.exactOptional(
+    z.looseObject({ at: time, by: line, sheetId: id, stood: z.exactOptional(z.record(entryName, line)) }),
+  ),
   broughtBack: z.exactOptional(z.literal(true)),
 });
 

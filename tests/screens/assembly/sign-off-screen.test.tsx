@@ -14,6 +14,7 @@ import type { Feature, Job } from '../../../src/store/records.ts';
 import { putSetting } from '../../../src/store/settings.ts';
 import { sheetsOf } from '../../../src/store/sheets.ts';
 import { addSteps, markDone } from '../../../src/store/steps.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo.ts';
 import { appVersion } from '../../../src/version.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
@@ -217,5 +218,38 @@ describe('a job that is ready', () => {
     expect(await screen.findByRole('link', { name: /^Signed off .* by Jo B\.$/ }, PATIENCE)).toBeTruthy();
     location.hash = '#/jobs';
     expect(await screen.findByText(/signed off/, {}, PATIENCE)).toBeTruthy();
+  });
+
+  test('that was signed and changed since says so wherever it says that it is signed, and is signed again from there', async () => {
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    await signAsFitter();
+    await checkSeen('fails');
+    await screen.findByText('The job was changed since: check Hose at full lock.', {}, PATIENCE);
+    location.hash = hrefOf({ at: 'sheet', jobId: job.id });
+    await screen.findByText('as it stood then; changed since: check Hose at full lock', {}, PATIENCE);
+    location.hash = hrefOf({ at: 'job', jobId: job.id });
+    await screen.findByText(/signed off .*, changed since: check Hose at full lock/, {}, PATIENCE);
+    location.hash = '#/jobs';
+    await screen.findByText(/signed off .*, changed since/, {}, PATIENCE);
+    location.hash = hrefOf({ at: 'assembly', jobId: job.id });
+    await screen.findByRole(
+      'link',
+      { name: /^Signed off .* by Jo B\.\. Changed since: check Hose at full lock\.$/ },
+      PATIENCE,
+    );
+    await screen.findByText('Hose at full lock: failed.', {}, PATIENCE);
+    expect(await wayFrom(/^Sign again$/)).toContain('/sign-off');
+    // What was seen, then the check itself.
+    for (let undone = 0; undone < 2; undone += 1) {
+      // oxlint-disable-next-line no-await-in-loop
+      const last = await latestUndo(store, job.id);
+      // oxlint-disable-next-line no-await-in-loop
+      worked(await undoLast(store, last?.id ?? ''));
+    }
+    await screen.findByRole('link', { name: /^Signed off .* by Jo B\.$/ }, PATIENCE);
+    expect(screen.queryByText('Sign again')).toBeNull();
+    location.hash = '#/jobs';
+    expect((await screen.findByText(/signed off/, {}, PATIENCE)).textContent).not.toContain('changed');
   });
 });

@@ -14,7 +14,7 @@ function Day() {
   return <output>{useToday()}</output>;
 }
 
-const pass = (ms: number) => act(() => void vi.advanceTimersByTime(ms));
+const pass = (ms: number) => void act(() => void vi.advanceTimersByTime(ms));
 const shown = () => screen.getByRole('status').textContent;
 
 test('the day changes at midnight while the screen is shown, with one timer for the whole night', () => {
@@ -33,7 +33,7 @@ test('a phone that slept over midnight asks when it is taken up again, and a scr
   const { unmount } = render(<Day />);
   vi.setSystemTime(new Date(2026, 2, 13, 6, 0));
   expect(shown()).toBe('2026-3-12');
-  act(() => void document.dispatchEvent(new Event('visibilitychange')));
+  void act(() => void document.dispatchEvent(new Event('visibilitychange')));
   expect(shown()).toBe('2026-3-13');
   unmount();
   // What preact itself waits for is over by then.

@@ -25,6 +25,6 @@ test('a list left open over night has in the morning what came due', async () =>
   await screen.findByText('Outfit: Axle nut', {}, PATIENCE);
   expect(screen.queryByText('Outfit: Wheel nuts')).toBeNull();
   vi.setSystemTime(new Date(2026, 2, 13, 6, 0));
-  act(() => void document.dispatchEvent(new Event('visibilitychange')));
+  void act(() => void document.dispatchEvent(new Event('visibilitychange')));
   await screen.findByText('Outfit: Wheel nuts', {}, PATIENCE);
 });

@@ -1,0 +1,31 @@
+import { changedSinceSigning, type ChangedThing } from '../../store/signed-since.ts';
+import { signedStores, type SignedStore } from '../../store/signed-stores.ts';
+import type { Id } from '../../store/records.ts';
+import { useLive } from '../common/store-context.ts';
+import { listed } from '../common/system-names.ts';
+
+/** What of a job was changed since it was signed, in words; nothing while it stands as signed, or was never signed. */
+export function useSignedSince(jobId: Id): string | undefined {
+  const things = useLive(`signed-since/${jobId}`, signedStores, (store) => changedSinceSigning(store, jobId));
+  return things && things.length > 0 ? changedWords(things) : undefined;
+}
+
+const KINDS: Readonly<Record<SignedStore, readonly [one: string, several: string]>> = {
+  jobs: ['what the job is', 'what the job is'],
+  parts: ['part', 'parts'],
+  features: ['readings of', 'readings'],
+  readings: ['reading', 'readings'],
+  worksheets: ['worksheet', 'worksheets'],
+  cuts: ['cut', 'cuts'],
+  checks: ['check', 'checks'],
+  steps: ['step', 'steps'],
+  rechecks: ['re-check', 're-checks'],
+};
+
+/** One thing by its name, several by their kinds. */
+export function changedWords(things: readonly ChangedThing[]): string {
+  const [only, another] = things;
+  if (only?.name === undefined || another || only.store === 'jobs')
+    return listed([...new Set(things.map(({ store }) => KINDS[store][1]))]);
+  return `${KINDS[only.store][0]} ${only.name}${only.removed ? ', removed' : ''}`;
+}

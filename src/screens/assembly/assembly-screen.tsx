@@ -101,23 +101,25 @@ function SignedLine({ job: { id, signedOff } }: { job: Job }) {
   const since = useSignedSince(id);
   const stands = useStanding(id, since !== undefined);
   if (!signedOff) return null;
-  const line = (
-    <a
-      class="assembly-signed"
-      data-changed={since !== undefined}
-      href={hrefOf({ at: 'sheet', jobId: id, field: `signed/${signedOff.sheetId}` })}
-    >
-      {`Signed off ${timeWords(signedOff.at)} by ${signedOff.by}${since === undefined ? '' : `. Changed since: ${since}.`}`}
-    </a>
-  );
-  if (since === undefined) return line;
   return (
     <>
-      {line}
-      {stands !== undefined && <p class="assembly-note assembly-again">{stands}</p>}
-      <div class="assembly-keys">
-        <LinkButton href={hrefOf({ at: 'sign-off', jobId: id })}>Sign again</LinkButton>
-      </div>
+      <a
+        class="assembly-signed"
+        data-changed={since !== undefined}
+        href={hrefOf({ at: 'sheet', jobId: id, field: `signed/${signedOff.sheetId}` })}
+      >
+        {`Signed off ${timeWords(signedOff.at)} by ${signedOff.by}`}
+      </a>
+      {since !== undefined && (
+        <>
+          <p class="assembly-note assembly-again">
+            {[`Changed since: ${since}.`, stands].filter(Boolean).join(' ')}
+          </p>
+          <div class="assembly-keys">
+            <LinkButton href={hrefOf({ at: 'sign-off', jobId: id })}>Sign again</LinkButton>
+          </div>
+        </>
+      )}
     </>
   );
 }

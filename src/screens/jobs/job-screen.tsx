@@ -38,7 +38,7 @@ function JobForm({ job }: { job: Job }) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
   const { said, give } = useJobFile(job);
-  const since = useSignedSince(job.id);
+  const isChanged = useSignedSince(job.id) !== undefined;
   const change = async (changes: Parameters<typeof changeJob>[2]) => {
     const changed = await changeJob(store, job.id, changes);
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
@@ -57,7 +57,7 @@ function JobForm({ job }: { job: Job }) {
   return (
     <Page
       title="About this job"
-      subtitle={[job.name, signedWords(job, since), job.state === 'closed' ? 'closed' : '']
+      subtitle={[job.name, signedWords(job, isChanged), job.state === 'closed' ? 'closed' : '']
         .filter((word) => word !== '')
         .join(' · ')}
       back={{ href: hrefOf({ at: 'readings', jobId: job.id }), to: 'the readings' }}
@@ -111,10 +111,9 @@ function MoneyRow({ jobId }: { jobId: string }) {
   );
 }
 
-function signedWords({ signedOff }: Job, since: string | undefined): string {
-  if (!signedOff) return '';
-  const words = `signed off ${dayWords(signedOff.at)}`;
-  return since === undefined ? words : `${words}, changed since: ${since}`;
+/** What was changed stands on the assembly: the heading has no room for it. */
+function signedWords({ signedOff }: Job, isChanged: boolean): string {
+  return signedOff ? `signed off ${dayWords(signedOff.at)}${isChanged ? ', changed since' : ''}` : '';
 }
 
 type CloseButtonProps = { readonly job: Job; readonly onState: (state: Job['state']) => Promise<boolean> };

@@ -13,7 +13,11 @@ export function FrozenSheetList({ job: { id: jobId, signedOff } }: { readonly jo
   const sheets = useLive(`sheets/${jobId}`, ['sheets'], (store) => sheetsOf(store, jobId));
   if (!sheets || sheets.length === 0) return null;
   return (
-    <section class="frozen-sheet-list not-printed" aria-label="Signed sheets">
+    <section
+      class="frozen-sheet-list not-printed"
+      data-changed={since !== undefined}
+      aria-label="Signed sheets"
+    >
       <ul>
         {sheets.map(({ id, signedAt, signedBy, engineVersion }) => (
           <li key={id}>

@@ -27,5 +27,7 @@ export function changedWords(things: readonly ChangedThing[]): string {
   const [only, another] = things;
   if (only?.name === undefined || another || only.store === 'jobs')
     return listed([...new Set(things.map(({ store }) => KINDS[store][1]))]);
-  return `${KINDS[only.store][0]} ${only.name}${only.removed ? ', removed' : ''}`;
+  // A step is called by a whole sentence.
+  const name = only.store === 'steps' ? `“${only.name}”` : only.name;
+  return `${KINDS[only.store][0]} ${name}${only.removed ? ', removed' : ''}`;
 }

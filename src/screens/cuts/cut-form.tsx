@@ -7,6 +7,7 @@ import { sayStore } from '../../store/say-store.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
+import { HoleCaution } from '../common/hole-caution.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
@@ -43,6 +44,7 @@ export function CutForm({ cut }: { cut: Cut }) {
       <OlderBasis cut={cut} />
       <StateBand cut={cut} unit={unit} />
       <WhatIsLeft cut={cut} unit={unit} />
+      {isOpen(cut) && hasItsOwnSize(cut) && <HoleCaution />}
       <Figures cut={cut} unit={unit} />
       <CutPasses cut={cut} unit={unit} />
       <PhotoStrip owner={{ store: 'cuts', id: cut.id }} jobId={cut.jobId} />

@@ -3,7 +3,8 @@ import { asTyped, show } from '../../engine/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
 import { isCutOlder } from '../cuts/cut-older.ts';
-import { MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
+import { hasItsOwnSize, MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
+import { HoleCaution } from '../common/hole-caution.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, SheetTable } from './sheet-table.tsx';
@@ -16,6 +17,7 @@ export function CutsSheet({ data }: { data: SheetData }) {
     <section class="sheet-section">
       <h3>Cuts</h3>
       <LatheCaution />
+      {data.cuts.some(hasItsOwnSize) && <HoleCaution />}
       {data.cuts.map((cut) => (
         <CutSheet key={cut.id} cut={cut} data={data} />
       ))}

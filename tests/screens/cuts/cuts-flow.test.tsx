@@ -230,6 +230,7 @@ describe('a hole that is drilled', () => {
     location.hash = hrefOf(at);
     onScreen(store, <App store={store} />);
     expect((await link('Done: measure it')).getAttribute('href')).toBe(hrefOf({ ...at, field: 'measured' }));
+    expect(screen.getByLabelText('Before you drill, ream or tap:').textContent).toContain('no gloves');
     location.hash = hrefOf({ ...at, field: 'measured' });
     const field = await screen.findByLabelText('Measured, hole', {}, PATIENCE);
     fireEvent.input(field, { target: { value: '.4535' } });

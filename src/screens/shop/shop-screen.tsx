@@ -7,7 +7,7 @@ import { measuringTools } from '../../store/tools.ts';
 import { appVersion } from '../../version.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
-import { Caution } from '../common/caution.tsx';
+import { LatheCaution } from '../common/lathe-caution.tsx';
 import { Choice, UnitChoice } from '../common/choice.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { Page } from '../common/page.tsx';
@@ -103,10 +103,7 @@ function Shop() {
       </div>
       <StoragePart />
       <DemoPart />
-      <Caution heading="At the lathe:">
-        no gloves, no loose sleeves; spindle stopped before measuring; guards on, eyes protected, chuck key
-        out.
-      </Caution>
+      <LatheCaution />
       <p class="shop-version">Slipfit {appVersion}</p>
     </Page>
   );

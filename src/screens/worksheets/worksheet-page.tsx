@@ -19,6 +19,9 @@ type WorksheetPageProps = {
   readonly children: ComponentChildren;
 };
 
+// They are about a wheel and its axle, whatever was ticked on the job.
+const CAN_KILL: ReadonlySet<string> = new Set(['axle-line-up', 'bearing-seat']);
+
 /** The frame of every worksheet: its name, the answer, the caution where it matters, and the way back from a change. */
 export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageProps) {
   const { job, worksheet } = data;
@@ -41,7 +44,7 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
     >
       {children}
       <WorksheetChecks data={data} />
-      {critical && <SafetyCaution />}
+      {(critical || CAN_KILL.has(worksheet.kind)) && <SafetyCaution />}
       <UndoChange jobId={job.id} />
     </Page>
   );

@@ -59,6 +59,12 @@ export const ROUTE_NAMES = {
   plug: 'Plug and re-bore',
 } as const satisfies Record<Route['kind'], string>;
 
+export const ROUTE_STATES = {
+  in: 'possible',
+  ask: 'not sure yet',
+  out: 'ruled out',
+} as const satisfies Record<Route['state'], string>;
+
 const CAUTIONS: Partial<Record<Route['kind'], string>> = {
   'thread-insert':
     'An insert gives the part a good thread again. It gives back no metal: the part is weaker by what the tap takes, a crack stays a crack, and a bolt that is loose in the insert still works loose.',

@@ -8,7 +8,7 @@ import {
   sayInsertLength,
   sayInsertWall,
 } from '../../engine/say-insert.ts';
-import { sayRock, sayRoute } from '../../engine/say-routes.ts';
+import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/say-routes.ts';
 import { sayLongerPart, sayShim, sayStack, sayStackBand, sayTrim } from '../../engine/say-stack.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
@@ -82,10 +82,11 @@ export function HoleAndPinSheet({ data }: SheetProps) {
       {rock !== undefined && <p>{rock}</p>}
       <ul>
         {answer.routes.map((route) => {
-          const { title, what, why } = sayRoute(route, unit);
+          const { title, what, why, caution } = sayRoute(route, unit);
           return (
             <li key={route.kind}>
-              <strong>{title}.</strong> {what} {why}
+              <strong>{`${title}, ${ROUTE_STATES[route.state]}.`}</strong> {what} {why}
+              {route.state !== 'out' && caution !== undefined && ` ${caution}`}
             </li>
           );
         })}

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Route } from '../../engine/hole-and-pin.ts';
-import { sayRoute, type SaidRoute } from '../../engine/say-routes.ts';
+import { ROUTE_STATES, sayRoute, type SaidRoute } from '../../engine/say-routes.ts';
 import { createWorksheet } from '../../store/worksheets.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, hrefOf } from '../address.ts';
@@ -13,7 +13,6 @@ import { threadInsertPlan } from './thread-insert-plan.ts';
 import './route-rows.css';
 
 const MARKS: Record<Route['state'], VerdictKind> = { in: 'good', ask: 'too-close', out: 'no-good' };
-const STATES: Record<Route['state'], string> = { in: 'possible', ask: 'not sure yet', out: 'ruled out' };
 
 /** Every way to cure the joint, best first, ruled-out ones last with the reason. */
 export function RouteRows({ data, routes }: { data: WorksheetData; routes: readonly Route[] }) {
@@ -50,7 +49,7 @@ export function RouteRows({ data, routes }: { data: WorksheetData; routes: reado
             <li key={route.kind} class="route-rows-one" data-state={route.state}>
               <div class="route-rows-words">
                 <h3>
-                  {said.title} <small>{STATES[route.state]}</small>
+                  {said.title} <small>{ROUTE_STATES[route.state]}</small>
                 </h3>
                 {said.what !== '' && <p>{said.what}</p>}
                 {route.state !== 'in' && <p class="route-rows-why">{said.why}</p>}

@@ -1,5 +1,6 @@
 import type { Route } from '../../engine/hole-and-pin.ts';
 import { compareRoutes, type ComparedRoute } from '../../engine/route-comparison.ts';
+import { ROUTE_STATES } from '../../engine/say-routes.ts';
 import { sayComparison, type SaidComparison } from '../../engine/say-routes-comparison.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import './route-table.css';
@@ -11,8 +12,6 @@ const COLUMNS = [
   { name: 'undo', words: 'Undone?' },
   { name: 'goesWrong', words: 'Goes wrong' },
 ] as const satisfies readonly { name: keyof SaidComparison; words: string }[];
-
-const STATES: Record<Route['state'], string> = { in: 'possible', ask: 'not sure yet', out: 'ruled out' };
 
 type RouteTableProps = { readonly routes: readonly Route[]; readonly unit: ShownUnit };
 
@@ -60,7 +59,7 @@ function Comparison({ label, routes, unit }: ComparisonProps) {
           return (
             <tr key={route.kind} data-state={route.state}>
               <th scope="row">
-                {said.title} <small>{STATES[route.state]}</small>
+                {said.title} <small>{ROUTE_STATES[route.state]}</small>
               </th>
               {COLUMNS.map(({ name, words }) => (
                 <td key={name}>

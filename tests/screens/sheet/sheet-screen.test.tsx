@@ -87,6 +87,14 @@ describe('the sheet of a whole job', () => {
     expect(sheet.textContent).toContain('2.5 h of work');
   });
 
+  test('a cure says whether it can be done, and what it gives back', () => {
+    const insert = [...sheet.querySelectorAll('li')].find(({ textContent }) =>
+      textContent.startsWith('Thread insert'),
+    );
+    expect(insert?.textContent).toMatch(/^Thread insert.*, (possible|not sure yet)\./);
+    expect(insert?.textContent).toContain('It gives back no metal');
+  });
+
   test('it carries the caution of a safety-critical job', () => {
     expect(within(sheet).getByText('A mistake here can kill.')).toBeTruthy();
   });

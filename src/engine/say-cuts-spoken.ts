@@ -15,16 +15,19 @@ export function spokenProgress(progress: CutProgress, unit: ShownUnit, dialUnit:
   const dial = next && spokenDial(next.dial, { unit: dialUnit, named: unit !== dialUnit });
   switch (stage) {
     case 'to-measure':
-      return 'Measure it first.';
+      return 'Stop the spindle and measure it first.';
     case 'over':
       return past ? `Stop. ${sentence(spokenAmount(past, unit), 'past the limit')}` : 'Stop.';
     case 'to-size':
       return `${present ? `To size, ${spokenSize(present, unit)}.` : 'To size.'}${spokenProof(proof)}`;
     case 'last-pass':
-      return spoken(['Last pass.', spokenLeft(left, unit), dial, 'Then measure.']);
+      return spoken(['Last pass.', spokenLeft(left, unit), dial, 'Then stop the spindle and measure it.']);
     case 'to-cut':
     case 'cutting':
-      return spoken([spokenLeft(left, unit), plan?.ok === false ? CANNOT : (dial ?? 'Measure it.')]);
+      return spoken([
+        spokenLeft(left, unit),
+        plan?.ok === false ? CANNOT : (dial ?? 'Stop the spindle and measure it.'),
+      ]);
     default:
       return stage satisfies never;
   }

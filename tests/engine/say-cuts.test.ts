@@ -406,12 +406,14 @@ describe('read aloud', () => {
   });
 
   test('the last pass is warned of, and to be measured after', () => {
-    expect(spokenProgress(at('1.500'), 'in')).toBe('Last pass. Two thou left. Dial in one. Then measure.');
+    expect(spokenProgress(at('1.500'), 'in')).toBe(
+      'Last pass. Two thou left. Dial in one. Then stop the spindle and measure it.',
+    );
   });
 
   test('with everything dialled in it is to be measured', () => {
     const cut = cutProgress({ ...ring, passes: [pass('1.544', '.081')], dialledSince: inch('.046') });
-    expect(spokenProgress(cut, 'in')).toBe('Forty-six thou left. Measure it.');
+    expect(spokenProgress(cut, 'in')).toBe('Forty-six thou left. Stop the spindle and measure it.');
   });
 
   test('to size it says the size, and where it can’t be proved to measure again', () => {
@@ -427,7 +429,7 @@ describe('read aloud', () => {
 
   test('without a size it asks for one, and with no plan it points at the screen', () => {
     const { blank: _, ...unknown } = ring;
-    expect(spokenProgress(cutProgress(unknown), 'in')).toBe('Measure it first.');
+    expect(spokenProgress(cutProgress(unknown), 'in')).toBe('Stop the spindle and measure it first.');
     const narrow = cutProgress({
       ...ring,
       blank: inch('1.5433'),
@@ -441,7 +443,7 @@ describe('read aloud', () => {
 
   test('a target that is passed inside the limits is called reached', () => {
     const blank = cutProgress({ ...ring, blank: inch('1.4978') });
-    expect(spokenProgress(blank, 'in')).toBe('The target is reached. Measure it.');
+    expect(spokenProgress(blank, 'in')).toBe('The target is reached. Stop the spindle and measure it.');
   });
 
   test('stages without their figures still make a sentence', () => {
@@ -449,8 +451,10 @@ describe('read aloud', () => {
     const { present: _p, left: _l, next: _n, past: _a, ...rest } = bare;
     expect(spokenProgress({ ...rest, stage: 'over' }, 'in')).toBe('Stop.');
     expect(spokenProgress({ ...rest, stage: 'to-size' }, 'in')).toBe('To size.');
-    expect(spokenProgress({ ...rest, stage: 'last-pass' }, 'in')).toBe('Last pass. Then measure.');
-    expect(spokenProgress({ ...rest, stage: 'cutting' }, 'in')).toBe('Measure it.');
+    expect(spokenProgress({ ...rest, stage: 'last-pass' }, 'in')).toBe(
+      'Last pass. Then stop the spindle and measure it.',
+    );
+    expect(spokenProgress({ ...rest, stage: 'cutting' }, 'in')).toBe('Stop the spindle and measure it.');
   });
 });
 

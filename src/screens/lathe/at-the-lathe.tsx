@@ -51,7 +51,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
     places.dim();
     tick();
     const take = await passes.cutIt();
-    if (!take) return tell('Every pass of the plan is cut. Measure it.');
+    if (!take) return tell('Every pass of the plan is cut. Stop the spindle and measure it.');
     setNote('');
     return announce(`Counted as cut, not measured: ${inWords(take)}. It can be taken back.`);
   };

@@ -13,7 +13,7 @@ export function saidAloud(at: LatheCut, unit: ShownUnit): string {
   const { cut, dial, dialUnit, dialled, progress } = at;
   if (dialled.length === 0) return spokenProgress(progress, unit, dialUnit);
   const take = nextTake(at);
-  if (!take || !progress.next) return 'Every pass is cut. Measure it.';
+  if (!take || !progress.next) return 'Every pass is cut. Stop the spindle and measure it.';
   const last = progress.nextIsLast ? 'Last pass. ' : '';
   const { turns, figure } = progress.next.dial;
   const round = turns === 0 ? '' : `${turns === 1 ? 'one turn' : `${turns} turns`} and `;

@@ -147,7 +147,7 @@ export type TaperQuestion = {
   readonly endPlay: Estimate;
   /** The maker's figure, typed in. */
   readonly want: SettingWant;
-  /** A shim between the two cones gives play; a shim behind a cup or under its cover takes it. */
+  /** A shim between the two cones gives play; a shim behind a cup takes it, one under a cover's flange gives it. */
   readonly setBy: TaperSetting;
   readonly shim?: Estimate;
   /** Of the nut's thread. */
@@ -170,7 +170,7 @@ export type TaperAnswer = Known & {
  * Taper rollers set to the maker's end play or preload.
  *
  * Units:   end play, preload below zero. Turn = change / pitch · 360°. Shim between the cones: thinner by the change;
- *          behind a cup or under its cover: thicker by the change.
+ *          behind a cup: thicker by the change.
  * Range:   a good setting is left: no turn and no shim.
  * Source:  the figure is the maker's; the rest is geometry.
  */

@@ -41,6 +41,8 @@ export function sayPlay(value: Length, unit: ShownUnit): string {
 export function sayTaper(answer: TaperAnswer, unit: ShownUnit): string {
   const { change, turnDegrees, shimThicker, verdict } = answer;
   if (verdict.kind === 'good') return 'Leave it as it is set.';
+  if (verdict.kind === 'too-close')
+    return `Too close to call: read it again before touching the ${shimThicker ? 'shim' : 'nut'}.`;
   const by = withUnit(figure(absolute(change.aim), unit), unit);
   const isPlayToLose = !isNegative(change.aim);
   const why = `${by} of end play to ${isPlayToLose ? 'lose' : 'gain'}`;
@@ -49,7 +51,7 @@ export function sayTaper(answer: TaperAnswer, unit: ShownUnit): string {
     return `Make the shim ${by} ${thicker}: ${why}.`;
   }
   const turn = turnDegrees === undefined ? '' : ` ${Math.abs(turnDegrees).toFixed(0)}°`;
-  return `${isPlayToLose ? 'Tighten' : 'Slacken'} the nut${turn}: ${why}. Spin the bearing while you do, and read it again.`;
+  return `${isPlayToLose ? 'Tighten' : 'Slacken'} the nut${turn}: ${why}. Spin the bearing while you do. Then to a cotter-pin slot as the manual says, and read it again.`;
 }
 
 export function saySleeveRefusal(refusal: SleeveRefusal | Refusal, unit: ShownUnit): string {

@@ -69,12 +69,20 @@ describe('taper rollers are said', () => {
 
   test('with the way to turn the nut, and how far where its thread is known', () => {
     expect(sayTaper(taper('.009', { pitch: inch('1/16') }), 'in')).toBe(
-      'Tighten the nut 35°: .006 of end play to lose. Spin the bearing while you do, and read it again.',
+      'Tighten the nut 35°: .006 of end play to lose. Spin the bearing while you do. Then to a cotter-pin slot as the manual says, and read it again.',
     );
     expect(sayTaper(taper('-.001'), 'in')).toBe(
-      'Slacken the nut: .004 of end play to gain. Spin the bearing while you do, and read it again.',
+      'Slacken the nut: .004 of end play to gain. Spin the bearing while you do. Then to a cotter-pin slot as the manual says, and read it again.',
     );
     expect(sayTaper(taper('.003'), 'in')).toBe('Leave it as it is set.');
+  });
+
+  test('not at all while it is too close to call', () => {
+    const verdict = { kind: 'too-close', near: 'upper', short: inch('.0002') } as const;
+    const close = { ...taper('.0052'), verdict };
+    expect(sayTaper(close, 'in')).toBe('Too close to call: read it again before touching the nut.');
+    const shim = { ...taper('.0052', { setBy: 'shim-behind' }), verdict };
+    expect(sayTaper(shim, 'in')).toBe('Too close to call: read it again before touching the shim.');
   });
 
   test('with the shim, thinner or thicker by where it sits', () => {

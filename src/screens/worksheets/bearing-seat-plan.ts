@@ -35,8 +35,8 @@ const setBy: FieldPlan = {
     { value: 'shim-between', words: 'A shim between the cones', more: 'thinner takes play away' },
     {
       value: 'shim-behind',
-      words: 'A shim behind a cup or under its cover',
-      more: 'thicker takes play away',
+      words: 'A shim behind a cup',
+      more: 'thicker takes play away; a shim under a cover’s flange works the other way',
     },
   ],
 };

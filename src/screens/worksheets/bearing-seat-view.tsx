@@ -191,6 +191,7 @@ function TaperPart({ data, ask }: PartProps<TaperQuestion>) {
   const answer = taperSetting(ask);
   const { value, band, verdict } = answer;
   const { limits } = ask.want;
+  const isToBeSet = verdict.kind === 'no-good';
   const headline = sayVerdict(verdict, {
     quantity: 'end play',
     unit,
@@ -204,15 +205,15 @@ function TaperPart({ data, ask }: PartProps<TaperQuestion>) {
         {isNegative(value) && <p>Below zero is preload.</p>}
       </VerdictBand>
       <TaperDrawing said={`${sayPlay(value, unit)} now`} setBy={ask.setBy} />
-      {answer.newShim && <DrawerShims data={data} label="Shim to fit" shim={answer.newShim} />}
-      {answer.turnDegrees !== undefined && (
+      {isToBeSet && answer.newShim && <DrawerShims data={data} label="Shim to fit" shim={answer.newShim} />}
+      {isToBeSet && answer.turnDegrees !== undefined && (
         <Lead
           label={answer.turnDegrees < 0 ? 'Slacken the nut' : 'Tighten the nut'}
           figure={`${Math.abs(answer.turnDegrees).toFixed(0)}°`}
         />
       )}
       <p class="worksheet-said">{sayTaper(answer, unit)}</p>
-      {answer.shimThicker && !answer.newShim && (
+      {isToBeSet && answer.shimThicker && !answer.newShim && (
         <p class="worksheet-said">Give the shim that is in it now, and the one to fit is worked out.</p>
       )}
       <NumberLine

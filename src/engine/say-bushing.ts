@@ -44,6 +44,8 @@ export function sayTemperature(celsius: number, unit: ShownUnit): string {
   return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
+const BY_HAND = 'drops in by hand, in insulated gloves';
+
 /** One way to drop it in, as a line: what to heat or cool, to what, and whether that may be done. */
 export function sayHeatWay(
   way: HeatWay,
@@ -55,16 +57,16 @@ export function sayHeatWay(
   const limit = `this part takes ${sayTemperature(mostCelsius, unit)} at most`;
   switch (way.way) {
     case 'heat':
-      return { title: `Heat the part to ${hot}`, detail: way.allowed ? 'drops in by hand' : limit };
+      return { title: `Heat the part to ${hot}`, detail: way.allowed ? BY_HAND : limit };
     case 'cold':
       return {
         title: `Cool the bushing to ${cold}`,
-        detail: way.allowed ? 'drops in by hand' : 'colder than you can make it',
+        detail: way.allowed ? BY_HAND : 'colder than you can make it',
       };
     case 'both':
       return {
         title: `Bushing at ${cold}, part at ${hot}`,
-        detail: way.allowed ? 'drops in by hand' : limit,
+        detail: way.allowed ? BY_HAND : limit,
       };
     default:
       return way.way satisfies never;
@@ -84,9 +86,9 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
     case 'near-yield':
       return `The ${warning.what} is near its yield: ${sayStress(warning.stressMpa, unit)} of ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}, and the load comes on top.`;
     case 'takes-a-set':
-      return `The bushing takes a set: ${sayStress(warning.stressMpa, unit)} where ${warning.material} yields at ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}. It holds, but only bore it to size after pressing.`;
+      return `The bushing takes a set: ${sayStress(warning.stressMpa, unit)} where ${warning.material} yields at ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}. It holds, but bore it to size only after pressing.`;
     case 'may-crack':
-      return `The part may crack: the bore is pulled with ${sayStress(warning.hoopMpa, unit)}, and brittle metal bears ${sayStress(warning.bearableMpa, unit)} with safety (a third of its tensile strength, common practice). Take a lighter class, or glue it.`;
+      return `The part may crack: the bore is pulled with ${sayStress(warning.hoopMpa, unit)}, and brittle metal bears ${sayStress(warning.bearableMpa, unit)} with safety (a third of its tensile strength, common practice). Take a lighter class, or bond it with retaining compound.`;
     case 'no-grip':
       return `It may not grip: of ${figure(warning.least, unit)} least interference the surfaces bed in by ${size(warning.flattened)}. ${warning.turned ? 'Take a heavier class, a finer finish, or pin it.' : 'Turn the bushing to the measured bore: that leaves more.'}`;
     case 'loose-when-hot':
@@ -94,7 +96,7 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
     case 'no-way-in':
       return `Neither heat nor cold drops it in within ${sayTemperature(warning.mostCelsius, unit)} for this part. Press it.`;
     case 'plating-fumes':
-      return 'Plating fumes when it is heated, and cadmium fumes kill. Press it, cool the bushing, or strip the plating first.';
+      return 'Plating gives off fumes when heated, and cadmium fumes kill. Press it, cool the bushing, or strip the plating first.';
     case 'draws-soft':
       return `A hardened part is drawn soft above ${sayTemperature(warning.mostCelsius, unit)}. Use an oven and a thermometer, never a torch.`;
     case 'band-too-wide':
@@ -108,7 +110,9 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
 
 /** What it holds along its axis at the least. */
 export function sayHold(newtons: number, unit: ShownUnit): string {
-  return newtons > 0 ? `holds ${sayForce(newtons, unit)} at least, along the axis` : 'holds nothing for sure';
+  return newtons > 0
+    ? `holds ${sayForce(newtons, unit)} at least, along the axis`
+    : 'no hold can be counted on';
 }
 
 /** What the bushing's bore does when it is pressed in. */

@@ -9,7 +9,7 @@ export function demoChecks(outfit: string, nowMs: number): Check[] {
       name: 'Hose over the whole travel',
       by: 'by-eye',
       limitsFrom: 'by eye',
-      how: 'Springs out or tied down. Move the wheel through its whole travel: the hose neither pulls nor rubs.',
+      how: 'Machine held so that it can’t fall; springs out, or tied down: a tied-down spring is loaded. Move the wheel through its whole travel: the hose neither pulls nor rubs.',
       takes: {
         'demo-check-hose-1': { at: nowMs - 1_800_000, seen: 'holds', seenNote: '1/2 in clear of the tyre' },
       },

@@ -27,7 +27,7 @@ describe('figures in the unit of the sizes first, both given', () => {
   });
 
   test('no force for sure is said so', () => {
-    expect(sayHold(0, 'in')).toBe('holds nothing for sure');
+    expect(sayHold(0, 'in')).toBe('no hold can be counted on');
     expect(sayHold(528.4, 'mm')).toBe('holds 528 N (119 lbf) at least, along the axis');
   });
 
@@ -42,7 +42,7 @@ describe('ways to drop it in', () => {
     {
       way: { way: 'heat', heatCelsius: 120, allowed: true },
       title: 'Heat the part to 120 °C (248 °F)',
-      detail: 'drops in by hand',
+      detail: 'drops in by hand, in insulated gloves',
     },
     {
       way: { way: 'heat', heatCelsius: 300, allowed: false },
@@ -52,7 +52,7 @@ describe('ways to drop it in', () => {
     {
       way: { way: 'cold', coldCelsius: -78, allowed: true },
       title: 'Cool the bushing to −78 °C (−108 °F)',
-      detail: 'drops in by hand',
+      detail: 'drops in by hand, in insulated gloves',
     },
     {
       way: { way: 'cold', coldCelsius: -210, allowed: false },
@@ -62,7 +62,7 @@ describe('ways to drop it in', () => {
     {
       way: { way: 'both', heatCelsius: 120, coldCelsius: -18, allowed: true },
       title: 'Bushing at −18 °C (0 °F), part at 120 °C (248 °F)',
-      detail: 'drops in by hand',
+      detail: 'drops in by hand, in insulated gloves',
     },
     {
       way: { way: 'both', heatCelsius: 300, coldCelsius: -18, allowed: false },
@@ -135,7 +135,7 @@ describe('what speaks against it is a sentence with what to do', () => {
     {
       warning: { weighs: 'mind', code: 'takes-a-set', ...stress, own: true },
       words:
-        'The bushing takes a set: 38,900 psi (268 MPa) where Bearing bronze yields at 18,100 psi (125 MPa). It holds, but only bore it to size after pressing.',
+        'The bushing takes a set: 38,900 psi (268 MPa) where Bearing bronze yields at 18,100 psi (125 MPa). It holds, but bore it to size only after pressing.',
     },
     {
       warning: { weighs: 'mind', code: 'near-yield', ...stress, stressMpa: 100, own: true },

@@ -120,13 +120,13 @@ export const usualChecks: readonly UsualCheck[] = [
     id: 'hose-lock',
     name: 'Hose and cables at both full locks',
     systems: ['brake', 'steering'],
-    how: 'Bars hard left, then hard right, suspension out and in: no hose or cable is pulled, kinked or caught, and the engine doesn’t change its speed.',
+    how: 'Out of gear, in the open. Bars hard left, then hard right, suspension out and in: no hose or cable is pulled, kinked or caught, and the engine doesn’t change its speed.',
   }),
   seen({
     id: 'hose-travel',
     name: 'Hose over the whole travel',
     systems: ['brake', 'wheel'],
-    how: 'Springs off or tied down. Suspension fully out, then fully in: the hose is not pulled, touches no tyre, chain or exhaust.',
+    how: 'Machine held so that it can’t fall; springs off, or tied down: a tied-down spring is loaded. Suspension fully out, then fully in: the hose is not pulled, touches no tyre, chain or exhaust.',
   }),
   atLeast(
     {
@@ -155,7 +155,7 @@ export const usualChecks: readonly UsualCheck[] = [
     name: 'Slack of the chain at its tightest place',
     by: 'gap',
     systems: ['wheel', 'axle'],
-    how: 'Rider’s weight on, axle, arm and front sprocket in one line. Turn to the tightest place: read the whole swing in the middle of the lower run.',
+    how: 'Engine off, fingers clear of chain and sprocket. Rider’s weight on, axle, arm and front sprocket in one line. Turn to the tightest place: read the whole swing in the middle of the lower run.',
   }),
   seen({
     id: 'brake-free',
@@ -167,7 +167,7 @@ export const usualChecks: readonly UsualCheck[] = [
     id: 'brake-hot',
     name: 'Brake lets go when hot',
     systems: ['brake'],
-    how: 'On a stand or a closed yard. Heat it with several hard stops, then spin the wheel: it still turns free, and the bracket still slides.',
+    how: 'On a stand or a closed yard. Heat it with several hard stops, then spin the wheel: it still turns free, and the bracket still slides. The disc burns: don’t touch it.',
   }),
   seen({
     id: 'brake-hard',
@@ -179,13 +179,13 @@ export const usualChecks: readonly UsualCheck[] = [
     id: 'head-play',
     name: 'Steering head, no play',
     systems: ['steering'],
-    how: 'Front wheel off the ground. Pull and push the fork’s lower ends fore and aft: nothing is felt at the head.',
+    how: 'Held on a stand, front wheel off the ground. Pull and push the fork’s lower ends fore and aft: nothing is felt at the head.',
   }),
   seen({
     id: 'head-free',
     name: 'Steering head, turns free',
     systems: ['steering'],
-    how: 'Front wheel off the ground. From the middle it falls to either stop by itself, with no notch on the way.',
+    how: 'Held on a stand, front wheel off the ground. From the middle it falls to either stop by itself, with no notch on the way.',
   }),
   seen({
     id: 'cotter-pin',

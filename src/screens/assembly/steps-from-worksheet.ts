@@ -139,7 +139,7 @@ function bushingSteps(data: WorksheetData): readonly StepOffer[] {
       ? { text: 'Press the bushing in, square and in one go' }
       : {
           text: `${capital(drop)} and drop the bushing in`,
-          orientation: 'square, oil hole over oil hole where it has one',
+          orientation: 'insulated gloves on; square, oil hole over oil hole where it has one',
         },
     { text: 'Let it come back to shop temperature, then measure the bore again' },
   ];

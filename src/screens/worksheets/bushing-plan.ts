@@ -12,6 +12,8 @@ import type { FieldPlan, WorksheetPlan } from './worksheet-plan.ts';
 
 const metals = materials.map(({ id, name }) => ({ value: id, words: name }));
 
+const COLD_CAUTION = 'Insulated gloves, eyes covered, open door: it burns, and drives out the air.';
+
 /** Inside the bushing something runs: a class from the list, never a pair put together. */
 const insideClass = (field: FieldPlan): FieldPlan =>
   field.enter === 'choice'
@@ -44,7 +46,7 @@ const sizes: readonly FieldPlan[] = [
   {
     name: 'outside',
     label: 'Bushing when turned',
-    ask: 'How thick is the bushing now that it is turned?',
+    ask: 'What does the bushing’s outside measure now?',
     enter: 'size',
     measures: 'pin',
   },
@@ -112,8 +114,8 @@ const how: readonly FieldPlan[] = [
     enter: 'choice',
     options: [
       { value: 'freezer', words: 'A freezer', more: '−18 °C, 0 °F' },
-      { value: 'dry-ice', words: 'Dry ice', more: '−78 °C, −108 °F' },
-      { value: 'nitrogen', words: 'Liquid nitrogen', more: '−196 °C, −321 °F' },
+      { value: 'dry-ice', words: 'Dry ice', more: `−78 °C, −108 °F. ${COLD_CAUTION}` },
+      { value: 'nitrogen', words: 'Liquid nitrogen', more: `−196 °C, −321 °F. ${COLD_CAUTION}` },
     ],
   },
   {

@@ -54,7 +54,7 @@ export const threadInsertPlan: WorksheetPlan = {
       enter: 'choice',
       options: [
         { value: 'bottoming', words: 'Bottoming tap', more: 'threads almost to the bottom' },
-        { value: 'plug', words: 'Plug tap', more: 'longer lead, needs a deeper hole' },
+        { value: 'plug', words: 'Second (US: plug) tap', more: 'longer lead, needs a deeper hole' },
       ],
     },
   ],

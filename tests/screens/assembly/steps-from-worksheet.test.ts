@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { stepsFromWorksheet } from '../../../src/screens/assembly/steps-from-worksheet.ts';
+import { bushingPlan } from '../../../src/screens/worksheets/bushing-plan.ts';
 import { partOf, typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';
 
 const named = (order: number, name: string, count = 1) => ({ ...partOf(order), name, count });
@@ -131,4 +132,14 @@ describe('the steps of a bushing', () => {
 
 test('a worksheet that only judges gives no steps', () => {
   expect(stepsFromWorksheet(worksheetOf('fit'))).toEqual([]);
+});
+
+test('a bushing that is dropped in hot or cold asks for insulated gloves', () => {
+  const sizes = { bore: typedSize('.5050'), pin: typedSize('.5000'), wall: typedSize('.400') };
+  const steps = stepsFromWorksheet(
+    worksheetOf('bushing', { sizes, choices: { ...bushingPlan.choices, cold: 'nitrogen' } }),
+  );
+  expect(steps.find(({ text }) => text.endsWith('drop the bushing in'))?.orientation).toMatch(
+    /^insulated gloves on/,
+  );
 });

@@ -11,7 +11,7 @@ import {
   sideOfDisc,
   sidePlayLimits,
 } from './line-up-read.ts';
-import { capital } from './say-line-up-names.ts';
+import { capital } from './say-words.ts';
 
 type Asked = Pick<LineUpQuestion, 'layout' | 'sizes' | 'slides' | 'limits'>;
 

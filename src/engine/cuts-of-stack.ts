@@ -1,8 +1,9 @@
 import type { CutOffer } from './cut.ts';
-import { capital, LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { combine, type Term } from './estimate.ts';
 import { isMore, largest, minus, plus, zero } from './length.ts';
 import type { LongerPart, StackAnswer, StackPart, StackQuestion, StackWant, Trim } from './spacer-stack.ts';
+import { capital } from './say-words.ts';
 
 const WANTED = { float: 'float wanted', 'end-play': 'end play wanted', clamp: 'clamp wanted' } as const;
 

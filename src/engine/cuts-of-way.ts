@@ -36,8 +36,3 @@ export function targetBetween(
 
 /** What stands behind limits that allow for how well the readings know the sizes they come from. */
 export const LESS_THE_BAND = 'less what the readings can’t tell';
-
-/** "spacer" → "Spacer": the first word of a cut's name. */
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

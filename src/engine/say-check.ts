@@ -1,10 +1,10 @@
 import type { CheckBy, CheckFound, CheckState, GoResult } from './check.ts';
 import type { Length } from './length.ts';
-import { capital } from './say-line-up-names.ts';
 import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
 import type { Settler } from './settle.ts';
 import { figure, showBand, type ShownUnit } from './show.ts';
 import type { Limits } from './verdict.ts';
+import { capital } from './say-words.ts';
 
 export type SaidCheck = {
   readonly name: string;

@@ -1,4 +1,5 @@
 import type { AxleLayout, AxleSide } from './axle-layout.ts';
+import { capital } from './say-words.ts';
 
 const OTHER: Readonly<Record<AxleSide, AxleSide>> = { left: 'right', right: 'left' };
 
@@ -71,8 +72,4 @@ export function parted(name: string): { readonly side?: string; readonly plain: 
   const [, side, rest] = /^(left|right)([A-Z].*)$/.exec(name) ?? [];
   if (side === undefined || rest === undefined) return { plain: name };
   return { side, plain: rest.charAt(0).toLowerCase() + rest.slice(1) };
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

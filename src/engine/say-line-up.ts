@@ -8,10 +8,11 @@ import { sidePlayMiss } from './line-up-read.ts';
 import type { Reach } from './line-up-spacer.ts';
 import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
-import { capital, parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
+import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
 import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Verdict } from './verdict.ts';
+import { capital } from './say-words.ts';
 
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
 

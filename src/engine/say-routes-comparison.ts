@@ -3,6 +3,7 @@ import { isMore, zero } from './length.ts';
 import { sayDrillSize } from './say-insert.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
 import { show, type ShownUnit } from './show.ts';
+import { capital } from './say-words.ts';
 
 export type SaidComparison = {
   readonly title: string;
@@ -128,7 +129,3 @@ const RENEWED: Partial<Record<Kind, string>> = {
   'offset-bushing': 'No, but the bushing can be renewed',
   sleeve: 'No, but the sleeve can be renewed',
 };
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

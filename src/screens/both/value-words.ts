@@ -3,8 +3,8 @@ import type { Kept } from '../../store/kept.ts';
 import { materialNamed } from '../../engine/tables/materials.ts';
 import { MACHINE_WORDS, STATE_WORDS, TOOL_WORDS } from '../cuts/cut-words.ts';
 import { timeWords } from '../common/day-words.ts';
-import { listed } from '../common/system-names.ts';
 import { worksheetField } from './field-words.ts';
+import { listed } from '../../engine/say-words.ts';
 
 export type Names = ReadonlyMap<string, string>;
 

@@ -1,5 +1,4 @@
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
-import { capital } from '../../engine/say-line-up-names.ts';
 import { sayCheckState, sayWanted } from '../../engine/say-check.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import type { Store } from '../../store/open-store.ts';
@@ -7,6 +6,7 @@ import type { Feature } from '../../store/records.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { knownCheck, loadFitUp } from './check-data.ts';
 import { cannotProve } from './check-proof.ts';
+import { capital } from '../../engine/say-words.ts';
 
 /** Said on the pad while a check is read: what is wanted and whether this tool can prove it, then what was found. */
 export async function checkNote(

@@ -16,11 +16,11 @@ import { UnitChoice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { listed } from '../common/system-names.ts';
 import { useToday } from '../common/use-today.ts';
 import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
 import './jobs-screen.css';
+import { listed } from '../../engine/say-words.ts';
 
 const PAGE = 30;
 // More than the tallest phone shows.

@@ -8,6 +8,7 @@ import {
 } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
+import { uncapital } from '../../engine/say-words.ts';
 import { show } from '../../engine/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { BushingDrawing } from '../worksheets/bushing-drawing.tsx';
@@ -33,7 +34,7 @@ export function BushingSheet({ data }: { readonly data: WorksheetData }) {
         />
       )}
       <p>
-        <strong>{`${question.bushing.name} in ${question.part.name.toLowerCase()}.`}</strong>
+        <strong>{`${question.bushing.name} in ${uncapital(question.part.name)}.`}</strong>
         {` Ream to ${show(answer.ream.size, unit)}, turn the outside to ${sayLimits(answer.turn, unit)} (${answer.pressFit.source}), bore after pressing to ${sayLimits(answer.inside, unit)} (${answer.insideFit.source}).`}
       </p>
       <BushingDrawing answer={answer} unit={unit} />

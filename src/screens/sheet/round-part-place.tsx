@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { readEntry } from '../../engine/entry.ts';
 import { isMore, isZero, type Length } from '../../engine/length.ts';
-import { capital } from '../../engine/say-line-up-names.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { goInstead, hrefOf } from '../address.ts';
@@ -20,6 +19,7 @@ import type { SheetData } from './sheet-data.ts';
 import { useGive } from './use-give.ts';
 import { worksheetDataOf } from './worksheets-sheet.tsx';
 import '../worksheets/size-entry.css';
+import { capital } from '../../engine/say-words.ts';
 
 type Side = 'outside' | 'inside';
 const SIDES: readonly Side[] = ['outside', 'inside'];

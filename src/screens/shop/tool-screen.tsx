@@ -18,9 +18,9 @@ import { useLive, useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
-import { listed } from '../common/system-names.ts';
 import { dayWords } from '../common/day-words.ts';
 import './shop-screen.css';
+import { listed } from '../../engine/say-words.ts';
 
 const FIGURES = [
   { name: 'mpe', label: 'Largest error, either way', ask: 'How far off may it be, either way?' },

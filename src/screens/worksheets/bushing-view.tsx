@@ -6,6 +6,7 @@ import { say } from '../../engine/say.ts';
 import { sayBushingRefusal, sayBushingWarning, sayForce } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
+import { uncapital } from '../../engine/say-words.ts';
 import { isMore, minus, type Length } from '../../engine/length.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { leftToReam, mostReamed } from '../../engine/tables/press-practice.ts';
@@ -39,7 +40,7 @@ export function BushingView({ data, plan }: WorksheetViewProps) {
     <WorksheetPage
       data={data}
       subtitle={
-        question ? `${shortName(question.bushing)} in ${shortName(question.part).toLowerCase()}` : plan.name
+        question ? `${shortName(question.bushing)} in ${uncapital(shortName(question.part))}` : plan.name
       }
       {...(need !== undefined && {
         foot: (

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { CutOffer } from '../../engine/cut.ts';
 import { metalBetween } from '../../engine/cut.ts';
-import { capital, type CutWay } from '../../engine/cuts-of-way.ts';
+import { type CutWay } from '../../engine/cuts-of-way.ts';
 import { isMore, zero } from '../../engine/length.ts';
 import { sayGood } from '../../engine/say-ring.ts';
 import { materials } from '../../engine/tables/materials.ts';
@@ -37,6 +37,7 @@ import { onePartPlaces, onePartWay } from './spacer-stack-cuts.ts';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './cut-it-screen.css';
+import { capital } from '../../engine/say-words.ts';
 
 /** What goes to the cut list, all ticked. `path` is cuts, cuts/<way>, or cuts/<way>/<cut>/machine or material. */
 export function CutItScreen({ data, path }: { data: WorksheetData; path: string }) {

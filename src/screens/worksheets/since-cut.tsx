@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks';
-import { capital } from '../../engine/cuts-of-way.ts';
 import { showSize } from '../../engine/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -12,6 +11,7 @@ import { giveWorksheet, type CutSince, type PartCut } from './cut-since.ts';
 import { Lead } from './lead.tsx';
 import { stackParts } from './spacer-stack-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
+import { capital } from '../../engine/say-words.ts';
 
 type SinceCutProps = { readonly data: WorksheetData; readonly since: CutSince };
 

@@ -10,7 +10,9 @@ export function saySignOff({ blockers }: SignOffAnswer): string {
 
 /** What was found, and what to do about it. */
 export function sayFinding(finding: Finding): { readonly what: string; readonly todo: string } {
-  const { code, name } = finding;
+  const { code } = finding;
+  // A step is a sentence of the fitter's own; others go on behind it.
+  const name = finding.name.replace(/\.+$/, '');
   const step = finding.number === undefined ? 'This step' : `Step ${finding.number}`;
   switch (code) {
     case 'step-not-done':
@@ -19,7 +21,7 @@ export function sayFinding(finding: Finding): { readonly what: string; readonly 
       return { what: `${step} has no torque yet`, todo: `${name}. Type the service manual’s figure.` };
     case 'no-torque-source':
       return {
-        what: `${step}: where does its torque stand?`,
+        what: `${step}: where is its torque stated?`,
         todo: `${name}. Name the manual and the page.`,
       };
     case 'locker-curing':
@@ -57,7 +59,7 @@ export function sayFinding(finding: Finding): { readonly what: string; readonly 
     case 'check-not-done':
       return { what: `${name}: not checked yet`, todo: 'Take its readings.' };
     case 'check-failed':
-      return { what: `${name}: failed`, todo: 'Cure it, then check again.' };
+      return { what: `${name}: no good`, todo: 'Put it right, then check again.' };
     case 'check-too-close':
       return { what: `${name}: too close to call`, todo: 'More readings or a finer tool can settle it.' };
     case 'check-older':

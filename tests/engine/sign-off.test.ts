@@ -230,11 +230,19 @@ describe('what stands in the way', () => {
       what: 'Step 3: the thread locker is still curing',
       todo: '1 h 30 min to go. Fit the spacer',
     });
-    expect(said).toContainEqual({ what: 'Float: failed', todo: 'Cure it, then check again.' });
+    expect(said).toContainEqual({ what: 'Float: no good', todo: 'Put it right, then check again.' });
     expect(said).toContainEqual({
       what: 'Nothing checks Rear axle',
       todo: 'Parts were made or put together by it. Add the check it offers.',
     });
+    expect(
+      sayFinding({
+        code: 'no-torque-figure',
+        place: { at: 'step', id: 's1' },
+        name: 'Tighten the nut.',
+        number: 2,
+      }).todo,
+    ).toBe('Tighten the nut. Type the service manual’s figure.');
     for (const { what, todo } of said) {
       expect(what).toMatch(/^[A-Z]/);
       expect(what + todo).not.toMatch(/undefined|NaN|null/);

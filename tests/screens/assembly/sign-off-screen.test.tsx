@@ -106,7 +106,7 @@ describe('a brake job', () => {
     await checkSeen('fails');
     atSignOff();
     await screen.findByText('One thing stands in the way of signing.', {}, PATIENCE);
-    expect(await wayFrom(/^Hose at full lock: failed/)).toContain('/fit-up/');
+    expect(await wayFrom(/^Hose at full lock: no good/)).toContain('/fit-up/');
   });
 
   test('with a check that can’t be read can’t be signed: it may have failed', async () => {
@@ -130,7 +130,7 @@ describe('a brake job', () => {
       ]),
     );
     atSignOff();
-    expect(await wayFrom(/^Step 1: where does its torque stand/)).toContain(
+    expect(await wayFrom(/^Step 1: where is its torque stated/)).toContain(
       `/assembly/${step?.id ?? ''}/torque/source`,
     );
     expect(await wayFrom(/^Step 2 has no torque yet/)).toContain('/torque');

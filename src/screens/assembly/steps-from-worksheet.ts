@@ -2,7 +2,7 @@ import { bushing } from '../../engine/bushing.ts';
 import { isZero } from '../../engine/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
 import { sayHeatWay } from '../../engine/say-bushing.ts';
-import { capital, sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { show } from '../../engine/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import type { AssemblyStep } from '../../store/records.ts';
@@ -11,6 +11,7 @@ import { bushingQuestion } from '../worksheets/bushing-question.ts';
 import { stackParts } from '../worksheets/spacer-stack-question.ts';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { capital } from '../../engine/say-words.ts';
 
 export type StepOffer = Pick<AssemblyStep, 'text'> &
   Partial<Pick<AssemblyStep, 'orientation' | 'torque' | 'worksheetId'>>;
@@ -41,7 +42,7 @@ function laidSteps(inOrder: readonly Laid[], where: string, worksheetId: string)
     worksheetId,
   };
   const each = inOrder.map(({ name, size }, index) => ({
-    text: `Fit the ${name}${size === undefined ? '' : `, ${size}`}`,
+    text: `Fit ${withArticle(name)}${size === undefined ? '' : `, ${size}`}`,
     orientation: neighbours(names, index),
   }));
   return [first, ...each];
@@ -50,8 +51,16 @@ function laidSteps(inOrder: readonly Laid[], where: string, worksheetId: string)
 function neighbours(names: readonly string[], index: number): string {
   const before = names[index - 1];
   const after = names[index + 1];
-  if (before === undefined) return after === undefined ? 'alone' : `first from the left, before the ${after}`;
-  return after === undefined ? `last, after the ${before}` : `between the ${before} and the ${after}`;
+  if (before === undefined)
+    return after === undefined ? 'alone' : `first from the left, before ${withArticle(after)}`;
+  return after === undefined
+    ? `last, after ${withArticle(before)}`
+    : `between ${withArticle(before)} and ${withArticle(after)}`;
+}
+
+/** "the washer", but "part 1" and "spacer A". */
+function withArticle(name: string): string {
+  return /^(part|spacer) [\dA-Z]+\b/.test(name) ? name : `the ${name}`;
 }
 
 function stackSteps(data: WorksheetData): readonly StepOffer[] {

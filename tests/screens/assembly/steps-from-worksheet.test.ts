@@ -24,6 +24,14 @@ describe('the steps of a stack', () => {
     ]);
   });
 
+  test('of parts that have only a number are called by it', () => {
+    const numbered = { a: named(1, 'part 1'), b: named(2, 'part 2', 2) };
+    expect(stepsFromWorksheet(worksheetOf('spacer-stack', { parts: numbered })).slice(1)).toEqual([
+      { text: 'Fit part 1', orientation: 'first from the left, before part 2 (2 pieces)' },
+      { text: 'Fit part 2 (2 pieces)', orientation: 'last, after part 1' },
+    ]);
+  });
+
   test('of one part alone say that it is alone', () => {
     const lone = stepsFromWorksheet(worksheetOf('spacer-stack', { parts: { a: named(1, 'washer') } }));
     expect(lone[1]).toEqual({ text: 'Fit the washer', orientation: 'alone' });
@@ -53,9 +61,9 @@ describe('the steps of an axle', () => {
       'Stack in this order, from the left between the legs: left spacer, hub, spacer B (hub to bracket), bracket, spacer C (bracket to leg)',
       'Fit the left spacer, 1.075 in',
       'Fit the hub',
-      'Fit the spacer B (hub to bracket), .120 in',
+      'Fit spacer B (hub to bracket), .120 in',
       'Fit the bracket',
-      'Fit the spacer C (bracket to leg), .633 in',
+      'Fit spacer C (bracket to leg), .633 in',
       // The sleeve fills what the left spacer and the hub leave: 6.750 − 1.075 − 4.412.
       'Put the sleeve through its bracket, 1.263 in',
       'Tighten the axle nut',

@@ -22,6 +22,7 @@ import {
 } from './restore-work.ts';
 import {
   apartWords,
+  broughtWords,
   counted,
   isSame,
   jobWords,
@@ -145,7 +146,8 @@ function Preview({ preview }: { preview: BackupPreview }) {
   );
 }
 
-function PutIn({ restored: { added, changed, same, canUndo } }: { restored: Restored }) {
+function PutIn({ restored }: { restored: Restored }) {
+  const { added, changed, canUndo } = restored;
   const store = useStore();
   const last = useLive('brought-undo', ['undo'], broughtUndo);
   const [said, setSaid] = useState('');
@@ -158,10 +160,7 @@ function PutIn({ restored: { added, changed, same, canUndo } }: { restored: Rest
   if (said !== '') return <p role="status">{said}</p>;
   return (
     <>
-      <p>
-        The file is in: {added.toLocaleString('en')} entries new, {changed.toLocaleString('en')} changed,{' '}
-        {same.toLocaleString('en')} were here already.
-      </p>
+      <p>The file is in: {broughtWords(restored)}.</p>
       <BothLine />
       {last !== undefined && <Button onPress={() => void undo(last)}>Undo: what the file brought</Button>}
       {!canUndo && added + changed > 0 && (

@@ -1,5 +1,6 @@
 import type { BackupPreview, JobPreview, Tally } from '../../store/backup-preview.ts';
 import type { BackupStore } from '../../store/backup-format.ts';
+import type { Restored } from '../../store/backup-restore.ts';
 import type { FileOrigin } from '../../store/backup-staged.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
 
@@ -82,6 +83,15 @@ export function unreadableWords({ unreadable }: BackupPreview): string | undefin
     records &&
     `${records} can’t be read by this version. ${unreadable === 1 ? 'It comes' : 'They come'} along as ${unreadable === 1 ? 'it is' : 'they are'}, for a later one.`
   );
+}
+
+/** "1 entry new, 2 changed, 3 were here already". */
+export function broughtWords({ added, changed, same }: Restored): string {
+  return [
+    ...counted(added, 'entry new', 'entries new'),
+    ...counted(changed, 'changed', 'changed'),
+    ...counted(same, 'was here already', 'were here already'),
+  ].join(', ');
 }
 
 /** Nothing for none: "1 reading", "2 readings". */

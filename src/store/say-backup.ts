@@ -44,7 +44,7 @@ export function sayBackup(refusal: BackupRefusal): string {
     case 'twice':
       return `${nameOf(refusal.record)} is in this backup twice. ${APPLIED}`;
     case 'belongs-to-nothing':
-      return `${nameOf(refusal.record)} belongs to a ${nounOf(refusal.missing)} that isn't in this backup. ${APPLIED}`;
+      return `${nameOf(refusal.record)} belongs to ${aNoun(refusal.missing)} that isn't in this backup. ${APPLIED}`;
     case 'reading-differs':
       return `${nameOf(refusal.record)} is here already with another value, and a logged reading never changes. ${APPLIED}`;
     case 'sheet-differs':
@@ -52,6 +52,11 @@ export function sayBackup(refusal: BackupRefusal): string {
     default:
       return sayStore(refusal);
   }
+}
+
+function aNoun(store: Parameters<typeof nounOf>[0]): string {
+  const noun = nounOf(store);
+  return `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
 }
 
 /** "Reading 14 of the left bore (line 37)". */

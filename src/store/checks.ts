@@ -75,7 +75,7 @@ export async function retake(store: Store, checkId: Id): Promise<StoreResult<Che
       ...check,
       takes: { ...check.takes, ...take },
     }));
-    a.undoable(`Took ${before.name} again`, before.jobId);
+    a.undoable(`${before.name}: to be taken again`, before.jobId);
     return after;
   });
 }

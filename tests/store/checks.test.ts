@@ -110,7 +110,7 @@ test('a retake leaves the failed go with its reading and starts an empty one', a
   expect(takesOf(again)).toHaveLength(2);
   expect((await readingsOf(store, failed)).map(({ typed }) => typed)).toEqual(['.009']);
   expect(await readingsOf(store, lastTake(again)?.featureId ?? '')).toEqual([]);
-  expect(await undoNewest(store)).toBe('Took Float of the axle again');
+  expect(await undoNewest(store)).toBe('Float of the axle: to be taken again');
   expect(takesOf((await getCheck(store, check.id)) ?? check)).toHaveLength(1);
 });
 

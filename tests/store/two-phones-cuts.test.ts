@@ -69,7 +69,7 @@ test('a go at a check that was undone on one phone comes back when the other log
   const again = worked(await retake(owner, check.id));
   await exchange(owner, helper);
   const newest = await latestUndo(owner, job.id);
-  expect(worked(await undoLast(owner, newest?.id ?? ''))).toBe('Took Float again');
+  expect(worked(await undoLast(owner, newest?.id ?? ''))).toBe('Float: to be taken again');
   const featureId = lastTake(again)?.featureId ?? '';
   worked(await log(helper, featureId, job.id, '.004'));
   await exchange(owner, helper);

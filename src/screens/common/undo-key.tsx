@@ -3,6 +3,7 @@ import { latestUndo, undoHeldByOthers, undoLast } from '../../store/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
 import { useLive, useStore } from './store-context.ts';
+import { undoWords } from './undo-words.ts';
 
 type UndoKeyProps = {
   /** Of this job, or of anything. */
@@ -30,9 +31,5 @@ export function UndoKey({ jobId, only = '' }: UndoKeyProps) {
     const undone = await undoLast(store, last.id);
     announce(undone.ok ? `Undone: ${undone.value}` : sayStore(undone.refusal));
   };
-  return <Button onPress={() => void undo()}>{`Undo: ${lowered(last.label)}`}</Button>;
-}
-
-function lowered(label: string): string {
-  return `${label.slice(0, 1).toLowerCase()}${label.slice(1)}`;
+  return <Button onPress={() => void undo()}>{undoWords(last.label)}</Button>;
 }

@@ -7,6 +7,7 @@ import { Button, LinkButton } from '../common/button.tsx';
 import { SafetyCaution } from '../common/caution.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { undoWords } from '../common/undo-words.ts';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import { WorksheetChecks } from '../fit-up/worksheet-checks.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -77,7 +78,7 @@ function UndoChange({ jobId }: { jobId: string }) {
   };
   return (
     <div class="worksheet-remove not-printed">
-      <Button onPress={() => void undo()}>Undo: {last.label.toLowerCase()}</Button>
+      <Button onPress={() => void undo()}>{undoWords(last.label)}</Button>
     </div>
   );
 }

@@ -61,7 +61,7 @@ test('and gets them back into the drawer with one undo', async () => {
   fireEvent.click(
     await screen.findByRole(
       'button',
-      { name: 'Undo: changed bracket: shims taken from the drawer' },
+      { name: 'Undo: changed Bracket: shims taken from the drawer' },
       PATIENCE,
     ),
   );

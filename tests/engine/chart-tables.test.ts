@@ -58,13 +58,16 @@ describe('what measuring tools may err', () => {
 
   test('stands in the chart as the reference has it, row by row', () => {
     const unit = (row: ReferenceRow) => (row.cell('unit') === 'um' ? 'µm' : row.cell('unit'));
+    // The unit stands behind its figure, before the words.
+    const limitWritten = (limit: string, named: string) =>
+      `${limit} ${named}`.trim().replace(/^([\d.-]+) (\D.*) (in)$/, '$1 $3 $2');
     const written = (text: string) => text.replaceAll("'", '’');
     expect(instrumentRows).toEqual(
       reference.map((row) => ({
         instrument: row.cell('instrument'),
         range: row.cell('range'),
         resolution: row.cell('resolution'),
-        limit: `${row.cell('mpe')} ${unit(row)}`.trim(),
+        limit: limitWritten(row.cell('mpe'), unit(row)),
         source: written(row.cell('source')),
         basis: row.cell('basis'),
         note: written(row.cell('note')),

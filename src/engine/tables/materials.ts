@@ -91,7 +91,7 @@ export const materials: readonly Material[] = [
     name: 'Alloy steel (4130, 4140)',
     expansionPerMillionCelsius: figure(12.3, 12.3, CAL_B6, { note: '4140' }),
     expansionPerMillionFahrenheit: figure(6.2, 6.8, `${CAL_B6}; ${GEARS}`, {
-      note: '6.8 Callister, 6.2 gear handbook (32 to 212 F)',
+      note: '6.8 Callister, 6.2 gear handbook (32 to 212 °F)',
     }),
     modulusGpa: figure(207, 207, CAL_B2, { note: '4140' }),
     modulusMsi: figure(29, 30, `${CAL_B2}; ${GEARS}`),
@@ -110,7 +110,7 @@ export const materials: readonly Material[] = [
     name: 'Stainless 303',
     expansionPerMillionCelsius: figure(17.2, 17.3, 'data sheets', {
       basis: 'memory',
-      note: '300 series 9.6e-6/F is published in the gear handbook table',
+      note: '300 series: 9.6 millionths a °F in the gear handbook’s table',
     }),
     expansionPerMillionFahrenheit: figure(9.6, 9.6, GEARS, { note: 'AISI 300 series' }),
     modulusMsi: figure(28, 28, GEARS, { note: 'AISI 300 series' }),
@@ -190,7 +190,7 @@ export const materials: readonly Material[] = [
   },
   {
     id: 'cast-iron',
-    name: 'Gray cast iron (class 30)',
+    name: 'Grey cast iron (class 30)',
     expansionPerMillionCelsius: figure(11.4, 11.4, CAL_B6),
     expansionPerMillionFahrenheit: figure(6, 6.7, `${CAL_B6}; ${GEARS}; ${HIBBELER}`, {
       note: '6.3 Callister, 6.0 gear handbook, 6.7 Hibbeler',

@@ -8,11 +8,11 @@ import type { EngagementAnswer, EngagementRefusal } from './thread-engagement.ts
 /** Which gives first, and how much engagement there is over what it takes. */
 export function sayEngagement({ engaged, least }: EngagementAnswer, unit: ShownUnit): string {
   if (!engaged)
-    return `${show(least.both, unit)} of full thread makes the bolt break before its thread strips.`;
+    return `${show(least.both, unit)} of full thread makes the bolt break before either thread strips.`;
   const have = `${figure(engaged.length, unit)} engaged, ${show(least.both, unit)} is enough`;
   switch (engaged.verdict.kind) {
     case 'good':
-      return `Good: ${have}. The bolt breaks before its thread strips.`;
+      return `Good: ${have}. The bolt breaks before either thread strips.`;
     case 'no-good':
       return `No good: ${figure(engaged.length, unit)} engaged, want ${show(least.both, unit)}. ${STRIPS[engaged.first]} first.`;
     case 'too-close':
@@ -31,7 +31,8 @@ const STRIPS = {
 /** By how much: the weaker thread against the strongest bolt of its grade. */
 export function sayEngagementShare({ engaged }: EngagementAnswer): string {
   if (!engaged) return '';
-  const share = engaged.timesTheBolt.toFixed(2);
+  // Down: .996 is not enough, and 1.00 would say that it is.
+  const share = (Math.floor(engaged.timesTheBolt * 100 + 1e-9) / 100).toFixed(2);
   return engaged.timesTheBolt >= 1
     ? `The weaker thread holds ${share} times what breaks the strongest bolt of its grade.`
     : `The weaker thread holds only ${share} of what the strongest bolt of its grade can pull.`;
@@ -100,12 +101,13 @@ export function sayBottoming({ nutBottoms }: GripAnswer, held: Held, unit: Shown
 /** What sticks out past the nut, or what a part holds over what it must. */
 export function sayPastEnd({ past: end }: GripAnswer, held: Held, unit: ShownUnit): string {
   if (!end) return '';
-  const where = { nut: 'past the nut', stud: 'past the nut', tapped: 'over the least engagement' }[held];
   if (isNegative(end.over))
     return `The ${held === 'stud' ? 'stud' : 'bolt'} is ${show(absolute(end.over), unit)} too short to ${held === 'tapped' ? 'hold' : 'fill its nut'}.`;
   const wanted = isZero(end.least) ? '' : `, ${show(end.least, unit)} wanted`;
   const call = end.verdict.kind === 'too-close' ? ' Too close to call.' : '';
-  return `${show(end.over, unit)} of it stands ${where}${wanted}.${call}`;
+  return held === 'tapped'
+    ? `${show(end.over, unit)} of engagement more than the least${wanted}.${call}`
+    : `${show(end.over, unit)} of it stands past the nut${wanted}.${call}`;
 }
 
 function thousands(count: number): string {

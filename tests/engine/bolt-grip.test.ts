@@ -203,7 +203,7 @@ describe('said to the fitter', () => {
     expect(sayPastEnd(end(inch('1.5'), { held: 'stud' }), 'stud', 'in')).toMatch(/^The stud is .* too short/);
     const tapped = { held: 'tapped', engagement: lengthOf('.75 in') } as const;
     expect(sayPastEnd(end(inch('1.9'), tapped), 'tapped', 'in')).toBe(
-      '.050 in of it stands over the least engagement.',
+      '.050 in of engagement more than the least.',
     );
     expect(sayPastEnd(end(inch('1.8'), tapped), 'tapped', 'in')).toMatch(/too short to hold/);
     expect(sayPastEnd(boltGrip(joint), 'nut', 'in')).toBe('');

@@ -180,7 +180,7 @@ describe('said to the fitter', () => {
 
   test('the bolt breaks first, or which thread strips first', () => {
     expect(said('1.5 in')).toMatch(
-      /^Good: 1\.500 engaged, 1\.(30|29)\d* in is enough\. The bolt breaks before its thread strips\.$/,
+      /^Good: 1\.500 engaged, 1\.(30|29)\d* in is enough\. The bolt breaks before either thread strips\.$/,
     );
     expect(said('1 in')).toMatch(
       /^No good: 1\.000 engaged, want 1\.(30|29)\d* in\. The part’s thread strips first\.$/,
@@ -201,6 +201,12 @@ describe('said to the fitter', () => {
       /holds only 0\.50 of/,
     );
     expect(sayEngagementShare(answered(bolt))).toBe('');
+    const { engaged, ...rest } = answered({ ...bolt, engaged: typedEstimate(lengthOf('.65 in')) });
+    if (!engaged) throw new Error('engaged was given');
+    // .996 rounded would be a thread that holds
+    expect(sayEngagementShare({ ...rest, engaged: { ...engaged, timesTheBolt: 0.996 } })).toMatch(
+      /only 0\.99 of/,
+    );
   });
 
   test('forces and torques stand in both units', () => {

@@ -3,6 +3,7 @@ import type { FeatureKind } from './measuring-tool.ts';
 import type { Settler } from './settle.ts';
 import { figure, showBand, type ShownUnit } from './show.ts';
 import type { Limits, Verdict } from './verdict.ts';
+import { capital, listed } from './say-words.ts';
 
 type Said = {
   /** What the value is: float, clearance, bore ... */
@@ -76,7 +77,7 @@ export function sayCannotProve({
   const width = limits.lower && limits.upper ? minus(limits.upper, limits.lower) : undefined;
   const apart = width ? ` and the limits are only ${withUnit(figure(width, unit), unit)} apart` : '';
   const who = better ? `${capital(toolsWithReadings(better))} can.` : 'No tool in Shop can.';
-  return `The ${tool.name} can't prove this: it knows a size to ${withUnit(showBand(halfWidth, unit), unit)}${apart}. ${who}`;
+  return `The ${tool.name} can't prove this: sizes are known to ${withUnit(showBand(halfWidth, unit), unit)}${apart}. ${who}`;
 }
 
 /** The wanted limits as words: `want .008 to .012`, `want .008 or more`. */
@@ -110,15 +111,7 @@ function toolsWithReadings({ tools, readings }: Settler): string {
   return `${listed(list)} with ${readings === 1 ? '1 reading' : `${readings} readings`}${each}`;
 }
 
-function listed(words: readonly string[]): string {
-  return words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}` : (words[0] ?? '');
-}
-
 /** An inch figure is known by its leading point; millimetres are named. */
 export function withUnit(text: string, unit: ShownUnit): string {
   return unit === 'in' ? text : `${text} mm`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

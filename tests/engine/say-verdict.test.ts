@@ -102,7 +102,7 @@ describe('a tool that can’t prove the limits is said so before the first readi
       halfWidth: inch('.0002'),
     };
     expect(sayCannotProve({ ...q, better })).toBe(
-      'The digital caliper can’t prove this: it knows a size to ±.0012 and the limits are only .001 apart. The 0–1 in micrometer with 1 reading can.'.replaceAll(
+      'The digital caliper can’t prove this: sizes are known to ±.0012 and the limits are only .001 apart. The 0–1 in micrometer with 1 reading can.'.replaceAll(
         '’',
         "'",
       ),

@@ -1,10 +1,10 @@
-import { capital } from '../../engine/say-line-up-names.ts';
 import { sayAfter } from '../../engine/say-recheck.ts';
 import { otherTorques, sayTorque } from '../../engine/torque.ts';
 import type { AssemblyStep, Recheck } from '../../store/records.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, WriteLine } from './sheet-table.tsx';
 import { dayOf, momentOf } from './sheet-words.ts';
+import { capital } from '../../engine/say-words.ts';
 
 /** The order it goes together in, with who did what when. */
 export function AssemblySheet({ data }: { data: SheetData }) {
@@ -18,7 +18,7 @@ export function AssemblySheet({ data }: { data: SheetData }) {
             <p class="sheet-step-text">{step.text}</p>
             <SheetFacts facts={factsOf(step, data)} />
             {step.done ? (
-              <p>{`Done by ${step.done.by || 'not named'}, ${momentOf(step.done.at)}.`}</p>
+              <p>{`${doneBy(step.done.by)}, ${momentOf(step.done.at)}.`}</p>
             ) : (
               <WriteLine label="Done by, when" />
             )}
@@ -87,6 +87,10 @@ function afterOf({ afterDays, afterDistance, unit: own }: Recheck, unit: 'mi' | 
   };
 }
 
+function doneBy(by: string): string {
+  return by === '' ? 'Done, by whom is not named' : `Done by ${by}`;
+}
+
 function doneWords({ by, at, odometer }: NonNullable<Recheck['done']>): string {
-  return `Done by ${by || 'not named'}, ${dayOf(at)}${odometer === undefined ? '' : `, odometer ${odometer}`}.`;
+  return `${doneBy(by)}, ${dayOf(at)}${odometer === undefined ? '' : `, odometer ${odometer}`}.`;
 }

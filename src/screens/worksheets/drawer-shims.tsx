@@ -55,13 +55,14 @@ function Take({ data, pick, becomes }: TakeProps) {
   const { worksheet, unit } = data;
   const pieces = sayPieces(pick, unit);
   const take = async () => {
-    const taken = pick.picked.map(({ piece, count }) => ({ pieceId: piece.id, count }));
+    const taken = pick.picked.map((one) => ({ pieceId: one.piece.id, count: one.count }));
+    const count = pick.pieces;
     const sizes = becomes === undefined ? {} : { [becomes]: sizeOf(data, pick) };
     const done = await takePieces(store, worksheet.id, taken, sizes);
     if (!done.ok) return setSaid({ taken: false, words: sayStore(done.refusal) });
     const words = `${pieces} taken from the drawer.`;
     announce(words);
-    return setSaid({ taken: true, words: `${words} Measure again with it in.` });
+    return setSaid({ taken: true, words: `${words} Measure again with ${count > 1 ? 'them' : 'it'} in.` });
   };
   return (
     <>

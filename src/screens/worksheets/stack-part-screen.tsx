@@ -18,6 +18,7 @@ import { featureFor } from './measure-for.ts';
 import { SizeEntry } from './size-entry.tsx';
 import { exactSize, knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
 import './stack-part-screen.css';
+import { capital } from '../../engine/say-words.ts';
 
 const MOST_PIECES = 99;
 
@@ -54,7 +55,9 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
       <div class="pad-screen">
         <Page
           title={
-            asked === 'size' ? `How long is the ${part.name}?` : `How short may the ${part.name} become?`
+            asked === 'size'
+              ? `${capital(part.name)}: how long is it?`
+              : `${capital(part.name)}: how short may it become?`
           }
           subtitle={worksheet.title}
           back={{ href: hrefOf({ ...worksheetAt, field: `part/${partId}` }), to: 'the part' }}

@@ -217,7 +217,7 @@ test('a bore wanted within .001 says before the first reading that the caliper i
   );
   await pad(store, feature);
   // ±.0021 by three readings of the caliper, worked out in proof-note.test.ts.
-  const note = await screen.findByText(/can't prove this: it knows a size to ±.0021/);
+  const note = await screen.findByText(/can't prove this: sizes are known to ±.0021/);
   expect(note.textContent).toContain('dial bore gauge');
 });
 

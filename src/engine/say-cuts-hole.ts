@@ -1,5 +1,5 @@
 import type { HoleStep } from './pass-plan-holes.ts';
-import { figure, show, type ShownUnit } from './show.ts';
+import { show, type ShownUnit } from './show.ts';
 
 /** One tool run through the hole, in a few words. */
 export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {
@@ -7,9 +7,9 @@ export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {
     case 'centre-drill':
       return 'Centre drill';
     case 'pilot':
-      return `Pilot drill ${step.drill.name} (${figure(step.drill.size, unit)})`;
+      return `Pilot drill ${step.drill.name} (${show(step.drill.size, unit)})`;
     case 'drill':
-      return `Drill ${step.drill.name} (${figure(step.drill.size, unit)})`;
+      return `Drill ${step.drill.name} (${show(step.drill.size, unit)})`;
     case 'bore':
       return `Bore to ${show(step.to, unit)}: no drill does it`;
     case 'ream':

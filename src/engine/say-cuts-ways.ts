@@ -1,7 +1,7 @@
 import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
 import { sayClearance, sayFitClass } from './say-fit.ts';
 import { sayPieces, sayShimRefusal } from './say-shims.ts';
-import { saySettler } from './say-verdict.ts';
+import { saySettler, withUnit } from './say-verdict.ts';
 import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import { absolute, isNegative } from './length.ts';
 import type { CutKind } from './metal-on.ts';
@@ -89,7 +89,7 @@ function sayMeasureAgain(
 ) {
   if (!halfWidth)
     return 'No measuring tool is named: measure it with one that is known before anything is cut.';
-  return `The tool knows it only to ${showBand(halfWidth, unit)}, so it may be inside yet. ${settler ? saySettler(settler, unit) : 'No tool in Shop can settle it.'}`;
+  return `The tool knows it only to ${withUnit(showBand(halfWidth, unit), unit)}, so it may be inside yet. ${settler ? saySettler(settler, unit) : 'No tool in Shop can settle it.'}`;
 }
 
 function sayBush(way: Extract<OpenWay, { kind: 'bush' }>, unit: ShownUnit): string {
@@ -116,7 +116,7 @@ function sayFromDrawer(pick: ShimPick, unit: ShownUnit): string {
 function sayWhyNot(why: WayOutReason, unit: ShownUnit): string {
   switch (why.code) {
     case 'proved-past':
-      return `It is past by ${show(why.past, unit)} and the tool knows it to ${showBand(why.halfWidth, unit)}: measuring again won't bring it back.`;
+      return `It is past by ${show(why.past, unit)} and the tool knows it to ${withUnit(showBand(why.halfWidth, unit), unit)}: measuring again won't bring it back.`;
     case 'mate-not-known':
       return 'The size of the part it runs with is not known. Measure that first.';
     case 'no-class-met':

@@ -113,7 +113,7 @@ export function sayOver(cut: CutSizes, { present, past, proof }: CutProgress, un
   if (!present || !past) return '';
   const said = `Stop. ${show(present, unit)} is ${show(past, unit)} past the limit of ${show(lastLimit(cut), unit)}.`;
   return proof?.verdict.kind === 'too-close'
-    ? `${said} The tool knows it only to ${showBand(proof.band.halfWidth, unit)}: measure again before anything else.`
+    ? `${said} The tool knows it only to ${withUnit(showBand(proof.band.halfWidth, unit), unit)}: measure again before anything else.`
     : `${said} No cut puts metal back; the ways out are below.`;
 }
 

@@ -49,7 +49,7 @@ export function sayTorque(newtonMetre: number): string {
 
 /** A torque in the unit that goes with inches or with millimetres. */
 export function torqueFigure(newtonMetre: number, unit: ShownUnit): string {
-  return unit === 'in' ? `${poundFeet(newtonMetre).toFixed(0)} lbf ft` : `${newtonMetre.toFixed(0)} N m`;
+  return unit === 'in' ? `${poundFeet(newtonMetre).toFixed(0)} lbf·ft` : `${newtonMetre.toFixed(0)} N·m`;
 }
 
 /** A force in the unit that goes with inches or with millimetres. */
@@ -111,5 +111,5 @@ export function sayPastEnd({ past: end }: GripAnswer, held: Held, unit: ShownUni
 }
 
 function thousands(count: number): string {
-  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ' ');
+  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ',');
 }

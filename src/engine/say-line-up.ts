@@ -60,7 +60,7 @@ export type SaidDeed = {
 
 /** What to do for a spacer. */
 export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
-  const size = (length: Length) => figure(absolute(length), unit);
+  const size = (length: Length) => withUnit(figure(absolute(length), unit), unit);
   switch (deed.kind) {
     case 'no-room':
       return { act: `${size(deed.by)} short`, more: 'Something has to give.' };

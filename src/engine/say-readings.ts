@@ -36,7 +36,7 @@ export function sayCaution(caution: FormCaution): string {
     case 'three-lobed-unseen':
       return 'Two points can’t see a three-lobed bore: try the pin in it, turned.';
     case 'jaw-flats':
-      return 'Caliper jaws have flats: under 1/2 in they read small. Give their width in Shop.';
+      return 'Caliper jaws have flats: under 1/2 in (12.7 mm) they read small. Give their width in Shop.';
     default:
       return caution satisfies never;
   }

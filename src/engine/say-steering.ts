@@ -19,7 +19,7 @@ export function sayTrailChange({ before, after }: SteeringAnswer, unit: ShownUni
   const by = minus(after.trail, before.trail);
   const was = `was ${steeringFigure(before.trail, unit)} ${unit}`;
   if (isNothing(by, unit)) return `${was}: the same`;
-  return `${was}: ${steeringFigure(absolute(by), unit)} ${isNegative(by) ? 'less' : 'more'}`;
+  return `${was}: ${steeringFigure(absolute(by), unit)} ${unit} ${isNegative(by) ? 'less' : 'more'}`;
 }
 
 /** What less or more trail is felt as. Common practice, no source. */

@@ -1,7 +1,7 @@
 import { isLess, isMore, minus, type Length } from './length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Settler } from './settle.ts';
-import { figure, showBand, type ShownUnit } from './show.ts';
+import { figure, showBand, showLimits, type ShownUnit } from './show.ts';
 import type { Limits, Verdict } from './verdict.ts';
 import { capital, listed } from './say-words.ts';
 
@@ -57,7 +57,17 @@ export function sayVerdict(verdict: Verdict, said: Said): string {
 export function saySettler(settler: Settler | undefined, unit: ShownUnit): string {
   if (!settler)
     return 'No tool in Shop can settle it; read the joint itself, or move the size away from the limit.';
-  return `${capital(toolsWithReadings(settler))} would settle it, to ${withUnit(showBand(settler.halfWidth, unit), unit)}.`;
+  return toolsSettle(settler, 'would settle it', unit);
+}
+
+function toolsSettle(settler: Settler, what: string, unit: ShownUnit): string {
+  return `${capital(toolsWithReadings(settler))} ${what}, to ${withUnit(showBand(settler.halfWidth, unit), unit)}.`;
+}
+
+/** Readings that can't prove these limits however often they are taken, and what could. */
+export function sayTooWide(halfWidth: Length, better: Settler | undefined, unit: ShownUnit): string {
+  const said = `These readings know it to ${withUnit(showBand(halfWidth, unit), unit)}, too wide to ever call it good.`;
+  return better ? `${said} ${toolsSettle(better, 'could', unit)}` : said;
 }
 
 /** Said before the first reading, where a tool's band is too wide for the limits; `better` is what could, from `whatCouldProve`. */
@@ -82,7 +92,7 @@ export function sayCannotProve({
 
 /** The wanted limits as words: `want .008 to .012`, `want .008 or more`. */
 function sayWant({ limits: { lower, upper }, unit }: Said): string {
-  if (lower && upper) return `want ${figure(lower, unit)} to ${withUnit(figure(upper, unit), unit)}`;
+  if (lower && upper) return `want ${withUnit(showLimits(lower, upper, unit), unit)}`;
   if (lower) return `want ${withUnit(figure(lower, unit), unit)} or more`;
   return upper ? `want ${withUnit(figure(upper, unit), unit)} or less` : 'no limits given';
 }
@@ -111,7 +121,7 @@ function toolsWithReadings({ tools, readings }: Settler): string {
   return `${listed(list)} with ${readings === 1 ? '1 reading' : `${readings} readings`}${each}`;
 }
 
-/** An inch figure is known by its leading point; millimetres are named. */
+/** An inch figure under one is known by its leading point; from one inch up, and in millimetres, the unit is named. */
 export function withUnit(text: string, unit: ShownUnit): string {
-  return unit === 'in' ? text : `${text} mm`;
+  return unit === 'in' && !/(^|[^\d.])[1-9]/.test(text) ? text : `${text} ${unit}`;
 }

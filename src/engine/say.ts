@@ -1,7 +1,8 @@
 import type { EntryRefusal } from './entry.ts';
 import type { Refusal } from './refusal.ts';
 import { sayInsertRefusal } from './say-insert-refusal.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { withUnit } from './say-verdict.ts';
+import { show, showBand, showLimits, type ShownUnit } from './show.ts';
 
 /** The sentence for anything that can't be worked out: what is wrong, by how much, and what can be done. */
 export function say(refusal: Refusal, unit: ShownUnit): string {
@@ -13,7 +14,7 @@ export function say(refusal: Refusal, unit: ShownUnit): string {
     case 'below-least-length':
       return `Trimming ${refusal.part} alone can't do it: ${show(refusal.missing, unit)} is missing above its least length of ${show(refusal.least, unit)}. Trim another part as well, or leave one out.`;
     case 'no-proof':
-      return `No cut can be proved with these readings: a band of ${showBand(refusal.halfWidth, unit)} leaves nothing of ${figure(refusal.lower, unit)} to ${show(refusal.upper, unit)}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
+      return `No cut can be proved with these readings: a band of ${withUnit(showBand(refusal.halfWidth, unit), unit)} leaves nothing of ${showLimits(refusal.lower, refusal.upper, unit)} ${unit}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
     case 'no-insert-made':
     case 'hole-past-insert-thread':
     case 'wall-without-hole':

@@ -58,6 +58,16 @@ export function showBetween(lower: Length, upper: Length, unit: Unit): string {
   return evenly(lower, upper, unit, MOST_PLACES[unit]);
 }
 
+/**
+ * Limits a size is judged by, each to the nearest as the size beside them is, and one with as many places as the other:
+ * `1.1810 to 1.1815`.
+ */
+export function showLimits(lower: Length, upper: Length, unit: Unit): string {
+  return isZero(lower) || isZero(upper)
+    ? `${figure(lower, unit)} to ${figure(upper, unit)}`
+    : evenly(lower, upper, unit, MOST_PLACES[unit]);
+}
+
 function evenly(lower: Length, upper: Length, unit: Unit, most: number): string {
   const least = Math.max(...[lower, upper].map((limit) => placesOf(written(limit, unit, most))));
   return `${written(lower, unit, most, least)} to ${written(upper, unit, most, least)}`;

@@ -228,20 +228,20 @@ describe('what a measurement proves', () => {
   };
 
   test('is good, or no good with by how much', () => {
-    expect(proof(at('1.498'))).toBe('Good: outside 1.498, want 1.4975 to 1.4985.');
-    expect(proof(at('1.4968'))).toBe('Too small: outside 1.4968, want 1.4975 to 1.4985.');
+    expect(proof(at('1.498'))).toBe('Good: outside 1.498 in, want 1.4975 to 1.4985 in.');
+    expect(proof(at('1.4968'))).toBe('Too small: outside 1.4968 in, want 1.4975 to 1.4985 in.');
   });
 
   test('is too close to call, with what would settle it', () => {
     expect(proof(at('1.4978', caliper))).toBe(
-      'Too close to call: outside 1.4978 ±.0012, want 1.4975 to 1.4985; the band is too wide for these limits. The micrometer with 1 reading would settle it, to ±.00015.',
+      'Too close to call: outside 1.4978 in ±.0012, want 1.4975 to 1.4985 in; the band is too wide for these limits. The micrometer with 1 reading would settle it, to ±.00015.',
     );
   });
 
   test('says that the size is taken as exact where no tool is named', () => {
     const bare: MeasuredPass = { measured: inch('1.498'), struckOut: false };
     expect(proof(cutProgress({ ...ring, passes: [bare] }))).toBe(
-      'Good: outside 1.498, want 1.4975 to 1.4985. No measuring tool is named, so the size is taken as exact.',
+      'Good: outside 1.498 in, want 1.4975 to 1.4985 in. No measuring tool is named, so the size is taken as exact.',
     );
   });
 });

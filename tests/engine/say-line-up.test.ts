@@ -142,11 +142,11 @@ describe('what to do for a spacer', () => {
   test.each([
     { size: '1.075', act: 'keep', more: 'The one on hand is just right.' },
     { size: '1.078', act: 'keep', more: 'The one on hand is .003 longer.' },
-    { size: '1.110', act: 'trim .035', more: 'Face it to 1.075; good from 1.070 to 1.080.' },
+    { size: '1.110', act: 'trim .035', more: 'Face it to 1.075; good from 1.070 to 1.080 in.' },
     {
       size: '1.060',
       act: 'shim .015',
-      more: 'Shims of .010 to .020 do. Or make it new: 1.075.',
+      more: 'Shims of .010 to .020 do. Or make it new: 1.075 in.',
     },
   ])('of 1.075 where $size is on hand: $act', ({ size, act, more }) => {
     expect(withFar(size)).toEqual({ act, more });
@@ -155,7 +155,7 @@ describe('what to do for a spacer', () => {
   test('with none on hand is to make it', () => {
     expect(deed('far', answered('front-one-disc', front))).toEqual({
       act: 'make',
-      more: 'Face it to 1.075; good from 1.070 to 1.080.',
+      more: 'Face it to 1.075; good from 1.070 to 1.080 in.',
     });
   });
 
@@ -181,7 +181,7 @@ describe('what to do for a spacer', () => {
     expect(withFar('1.110', vague('.006'))).toEqual({ act: '.035 long', more: unproved });
     expect(withFar('1.040', vague('.006'))).toEqual({
       act: 'shim .035',
-      more: `${unproved} Or make it new: 1.075.`,
+      more: `${unproved} Or make it new: 1.075 in.`,
     });
   });
 
@@ -191,6 +191,14 @@ describe('what to do for a spacer', () => {
       /^The dial moves in steps of \.050 in/,
     );
   });
+});
+
+test('a trim in millimetres names its unit', () => {
+  const far = answered('front-one-disc', front, { onHand: known({ far: '1.110' }) }).spacers.find(
+    ({ name }) => name === 'far',
+  );
+  // .035 in × 25.4 = .889 mm
+  expect(far && sayDeed(far, 'mm').act).toBe('trim 0.889 mm');
 });
 
 describe('what a check says', () => {
@@ -255,39 +263,44 @@ describe('what would have to give', () => {
       to: '.120',
       said: 'Move the right slot inward on its bracket by .067, to .120.',
     },
-    { of: 'bracket', by: '-.067', to: '1.133', said: 'Thin the bracket by .067, to 1.133.' },
+    { of: 'bracket', by: '-.067', to: '1.133', said: 'Thin the bracket by .067, to 1.133 in.' },
     { of: 'float', by: '-.004', to: '.006', said: 'Give the bracket .004 less float: .006.' },
     { of: 'rightFloat', by: '-.004', to: '.006', said: 'Give the right bracket .004 less float: .006.' },
     { of: 'offset', by: '.125', to: '.125', said: 'Let the wheel sit .125 further right than you asked.' },
     { of: 'offset', by: '-.125', to: '0', said: 'Let the wheel sit .125 further left than you asked.' },
-    { of: 'hub', by: '-.050', to: '3.950', said: 'Take a hub .050 narrower over its faces: 3.950.' },
-    { of: 'plate', by: '-.050', to: '1.400', said: 'Bring the brake plate in by .050, to 1.400.' },
+    { of: 'hub', by: '-.050', to: '3.950', said: 'Take a hub .050 narrower over its faces: 3.950 in.' },
+    { of: 'plate', by: '-.050', to: '1.400', said: 'Bring the brake plate in by .050, to 1.400 in.' },
     {
       of: 'chainLine',
       by: '.040',
       to: '2.500',
-      said: 'Move the chain line outward by .040, to 2.500 from the middle.',
+      said: 'Move the chain line outward by .040, to 2.500 in from the middle.',
     },
     {
       of: 'chainLine',
       by: '-.040',
       to: '2.420',
-      said: 'Move the chain line inward by .040, to 2.420 from the middle.',
+      said: 'Move the chain line inward by .040, to 2.420 in from the middle.',
     },
     {
       of: 'wheelPlace',
       by: '-.050',
       to: '1.950',
-      said: 'Let the wheel sit .050 further in: its face at 1.950.',
+      said: 'Let the wheel sit .050 further in: its face at 1.950 in.',
     },
     {
       of: 'wheelPlace',
       by: '.050',
       to: '2.050',
-      said: 'Let the wheel sit .050 further out: its face at 2.050.',
+      said: 'Let the wheel sit .050 further out: its face at 2.050 in.',
     },
-    { of: 'seat', by: '.050', to: '5.300', said: 'Set the nut .050 further out, 5.300 from the shoulder.' },
-    { of: 'width', by: '-.050', to: '6.700', said: 'Change between the legs by −.050, to 6.700.' },
+    {
+      of: 'seat',
+      by: '.050',
+      to: '5.300',
+      said: 'Set the nut .050 further out, 5.300 in from the shoulder.',
+    },
+    { of: 'width', by: '-.050', to: '6.700', said: 'Change between the legs by −.050, to 6.700 in.' },
   ])('$of by $by: $said', ({ of, by, to, said }) => {
     expect(sayGive({ of, by: inch(by), to: inch(to) }, 'in')).toBe(said);
   });

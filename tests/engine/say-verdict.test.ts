@@ -53,6 +53,13 @@ describe('a verdict is said', () => {
     );
   });
 
+  test('from one inch up with the unit named, and both limits to as many places', () => {
+    const seat: Limits = { lower: inch('1.181'), upper: inch('1.1815'), source: 'test' };
+    expect(said('bore', '1.1811', '0', seat)).toBe('Good: bore 1.1811 in, want 1.1810 to 1.1815 in.');
+    const round: Limits = { lower: inch('.9995'), upper: inch('1'), source: 'test' };
+    expect(said('bore', '.9996', '0', round)).toBe('Good: bore .9996, want .9995 to 1.0000 in.');
+  });
+
   test('with one limit as “or more”, “or less”', () => {
     expect(said('clearance', '.002', '0', { lower: inch('.008'), source: 'test' })).toBe(
       'Too tight: clearance .002, want .008 or more.',

@@ -309,7 +309,7 @@ describe('what can’t be worked out', () => {
 describe('said to the fitter', () => {
   test('trail beside what it was, and what it is felt as', () => {
     const less = answered({ clampOffset: mm(60) });
-    expect(sayTrailChange(less, 'mm')).toMatch(/^was 101\.8 mm: 12\.3 less$/);
+    expect(sayTrailChange(less, 'mm')).toMatch(/^was 101\.8 mm: 12\.3 mm less$/);
     expect(sayTrailFeel(less)).toMatch(/^Less trail/);
     const more = answered({ forkLonger: mm(50) });
     expect(sayTrailChange(more, 'mm')).toMatch(/more$/);

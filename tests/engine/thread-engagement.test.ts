@@ -210,7 +210,7 @@ describe('said to the fitter', () => {
   });
 
   test('forces and torques stand in both units', () => {
-    expect(sayForce(111205.55)).toBe('25 000 lbf (111.2 kN)');
-    expect(sayTorque(50.46)).toBe('37 lbf ft (50 N m)');
+    expect(sayForce(111205.55)).toBe('25,000 lbf (111.2 kN)');
+    expect(sayTorque(50.46)).toBe('37 lbf·ft (50 N·m)');
   });
 });

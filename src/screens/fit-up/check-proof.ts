@@ -2,9 +2,9 @@ import type { Band } from '../../engine/estimate.ts';
 import { dividedBy, plus, type Length } from '../../engine/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayCheckSettler } from '../../engine/say-check.ts';
-import { sayCannotProve, saySettler, withUnit } from '../../engine/say-verdict.ts';
+import { sayCannotProve, sayTooWide } from '../../engine/say-verdict.ts';
 import { canProve, predictedBand, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
-import { showBand, type ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/show.ts';
 import type { Limits, Verdict } from '../../engine/verdict.ts';
 
 // Three readings: what a careful fitter takes. Chosen, not published.
@@ -28,8 +28,7 @@ export function proofWords({ by, value, band, verdict, provable, limits, tools, 
     return sayCheckSettler(whatWouldSettle({ value, limits, legs, tools }), unit);
   if (provable) return '';
   const better = whatCouldProve({ limits, legs: [legAt(by, limits)].flatMap((leg) => leg ?? []), tools });
-  const could = better ? ` ${saySettler(better, unit).replace('would settle it', 'could')}` : '';
-  return `These readings know it to ${withUnit(showBand(band.halfWidth, unit), unit)}, too wide to ever call it good.${could}`;
+  return sayTooWide(band.halfWidth, better, unit);
 }
 
 /** Said before the first reading: that the tool in hand can't prove these limits, and what could. */

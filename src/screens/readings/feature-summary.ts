@@ -1,6 +1,7 @@
 import { bandOf, mean } from '../../engine/estimate.ts';
 import { featureForm, type FeatureForm } from '../../engine/feature-form.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { withUnit } from '../../engine/say-verdict.ts';
 import { figure, knownFigure, showBand, type ShownUnit } from '../../engine/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 import { engineReadings } from './engine-readings.ts';
@@ -31,9 +32,9 @@ export function summaryOf(
 export function formSentence({ taper, outOfRound }: FeatureForm, unit: ShownUnit): string {
   const parts = [
     taper &&
-      `Taper ${figure(taper.by, unit)}, tightest ${taper.tightestPlace === 'middle' ? 'in the middle' : `at the ${taper.tightestPlace}`}.`,
+      `Taper ${withUnit(figure(taper.by, unit), unit)}, tightest ${taper.tightestPlace === 'middle' ? 'in the middle' : `at the ${taper.tightestPlace}`}.`,
     outOfRound &&
-      `Out of round ${figure(outOfRound.by, unit)}${outOfRound.place ? ` at the ${outOfRound.place}` : ''}.`,
+      `Out of round ${withUnit(figure(outOfRound.by, unit), unit)}${outOfRound.place ? ` at the ${outOfRound.place}` : ''}.`,
   ];
   return parts.filter((part) => part !== undefined).join(' ');
 }

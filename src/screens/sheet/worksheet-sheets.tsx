@@ -12,7 +12,7 @@ import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/say-routes.ts';
 import { sayLongerPart, sayShim, sayStack, sayStackBand, sayTrim } from '../../engine/say-stack.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
-import { figure, showBand } from '../../engine/show.ts';
+import { show, showBand, showLimits } from '../../engine/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
@@ -43,10 +43,10 @@ export function SpacerStackSheet({ data }: SheetProps) {
         {question.parts.map((part) => (
           <li
             key={part.name}
-          >{`${part.name}: ${part.count > 1 ? `${part.count} × ` : ''}${sizeFigure(part.thickness, unit)}`}</li>
+          >{`${part.name}: ${part.count > 1 ? `${part.count} × ` : ''}${sizeFigure(part.thickness, unit)} ${unit}`}</li>
         ))}
       </ol>
-      <p>{`Wanted ${figure(limits.lower, unit)} to ${figure(limits.upper, unit)}, aim ${figure(aim, unit)} (${limits.source}).`}</p>
+      <p>{`Wanted ${showLimits(limits.lower, limits.upper, unit)} ${unit}, aim ${show(aim, unit)} (${limits.source}).`}</p>
       <p>{sayStackBand(answer, unit)}</p>
       {answer.trims.map((trim) => (
         <p key={trim.part}>{sayTrim(trim, unit)}</p>
@@ -78,7 +78,7 @@ export function HoleAndPinSheet({ data }: SheetProps) {
         unit={unit}
         good={answer.verdict.kind === 'good'}
       />
-      <p>{`Clearance ${figure(answer.tightest, unit)} to ${figure(answer.loosest, unit)}, ${showBand(answer.band.halfWidth, unit)}. Limits: ${answer.limits.source}.`}</p>
+      <p>{`Clearance ${showLimits(answer.tightest, answer.loosest, unit)} ${unit}, ${showBand(answer.band.halfWidth, unit)}. Limits: ${answer.limits.source}.`}</p>
       {rock !== undefined && <p>{rock}</p>}
       <ul>
         {answer.routes.map((route) => {

@@ -5,6 +5,7 @@ import { mean } from '../../engine/estimate.ts';
 import { sayGoodBetween } from '../../engine/say-bearing-seat.ts';
 import { sayPieces } from '../../engine/say-shims.ts';
 import { shimsFromDrawer, type ShimPick } from '../../engine/shims.ts';
+import { withUnit } from '../../engine/say-verdict.ts';
 import { figure, type ShownUnit } from '../../engine/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -91,6 +92,8 @@ function together(picked: ShimPick['picked']): Length {
 }
 
 function fromDrawer({ fits, offAim }: ShimPick, unit: ShownUnit): string {
-  const off = isZero(offAim) ? 'right on it' : `${figure(absolute(offAim), unit)} off the aim`;
+  const off = isZero(offAim)
+    ? 'right on it'
+    : `${withUnit(figure(absolute(offAim), unit), unit)} off the aim`;
   return fits ? `from the drawer, ${off}` : `the nearest the drawer comes, ${off}; it does not fit`;
 }

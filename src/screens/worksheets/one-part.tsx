@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { sayOnePart } from '../../engine/say-stack.ts';
 import { isMore, isZero, minus, negate, zero, type Length } from '../../engine/length.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { withUnit } from '../../engine/say-verdict.ts';
+import { show, showBand, type ShownUnit } from '../../engine/show.ts';
 import { onePartInPlaceOf, type StackPart, type StackWant } from '../../engine/spacer-stack.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 
@@ -53,9 +54,9 @@ function Replaced({ parts, wantLess, unit }: OnePartProps) {
   const toAim = offAim && minus(length, offAim);
   return (
     <>
-      <p class="worksheet-said">{`${sayOnePart(parts, length, unit)} It is known to ${showBand(band.halfWidth, unit)}.`}</p>
+      <p class="worksheet-said">{`${sayOnePart(parts, length, unit)} It is known to ${withUnit(showBand(band.halfWidth, unit), unit)}.`}</p>
       {offAim && toAim && !isZero(offAim) && isMore(toAim, zero) && (
-        <p class="worksheet-said">{`Made ${show(toAim, unit)}, it also brings the gap to ${figure(wantLess.want.aim, unit)}.`}</p>
+        <p class="worksheet-said">{`Made ${show(toAim, unit)}, it also brings the gap to ${show(wantLess.want.aim, unit)}.`}</p>
       )}
     </>
   );

@@ -1,7 +1,6 @@
 import type { Length } from '../../engine/length.ts';
-import { saySettler } from '../../engine/say-verdict.ts';
+import { saySettler, sayTooWide } from '../../engine/say-verdict.ts';
 import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
-import { showBand } from '../../engine/show.ts';
 import type { Limits, Verdict } from '../../engine/verdict.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
@@ -28,7 +27,8 @@ export function ProofLines({ data, limits, value, halfWidth, verdict, legs }: Pr
   const better = whatCouldProve({ limits, legs, tools });
   return (
     <p class="proof-lines">
-      {`These readings know it to ${showBand(halfWidth, unit)}, too wide to ever call it good. ${saySettler(better, unit).replace('would settle it', 'could')}`}
+      {sayTooWide(halfWidth, better, unit)}
+      {!better && ` ${saySettler(better, unit)}`}
     </p>
   );
 }

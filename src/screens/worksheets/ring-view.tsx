@@ -13,6 +13,7 @@ import {
   sayRingRefusal,
   sayWhyNot,
 } from '../../engine/say-ring.ts';
+import { withUnit } from '../../engine/say-verdict.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
@@ -152,7 +153,7 @@ function NotProved({
 function CutLead({ cut, unit }: { cut: RingCut; unit: ShownUnit }) {
   return (
     <Lead label={sayRingDeed(cut)} figure={figure(cut.to, unit)} unit={unit}>
-      <LeadNext>{`${figure(cut.take, unit)} off ${figure(cut.from, unit)}`}</LeadNext>
+      <LeadNext>{`${figure(cut.take, unit)} off ${withUnit(figure(cut.from, unit), unit)}`}</LeadNext>
       <p>{sayGood(cut, unit)}</p>
     </Lead>
   );

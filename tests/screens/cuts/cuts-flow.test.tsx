@@ -136,7 +136,7 @@ describe('a cut', () => {
     // .970 − .585 − .375 = .010: two thou more has to come off
     worked(await setPart(store, worksheet.id, 'a', { ...partOf(1, typedSize('.585')), adjustable: false }));
     expect(await screen.findByText('Worked out from older readings.', {}, PATIENCE)).toBeTruthy();
-    await press(button('Take over the new figures'));
+    await press(button('Use the new figures'));
     await waitFor(async () => expect((await oneCut(store, job.id)).target.typed).toBe('.375'), PATIENCE);
     await waitFor(() => expect(screen.queryByText('Worked out from older readings.')).toBeNull(), PATIENCE);
   });

@@ -88,8 +88,8 @@ function SignOff({ data, sheet, now }: { data: SignOffData; sheet: SheetData; no
       </VerdictBand>
       <Findings findings={answer.blockers} jobId={job.id} />
       {answer.warnings.length > 0 && (
-        <section class="assembly-section" aria-label="To be known before">
-          <h2>To be known before</h2>
+        <section class="assembly-section" aria-label="Know before you sign">
+          <h2>Know before you sign</h2>
           <Findings findings={answer.warnings} jobId={job.id} />
         </section>
       )}

@@ -79,7 +79,7 @@ function StepFacts({
         <>
           <span class="step-card-torque">{sayTorque(torque)}</span>
           <small>{otherTorques(torque).join(' · ')}</small>
-          <small>{torque.source === '' ? 'where it stands is not named yet' : torque.source}</small>
+          <small>{torque.source === '' ? 'source not given yet' : torque.source}</small>
         </>
       )}
       {step.cotterPin === true && <small>Cotter pin: a new one, both legs bent</small>}

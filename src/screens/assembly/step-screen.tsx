@@ -173,8 +173,8 @@ function StepRows({ step, assembly }: { step: AssemblyStep; assembly: Assembly }
         <li>
           <Row
             href={at('torque/source')}
-            title="Where that torque stands"
-            detail={torque.source === '' ? 'not named yet' : torque.source}
+            title="Where that torque is stated"
+            detail={torque.source === '' ? 'source not given yet' : torque.source}
           />
         </li>
       )}

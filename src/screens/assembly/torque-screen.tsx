@@ -87,7 +87,7 @@ export function TorqueSourceScreen({ step, steps }: SourceProps) {
   const others = [...new Set(steps.flatMap((one) => one.torque?.source ?? []))].filter((one) => one !== '');
   return (
     <Page
-      title="Where does it stand?"
+      title="Where is it stated?"
       subtitle={step.text}
       back={{ href: hrefOf(here), to: 'the step' }}
       foot={

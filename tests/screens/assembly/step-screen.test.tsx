@@ -62,7 +62,7 @@ describe('the torque of a step', () => {
     await type('Torque', '61');
     await press('N·m');
     await press('Use it');
-    await heading('Where does it stand?');
+    await heading('Where is it stated?');
     await press('Use it');
     expect((await screen.findByRole('alert')).textContent).toBe(
       'Name the manual and the page, or who stated it.',

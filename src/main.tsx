@@ -56,7 +56,7 @@ async function start(into: HTMLElement): Promise<void> {
       notify({
         id: 'closing',
         sentence:
-          'A newer Slipfit took over in another tab, so this one has stopped writing. Nothing is lost. Reload it, or close it.',
+          'A newer Slipfit took over in another window, so this one has stopped writing. Nothing is lost. Reload it, or close it.',
         action: { text: 'Reload', onPress: reloadNow },
       }),
     onThrownAway: () =>

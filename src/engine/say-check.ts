@@ -63,7 +63,7 @@ export function sayGo(go: GoResult, said: SaidCheck): string {
     case 'seen':
       return go.holds ? 'Good, seen by eye.' : 'No good, seen by eye.';
     case 'unjudged':
-      return `${capital(quantityOf(said))} ${withUnit(figure(go.value, said.unit), said.unit)} ${showBand(go.band.halfWidth, said.unit)}; give a least or a most, and it is judged.`;
+      return `${capital(quantityOf(said))} ${withUnit(figure(go.value, said.unit), said.unit)} ${showBand(go.band.halfWidth, said.unit)}; give a lower or an upper limit, and it is judged.`;
     case 'judged':
       return sayVerdict(go.verdict, {
         quantity: quantityOf(said),

@@ -14,6 +14,12 @@ export function steeringFigure(length: Length, unit: ShownUnit): string {
     .replace(/^(−?)0\./, unit === 'in' ? '$1.' : '$10.');
 }
 
+/** How closely its lengths are shown: they are worked in floating point. */
+export const STEERING_ROUNDED: Readonly<Record<ShownUnit, string>> = {
+  in: 'Rounded to .01 in.',
+  mm: 'Rounded to 0.1 mm.',
+};
+
 /** Trail after, beside what it was. */
 export function sayTrailChange({ before, after }: SteeringAnswer, unit: ShownUnit): string {
   const by = minus(after.trail, before.trail);
@@ -60,7 +66,7 @@ export function sayRise(rise: Length, unit: ShownUnit): string {
 export function saySteeringRefusal(refusal: SteeringRefusal): string {
   switch (refusal.code) {
     case 'rake-out-of-reach':
-      return `A rake of ${sayDegrees(refusal.degrees)} is outside 0° to ${refusal.mostDegrees}° from the vertical. If the maker gives it from the ground, take it from 90.`;
+      return `A rake of ${sayDegrees(refusal.degrees)} is outside 0° to ${refusal.mostDegrees}° from the vertical. If the maker gives it from the ground, subtract it from 90°.`;
     case 'fork-length-needed':
       return 'Clamps that lean the fork put the axle out by the fork’s length. Give the length from the clamps to the axle.';
     case 'wheels-do-not-reach':

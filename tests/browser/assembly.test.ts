@@ -75,7 +75,7 @@ test('a brake job goes together, is caught with its mock-up in, and what is sign
   await settled(page);
 
   await goTo(page, `${job}/assembly/rechecks/new`);
-  await thumb.press(/^Cotter pins, thread locker marks, leaks/);
+  await thumb.press(/^Cotter pins, paint marks, leaks/);
   await page.getByText('Not yet: 7 days to go.').waitFor();
   await goTo(page, `${job}/sign-off`);
   await page.getByText('Nothing stands in the way of signing.').waitFor();

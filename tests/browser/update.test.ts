@@ -71,7 +71,7 @@ test(
     await pastTheWorker(other);
     await other.goto(page.url());
     await fieldIs(other, '.44');
-    await page.getByText('A newer Slipfit took over in another tab').first().waitFor();
+    await page.getByText('A newer Slipfit took over in another window').first().waitFor();
     await page.bringToFront();
     await page.keyboard.type('8', { delay: 20 });
     await page.getByText('What is typed now stands on this screen only.').first().waitFor();

@@ -203,7 +203,7 @@ describe('the sentence of a check', () => {
     const free = limits();
     const now = state('gap', free, go('.010 in'));
     expect(sayCheckState(now, { ...said, limits: free })).toBe(
-      'Float .010 ±.00030; give a least or a most, and it is judged.',
+      'Float .010 ±.00030; give a lower or an upper limit, and it is judged.',
     );
     expect(sayFound(now)).toBe('No limits yet');
     expect(sayWanted({ by: 'gap', limits: free, unit: 'in' })).toBe('no limits yet');

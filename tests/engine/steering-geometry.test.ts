@@ -299,7 +299,7 @@ describe('what can’t be worked out', () => {
 
   test('is said with what to do', () => {
     expect(saySteeringRefusal({ code: 'rake-out-of-reach', degrees: 66, mostDegrees: 60 })).toMatch(
-      /66\.0° is outside 0° to 60° from the vertical\. .*take it from 90\.$/,
+      /66\.0° is outside 0° to 60° from the vertical\. .*subtract it from 90°\.$/,
     );
     expect(saySteeringRefusal({ code: 'fork-length-needed' })).toMatch(/from the clamps to the axle/);
     expect(saySteeringRefusal({ code: 'wheels-do-not-reach' })).toMatch(/both wheels/);

@@ -109,5 +109,5 @@ function sourceOf(lines: readonly Line[]): string {
   const [first] = lines.flatMap(({ figure }) => figure ?? []);
   if (!first) return 'not found';
   const note = first.note === undefined ? '' : `; ${first.note}`;
-  return `${first.source}${first.basis === 'memory' && !/memory/.test(first.source) ? ', from memory' : ''}${note}`;
+  return `${first.source}${first.basis === 'memory' && !/memory/.test(first.source) ? ', from memory, not looked up' : ''}${note}`;
 }

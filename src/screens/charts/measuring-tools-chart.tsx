@@ -40,5 +40,7 @@ function limitOf({ limit }: InstrumentRow): string {
 }
 
 function sourceOf({ source, basis, note }: InstrumentRow): string {
-  return [source, basis === 'memory' ? 'from memory' : '', note].filter((text) => text !== '').join('; ');
+  return [source, basis === 'memory' ? 'from memory, not looked up' : '', note]
+    .filter((text) => text !== '')
+    .join('; ');
 }

@@ -81,7 +81,7 @@ function TapCard({ thread, percent }: { thread: Thread; percent: number }) {
           <li>
             <Row
               title={sayDrillSize(listed.drill)}
-              detail={`on the usual charts${listed.basis === 'memory' ? ', from memory' : ''}; ${limitWords(listed, answer)}`}
+              detail={`on the usual charts${listed.basis === 'memory' ? ', from memory, not looked up' : ''}; ${limitWords(listed, answer)}`}
               figure={sayPercent(listed.percent)}
             />
           </li>

@@ -15,7 +15,7 @@ export function CheckRows({ known: { check }, unit }: CheckRowsProps) {
       <Row
         href={hrefOf({ at: 'check', jobId, checkId: id, field: side })}
         title={title}
-        {...(limit ? shownLimit(limit, unit) : { detail: 'no limit' })}
+        {...(limit ? shownLimit(limit, unit) : { detail: 'no limit given' })}
       />
     </li>
   );

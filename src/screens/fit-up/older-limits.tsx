@@ -22,7 +22,7 @@ export function OlderLimits({ known: { check, older, newLimits }, unit, onTakeOv
       </Caution>
       {newLimits && (
         <div class="check-keys">
-          <Button onPress={onTakeOver}>Take over the new limits</Button>
+          <Button onPress={onTakeOver}>Use the new limits</Button>
         </div>
       )}
     </>

@@ -18,7 +18,7 @@ type MoneyPadScreenProps = {
 const ASKS: Record<MoneyField, string> = {
   amount: 'Which amount?',
   hours: 'How many hours?',
-  rate: 'An hour costs?',
+  rate: 'What does an hour cost?',
 };
 
 /** One figure of a line, typed anew. */

@@ -65,7 +65,7 @@ export function RechecksSheet({ data: { rechecks, job } }: { data: SheetData }) 
   if (rechecks.length === 0) return null;
   return (
     <section class="sheet-section">
-      <h3>Check again</h3>
+      <h3>Re-checks</h3>
       <ul class="sheet-steps">
         {rechecks.map((recheck) => (
           <li key={recheck.id} class="sheet-step">

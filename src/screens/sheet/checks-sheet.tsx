@@ -39,7 +39,7 @@ function CheckSheet({ known, unit }: CheckSheetProps) {
           key={take.id}
           known={known}
           take={take}
-          name={takes.length > 1 ? `Go ${index + 1}, ${dayOf(take.at)}` : dayOf(take.at)}
+          name={takes.length > 1 ? `Try ${index + 1}, ${dayOf(take.at)}` : dayOf(take.at)}
           unit={unit}
         />
       ))}

@@ -12,6 +12,7 @@ import {
 } from '../../engine/say-engagement.ts';
 import {
   saySteeringRefusal,
+  STEERING_ROUNDED,
   sayTrailChange,
   sayTrailFeel,
   steeringFigure,
@@ -92,7 +93,7 @@ export function SteeringGeometrySheet({ data }: SheetProps) {
     <>
       <p>
         <strong>{`Trail ${steeringFigure(answer.after.trail, unit)} ${unit}`}</strong>
-        {`, ${sayTrailChange(answer, unit)}. ${sayTrailFeel(answer)} Worked in floating point.`}
+        {`, ${sayTrailChange(answer, unit)}. ${sayTrailFeel(answer)} ${STEERING_ROUNDED[unit]}`}
       </p>
       <TrailVerdict data={data} answer={answer} />
       <SteeringDrawing answer={answer} frontRadiusMm={floatMm(radius)} unit={unit} />

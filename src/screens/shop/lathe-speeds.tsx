@@ -90,7 +90,7 @@ export function MostRpmScreen() {
         aside={mostRpm !== undefined && <Button onPress={() => void keep(rest)}>Leave out</Button>}
       >
         <div class="lathe-speeds">
-          <p>{mostRpm === undefined ? 'No most is given.' : `It is ${mostRpm} rpm now.`}</p>
+          <p>{mostRpm === undefined ? 'No limit is given.' : `It is ${mostRpm} rpm now.`}</p>
         </div>
         <RpmPad
           label="Most it may turn"

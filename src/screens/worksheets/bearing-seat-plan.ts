@@ -83,7 +83,7 @@ function taperFields(choices: Worksheet['choices']): readonly FieldPlan[] {
     },
     ...limits('Least end play by the maker', 'Most end play by the maker'),
     choices['setBy'] === 'nut'
-      ? { name: 'thread', label: 'Thread of the nut', ask: 'Which thread has the nut?', enter: 'thread' }
+      ? { name: 'thread', label: 'Thread of the nut', ask: 'What thread is in the nut?', enter: 'thread' }
       : measured('shim', 'Shim in it now', 'How thick is the shim in it now?', 'length'),
   ];
 }

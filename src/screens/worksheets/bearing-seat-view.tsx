@@ -259,7 +259,7 @@ function SeatPart({ data, ask }: PartProps<SeatQuestion>) {
           figure={figure(absolute(proud), unit)}
           unit={unit}
         >
-          <p>{`known to ${showBand(band.halfWidth, unit)}. Give a least and a most, and it is judged.`}</p>
+          <p>{`known to ${showBand(band.halfWidth, unit)}. Give a lower and an upper limit, and it is judged.`}</p>
         </Lead>
       )}
       <SeatDrawing proud={proud} unit={unit} />

@@ -5,7 +5,7 @@ import type { WorksheetPlan } from './worksheet-plan.ts';
 export const fitPlan: WorksheetPlan = {
   kind: 'fit',
   name: 'Fit',
-  asks: 'What limits has a class at this size, do these two parts keep it, and what fits the one I have?',
+  asks: 'What are the limits of a class at this size, do these two parts keep it, and what fits the one I have?',
   needs: ['nominal', 'joint'],
   fields: [
     {

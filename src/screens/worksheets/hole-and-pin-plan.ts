@@ -69,7 +69,7 @@ export const holeAndPinPlan: WorksheetPlan = {
     { name: 'pin', label: 'Pin', ask: 'How thick is the pin or bolt?', enter: 'size', measures: 'pin' },
     joint,
     fitSystem,
-    { name: 'thread', label: 'Bolt', ask: 'Which thread has the bolt?', enter: 'thread' },
+    { name: 'thread', label: 'Bolt', ask: 'What thread is on the bolt?', enter: 'thread' },
     {
       name: 'lower',
       label: 'Least clearance',

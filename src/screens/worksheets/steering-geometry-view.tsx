@@ -6,6 +6,7 @@ import {
   sayMoved,
   sayRise,
   saySteeringRefusal,
+  STEERING_ROUNDED,
   sayTrailChange,
   sayTrailFeel,
   steeringFigure,
@@ -105,7 +106,7 @@ function Answer({ data, question, answer }: AnswerProps) {
       </Lead>
       <TrailVerdict data={data} answer={answer} />
       <SteeringDrawing answer={answer} frontRadiusMm={floatMm(radius)} unit={unit} />
-      <p class="worksheet-said">{`${sayTrailFeel(answer)} Worked in floating point: rake ${sayDegrees(answer.after.rakeDegrees)}, known to ±${question.before.rakeWithinDegrees}°.`}</p>
+      <p class="worksheet-said">{`${sayTrailFeel(answer)} ${STEERING_ROUNDED[unit]} Rake ${sayDegrees(answer.after.rakeDegrees)}, known to ±${question.before.rakeWithinDegrees}°.`}</p>
       <BeforeAfter answer={answer} unit={unit} />
       <Why lines={whyLines(question, answer, unit)} />
     </>
@@ -211,8 +212,8 @@ function whyLines({ before, change }: SteeringQuestion, answer: SteeringAnswer, 
   const size = (length: Length) => steeringFigure(length, unit);
   return [
     {
-      what: 'Floating point',
-      how: 'Worked in floating point, unlike the lengths of other worksheets, and shown to a tenth of a millimetre or a hundredth of an inch.',
+      what: 'Rounding',
+      how: `Sines and cosines can’t be exact, as the lengths of other worksheets are. ${STEERING_ROUNDED[unit]}`,
     },
     {
       what: 'Trail',

@@ -221,7 +221,7 @@ test('limits a worksheet has changed since are taken over by one press', async (
   await press('Use it');
   await follow(/^Float/);
   await seen('Worked out from older readings.');
-  await press('Take over the new limits');
+  await press('Use the new limits');
   await seen('Not done yet; want .006 to .012.');
   expect(screen.queryByText('Worked out from older readings.')).toBeNull();
 });

@@ -85,7 +85,7 @@ describe('a new line', () => {
     expect(location.hash).toBe(`#/job/${jobId}/money/${first?.id}/rate`);
     cleanup();
     at(store, jobId, `${first?.id}/rate`);
-    await type('An hour costs?', '65');
+    await type('What does an hour cost?', '65');
     press('Use it');
     await waitFor(async () => expect((await moneyOf(store, jobId))[0]?.rate).toBe('65'));
     cleanup();

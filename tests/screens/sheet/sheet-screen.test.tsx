@@ -32,7 +32,7 @@ describe('the sheet of a whole job', () => {
       'Cuts',
       'Fit-up checks',
       'Assembly',
-      'Check again',
+      'Re-checks',
       'Money and time',
       'Sign-off',
     ]);

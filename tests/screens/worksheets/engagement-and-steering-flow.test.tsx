@@ -122,12 +122,12 @@ const machine = {
 };
 
 describe('steering geometry on its screen', () => {
-  test('shows the trail, says that it is floating point, and that steering kills', async () => {
+  test('shows the trail, says how it is rounded, and that steering kills', async () => {
     await shown('steering-geometry', { sizes: machine, choices: { rake: '23.5' } });
     expect(await screen.findByRole('heading', { name: 'Trail' }, PATIENCE)).toBeTruthy();
     // WE61: 91.14 mm = 3.588 in
     expect(document.querySelector('.lead-figure')?.textContent).toBe('3.59 in');
-    expect(text()).toContain('Worked in floating point');
+    expect(text()).toContain('Rounded to .01 in.');
     expect(text()).toContain('Steering kills.');
   });
 

@@ -99,7 +99,7 @@ describe('a hole and its pin, typed', () => {
     await give('Bore', '.4387');
     await asked('How thick is the pin or bolt?');
     fireEvent.click(await screen.findByRole('button', { name: 'It is a bolt: pick its thread' }));
-    await asked('Which thread has the bolt?');
+    await asked('What thread is on the bolt?');
     fireEvent.click(screen.getByRole('button', { name: '7/16' }));
     fireEvent.click(await screen.findByRole('button', { name: '7/16-20 UNF' }));
     // .4387 − 7/16 = .0012, and one reading of the caliper doesn't know it to better than ±.0022: .0018 / √3 and .0004

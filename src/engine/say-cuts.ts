@@ -1,9 +1,9 @@
 import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
 import { lastLimit, type CutSizes } from './cut.ts';
-import type { CutDirection, DialSetting } from './dial.ts';
+import type { DialSetting } from './dial.ts';
 import { absolute, isNegative, isZero, type Length } from './length.ts';
-import { isDiameter, type CutKind, type Dial } from './metal-on.ts';
-import type { PassPlan, PlannedPass } from './pass-plan.ts';
+import { isDiameter, type CutKind } from './metal-on.ts';
+import type { PassPlan } from './pass-plan.ts';
 import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
 import { figure, show, showBand, type ShownUnit } from './show.ts';
 import type { Spring } from './spring.ts';
@@ -16,14 +16,6 @@ const SIZES: Readonly<Record<CutKind, string>> = {
   'recess-depth': 'depth',
   'slot-depth': 'depth',
   'slot-width': 'width',
-};
-
-const MOVES: Readonly<Record<CutDirection, string>> = {
-  in: 'in, towards the middle of the work',
-  out: 'out, away from the middle of the work',
-  'to-chuck': 'towards the chuck',
-  deeper: 'deeper in',
-  wider: 'to the side of the slot',
 };
 
 const HEADLINES: Readonly<Record<CutStage, string>> = {
@@ -55,33 +47,6 @@ export function sayLeft(of: CutKind, left: Length): string {
 export function sayDialFigure({ turns, figure: shown }: DialSetting, unit: ShownUnit): string {
   const text = figure(shown, unit);
   return turns === 0 ? text : `${turns === 1 ? '1 turn' : `${turns} turns`} + ${text}`;
-}
-
-/** What the figure counts: `dial reads radius`. */
-export function sayDialReads({ reads }: Dial): string {
-  return reads === 'radius' ? 'dial reads radius' : 'dial reads diameter';
-}
-
-/** Which way, from where, and what about the slack in the screw. */
-export function sayDialWay(setting: DialSetting, unit: ShownUnit): string {
-  return `From the dial's zero, set where the size was last measured, turn ${MOVES[setting.direction]} to ${sayDialFigure(setting, unit)}. Gone past it? Back off well behind it and come up to it again, so that the slack is taken up.`;
-}
-
-/** `Pass 3 of 5 · then .004 · then .004`, figures as the dial moves for each. */
-export function sayPlan(
-  { made, plan, next }: CutProgress,
-  { unit, onDial }: { readonly unit: ShownUnit; readonly onDial: (take: Length) => Length },
-): string {
-  if (!plan?.ok || !next) return '';
-  const { passes } = plan.value;
-  const at = passes.indexOf(next);
-  const coming = passes.slice(at + 1).map(({ asked }) => `then ${figure(onDial(asked), unit)}`);
-  return [`Pass ${made + at + 1} of ${made + passes.length}`, ...coming].join(' · ');
-}
-
-/** Said before the last pass is cut. */
-export function sayLastPass(cut: CutSizes, next: PlannedPass, unit: ShownUnit): string {
-  return `Last pass: it lands on ${show(next.sizeAfter, unit)}, and the limit is ${show(lastLimit(cut), unit)}. Check the dial before it cuts, and measure after it.`;
 }
 
 /** The light passes of a plan, in a sentence; nothing where there is nothing to be said. */

@@ -6,7 +6,7 @@ import {
   type CutStage,
 } from '../../src/engine/cut-progress.ts';
 import { cutSpeed, type CutSpeed, type SpeedQuestion } from '../../src/engine/cut-speed.ts';
-import { dialSetting, onDial, type DialSetting, type LatheDial } from '../../src/engine/dial.ts';
+import { dialSetting, type DialSetting, type LatheDial } from '../../src/engine/dial.ts';
 import { lengthOf, zero } from '../../src/engine/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import type { CutKind } from '../../src/engine/metal-on.ts';
@@ -19,12 +19,8 @@ import { spokenDial, spokenProgress } from '../../src/engine/say-cuts-spoken.ts'
 import {
   sayCutKind,
   sayDialFigure,
-  sayDialReads,
-  sayDialWay,
-  sayLastPass,
   sayLeft,
   sayOver,
-  sayPlan,
   sayPlanNote,
   sayProof,
   saySpring,
@@ -117,45 +113,11 @@ describe('what stands on the lathe screen', () => {
     expect(kinds.map(sayCutKind)).toEqual(['outside', 'bore', 'hole', 'length', 'depth', 'depth', 'width']);
   });
 
-  test('shows the dial with its turns, and what it reads', () => {
+  test('shows the dial with its turns', () => {
     expect(sayDialFigure(setting('.036'), 'in')).toBe('.018');
     expect(sayDialFigure(setting('.236'), 'in')).toBe('1 turn + .018');
     expect(sayDialFigure(setting('.436'), 'in')).toBe('2 turns + .018');
     expect(sayDialFigure(setting('.200'), 'in')).toBe('1 turn + 0');
-    expect(sayDialReads(radius)).toBe('dial reads radius');
-    expect(sayDialReads({ ...radius, reads: 'diameter' })).toBe('dial reads diameter');
-  });
-
-  test.each([
-    ['outside', 'in, towards the middle of the work to .018'],
-    ['bore', 'out, away from the middle of the work to .018'],
-    ['length', 'towards the chuck to .036'],
-    ['recess-depth', 'deeper in to .036'],
-    ['slot-width', 'to the side of the slot to .036'],
-  ] as const)('says which way the dial goes for %s, and what about the slack', (of, way) => {
-    expect(sayDialWay(setting('.036', of), 'in')).toBe(
-      `From the dial's zero, set where the size was last measured, turn ${way}. Gone past it? Back off well behind it and come up to it again, so that the slack is taken up.`,
-    );
-  });
-
-  test('counts the passes and names those to come, as the dial moves', () => {
-    const on = {
-      unit: 'in',
-      onDial: (take: Parameters<typeof onDial>[2]) => onDial('outside', radius, take),
-    } as const;
-    expect(sayPlan(at('1.544'), on)).toBe('Pass 2 of 4 · then .004 · then .004');
-    const second = cutProgress({ ...ring, passes: [pass('1.544', '.081')], dialledSince: inch('.030') });
-    expect(sayPlan(second, on)).toBe('Pass 3 of 4 · then .004');
-    expect(sayPlan(at('1.498'), on)).toBe('');
-    expect(sayPlan(at('1.4960'), on)).toBe('');
-  });
-
-  test('warns of the last pass with where it lands and where the limit is', () => {
-    const last = at('1.500');
-    if (!last.next) throw new Error('no pass');
-    expect(sayLastPass(ring, last.next, 'in')).toBe(
-      'Last pass: it lands on 1.498 in, and the limit is 1.4975 in. Check the dial before it cuts, and measure after it.',
-    );
   });
 });
 

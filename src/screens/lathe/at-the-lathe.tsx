@@ -1,7 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { onDial } from '../../engine/dial.ts';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
-import { show } from '../../engine/show.ts';
+import { saySpeedSource, sayTooFast } from '../../engine/say-cuts-speed.ts';
+import { sayPlanNote } from '../../engine/say-cuts.ts';
+import { show, type ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { announce, tick } from '../common/announce.ts';
 import { Page } from '../common/page.tsx';
@@ -152,17 +154,24 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
           </div>
         </div>
         {isOver && <WaysOutRows at={at} unit={unit} />}
-        <Cautions at={at} />
+        <Cautions at={at} unit={unit} />
       </div>
     </Page>
   );
 }
 
-function Cautions({ at: { cut } }: { at: LatheCut }) {
+/** What to mind, whatever is cut; then what this plan and this speed ask for, and where the speed comes from. */
+function Cautions({ at: { cut, progress, speed }, unit }: { at: LatheCut; unit: ShownUnit }) {
+  const { plan } = progress;
+  const sentences = [
+    ...latheCautions({ operation: cut.operation }),
+    plan?.ok === true ? sayPlanNote(plan.value, unit) : '',
+    ...(speed?.ok === true ? [sayTooFast(speed.value), saySpeedSource(speed.value, unit)] : []),
+  ].filter((sentence) => sentence !== '');
   return (
     <aside class="at-the-lathe-cautions" aria-label="Cautions">
-      {latheCautions({ operation: cut.operation }).map((caution) => (
-        <p key={caution}>{caution}</p>
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
       ))}
     </aside>
   );

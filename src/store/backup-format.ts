@@ -41,11 +41,6 @@ export const backupStores = [
 
 export type BackupStore = (typeof backupStores)[number];
 
-export type BackupHeader = {
-  readonly writtenAt: number;
-  readonly counts: Readonly<Record<string, number>>;
-};
-
 /** Where this phone was last is of no use on another one. */
 export const leftOutSettings: ReadonlySet<string> = new Set(['lastPlace']);
 

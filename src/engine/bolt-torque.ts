@@ -8,8 +8,6 @@ export const nutFactors = [
   { id: 'antiseize', words: 'Anti-seize', factor: 0.12 },
 ] as const;
 
-export type NutFactorId = (typeof nutFactors)[number]['id'];
-
 /** Ten lubricated bolts, each at 90 N m, kN of preload. Source: Shigley 9th ed., table 8-14. */
 export const preloadsAtOneTorqueKn: readonly number[] = [
   30.3, 32.5, 32.5, 32.9, 32.9, 33.8, 34.3, 34.7, 37.4, 40.5,

@@ -3,7 +3,7 @@ import { withChanges, type Changes } from './changes.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { readByIndex, readOne } from './read.ts';
+import { readByIndex } from './read.ts';
 import type { Id, MoneyLine } from './records.ts';
 import { moneyKind } from './schemas/money.ts';
 import type { StoreResult } from './store-refusal.ts';
@@ -12,10 +12,6 @@ import type { StoreResult } from './store-refusal.ts';
 export async function moneyOf(store: Store, jobId: Id): Promise<MoneyLine[]> {
   const lines = await readByIndex(store, moneyKind, { index: 'jobId', key: jobId });
   return lines.sort((a, b) => a.createdAt - b.createdAt);
-}
-
-export async function getMoney(store: Store, id: Id): Promise<MoneyLine | undefined> {
-  return readOne(store, moneyKind, id);
 }
 
 export type NewMoneyLine = Omit<MoneyLine, 'id' | 'createdAt'>;

@@ -4,7 +4,7 @@ import { touchJob } from './jobs.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { read, readByIndex, readOne } from './read.ts';
+import { read, readByIndex } from './read.ts';
 import type { Id, Photo, PhotoBytes, PhotoOwner, Stamped } from './records.ts';
 import { parseKept, toKept } from './schemas/common.ts';
 import { photoBytesKind, photoKind } from './schemas/photo.ts';
@@ -18,10 +18,6 @@ export async function photosOf(store: Store, owner: PhotoOwner): Promise<Photo[]
 /** Every photo of a job, whatever of it they show. */
 export async function photosOfJob(store: Store, jobId: Id): Promise<Photo[]> {
   return inOrder(await readByIndex(store, photoKind, { index: 'jobId', key: jobId }));
-}
-
-export async function getPhoto(store: Store, id: Id): Promise<Photo | undefined> {
-  return readOne(store, photoKind, id);
 }
 
 /** The picture itself; nothing when its bytes aren't on this phone. */

@@ -4,7 +4,7 @@ import { isLess, type Length } from './length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Reading } from './reading.ts';
 import { canProve } from './settle.ts';
-import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { hangsOnLower, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 /** How a check is made: read with a tool as one kind of size, or looked at. */
 export type CheckBy = FeatureKind | 'by-eye';
@@ -115,9 +115,4 @@ function known({ value, band }: Read) {
 function only(side: 'lower' | 'upper', { source, ...limits }: Limits): Limits {
   const limit = limits[side];
   return { source, ...(limit && { [side]: limit }) };
-}
-
-function hangsOnLower(verdict: Verdict): boolean {
-  if (verdict.kind === 'good') return false;
-  return verdict.kind === 'no-good' ? verdict.way === 'under' : verdict.near === 'lower';
 }

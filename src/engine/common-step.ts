@@ -1,3 +1,4 @@
+import { greatestCommonDivisor } from './exact-fraction.ts';
 import { toText, type Length } from './length.ts';
 
 /** A size as a sum and how many sizes it is the sum of, so that a third stays exact. */
@@ -52,12 +53,6 @@ function digits(length: Length, places: number): bigint {
 function floorDivided(a: bigint, b: bigint): bigint {
   const towardsZero = a / b;
   return a % b < 0n ? towardsZero - 1n : towardsZero;
-}
-
-function greatestCommonDivisor(a: bigint, b: bigint): bigint {
-  let [large, small] = [a, b];
-  while (small !== 0n) [large, small] = [small, large % small];
-  return large;
 }
 
 function leastCommonMultiple(a: bigint, b: bigint): bigint {

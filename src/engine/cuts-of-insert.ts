@@ -3,7 +3,12 @@ import { wayOf, type CutWay } from './cuts-of-way.ts';
 import { leastPercentWorthKeeping } from './insert-drill.ts';
 import { insertLimits } from './insert-limits.ts';
 import { isLess, isMore, largest, smallest, type Length } from './length.ts';
-import type { InsertAnswer, InsertDrillChoice, InsertQuestion } from './thread-insert.ts';
+import {
+  needsDrill,
+  type InsertAnswer,
+  type InsertDrillChoice,
+  type InsertQuestion,
+} from './thread-insert.ts';
 import type { Thread } from './threads.ts';
 
 /**
@@ -80,8 +85,4 @@ function insideOf(
 ): Length {
   if (isLess(size, lower)) return lower;
   return smallest(size, upper);
-}
-
-function needsDrill({ hole }: InsertAnswer): boolean {
-  return hole.state !== 'straight-to-tap' && !(hole.state === 'over' && hole.drillTightest !== true);
 }

@@ -34,7 +34,7 @@ export function commonBottom(fractions: readonly Fraction[]): bigint {
   return fractions.reduce((so, { bottom }) => (so / greatestCommonDivisor(so, bottom)) * bottom, 1n);
 }
 
-function greatestCommonDivisor(a: bigint, b: bigint): bigint {
+export function greatestCommonDivisor(a: bigint, b: bigint): bigint {
   let [large, small] = [a, b];
   while (small !== 0n) [large, small] = [small, large % small];
   return large;

@@ -2,7 +2,7 @@ import { bandOf, combine, mean, type Estimate } from './estimate.ts';
 import type { FitLimits, Range } from './fits.ts';
 import { isMore, largest, minus, plus, zero, type Length } from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
-import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { hangsOnLower, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 /** A measured bore or pin. The pin's tightest place is its largest. */
 export type MeasuredPart = { readonly tightest: Estimate; readonly loosest: Estimate };
@@ -148,12 +148,7 @@ function check(q: {
   const low = verdictOf({ ...q.small, limits: { lower, source } });
   const high = verdictOf({ ...q.large, limits: { upper, source } });
   const verdict = worseVerdict(low, high);
-  return { ...(decidesLow(verdict) ? q.small : q.large), limits: q.limits, verdict };
-}
-
-function decidesLow(verdict: Verdict): boolean {
-  if (verdict.kind === 'good') return false;
-  return verdict.kind === 'no-good' ? verdict.way === 'under' : verdict.near === 'lower';
+  return { ...(hangsOnLower(verdict) ? q.small : q.large), limits: q.limits, verdict };
 }
 
 function ofSize(estimate: Estimate): Known {

@@ -7,7 +7,7 @@ import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './leng
 import type { Refusal } from './refusal.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastWallSource } from './tables/least-walls.ts';
-import { insertDrill, threadInsert, type InsertAnswer } from './thread-insert.ts';
+import { insertDrill, needsDrill, threadInsert, type InsertAnswer } from './thread-insert.ts';
 import { threadPlay } from './thread-play.ts';
 import { threadNamed, type Thread } from './threads.ts';
 
@@ -121,10 +121,6 @@ function wallFinding(
 // As `threadInsert` holds it: half the bolt's diameter, common practice, no source.
 function leastInsertWall(thread: Thread): Length {
   return dividedBy(thread.major, 2);
-}
-
-function needsDrill({ hole }: InsertAnswer): boolean {
-  return hole.state !== 'straight-to-tap' && !(hole.state === 'over' && hole.drillTightest !== true);
 }
 
 // A drill run through to be sure takes no more than the tap would: it is no cut of its own.

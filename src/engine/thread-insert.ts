@@ -124,3 +124,8 @@ function wallAfterTap({ wall, hole }: InsertQuestion, limits: InsertLimits): Len
   if (wall?.kind === 'centre-to-edge') return minus(wall.distance, dividedBy(limits.majorMost, 2));
   return wall && hole ? minus(wall.wall, tapReach(limits, mean(hole.tightest))) : undefined;
 }
+
+/** Whether a drill goes through before the tap: not where the hole is right already, or too wide for it. */
+export function needsDrill({ hole }: Pick<InsertAnswer, 'hole'>): boolean {
+  return hole.state !== 'straight-to-tap' && !(hole.state === 'over' && hole.drillTightest !== true);
+}

@@ -1,4 +1,4 @@
-import { absolute, isLess, isMore, minus, plus, smallest, type Length } from './length.ts';
+import { absolute, dividedBy, isLess, isMore, minus, plus, smallest, type Length } from './length.ts';
 
 /** What a size must keep to; a side left out is free. Every limit carries its source. */
 export type Limits = { readonly lower?: Length; readonly upper?: Length; readonly source: string };
@@ -48,4 +48,15 @@ export function worseVerdict(tight: Verdict, loose: Verdict): Verdict {
   if (loose.kind === 'no-good' || tight.kind === 'good') return loose;
   const short = isLess(tight.short, loose.short) ? tight.short : loose.short;
   return { kind: 'too-close', near: 'both', short };
+}
+
+/** Whether it is the lower limit that a verdict hangs on; one that is good hangs on neither. */
+export function hangsOnLower(verdict: Verdict): boolean {
+  if (verdict.kind === 'good') return false;
+  return verdict.kind === 'no-good' ? verdict.way === 'under' : verdict.near === 'lower';
+}
+
+/** Half-way between two limits. */
+export function middleOf({ lower, upper }: { readonly lower: Length; readonly upper: Length }): Length {
+  return dividedBy(plus(lower, upper), 2);
 }

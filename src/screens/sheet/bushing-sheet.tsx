@@ -15,12 +15,13 @@ import { BushingDrawing } from '../worksheets/bushing-drawing.tsx';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';
 import { BushingCaution } from '../worksheets/worksheet-cautions.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { UNFINISHED } from './sheet-words.ts';
 
 /** What the sheet prints of a bushing: its sizes, its metals, how it goes in, and what speaks against it. */
 export function BushingSheet({ data }: { readonly data: WorksheetData }) {
   const { unit } = data;
   const question = bushingQuestion(data);
-  if (!question) return <p>Not worked out: something it needs was not given.</p>;
+  if (!question) return <p>{UNFINISHED}</p>;
   const result = bushing(question);
   if (!result.ok) return <p>{sayBushingRefusal(result.refusal, unit)}</p>;
   const answer = result.value;

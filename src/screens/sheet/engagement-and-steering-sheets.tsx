@@ -33,10 +33,9 @@ import {
 } from '../worksheets/thread-engagement-question.ts';
 import { EngagementCaution, SteeringCaution } from '../worksheets/worksheet-cautions.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { UNFINISHED } from './sheet-words.ts';
 
 type SheetProps = { readonly data: WorksheetData };
-
-const UNFINISHED = 'Not worked out: something it needs was not given.';
 
 export function ThreadEngagementSheet({ data }: SheetProps) {
   const question = engagementQuestion(data);

@@ -4,12 +4,13 @@ import { VerdictBand } from '../common/verdict-band.tsx';
 import { FitDrawing } from '../worksheets/fit-drawing.tsx';
 import { fitAnswer, fitQuestion } from '../worksheets/fit-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { UNFINISHED } from './sheet-words.ts';
 
 /** What the sheet prints of a fit: the class with its limits, and the verdict on the measured parts. */
 export function FitSheet({ data }: { readonly data: WorksheetData }) {
   const { unit } = data;
   const question = fitQuestion(data);
-  if (!question) return <p>Not worked out: something it needs was not given.</p>;
+  if (!question) return <p>{UNFINISHED}</p>;
   const result = fitAnswer(question);
   if (!result.ok) return <p>{sayFitRefusal(result.refusal, unit)}</p>;
   const { fit, clearance, pinForBore, boreForPin } = result.value;

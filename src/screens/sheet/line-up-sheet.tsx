@@ -7,11 +7,12 @@ import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
 import { axleFields } from '../worksheets/axle-line-up-fields.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { UNFINISHED } from './sheet-words.ts';
 
 /** What the sheet prints of an axle's line-up. */
 export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
   const question = axleLineUpQuestion(data);
-  if (!question) return <p>Not worked out: something it needs was not given.</p>;
+  if (!question) return <p>{UNFINISHED}</p>;
   const { unit } = data;
   const result = lineUp(question);
   if (!result.ok) return <p>{sayLineUpRefusal(result.refusal)}</p>;

@@ -29,10 +29,9 @@ import { bearingQuestion, type BearingQuestion } from '../worksheets/bearing-sea
 import { RingDrawing } from '../worksheets/ring-drawing.tsx';
 import { ringQuestion } from '../worksheets/ring-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { UNFINISHED } from './sheet-words.ts';
 
 type SheetProps = { readonly data: WorksheetData };
-
-const UNFINISHED = 'Not worked out: something it needs was not given.';
 
 /** What the sheet prints of a ring: its sizes, its washer, the cuts. */
 export function RingSheet({ data }: SheetProps) {

@@ -11,6 +11,8 @@ export const ORIGINS: Readonly<Record<PartOrigin, string>> = {
 export const OLDER_READINGS =
   'Worked out from older readings: the readings or the worksheet have changed since.';
 
+export const UNFINISHED = 'Not worked out: something it needs was not given.';
+
 export function dayOf(ms: number): string {
   return new Date(ms).toLocaleDateString(undefined, { dateStyle: 'long' });
 }

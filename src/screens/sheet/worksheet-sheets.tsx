@@ -24,10 +24,9 @@ import { StackDrawing } from '../worksheets/stack-drawing.tsx';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
 import { InsertCaution } from '../worksheets/worksheet-cautions.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { UNFINISHED } from './sheet-words.ts';
 
 type SheetProps = { readonly data: WorksheetData };
-
-const UNFINISHED = 'Not worked out: something it needs was not given.';
 
 export function SpacerStackSheet({ data }: SheetProps) {
   const question = spacerStackQuestion(data);

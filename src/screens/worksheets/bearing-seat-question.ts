@@ -1,9 +1,10 @@
 import type { SeatQuestion, SettingWant, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
 import { mean, type Estimate } from '../../engine/estimate.ts';
-import { dividedBy, largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length.ts';
+import { largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
 import type { Leg } from '../../engine/settle.ts';
 import { usualSleeveExcess } from '../../engine/tables/bearing-practice.ts';
+import { middleOf } from '../../engine/verdict.ts';
 import { threadNamed } from '../../engine/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
@@ -136,8 +137,4 @@ function limitsGiven(data: WorksheetData) {
 
 function lengthStep({ dial }: WorksheetData): Length {
   return sizeStep('length', { reads: dial.reads, graduation: dial.graduation.exact });
-}
-
-function middleOf({ lower, upper }: { readonly lower: Length; readonly upper: Length }): Length {
-  return dividedBy(plus(lower, upper), 2);
 }

@@ -1,24 +1,13 @@
 import { mean } from '../../engine/estimate.ts';
 import type { FitSystem } from '../../engine/fits.ts';
-import type { HoleAndPinQuestion, Joint } from '../../engine/hole-and-pin.ts';
+import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { usualLimits } from '../../engine/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/insert-drill.ts';
 import { isZero, zero, type Length } from '../../engine/length.ts';
 import { materialNamed } from '../../engine/tables/materials.ts';
 import type { Limits } from '../../engine/verdict.ts';
-import { exactSize, knownSize, type KnownSize, type WorksheetData } from './worksheet-data.ts';
-
-const JOINTS: ReadonlySet<string> = new Set([
-  'turns-under-load',
-  'turns',
-  'slides',
-  'located',
-  'pressed',
-] satisfies Joint[]);
-
-function isJoint(value: string | undefined): value is Joint {
-  return value !== undefined && JOINTS.has(value);
-}
+import { isJoint } from './fit-fields.ts';
+import { exactSize, knownSize, ownLimits, type KnownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** The question a hole-and-pin worksheet asks the engine, once bore, pin and how it runs are known. */
 export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | undefined {
@@ -101,13 +90,6 @@ function nominalSize(data: WorksheetData): Length | undefined {
 
 function places({ tightest, loosest }: KnownSize) {
   return { tightest, loosest };
-}
-
-function ownLimits(data: WorksheetData): Limits | undefined {
-  const lower = exactSize(data, data.worksheet.sizes['lower']);
-  const upper = exactSize(data, data.worksheet.sizes['upper']);
-  if (!lower && !upper) return undefined;
-  return { ...(lower && { lower }), ...(upper && { upper }), source: 'your own limits' };
 }
 
 function armOf(data: WorksheetData): HoleAndPinQuestion['arm'] {

@@ -1,5 +1,4 @@
 import {
-  dividedBy,
   largest,
   minus,
   negate,
@@ -18,6 +17,7 @@ import {
   type StackQuestion,
   type StackWant,
 } from '../../engine/spacer-stack.ts';
+import { middleOf } from '../../engine/verdict.ts';
 import type { Id, StackPartInput } from '../../store/records.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
@@ -91,8 +91,4 @@ function directGap(data: WorksheetData): Estimate | undefined {
 /** The step the shop's dial can face a length to. */
 function dialStep(data: WorksheetData): Length {
   return sizeStep('length', { reads: data.dial.reads, graduation: data.dial.graduation.exact });
-}
-
-function middleOf({ lower, upper }: { readonly lower: Length; readonly upper: Length }): Length {
-  return dividedBy(plus(lower, upper), 2);
 }

@@ -1,7 +1,6 @@
 import { typedEstimate } from '../../engine/estimate.ts';
 import { zero } from '../../engine/length.ts';
 import type { SteeringBefore, SteeringChange } from '../../engine/steering-geometry.ts';
-import type { Limits } from '../../engine/verdict.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** A digital level on the fork leg. Common practice, no source. */
@@ -62,12 +61,4 @@ function changeOf(data: WorksheetData): SteeringChange {
     ...(extraAngleDegrees !== undefined && { extraAngleDegrees }),
     ...(axleLead && { axleLead }),
   };
-}
-
-/** The trail that is wanted, where the fitter or the maker says so; there is no usual one. */
-export function wantedTrail(data: WorksheetData): Limits | undefined {
-  const lower = exactSize(data, data.worksheet.sizes['lower']);
-  const upper = exactSize(data, data.worksheet.sizes['upper']);
-  if (!lower && !upper) return undefined;
-  return { ...(lower && { lower }), ...(upper && { upper }), source: 'your own limits' };
 }

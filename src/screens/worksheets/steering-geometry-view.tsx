@@ -28,9 +28,9 @@ import { CHANGE_FIELD_NAMES, NOW_NAMES } from './steering-geometry-plan.ts';
 import {
   steeringQuestion,
   USUAL_RAKE_WITHIN_DEGREES,
-  wantedTrail,
   type SteeringQuestion,
 } from './steering-geometry-question.ts';
+import { ownLimits } from './worksheet-data.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { SteeringCaution } from './worksheet-cautions.tsx';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
@@ -115,7 +115,7 @@ function Answer({ data, question, answer }: AnswerProps) {
 
 /** Only where limits were given: there is no trail that is right for every machine. */
 export function TrailVerdict({ data, answer }: Omit<AnswerProps, 'question'>) {
-  const limits = wantedTrail(data);
+  const limits = ownLimits(data);
   if (!limits) return null;
   const value = answer.after.trail;
   const halfWidth = answer.trailHalfWidth;

@@ -3,6 +3,7 @@ import { featureForm } from '../../engine/feature-form.ts';
 import type { Length } from '../../engine/length.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { asTyped, type ShownUnit } from '../../engine/show.ts';
+import type { Limits } from '../../engine/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
 import type { Feature, Job, KeptDial, ReadingRecord, SizeInput, Worksheet } from '../../store/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
@@ -67,4 +68,12 @@ function typedWords(input: Extract<SizeInput, { from: 'typed' }>): string {
   return input.tool
     ? `typed ${asTyped(input)}, as one reading with the ${input.tool.name}`
     : `typed ${asTyped(input)}`;
+}
+
+/** The limits the user gave himself, one or both. */
+export function ownLimits(data: WorksheetData): Limits | undefined {
+  const lower = exactSize(data, data.worksheet.sizes['lower']);
+  const upper = exactSize(data, data.worksheet.sizes['upper']);
+  if (!lower && !upper) return undefined;
+  return { ...(lower && { lower }), ...(upper && { upper }), source: 'your own limits' };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/estimate.ts';
-import { steeringQuestion, wantedTrail } from '../../../src/screens/worksheets/steering-geometry-question.ts';
+import { ownLimits } from '../../../src/screens/worksheets/worksheet-data.ts';
+import { steeringQuestion } from '../../../src/screens/worksheets/steering-geometry-question.ts';
 import { is, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 const sizes = {
@@ -68,12 +69,12 @@ describe('what a steering-geometry worksheet asks', () => {
 
 describe('the trail that is wanted', () => {
   test('is only what the fitter says: there is no usual one', () => {
-    expect(wantedTrail(worksheetOf('steering-geometry', { sizes, choices }))).toBeUndefined();
-    const limits = wantedTrail(
+    expect(ownLimits(worksheetOf('steering-geometry', { sizes, choices }))).toBeUndefined();
+    const limits = ownLimits(
       worksheetOf('steering-geometry', { sizes: { ...sizes, lower: typedSize('3.5') }, choices }),
     );
     expect(is(limits?.lower, '3.5 in') && limits?.upper === undefined).toBe(true);
-    const most = wantedTrail(worksheetOf('steering-geometry', { sizes: { upper: typedSize('5') } }));
+    const most = ownLimits(worksheetOf('steering-geometry', { sizes: { upper: typedSize('5') } }));
     expect(is(most?.upper, '5 in') && most?.lower === undefined).toBe(true);
   });
 });

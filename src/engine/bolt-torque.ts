@@ -15,10 +15,12 @@ export const preloadsAtOneTorqueKn: readonly number[] = [
 
 const NEWTON_METRES_PER_POUND_FOOT = 1.3558179;
 
+/** lbf·ft as N·m; floating point. Source: NIST SP 811, B.8. */
 export function newtonMetres(poundFeet: number): number {
   return poundFeet * NEWTON_METRES_PER_POUND_FOOT;
 }
 
+/** N·m as lbf·ft; floating point. Source: NIST SP 811, B.8. */
 export function poundFeet(newtonMetre: number): number {
   return newtonMetre / NEWTON_METRES_PER_POUND_FOOT;
 }

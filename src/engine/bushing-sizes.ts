@@ -8,6 +8,8 @@ import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
 
 /**
  * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle.
+ *
+ * Refuses: form-eats-class, where the bore's form leaves nothing of the class.
  */
 export function outsideFor(fit: FitLimits, bore: MeasuredPart): Result<Range, FormRefusal> {
   const whole = pinForBore(fit, bore);

@@ -19,7 +19,7 @@ export function spindleRpm({
   return (surfaceFeetPerMinute * MM_PER_FOOT) / (Math.PI * floatMm(diameter));
 }
 
-/** Surface feet a minute of a diameter that turns at so many revolutions a minute: π D n. */
+/** Surface feet a minute of a diameter that turns at so many revolutions a minute: π D n; floating point. */
 export function surfaceFeetPerMinute({ rpm, diameter }: { rpm: number; diameter: Length }): number {
   return (rpm * Math.PI * floatMm(diameter)) / MM_PER_FOOT;
 }

@@ -107,6 +107,7 @@ export function heatWays(q: HeatQuestion): readonly HeatWay[] {
   ];
 }
 
+/** °C as °F; floating point. */
 export function fahrenheitOf(celsius: number): number {
   return celsius * 1.8 + 32;
 }

@@ -10,9 +10,6 @@ import { leastCleanUp } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
 import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
-export { jointLimits, type Joint } from './joint-limits.ts';
-export type { Route, RouteKind, RouteReason, RouteStep } from './hole-and-pin-routes.ts';
-
 export type HoleAndPinQuestion = {
   readonly bore: { readonly tightest: Estimate; readonly loosest: Estimate };
   /** The pin's tightest place is its largest. */
@@ -184,7 +181,10 @@ function rockOf(
   };
 }
 
-// The reamer must find metal all round even if the loosest place is as large as its readings allow.
+/**
+ * The least size at which a worn bore is clean all round: the reamer must find metal there even if the loosest place is as
+ * large as its readings allow.
+ */
 export function cleanUpSize(loosest: Estimate): Length {
   return plus(plus(mean(loosest), bandOf(loosest).halfWidth), leastCleanUp);
 }

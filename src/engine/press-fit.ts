@@ -52,7 +52,7 @@ export function pressureOfGrowthMpa(
 /**
  * How much the inner part's bore closes on the diameter when it is pressed in; zero where it is solid.
  *
- * Units:   Length, to a hundredth of a micrometre: 2·p·d²·Di / (E·(d²−Di²)).
+ * Units:   Length, worked in floating point and rounded to a hundredth of a micrometre: 2·p·d²·Di / (E·(d²−Di²)).
  * Source:  Lamé, ring under outer pressure.
  */
 export function closingIn({ at, inside, inner }: PressedPair, pressureMpa: number): Length {

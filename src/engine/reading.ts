@@ -23,7 +23,7 @@ export type Reading = {
   readonly tool: ToolInForce;
   readonly place?: Place;
   readonly direction?: Direction;
-  /** The tool's zero was checked at the start of the session. */
+  /** The tool's zero was checked since the app was opened. */
   readonly zeroChecked: boolean;
 };
 

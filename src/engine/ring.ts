@@ -5,8 +5,6 @@ import { refuse, worked, type Refusal, type Result } from './refusal.ts';
 import { ringFromBlanks, type FromBlanks, type RingBlank } from './ring-blank.ts';
 import type { RingClearance } from './tables/ring-practice.ts';
 
-export type { RingBlank, RingCut } from './ring-blank.ts';
-
 type Places = { readonly tightest: Estimate; readonly loosest: Estimate };
 
 export type RingQuestion = {

@@ -8,11 +8,17 @@ export function takenEachSide({ bore }: RouteContext, finished: Length): Length 
   return dividedBy(minus(finished, bore.tightest), 2);
 }
 
+/** The wall beside a hole of this finished size; undefined where the wall now was never measured. */
 export function wallLeft(context: RouteContext, finished: Length): Length | undefined {
   const { wall } = context.question;
   return wall && minus(wall, takenEachSide(context, finished));
 }
 
+/**
+ * How thin that wall may be.
+ *
+ * Source: the user's own least wall, else half the hole's diameter: common practice, no source.
+ */
 export function leastWallBeside(context: RouteContext, finished: Length): Length {
   return context.question.leastWall ?? leastParentWall(finished);
 }

@@ -32,7 +32,7 @@ export function sayFitRefusal(refusal: IsoRefusal | FormRefusal, unit: ShownUnit
   }
 }
 
-/** The clearance of a class in words: `.0012 to .0029 of clearance`, `line to line to .0011 of interference`. */
+/** The clearance of a class in words: `.0012 to .0029 of clearance`, `.0004 of interference to .0011 of clearance`. */
 export function sayClearance(
   { clearance, kind }: Pick<FitLimits, 'clearance' | 'kind'>,
   unit: ShownUnit,

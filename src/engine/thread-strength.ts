@@ -46,7 +46,7 @@ export function stressAreaSquareMm({ major, pitch, threadsPerInch }: ThreadForm)
   return 0.785398 * (floatMm(major) - depth * floatMm(pitch)) ** 2;
 }
 
-/** The same in square inches, for saying it. */
+/** The same in square inches, for saying it; floating point. */
 export function stressAreaSquareInches(thread: ThreadForm): number {
   return stressAreaSquareMm(thread) / SQUARE_MM_PER_SQUARE_INCH;
 }

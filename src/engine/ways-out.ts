@@ -12,8 +12,6 @@ import { nextClassWay, newMateWay } from './ways-out-fit.ts';
 import { measureAgainWay, newPartWay, shimWay } from './ways-out-plain.ts';
 import type { WayOut, WayOutKind } from './ways-out-kinds.ts';
 
-export type { WayOut, WayOutKind, WayOutReason } from './ways-out-kinds.ts';
-
 export type WaysOutQuestion = CutSizes & {
   readonly operation: Operation;
   /** What was measured, past the limit. */

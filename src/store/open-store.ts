@@ -24,7 +24,7 @@ export type Store = {
   readonly name: string;
   readonly now: () => number;
   readonly channel: Channel;
-  /** Records met in this session that don't parse, as `store/id`. They are left where they are. */
+  /** Records met since the app was opened that don't parse, as `store/id`. They are left where they are. */
   readonly unreadable: Map<string, { readonly store: StoreName; readonly id: string }>;
   readonly reopen: () => Promise<boolean>;
   db: IDBPDatabase;
@@ -132,7 +132,7 @@ export function closeStore(store: Store): void {
   store.db.close();
 }
 
-/** The records this session met that don't parse. */
+/** The records met since the app was opened that don't parse. */
 export function unreadableSeen(store: Store): readonly { readonly store: StoreName; readonly id: string }[] {
   return [...store.unreadable.values()];
 }

@@ -1,12 +1,8 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import {
-  holeAndPin,
-  type HoleAndPinQuestion,
-  type Route,
-  type RouteKind,
-} from '../../src/engine/hole-and-pin.ts';
+import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
+import type { Route, RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
 import { exactDecimalText, isLess, isZero, lengthOf, toText, type Length } from '../../src/engine/length.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);

@@ -2,12 +2,8 @@ import * as fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { expect, test } from 'vitest';
 import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
-import {
-  holeAndPin,
-  jointLimits,
-  type HoleAndPinQuestion,
-  type Joint,
-} from '../../src/engine/hole-and-pin.ts';
+import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
+import { jointLimits, type Joint } from '../../src/engine/joint-limits.ts';
 import { byLength, lengthOf, minus, sameLength, toText, type Length } from '../../src/engine/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Route } from '../../src/engine/hole-and-pin.ts';
+import type { Route } from '../../src/engine/hole-and-pin-routes.ts';
 import { lengthOf } from '../../src/engine/length.ts';
 import { rankRoutes } from '../../src/engine/rank-routes.ts';
 

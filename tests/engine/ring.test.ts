@@ -2,8 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toleranceEstimate } from '../../src/engine/estimate.ts';
 import { decimalText, lengthOf, toText, type Length } from '../../src/engine/length.ts';
-import { ring, type RingAnswer, type RingBlank, type RingQuestion } from '../../src/engine/ring.ts';
-import type { CutFromBlank } from '../../src/engine/ring-blank.ts';
+import { ring, type RingAnswer, type RingQuestion } from '../../src/engine/ring.ts';
+import type { CutFromBlank, RingBlank } from '../../src/engine/ring-blank.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length | undefined) => length && decimalText(length, 'in', 4);

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion, type Route } from '../../src/engine/hole-and-pin.ts';
+import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
+import type { Route } from '../../src/engine/hole-and-pin-routes.ts';
 import { exactDecimalText, lengthOf, type Length } from '../../src/engine/length.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion, type RouteKind } from '../../src/engine/hole-and-pin.ts';
+import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
+import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
 import { lengthOf, zero, type Length } from '../../src/engine/length.ts';
 import { compareRoutes } from '../../src/engine/route-comparison.ts';
 import { sayComparison } from '../../src/engine/say-routes-comparison.ts';

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion, type RouteKind } from '../../src/engine/hole-and-pin.ts';
+import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
+import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
 import { lengthOf, type Length } from '../../src/engine/length.ts';
 import { sayRock, sayRoute } from '../../src/engine/say-routes.ts';
 import type { ShownUnit } from '../../src/engine/show.ts';

@@ -5,7 +5,8 @@ import { decimalText, lengthOf, type Length } from '../../src/engine/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import { sayWayOut } from '../../src/engine/say-cuts-ways.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';
-import { waysOut, type WayOut, type WayOutKind, type WaysOutQuestion } from '../../src/engine/ways-out.ts';
+import { waysOut, type WaysOutQuestion } from '../../src/engine/ways-out.ts';
+import type { WayOut, WayOutKind } from '../../src/engine/ways-out-kinds.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length) => decimalText(length, 'in', 4);

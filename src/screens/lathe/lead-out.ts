@@ -1,4 +1,4 @@
-import type { WayOut } from '../../engine/ways-out.ts';
+import type { WayOut } from '../../engine/ways-out-kinds.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { SizeInput, Worksheet, WorksheetKind } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

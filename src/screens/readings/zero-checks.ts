@@ -1,4 +1,4 @@
-// A zero check holds for the session, not for ever: it is kept in memory only, so that a reload asks for it again.
+// A zero check holds while the app is open, not for ever: it is kept in memory only, so that a reload asks for it again.
 const checkedAt = new Map<string, number>();
 // Chosen, not published: one working day.
 const HOLDS_FOR_MS = 10 * 60 * 60 * 1000;

@@ -1,6 +1,7 @@
 import { dividedBy, largest, minus, plus, smallest, type Length } from '../../engine/length.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
-import type { RingBlank, RingQuestion } from '../../engine/ring.ts';
+import type { RingQuestion } from '../../engine/ring.ts';
+import type { RingBlank } from '../../engine/ring-blank.ts';
 import { usualRingClearances, type RingClearance } from '../../engine/tables/ring-practice.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -1,7 +1,7 @@
 import { bandOf, mean } from '../../engine/estimate.ts';
 import { isZero } from '../../engine/length.ts';
-import { ring, type RingAnswer, type RingCut, type RingQuestion } from '../../engine/ring.ts';
-import type { RingSize } from '../../engine/ring.ts';
+import { ring, type RingAnswer, type RingQuestion, type RingSize } from '../../engine/ring.ts';
+import type { RingCut } from '../../engine/ring-blank.ts';
 import {
   RING_NOT_PROVED,
   sayBlank,

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Route } from '../../engine/hole-and-pin.ts';
+import type { Route } from '../../engine/hole-and-pin-routes.ts';
 import { ROUTE_STATES, sayRoute, type SaidRoute } from '../../engine/say-routes.ts';
 import { createWorksheet } from '../../store/worksheets.ts';
 import { sayStore } from '../../store/say-store.ts';

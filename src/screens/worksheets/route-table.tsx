@@ -1,4 +1,4 @@
-import type { Route } from '../../engine/hole-and-pin.ts';
+import type { Route } from '../../engine/hole-and-pin-routes.ts';
 import { compareRoutes, type ComparedRoute } from '../../engine/route-comparison.ts';
 import { ROUTE_STATES } from '../../engine/say-routes.ts';
 import { sayComparison, type SaidComparison } from '../../engine/say-routes-comparison.ts';

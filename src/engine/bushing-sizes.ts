@@ -5,6 +5,7 @@ import { dividedBy, isLess, isMore, largest, minus, plus, smallest, times, type 
 import { refuse, worked, type Result } from './refusal.ts';
 import { leastBushingWall } from './tables/least-walls.ts';
 import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
+import { middleOf } from './verdict.ts';
 
 /**
  * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle.
@@ -16,7 +17,7 @@ export function outsideFor(fit: FitLimits, bore: MeasuredPart): Result<Range, Fo
   if (!whole.ok) return whole;
   const { lower, upper } = whole.value;
   const half = dividedBy(minus(fit.pin.upper, fit.pin.lower), 2);
-  const aim = middle({ lower, upper });
+  const aim = middleOf({ lower, upper });
   return worked({ lower: largest(lower, minus(aim, half)), upper: smallest(upper, plus(aim, half)) });
 }
 
@@ -41,9 +42,4 @@ export function reamerFor(
   const family = systemOf(pressClass) === 'iso' ? 'mm' : 'in';
   const reamer = enough.find(({ name }) => name.endsWith(family)) ?? enough[0];
   return reamer ? worked(reamer) : refuse({ code: 'no-reamer', needs });
-}
-
-/** Half way between two limits: what is aimed at. */
-export function middle({ lower, upper }: Range): Length {
-  return dividedBy(plus(lower, upper), 2);
 }

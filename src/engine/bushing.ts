@@ -1,5 +1,5 @@
 import { bushingHeat } from './bushing-heat.ts';
-import { middle, outsideFor, reamerFor } from './bushing-sizes.ts';
+import { outsideFor, reamerFor } from './bushing-sizes.ts';
 import {
   gripOf,
   likelyInterference,
@@ -23,7 +23,7 @@ import { refuse, worked, type Result } from './refusal.ts';
 import type { Material } from './tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
-import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { middleOf, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 export type BushingQuestion = {
   /** As it is now. */
@@ -162,8 +162,8 @@ function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
     ...sizes,
     next: q.reamed ? (q.outside ? ('press' as const) : ('turn' as const)) : ('ream' as const),
     turn,
-    turnTarget: metalOnTarget({ ...turn, aim: middle(turn) }, 'outside', q.step),
-    insideTarget: metalOnTarget({ ...inside, aim: middle(inside) }, 'bore', q.step),
+    turnTarget: metalOnTarget({ ...turn, aim: middleOf(turn) }, 'outside', q.step),
+    insideTarget: metalOnTarget({ ...inside, aim: middleOf(inside) }, 'bore', q.step),
     ...(before && !isMore(before.lower, before.upper) && { insideBefore: before }),
     interference,
     ...(q.reamed && q.outside && { measured: checkGrip(pressFit, grip) }),

@@ -1,4 +1,4 @@
-import type { BushingAnswer, BushingRefusal } from './bushing.ts';
+import type { BushingRefusal } from './bushing.ts';
 import type { BushingWarning } from './bushing-warnings.ts';
 import { fahrenheitOf, type HeatWay } from './heat-fit.ts';
 import { absolute, isMore, isNegative, zero } from './length.ts';
@@ -113,13 +113,6 @@ export function sayHold(newtons: number, unit: ShownUnit): string {
   return newtons > 0
     ? `holds ${sayForce(newtons, unit)} at least, along the axis`
     : 'no hold can be counted on';
-}
-
-/** What the bushing's bore does when it is pressed in. */
-export function sayClosingIn({ stress }: Pick<BushingAnswer, 'stress'>, unit: ShownUnit): string | undefined {
-  if (!stress) return undefined;
-  const { lower, upper } = stress.closes;
-  return `Its bore closes by ${figure(lower, unit)} to ${show(upper, unit)} when it goes in.`;
 }
 
 /** Interference in words; below zero it is called what it is. */

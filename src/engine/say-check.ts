@@ -36,19 +36,6 @@ const QUANTITIES: readonly (readonly [RegExp, string])[] = [
   [/difference/i, 'difference'],
 ];
 
-const FOUND_WORDS: Readonly<Record<CheckFound, string>> = {
-  'not-done': 'Not done yet',
-  good: 'Good',
-  'no-good': 'No good',
-  'too-close': 'Too close to call',
-};
-
-/** What a check was found to be, in a word or two: for a list and for the sheet. */
-export function sayFound({ found, wants }: Pick<CheckState, 'found' | 'wants'>): string {
-  if (wants === 'retake') return 'To be taken again';
-  return wants === 'limits' ? 'No limits yet' : FOUND_WORDS[found];
-}
-
 /** A check in one sentence: `Good: float .010, want .008 to .012.` */
 export function sayCheckState(state: CheckState, said: SaidCheck): string {
   if (state.wants === 'retake') return `To be taken again; ${sayWanted(said)}.`;

@@ -5,7 +5,6 @@ import { lengthOf, zero } from '../../src/engine/length.ts';
 import {
   sayBushingRefusal,
   sayBushingWarning,
-  sayClosingIn,
   sayForce,
   sayHeatWay,
   sayHold,
@@ -80,17 +79,6 @@ describe('interference', () => {
     { least: '-.0002 in', greatest: '.0011 in', words: '.0002 loose to .0011 in tight' },
   ])('$words', ({ least, greatest, words }) => {
     expect(sayInterference(lengthOf(least), lengthOf(greatest), 'in')).toBe(words);
-  });
-
-  test('closing in is only said where it is known', () => {
-    expect(sayClosingIn({}, 'in')).toBe(undefined);
-    const stress = {
-      pressureMpa: { low: 1, high: 2 },
-      part: { hoopMpa: 1, equivalentMpa: 1 },
-      bushing: { hoopMpa: 1, equivalentMpa: 1 },
-      closes: { lower: lengthOf('.0002 in'), upper: lengthOf('.0013 in') },
-    };
-    expect(sayClosingIn({ stress }, 'in')).toBe('Its bore closes by .0002 to .0013 in when it goes in.');
   });
 });
 

@@ -1,5 +1,5 @@
 import { innerSleeve } from '../../engine/bearing-seat.ts';
-import { middle } from '../../engine/bushing-sizes.ts';
+import { middleOf } from '../../engine/verdict.ts';
 import { bushing } from '../../engine/bushing.ts';
 import type { Length } from '../../engine/length.ts';
 import { lineUp } from '../../engine/line-up.ts';
@@ -59,14 +59,14 @@ function bushingToMake(data: WorksheetData): readonly RoundPartWanted[] {
   const answer = question && bushing(question);
   if (!question || answer?.ok !== true) return [];
   const { turn, turnTarget, inside, insideTarget, insideBefore } = answer.value;
-  const before = insideBefore && { ...insideBefore, aim: middle(insideBefore) };
+  const before = insideBefore && { ...insideBefore, aim: middleOf(insideBefore) };
   const bored = before ? metalOnTarget(before, 'bore', question.step) : insideTarget;
   const { length } = question;
   return [
     {
       name: 'Bushing',
-      outside: turnTarget.ok ? turnTarget.value : middle(turn),
-      inside: bored.ok ? bored.value : middle(insideBefore ?? inside),
+      outside: turnTarget.ok ? turnTarget.value : middleOf(turn),
+      inside: bored.ok ? bored.value : middleOf(insideBefore ?? inside),
       ...(length && { length }),
     },
   ];

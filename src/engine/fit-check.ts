@@ -133,7 +133,12 @@ function partFor(
     return refuse({ code: 'form-eats-class', part, form, room: minus(room.upper, room.lower) });
   }
   const { halfWidth } = bandOf(tightest);
-  const sure = { lower: plus(lower, bandOf(loosest).halfWidth), upper: minus(upper, halfWidth) };
+  // The place that a limit was worked out from gives that limit its band: a bore's loosest the lower, a pin's the upper.
+  const [below, above] = part === 'bore' ? [loosest, tightest] : [tightest, loosest];
+  const sure = {
+    lower: plus(lower, bandOf(below).halfWidth),
+    upper: minus(upper, bandOf(above).halfWidth),
+  };
   return worked({ lower, upper, halfWidth, ...(!isMore(sure.lower, sure.upper) && { sure }) });
 }
 

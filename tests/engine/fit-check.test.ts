@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
 import {
   boreForPin,
   checkBore,
@@ -12,6 +12,7 @@ import { fitLimits, type FitLimits } from '../../src/engine/fits.ts';
 import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { figure } from '../../src/engine/show.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {
   const fit = fitLimits({ fitClass, nominal: lengthOf(nominal) });
@@ -21,6 +22,8 @@ function fitOf(fitClass: string, nominal: string): FitLimits {
 
 const is = (length: Length | undefined, text: string) =>
   length !== undefined && sameLength(length, lengthOf(text));
+
+const show = (length: Length | undefined) => length && figure(length, 'in');
 
 function part(tightest: string, loosest = tightest, tool?: ToolInForce): MeasuredPart {
   return {
@@ -162,6 +165,29 @@ describe('the other part', () => {
     const made = pinForBore(fitOf('FN2', '1 in'), part('1.0004 in'));
     if (!made.ok) throw new Error(made.refusal.code);
     expect(is(made.value.lower, '1.0010 in') && is(made.value.upper, '1.0023 in')).toBe(true);
+  });
+
+  /*
+   * RC5 at 7/16: clearance .0012 to .0029 (ANSI B4.1, row .40 to .71). Each limit loses the band of its own place:
+   * pin .4371 known to .0003 and .4369 known to .0001: .4371 + .0012 + .0003 = .4386 to .4369 + .0029 − .0001 = .4397;
+   * bore .4390 known to .0003 and .4392 known to .0001: .4392 − .0029 + .0001 = .4364 to .4390 − .0012 − .0003 = .4375.
+   */
+  test('each limit loses the band of the place it was worked out from', () => {
+    const rc5Small = fitOf('RC5', '7/16 in');
+    const known = (size: string, plusMinus: string) => toleranceEstimate(lengthOf(size), lengthOf(plusMinus));
+    const bore = boreForPin(rc5Small, {
+      tightest: known('.4371 in', '.0003 in'),
+      loosest: known('.4369 in', '.0001 in'),
+    });
+    const pin = pinForBore(rc5Small, {
+      tightest: known('.4390 in', '.0003 in'),
+      loosest: known('.4392 in', '.0001 in'),
+    });
+    if (!bore.ok || !pin.ok) throw new Error('form is within the class');
+    expect(show(bore.value.sure?.lower)).toBe('.4386');
+    expect(show(bore.value.sure?.upper)).toBe('.4397');
+    expect(show(pin.value.sure?.lower)).toBe('.4364');
+    expect(show(pin.value.sure?.upper)).toBe('.4375');
   });
 
   test('a bore known only to a caliper takes its band off both ends, and may leave nothing sure', () => {

@@ -18,7 +18,7 @@ import type { HeatWay } from './heat-fit.ts';
 import { cleanUpSize } from './hole-and-pin.ts';
 import { dividedBy, isMore, minus, plus, times, zero, type Length } from './length.ts';
 import { metalOnTarget } from './metal-on.ts';
-import { sizeBeforePlating } from './plating.ts';
+import { platedOutside, sizeBeforePlating } from './plating.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { Material } from './tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
@@ -106,7 +106,7 @@ export type BushingAnswer = {
  * A worn bore bushed back to size: what to ream, turn, press and bore, and what that does to both parts.
  *
  * Units:   sizes are diameters; wall = half of (reamed − greatest inside). Interference is the class's; once the bore is
- *          measured that of a bushing turned to it; once both are, their own, with their bands. Room to drop in: .001 in, .001 in an inch above one.
+ *          measured that of a bushing turned to it; once both are, their own, the coat still to come counted in, with their bands. Room to drop in: .001 in, .001 in an inch above one.
  * Refuses: no-reamer, reams-too-small, no-bushing-wall, breaks-through, form-eats-class, and what a class refuses.
  * Source:  fits.ts, press-fit.ts, heat-fit.ts; tables/least-walls.ts, tables/press-practice.ts.
  */
@@ -184,8 +184,18 @@ function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
 }
 
 /** Bushing less bore: measured, planned for a measured bore, or as the class leaves it. */
-function gripNow({ reamed, outside: turned }: BushingQuestion, { pressFit, outside }: Sizes): Grip {
-  if (reamed && turned) return gripOf({ bore: reamed, outside: turned });
+function gripNow(
+  { reamed, outside: turned, plating = zero }: BushingQuestion,
+  { pressFit, outside }: Sizes,
+): Grip {
+  if (reamed && turned)
+    return gripOf({
+      bore: reamed,
+      outside: {
+        tightest: platedOutside(turned.tightest, plating),
+        loosest: platedOutside(turned.loosest, plating),
+      },
+    });
   if (reamed)
     return {
       loose: {

@@ -1,3 +1,4 @@
+import type { Estimate } from './estimate.ts';
 import { minus, plus, times, type Length } from './length.ts';
 
 export type Plated = 'outside' | 'bore' | 'pitch-diameter';
@@ -14,4 +15,9 @@ const WALLS: Readonly<Record<Plated, number>> = { outside: 2, bore: 2, 'pitch-di
 export function sizeBeforePlating(finished: Length, what: Plated, thickness: Length): Length {
   const change = times(thickness, WALLS[what]);
   return what === 'bore' ? plus(finished, change) : minus(finished, change);
+}
+
+/** An outside that was measured as turned, as its coat will leave it: 2t larger, and known as closely as before. */
+export function platedOutside(turned: Estimate, thickness: Length): Estimate {
+  return { ...turned, sum: plus(turned.sum, times(thickness, WALLS.outside * turned.count)) };
 }

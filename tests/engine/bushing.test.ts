@@ -239,6 +239,22 @@ describe('from the first cut to the press', () => {
     expect(measured?.verdict).toMatchObject({ kind, ...(way !== undefined && { way }) });
   });
 
+  /*
+   * FN1 at 5/8: interference .0002 to .0009 (ANSI B4.1, row .56 to .71). A coat of .0005 all round adds .0010:
+   * .62455 + .0010 − .6250 = .00055; .6257 + .0010 − .6250 = .0017, .0008 over.
+   */
+  test.each([
+    { outside: '.62455 in', value: '.00055 in', kind: 'good' },
+    { outside: '.62570 in', value: '.0017 in', kind: 'no-good', way: 'over' },
+  ])('turned to $outside and still to be plated .0005, it grips by $value: $kind', (row) => {
+    const { outside, value, kind, way } = row;
+    const coat = { pressClass: 'FN1', plating: lengthOf('.0005 in'), reamed: part('.6250 in') };
+    const { measured, warnings } = solve({ ...coat, outside: part(outside) });
+    expect(measured?.verdict).toMatchObject({ kind, ...(way !== undefined && { way }) });
+    expect(is(measured?.value, value)).toBe(true);
+    expect(warnings.map(({ code }) => code)).not.toContain('no-grip');
+  });
+
   test('the place that decides is shown: the tightest where it is too tight, the loosest where it is too loose', () => {
     const reamed = part('.6250 in', '.6254 in');
     const tight = solve({ reamed, outside: part('.6268 in') });

@@ -1,6 +1,7 @@
 import { flattened } from '../../engine/bushing-stress.ts';
 import type { BushingAnswer, BushingQuestion } from '../../engine/bushing.ts';
 import { mean } from '../../engine/estimate.ts';
+import { isZero } from '../../engine/length.ts';
 import { modulusGpa } from '../../engine/material.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
 import { sayForce, sayInterference, sayStress } from '../../engine/say-bushing.ts';
@@ -39,7 +40,7 @@ function sizeLines(q: BushingQuestion, answer: BushingAnswer, unit: ShownUnit): 
     {
       what: 'Interference',
       how: measured
-        ? `bushing − bore, each at the far end of its band ${showBand(measured.halfWidth, unit)}: ${sayInterference(interference.least, interference.greatest, unit)}`
+        ? `bushing${isPlated(q) ? ' as plated' : ''} − bore, each at the far end of its band ${showBand(measured.halfWidth, unit)}: ${sayInterference(interference.least, interference.greatest, unit)}`
         : sayInterference(interference.least, interference.greatest, unit),
       source: measured ? 'your readings; JCGM 100:2008' : pressFit.source,
     },
@@ -94,6 +95,10 @@ function heatLines(
       source: `${q.part.expansionPerMillionCelsius.source}; heat limits common practice, no source`,
     },
   ];
+}
+
+function isPlated({ plating }: BushingQuestion): boolean {
+  return plating !== undefined && !isZero(plating);
 }
 
 function stiffness(what: string, material: Material): string {

@@ -1,7 +1,20 @@
 import type { BushingQuestion, BushingRefusal } from './bushing.ts';
+import { mean } from './estimate.ts';
 import { pinForBore, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import { systemOf, type FitLimits, type Range } from './fits.ts';
-import { dividedBy, isLess, isMore, largest, minus, plus, smallest, times, type Length } from './length.ts';
+import {
+  absolute,
+  byLength,
+  dividedBy,
+  isLess,
+  isMore,
+  largest,
+  minus,
+  plus,
+  smallest,
+  times,
+  type Length,
+} from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import { leastBushingWall } from './tables/least-walls.ts';
 import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
@@ -21,6 +34,38 @@ export function outsideFor(fit: FitLimits, bore: MeasuredPart): Result<Range, Fo
   return worked({ lower: largest(lower, minus(aim, half)), upper: smallest(upper, plus(aim, half)) });
 }
 
+type PressedInto = { readonly ream: Reamer; readonly hole: Range };
+
+/**
+ * The hole a bushing goes into: as it was reamed where that is measured, whatever was planned; else as planned.
+ *
+ * Refuses: as `reamerFor`; reams-too-small and no-bushing-wall by the measured size.
+ */
+export function holeFor(
+  q: BushingQuestion,
+  cleanUp: Length,
+  inside: Range,
+): Result<PressedInto, BushingRefusal> {
+  const planned = reamerFor(q, cleanUp, inside);
+  if (!q.reamed)
+    return planned.ok
+      ? worked({ ream: planned.value, hole: { lower: planned.value.size, upper: planned.value.size } })
+      : planned;
+  const hole = { lower: mean(q.reamed.tightest), upper: mean(q.reamed.loosest) };
+  if (isLess(hole.lower, mean(q.bore.loosest)))
+    return refuse({ code: 'reams-too-small', reamTo: hole.lower, needs: cleanUp });
+  if (!isMore(hole.lower, inside.upper))
+    return refuse({ code: 'no-bushing-wall', reamTo: hole.lower, inside: inside.upper });
+  return worked({ ream: reamedWith(hole.lower, planned.ok ? [planned.value] : []), hole });
+}
+
+// A reamer doesn't cut quite its own size: the hole is the planned one's until another standard size lies nearer.
+function reamedWith(size: Length, planned: readonly Reamer[]): Reamer {
+  const off = (reamer: Reamer): Length => absolute(minus(reamer.size, size));
+  const [nearest] = [...planned, ...standardReamers].sort((a, b) => byLength(off(a), off(b)));
+  return nearest && planned.includes(nearest) ? nearest : { name: '', size };
+}
+
 /**
  * What to ream to: the user's own size, else the smallest standard reamer that cleans the bore up and leaves the bushing
  * its least wall, in millimetres for an ISO class and in inches for an ANSI one where there is such a one.
@@ -28,7 +73,7 @@ export function outsideFor(fit: FitLimits, bore: MeasuredPart): Result<Range, Fo
  * Refuses: no-reamer, reams-too-small, no-bushing-wall.
  * Source:  tables/reamer-sizes.ts, tables/least-walls.ts.
  */
-export function reamerFor(
+function reamerFor(
   { reamTo, leastBushingWall: own, pressClass }: BushingQuestion,
   cleanUp: Length,
   inside: Range,

@@ -77,9 +77,9 @@ function warningsOf(q: BushingQuestion, found: Found): readonly BushingWarning[]
   ].sort((a, b) => Number(a.weighs === 'mind') - Number(b.weighs === 'mind'));
 }
 
-function thinWalls(q: BushingQuestion, { bushingWall, partWall, ream }: Found): readonly BushingWarning[] {
+function thinWalls(q: BushingQuestion, { bushingWall, partWall, hole }: Found): readonly BushingWarning[] {
   const leastInner = q.leastBushingWall ?? leastBushingWall;
-  const leastOuter = q.leastWall ?? leastParentWall(ream.size);
+  const leastOuter = q.leastWall ?? leastParentWall(hole.upper);
   const ownInner = q.leastBushingWall ? leastWallSource.own : leastWallSource.bushing;
   const ownOuter = q.leastWall ? leastWallSource.own : leastWallSource.besideHole;
   return [

@@ -1,5 +1,5 @@
 import { bushingHeat } from './bushing-heat.ts';
-import { outsideFor, reamerFor } from './bushing-sizes.ts';
+import { holeFor, outsideFor } from './bushing-sizes.ts';
 import {
   gripOf,
   likelyInterference,
@@ -71,6 +71,8 @@ export type BushingAnswer = {
   /** The size at which the worn bore is clean all round. */
   readonly cleanUp: Length;
   readonly ream: Reamer;
+  /** What the bushing goes into: as reamed where that was measured, its least and its greatest place; else as planned. */
+  readonly hole: Range;
   readonly reamTakes: Length;
   readonly pressFit: FitLimits;
   readonly insideFit: FitLimits;
@@ -105,7 +107,7 @@ export type BushingAnswer = {
 /**
  * A worn bore bushed back to size: what to ream, turn, press and bore, and what that does to both parts.
  *
- * Units:   sizes are diameters; wall = half of (reamed − greatest inside). Interference is the class's; once the bore is
+ * Units:   sizes are diameters; wall = half of (reamed − greatest inside), as measured where it was. Interference is the class's; once the bore is
  *          measured that of a bushing turned to it; once both are, their own, the coat still to come counted in, with their bands. Room to drop in: .001 in, .001 in an inch above one.
  * Refuses: no-reamer, reams-too-small, no-bushing-wall, breaks-through, form-eats-class, and what a class refuses.
  * Source:  fits.ts, press-fit.ts, heat-fit.ts; tables/least-walls.ts, tables/press-practice.ts.
@@ -116,20 +118,22 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   const inside = boreForPin(insideFit.value, q.pin);
   if (!inside.ok) return inside;
   const cleanUp = cleanUpSize(q.bore.loosest);
-  const ream = reamerFor(q, cleanUp, inside.value);
-  if (!ream.ok) return ream;
-  const pressFit = fitLimits({ fitClass: q.pressClass, nominal: ream.value.size });
+  const pressedInto = holeFor(q, cleanUp, inside.value);
+  if (!pressedInto.ok) return pressedInto;
+  const { ream, hole } = pressedInto.value;
+  const pressFit = fitLimits({ fitClass: q.pressClass, nominal: ream.size });
   if (!pressFit.ok) return pressFit;
   const outside = q.reamed ? outsideFor(pressFit.value, q.reamed) : worked(pressFit.value.pin);
   if (!outside.ok) return outside;
-  const reamTakes = minus(ream.value.size, mean(q.bore.tightest));
+  const reamTakes = minus(hole.upper, mean(q.bore.tightest));
   const partWall = q.wall && minus(q.wall, dividedBy(reamTakes, 2));
   if (partWall && !isMore(partWall, zero))
-    return refuse({ code: 'breaks-through', reamTo: ream.value.size, by: minus(zero, partWall) });
+    return refuse({ code: 'breaks-through', reamTo: hole.upper, by: minus(zero, partWall) });
   return worked(
     answerOf(q, {
       cleanUp,
-      ream: ream.value,
+      ream,
+      hole,
       reamTakes,
       insideFit: insideFit.value,
       pressFit: pressFit.value,
@@ -142,11 +146,11 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
 
 type Sizes = Pick<
   BushingAnswer,
-  'cleanUp' | 'ream' | 'reamTakes' | 'insideFit' | 'pressFit' | 'inside' | 'outside' | 'partWall'
+  'cleanUp' | 'ream' | 'hole' | 'reamTakes' | 'insideFit' | 'pressFit' | 'inside' | 'outside' | 'partWall'
 >;
 
 function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
-  const { ream, inside, outside, pressFit, partWall } = sizes;
+  const { ream, hole, inside, outside, pressFit, partWall } = sizes;
   const grip = gripNow(q, sizes);
   const interference = worstInterference(grip, q.finish);
   const stress = partWall && pressStressOf(q, sizes, partWall, interference);
@@ -167,7 +171,7 @@ function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
     ...(before && !isMore(before.lower, before.upper) && { insideBefore: before }),
     interference,
     ...(q.reamed && q.outside && { measured: checkGrip(pressFit, grip) }),
-    bushingWall: dividedBy(minus(ream.size, inside.upper), 2),
+    bushingWall: dividedBy(minus(hole.lower, inside.upper), 2),
     ...(stress && { stress }),
     ...bushingHeat(q, ream.size, interference),
   };
@@ -217,13 +221,13 @@ function negated({ lower, upper }: Range): Range {
 
 function pressStressOf(
   q: BushingQuestion,
-  { ream, inside }: Sizes,
+  { hole, inside }: Sizes,
   partWall: Length,
   interference: Interference,
 ): PressStress {
   return pressStress({
-    at: ream.size,
-    outside: plus(ream.size, times(partWall, 2)),
+    at: hole.upper,
+    outside: plus(hole.upper, times(partWall, 2)),
     inside: inside.upper,
     part: q.part,
     bushing: q.bushing,

@@ -214,6 +214,59 @@ describe('from the first cut to the press', () => {
     expect(is(interference.least, '.00085 in') && is(interference.greatest, '.00125 in')).toBe(true);
   });
 
+  /*
+   * A .437 pin as RC4 (inside to .4393) in a .460 bore of 6061 with .340 of wall; the planned reamer is 9/16. Reamed with
+   * 5/8 instead: .340 − (.625 − .460)/2 = .2575 in the part, where half of .625 has to stay; (.625 − .4393)/2 = .09285 in
+   * the bushing. At .540: (.540 − .4393)/2 = .05035 where .060 is the least.
+   */
+  describe('reamed to another size than planned', () => {
+    const other = {
+      bore: part('.460 in'),
+      pin: part('.437 in'),
+      pressClass: 'FN1',
+      part: metal('aluminium-6061'),
+      wall: lengthOf('.340 in'),
+    };
+
+    test('the walls are those of the hole that is there, and the part’s is too thin', () => {
+      const planned = solve(other);
+      const answer = solve({ ...other, reamed: part('.6250 in') });
+      expect(planned.ream.name).toBe('9/16 in');
+      expect(is(answer.partWall, '.2575 in') && is(answer.bushingWall, '.09285 in')).toBe(true);
+      expect(stops(planned)).not.toContain('thin-part');
+      expect(stops(answer)).toContain('thin-part');
+    });
+
+    test('it is what reaming to that size would have been, stress included', () => {
+      const answer = solve({ ...other, reamed: part('.6250 in') });
+      const asPlanned = solve({ ...other, reamTo: lengthOf('.6250 in'), reamed: part('.6250 in') });
+      expect(answer.stress).toEqual(asPlanned.stress);
+      expect(is(answer.ream.size, '.6250 in')).toBe(true);
+      expect(answer.pressFit).toEqual(asPlanned.pressFit);
+    });
+
+    test('reamed smaller than planned, the bushing’s wall is too thin', () => {
+      const answer = solve({ ...other, reamed: part('.5400 in') });
+      expect(is(answer.bushingWall, '.05035 in')).toBe(true);
+      expect(stops(answer)).toContain('thin-bushing');
+    });
+
+    test('an oval hole leaves the part the wall of its wide way, the bushing that of its narrow way', () => {
+      const answer = solve({ ...other, reamed: part('.6250 in', '.6254 in') });
+      expect(is(answer.partWall, '.2573 in') && is(answer.bushingWall, '.09285 in')).toBe(true);
+    });
+
+    test('a reamer that cuts a little over is still the one that was planned', () => {
+      expect(solve({ ...other, reamed: part('.5632 in') }).ream.name).toBe('9/16 in');
+    });
+
+    test('bored past every reamer it goes on by the measured hole', () => {
+      // .0900 in past 1.6 in: 1.690 leaves .5 − .045 = .455 of wall
+      const big = { bore: part('1.6 in'), wall: lengthOf('.5 in'), reamed: part('1.690 in') };
+      expect(is(solve(big).partWall, '.455 in')).toBe(true);
+    });
+  });
+
   test('a bore that isn’t round leaves less of it', () => {
     // .6252 to .6260: class .6260 + .0005 = .6265 to .6252 + .0016 = .6268; middle .62665 ± .0002 is cut to .6265 to .6268
     const { outside } = solve({ reamed: part('.6252 in', '.6260 in') });
@@ -442,6 +495,9 @@ describe('refused', () => {
     { more: { pressClass: 'FN3' }, code: 'class-not-at-size' },
     { more: { pin: part('.5000 in', '.4982 in') }, code: 'form-eats-class' },
     { more: { reamed: part('.6250 in', '.6262 in') }, code: 'form-eats-class' },
+    { more: { reamed: part('.5040 in') }, code: 'reams-too-small' },
+    { more: { bore: part('.4900 in'), reamed: part('.5010 in') }, code: 'no-bushing-wall' },
+    { more: { wall: lengthOf('.080 in'), reamed: part('.6700 in') }, code: 'breaks-through' },
   ])('$code', ({ more, code }) => {
     expect(refusal(more)).toMatchObject({ ok: false, refusal: { code } });
   });

@@ -2,8 +2,8 @@ import type { CutOffer } from './cut.ts';
 import { insertOffers } from './cuts-of-insert.ts';
 import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
-import { fitLimits, jointClass, type Range } from './fits.ts';
-import { limitsInForce, pressLimits } from './hole-and-pin-limits.ts';
+import type { Range } from './fits.ts';
+import { limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { jointLimits } from './joint-limits.ts';
@@ -20,7 +20,7 @@ import { threadNamed } from './threads.ts';
  *          press, a finished bore those of the joint.
  * Range:   none for a route that is ruled out or takes no metal, so none where the joint is good. The holes of the parts a
  *          larger pin joins are not measured here and not offered.
- * Source:  limits as the routes have them; a reamed hole: the hole of the class a pressed joint usually gets.
+ * Source:  limits as the routes have them; a reamed hole: that of the class a bushing is pressed in with.
  */
 export function cutsOfRoutes(
   q: HoleAndPinQuestion,
@@ -131,10 +131,7 @@ function finished(
 }
 
 function reamed({ fitSystem, partMetal }: HoleAndPinQuestion, { name, size }: Reamer): CutOffer {
-  const fit = fitLimits({ fitClass: jointClass('pressed', fitSystem ?? 'iso'), nominal: size });
-  const hole = fit.ok
-    ? fit.value.hole
-    : { lower: size, upper: plus(size, jointLimits('located', size).upper) };
+  const { hole, holeSource } = pressParts(fitSystem, size);
   return {
     name: `Bore, reamed ${name}`,
     part: 'bore',
@@ -142,7 +139,7 @@ function reamed({ fitSystem, partMetal }: HoleAndPinQuestion, { name, size }: Re
     of: 'bore',
     target: size,
     ...hole,
-    limitsFrom: fit.ok ? `the hole of ${fit.value.source}` : 'common practice, no source',
+    limitsFrom: holeSource,
     ...(partMetal && { material: partMetal.id }),
   };
 }
@@ -153,7 +150,7 @@ function pressed(
   dial: Dial,
 ): CutOffer {
   const limits = { lower: step.outsideLower, upper: step.outsideUpper };
-  const { source } = pressLimits(fitSystem, limits.upper);
+  const { source } = pressParts(fitSystem, limits.upper);
   return {
     name: step.do === 'press-blank' ? 'Bushing blank, outside turned' : 'Bushing, outside turned',
     part: 'bushing',
@@ -161,7 +158,7 @@ function pressed(
     of: 'outside',
     target: targetBetween(limits, 'outside', sizeStep('outside', dial)),
     ...limits,
-    limitsFrom: `the reamed hole and the press (${source}); measure the hole first`,
+    limitsFrom: `the press (${source}) in a hole inside its limits; measure the hole first`,
     ...(bushingMetal && { material: bushingMetal.id }),
   };
 }

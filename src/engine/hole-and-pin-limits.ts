@@ -1,7 +1,7 @@
-import { fitLimits, jointClass, type FitSystem } from './fits.ts';
+import { fitLimits, jointClass, type FitSystem, type Range } from './fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { jointLimits, type ClearanceLimits, type Joint } from './joint-limits.ts';
-import { largest, smallest, type Length } from './length.ts';
+import { dividedBy, largest, minus, plus, smallest, type Length } from './length.ts';
 import { bushingClasses } from './tables/joint-classes.ts';
 import type { Limits } from './verdict.ts';
 
@@ -28,6 +28,36 @@ export function pressLimits(fitSystem: FitSystem | undefined, nominal: Length): 
   return fitSystem
     ? classLimits({ fitClass: bushingClasses[fitSystem], joint: 'pressed', nominal })
     : jointLimits('pressed', nominal);
+}
+
+/** A reamed hole and what is pressed into it: any of the one, cut inside its limits, grips any of the other. */
+export type PressParts = {
+  readonly hole: Range;
+  readonly holeSource: string;
+  readonly outside: Range;
+  readonly source: string;
+};
+
+/**
+ * What the hole for a thin-walled bushing is reamed to, and what the bushing's outside is turned to.
+ *
+ * Units:   sizes. By a class each has its own tolerance. By common practice the hole is H7, and the outside has what that
+ *          leaves of the usual interference: least = greatest hole + least grip, greatest = least hole + greatest grip.
+ * Range:   a size past the class's table: the hole has half of the room.
+ * Source:  ISO 286-1 or ANSI B4.1; else common practice, no source.
+ */
+export function pressParts(fitSystem: FitSystem | undefined, nominal: Length): PressParts {
+  const fit = fitLimits({ fitClass: bushingClasses[fitSystem ?? 'iso'], nominal });
+  const { lower, upper, source } = pressLimits(fitSystem, nominal);
+  const hole = fit.ok
+    ? fit.value.hole
+    : { lower: nominal, upper: plus(nominal, dividedBy(minus(upper, lower), 2)) };
+  const holeSource = fit.ok ? `the hole of ${fit.value.source}` : source;
+  const outside =
+    fit.ok && fitSystem
+      ? fit.value.pin
+      : { lower: minus(hole.upper, upper), upper: minus(hole.lower, lower) };
+  return { hole, holeSource, outside, source };
 }
 
 /** The user's own limits as he gave them, else the usual ones. */

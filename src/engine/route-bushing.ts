@@ -1,5 +1,5 @@
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
-import { pressLimits } from './hole-and-pin-limits.ts';
+import { pressParts } from './hole-and-pin-limits.ts';
 import { dividedBy, isLess, isMore, largest, minus, plus, times, zero, type Length } from './length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { reamerBetween } from './route-larger-pin.ts';
@@ -14,7 +14,7 @@ export type Inside = { readonly lower: Length; readonly upper: Length };
  * Open the bore to the smallest standard reamer that cleans it up and leaves a bushing wall enough, press a bushing
  * in, and finish the bushing to the pin that is there.
  *
- * Units:   bushing wall = (reamer − greatest inside) / 2. Outside = reamer plus the interference of the press.
+ * Units:   bushing wall = (reamer − greatest inside) / 2. Outside by the press, for any hole the reamer may leave.
  * Refuses: (as `out`) wall-too-thin with the wall a bushing would have in the largest hole the part allows,
  *          pin-worn, no-reamer, not-needed, not-for-a-tight-bore.
  * Source:  tables/least-walls.ts, tables/reamer-sizes.ts, route-press.ts for what the press does.
@@ -81,14 +81,14 @@ function routeWith(context: RouteContext, choice: Choice): Route {
 }
 
 function stepsFor({ question }: RouteContext, { inside, reamer }: Choice): readonly RouteStep[] {
-  const pressed = pressLimits(question.fitSystem, reamer.size);
+  const { outside } = pressParts(question.fitSystem, reamer.size);
   const finish = reamerBetween(inside.lower, inside.upper);
   return [
     { do: 'ream-for-bushing', reamer },
     {
       do: 'press-bushing',
-      outsideLower: minus(reamer.size, pressed.upper),
-      outsideUpper: minus(reamer.size, pressed.lower),
+      outsideLower: outside.lower,
+      outsideUpper: outside.upper,
       wall: bushingWall(reamer, inside),
       ...(question.thickness && { length: question.thickness }),
     },

@@ -1,5 +1,5 @@
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
-import { pressLimits } from './hole-and-pin-limits.ts';
+import { pressParts } from './hole-and-pin-limits.ts';
 import { dividedBy, isLess, isZero, largest, minus, plus, times, zero, type Length } from './length.ts';
 import { insideFor, leastBushing, type Inside } from './route-bushing.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
@@ -56,14 +56,14 @@ function sides({ inside, by, reamer }: Offset): { readonly thin: Length; readonl
 
 function stepsFor({ question }: RouteContext, offset: Offset): readonly RouteStep[] {
   const { inside, by, reamer } = offset;
-  const pressed = pressLimits(question.fitSystem, reamer.size);
+  const { outside } = pressParts(question.fitSystem, reamer.size);
   const finish = reamerBetween(inside.lower, inside.upper);
   return [
     { do: 'ream-for-bushing', reamer },
     {
       do: 'press-blank',
-      outsideLower: minus(reamer.size, pressed.upper),
-      outsideUpper: minus(reamer.size, pressed.lower),
+      outsideLower: outside.lower,
+      outsideUpper: outside.upper,
       ...(question.thickness && { length: question.thickness }),
     },
     { do: 'bore-offset', by, ...inside, ...(finish && { reamer: finish }) },

@@ -1,5 +1,6 @@
 import type { Range } from './fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
+import { pressParts } from './hole-and-pin-limits.ts';
 import { jointLimits } from './joint-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from './length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
@@ -38,11 +39,17 @@ export function sleeveRoute(context: RouteContext): Route {
   if (!isMore(outside.lower, outside.upper)) return sleeveWith(context, outside);
   const ream = standardReamers.find(({ size }) => !isLess(size, bore.cleanUp));
   if (!ream) return ruledOut(out({ code: 'no-reamer', needs: bore.cleanUp }));
-  return sleeveWith(context, outsideIn(context, { lower: ream.size, upper: ream.size }), ream);
+  return sleeveWith(context, outsideInReamed(context, ream), ream);
 }
 
 function outsideIn({ limits }: RouteContext, bore: Range): Range {
   return { lower: minus(bore.upper, limits.upper), upper: minus(bore.lower, limits.lower) };
+}
+
+// Whatever hole the reamer leaves, where the joint has room for that; else the hole has to be the reamer's own size.
+function outsideInReamed(context: RouteContext, { size }: Reamer): Range {
+  const outside = outsideIn(context, pressParts(context.question.fitSystem, size).hole);
+  return isMore(outside.lower, outside.upper) ? outsideIn(context, { lower: size, upper: size }) : outside;
 }
 
 function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route {

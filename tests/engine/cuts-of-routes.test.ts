@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { exactDecimalText, lengthOf } from '../../src/engine/length.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';
 
@@ -78,13 +78,26 @@ describe('a worn bore on a 7/16-20 bolt', () => {
 describe('a 1/2 in pin that turns in a bore worn to .505', () => {
   test('with a bushing is reamed, the bushing turned for it, then finished inside', () => {
     // Inside .5010 to .5030; two walls of .060: .6230, reamer 5/8 = .6250, H7 over 10 to 18 mm +.018 mm = .6257.
-    // Pressed at 5/8: .0007 to .0020 larger: .6257 to .6270, middle .62635 left full: .6265.
+    // Pressed at 5/8 by .0007 to .0020, whichever hole it is: .62571 + .0007 = .6264 to .6250 + .0020 = .6270, left full .6270.
     // Finish .5010 to .5030: reamer nearest the middle .5020 is .5010.
     expect(cutsOn(pivot, 'bushing')).toEqual([
       'Bore, reamed 5/8 in: .5040 → .6250 (.6250 to .6257)',
-      'Bushing, outside turned: .6265 (.6257 to .6270)',
+      'Bushing, outside turned: .6270 (.6264 to .6270)',
       'Bushing, once it is in, reamed .5010 in: .5010 (.5010 to .5030)',
     ]);
+  });
+
+  test.each([
+    // ISO 286-1, over 10 to 18 mm, at 14.2875: H7 0/+18, r6 +34/+23 µm
+    { system: 'iso', unit: 'mm', hole: ['14.2875', '14.3055'], outside: ['14.3105', '14.3215'] },
+    // ANSI B4.1, row .56 to .71, at .5625: FN1 hole 0/+.4, shaft +.9/+.6 thousandths
+    { system: 'ansi', unit: 'in', hole: ['0.5625', '0.5629'], outside: ['0.5631', '0.5634'] },
+  ] as const)('by $system hole and bushing cut to size always grip', ({ system, unit, hole, outside }) => {
+    const q = { ...bolt, bore: part('.4420'), fitSystem: system, leastBushingWall: inch('.0595') };
+    const [reamed, turned] = ways(q).find(({ id }) => id === 'bushing')?.offers ?? [];
+    const limits = (cut: typeof reamed) =>
+      cut && [cut.lower, cut.upper].map((one) => one && exactDecimalText(one, unit));
+    expect([limits(reamed), limits(turned)]).toEqual([hole, outside]);
   });
 
   test('is bored where no standard reamer falls inside: a pin of .5020', () => {
@@ -132,9 +145,9 @@ describe('a 1/2 in pin that turns in a bore worn to .505', () => {
     ]);
   });
 
-  test('by an ANSI class is reamed to the hole of FN2', () => {
+  test('by an ANSI class is reamed to the hole of FN1', () => {
     const [way] = ways({ ...pivot, fitSystem: 'ansi' }).filter(({ id }) => id === 'bushing');
-    expect(way?.offers[0]?.limitsFrom).toContain('ANSI B4.1, FN2');
+    expect(way?.offers[0]?.limitsFrom).toContain('ANSI B4.1, FN1');
   });
 
   test('says what each size hangs on', () => {
@@ -142,8 +155,8 @@ describe('a 1/2 in pin that turns in a bore worn to .505', () => {
       .find(({ id }) => id === 'bushing')
       ?.offers.map(({ limitsFrom }) => limitsFrom);
     expect(from).toEqual([
-      'the hole of ISO 286-1, H7/s6',
-      'the reamed hole and the press (common practice, no source); measure the hole first',
+      'the hole of ISO 286-1, H7/r6',
+      'the press (common practice, no source) in a hole inside its limits; measure the hole first',
       'the pin and how it runs (common practice, no source)',
     ]);
   });

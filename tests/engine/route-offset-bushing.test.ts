@@ -47,10 +47,10 @@ test('a hole .015 off: .4392 + 2(.060 + .015) = .5892, so 15 mm, thin side (.590
   expect(Number(inInches(route.takes))).toBeCloseTo(0.071076, 5); // (.590551 − .4484) / 2
 });
 
-test('the blank is pressed in as any bushing: at 15 mm .0007 to .0020 larger than its hole', () => {
+test('the blank is pressed in as any bushing: at 15 mm .0007 to .0020 larger than any hole of H7, 18 µm wide', () => {
   const press = routeOf('offset-bushing', { offBy: inch('.015') }).steps[1];
   if (press?.do !== 'press-blank') throw new Error('no blank');
-  expect(Number(inInches(press.outsideLower))).toBeCloseTo(0.591251, 5);
+  expect(Number(inInches(press.outsideLower))).toBeCloseTo(0.59196, 5); // .590551 + .000709 + .0007;
   expect(Number(inInches(press.outsideUpper))).toBeCloseTo(0.592551, 5);
 });
 

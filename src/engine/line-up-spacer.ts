@@ -31,6 +31,35 @@ export type SpacerDeed =
       readonly verdict: Verdict;
     };
 
+/**
+ * Whether what is to be done for a spacer is known to bring it right: a part on hand that can't be told from its limits, or
+ * a length the readings don't prove, does not; one that no dial reaches is no good.
+ */
+export function deedVerdict(deed: SpacerDeed): Verdict['kind'] {
+  switch (deed.kind) {
+    case 'none':
+    case 'keep':
+      return 'good';
+    // Whether it is short for certain is the word of its room.
+    case 'no-room':
+    case 'too-close':
+      return 'too-close';
+    case 'make':
+      return reachVerdict(deed.make);
+    case 'trim':
+      return reachVerdict(deed.cut);
+    case 'shim':
+      return deed.shim.ok ? 'good' : reachVerdict(deed.make);
+    default:
+      return deed satisfies never;
+  }
+}
+
+function reachVerdict(reach: Result<Reach>): Verdict['kind'] {
+  if (reach.ok) return 'good';
+  return reach.refusal.code === 'no-proof' ? 'too-close' : 'no-good';
+}
+
 export type SpacerQuestion = {
   readonly wanted: Evaluated;
   readonly sizes: Readonly<Record<string, Estimate>>;

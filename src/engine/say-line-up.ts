@@ -5,7 +5,7 @@ import type { LineUpAnswer, LineUpRefusal, Spacer } from './line-up.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { Give } from './line-up-gives.ts';
 import { sidePlayMiss } from './line-up-read.ts';
-import type { Reach } from './line-up-spacer.ts';
+import { deedVerdict, type Reach } from './line-up-spacer.ts';
 import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
 import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
@@ -18,7 +18,10 @@ type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly uni
 
 /** The worst that can be said of the whole axle. */
 export function lineUpVerdict({ spacers, checks }: LineUpAnswer): Verdict['kind'] {
-  const kinds = [...spacers.map(({ room }) => room.kind), ...checks.map(({ verdict }) => verdict.kind)];
+  const kinds = [
+    ...spacers.flatMap(({ room, deed }) => [room.kind, deedVerdict(deed)]),
+    ...checks.map(({ verdict }) => verdict.kind),
+  ];
   if (kinds.includes('no-good')) return 'no-good';
   return kinds.includes('too-close') ? 'too-close' : 'good';
 }
@@ -30,7 +33,16 @@ export function sayLineUp(answer: LineUpAnswer, said: Said): string {
   const spacer = answer.spacers.find(({ room }) => room.kind === kind);
   if (spacer) return sayRoom(spacer, said);
   const check = answer.checks.find(({ verdict }) => verdict.kind === kind);
-  return check ? sayCheck(check, said.unit) : '';
+  if (check) return sayCheck(check, said.unit);
+  const unproved = answer.spacers.find(({ deed }) => deedVerdict(deed) === kind);
+  return unproved ? sayUnproved(unproved, said) : '';
+}
+
+/** A spacer that nothing proves right yet: `Too close to call: left spacer. The one on hand is .005 longer, ±.012.` */
+function sayUnproved(spacer: Spacer, said: Said): string {
+  const what = spacerName(spacer.name, said);
+  const lead = deedVerdict(spacer.deed) === 'no-good' ? what : `Too close to call: ${what.toLowerCase()}`;
+  return `${lead}. ${sayDeed(spacer, said.unit).more}`;
 }
 
 function sayGood({ spacers, checks }: LineUpAnswer): string {

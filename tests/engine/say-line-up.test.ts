@@ -98,6 +98,31 @@ describe('an axle in one sentence', () => {
     );
   });
 
+  // A spacer may be .005 off. Width known to ±.032: the left spacer takes half of it, ±.016.
+  test('is not good while the readings don’t prove a length that is to be made', () => {
+    const answer = answered('front-one-disc', front, {
+      sizes: { width: toleranceEstimate(inch('6.750'), inch('.032')) },
+    });
+    expect(lineUpVerdict(answer)).toBe('too-close');
+    expect(whole(answer)).toBe(
+      'Too close to call: left spacer. The readings know this length only to ±.016, more than it may be off. Use a finer tool, or allow more.',
+    );
+  });
+
+  test('is not good while a part on hand is too close to call', () => {
+    const onHand = { far: toleranceEstimate(inch('1.079'), inch('.003')) };
+    const answer = answered('front-one-disc', front, { onHand });
+    expect(lineUpVerdict(answer)).toBe('too-close');
+    expect(whole(answer)).toBe('Too close to call: left spacer. The one on hand is .004 longer, ±.0030.');
+  });
+
+  test('is no good with a dial that reaches none of a spacer’s lengths', () => {
+    // 1.070 to 1.080 in steps of .050
+    const answer = answered('front-one-disc', front, { step: inch('.050') });
+    expect(lineUpVerdict(answer)).toBe('no-good');
+    expect(whole(answer)).toMatch(/^Left spacer\. The dial moves in steps of \.050 in and none of them/);
+  });
+
   test('says which of two wishes can’t hold, by how much and which way', () => {
     const rear = { ...front, sprocket: '.200', chainLine: '2.460' };
     expect(whole(answered('rear-sprocket', rear))).toBe(

@@ -13,18 +13,6 @@ export const preloadsAtOneTorqueKn: readonly number[] = [
   30.3, 32.5, 32.5, 32.9, 32.9, 33.8, 34.3, 34.7, 37.4, 40.5,
 ];
 
-const NEWTON_METRES_PER_POUND_FOOT = 1.3558179;
-
-/** lbf·ft as N·m; floating point. Source: NIST SP 811, B.8. */
-export function newtonMetres(poundFeet: number): number {
-  return poundFeet * NEWTON_METRES_PER_POUND_FOOT;
-}
-
-/** N·m as lbf·ft; floating point. Source: NIST SP 811, B.8. */
-export function poundFeet(newtonMetre: number): number {
-  return newtonMetre / NEWTON_METRES_PER_POUND_FOOT;
-}
-
 /**
  * The torque that gives a clamp load: an estimate, never shown but beside the manual's own figure.
  *

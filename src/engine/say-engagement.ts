@@ -1,7 +1,6 @@
 import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
 import { absolute, isNegative, isZero, type Length } from './length.ts';
 import { NEWTON_PER_LBF } from './material.ts';
-import { poundFeet } from './bolt-torque.ts';
 import { figure, show, showBand, type ShownUnit } from './show.ts';
 import type { EngagementAnswer, EngagementRefusal } from './thread-engagement.ts';
 
@@ -43,18 +42,10 @@ export function sayForce(newtons: number): string {
   return `${forceFigure(newtons, 'in')} (${forceFigure(newtons, 'mm')})`;
 }
 
-export function sayTorque(newtonMetre: number): string {
-  return `${torqueFigure(newtonMetre, 'in')} (${torqueFigure(newtonMetre, 'mm')})`;
-}
-
-/** A torque in the unit that goes with inches or with millimetres. */
-export function torqueFigure(newtonMetre: number, unit: ShownUnit): string {
-  return unit === 'in' ? `${poundFeet(newtonMetre).toFixed(0)} lbf·ft` : `${newtonMetre.toFixed(0)} N·m`;
-}
-
 /** A force in the unit that goes with inches or with millimetres. */
 export function forceFigure(newtons: number, unit: ShownUnit): string {
-  return unit === 'in' ? `${thousands(newtons / NEWTON_PER_LBF)} lbf` : `${(newtons / 1000).toFixed(1)} kN`;
+  if (unit === 'in') return `${thousands(newtons / NEWTON_PER_LBF)} lbf`;
+  return newtons < 1000 ? `${Math.round(newtons)} N` : `${(newtons / 1000).toFixed(1)} kN`;
 }
 
 export function sayEngagementRefusal(refusal: EngagementRefusal): string {

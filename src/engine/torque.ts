@@ -33,8 +33,11 @@ export function torqueUnitName(unit: TorqueUnit): string {
   return { Nm: 'N·m', 'lbf-ft': 'lbf·ft', 'lbf-in': 'lbf·in' }[unit];
 }
 
+/** A torque as the service manual states it. */
+export type StatedTorque = { readonly typed: string; readonly unit: TorqueUnit };
+
 /** The manual's own figure as it stands there. */
-export function sayTorque({ typed, unit }: { readonly typed: string; readonly unit: TorqueUnit }): string {
+export function sayTorque({ typed, unit }: StatedTorque): string {
   return `${typed} ${torqueUnitName(unit)}`;
 }
 
@@ -43,20 +46,17 @@ export function sayTorque({ typed, unit }: { readonly typed: string; readonly un
  *
  * Refuses: nothing; a text that is no number gives an empty list.
  */
-export function otherTorques({
-  typed,
-  unit,
-}: {
-  readonly typed: string;
-  readonly unit: TorqueUnit;
-}): readonly string[] {
+export function otherTorques({ typed, unit }: StatedTorque): readonly string[] {
   const stated = typed.trim() === '' ? NaN : Number(typed);
   if (!Number.isFinite(stated)) return [];
   return torqueUnits
     .filter((other) => other !== unit)
-    .map((other) => `${threeFigures(torqueIn(stated, unit, other))} ${torqueUnitName(other)}`);
+    .map((other) => sayWorkedTorque(torqueIn(stated, unit, other), other));
 }
 
-function threeFigures(torque: number): string {
-  return torque >= 1000 ? String(Math.round(torque)) : torque.toPrecision(3);
+/** A torque that was worked out, to three figures and every whole one: never nothing where there is something. */
+export function sayWorkedTorque(torque: number, unit: TorqueUnit): string {
+  const rounded = Number(torque.toPrecision(3));
+  const figure = rounded >= 1000 ? String(Math.round(torque)) : torque.toPrecision(3);
+  return `${figure} ${torqueUnitName(unit)}`;
 }

@@ -17,7 +17,6 @@ import {
   sayEngagementRefusal,
   sayEngagementShare,
   sayForce,
-  sayTorque,
 } from '../../src/engine/say-engagement.ts';
 import { boltGrades } from '../../src/engine/tables/bolt-grades.ts';
 import { parentMetals } from '../../src/engine/tables/parent-metals.ts';
@@ -209,8 +208,9 @@ describe('said to the fitter', () => {
     );
   });
 
-  test('forces and torques stand in both units', () => {
+  test('forces stand in both units, small ones in newtons', () => {
     expect(sayForce(111205.55)).toBe('25,000 lbf (111.2 kN)');
-    expect(sayTorque(50.46)).toBe('37 lbf·ft (50 N·m)');
+    // .1 N·m on M12 dry: 100 / (.2 · 12) = 41.7 N, 41.7 / 4.448 = 9.4 lbf
+    expect(sayForce(41.7)).toBe('9 lbf (42 N)');
   });
 });

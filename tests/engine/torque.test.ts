@@ -1,6 +1,13 @@
 import { assert, property, double, constantFrom } from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mostTorque, otherTorques, sayTorque, torqueIn, torqueUnits } from '../../src/engine/torque.ts';
+import {
+  mostTorque,
+  otherTorques,
+  sayTorque,
+  sayWorkedTorque,
+  torqueIn,
+  torqueUnits,
+} from '../../src/engine/torque.ts';
 
 describe('a stated torque', () => {
   test.each([
@@ -30,8 +37,21 @@ describe('a stated torque', () => {
     expect(otherTorques({ typed: '45', unit: 'lbf-ft' })).toEqual(['61.0 N·m', '540 lbf·in']);
     // 12.5 / 1.355818 = 9.220; 12.5 / 0.1129848 = 110.6
     expect(otherTorques({ typed: '12.5', unit: 'Nm' })).toEqual(['9.22 lbf·ft', '111 lbf·in']);
+    // 7.5 × 1.355818 = 10.17; 7.5 × 12 = 90. 0.4 / 1.355818 = 0.2950; 0.4 / 0.1129848 = 3.540.
+    expect(otherTorques({ typed: '7.5', unit: 'lbf-ft' })).toEqual(['10.2 N·m', '90.0 lbf·in']);
+    expect(otherTorques({ typed: '0.4', unit: 'Nm' })).toEqual(['0.295 lbf·ft', '3.54 lbf·in']);
     // 240 × 12 = 2880, which three figures would have called 2.88e+3.
     expect(otherTorques({ typed: '240', unit: 'lbf-ft' })).toEqual(['325 N·m', '2880 lbf·in']);
+  });
+
+  test.each([
+    // M2 of 8.8: .2 · 2 mm · .75 · 580 MPa · 2.073 mm²
+    { torque: 0.3607, said: '0.361 N·m' },
+    { torque: 999.4, said: '999 N·m' },
+    { torque: 999.7, said: '1000 N·m' },
+    { torque: 1234.5, said: '1235 N·m' },
+  ])('that is worked out, $torque N·m, is never nothing: $said', ({ torque, said }) => {
+    expect(sayWorkedTorque(torque, 'Nm')).toBe(said);
   });
 
   test.each(['', '  ', 'by feel'])('that is not a figure (“%s”) has no twin in another unit', (typed) => {

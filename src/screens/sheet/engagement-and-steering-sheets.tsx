@@ -8,7 +8,6 @@ import {
   sayEngagement,
   sayPastEnd,
   sayPlane,
-  sayTorque,
 } from '../../engine/say-engagement.ts';
 import {
   saySteeringRefusal,
@@ -20,6 +19,7 @@ import {
 import { show } from '../../engine/show.ts';
 import { steeringGeometry } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
+import { otherTorques, sayTorque } from '../../engine/torque.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from '../worksheets/engagement-drawing.tsx';
 import { SteeringDrawing } from '../worksheets/steering-drawing.tsx';
@@ -74,7 +74,9 @@ export function ThreadEngagementSheet({ data }: SheetProps) {
           </p>
         </>
       )}
-      {torque && <p>{`Torque from the service manual: ${sayTorque(torque.newtonMetres)}.`}</p>}
+      {torque && (
+        <p>{`Torque from the service manual: ${sayTorque(torque.manual)} (${otherTorques(torque.manual).join(', ')}).`}</p>
+      )}
       <EngagementCaution />
     </>
   );

@@ -1,6 +1,7 @@
 import { nutFactors } from '../../engine/bolt-torque.ts';
 import { boltGrades } from '../../engine/tables/bolt-grades.ts';
 import { parentMetals } from '../../engine/tables/parent-metals.ts';
+import { torqueUnitName } from '../../engine/torque.ts';
 import type { FieldPlan, WorksheetPlan } from './worksheet-plan.ts';
 
 const legs = ([1, 2, 3, 4] as const).map((number): FieldPlan => ({
@@ -49,19 +50,19 @@ const strengths: readonly FieldPlan[] = [
 const torque: readonly FieldPlan[] = [
   {
     name: 'torquePoundFeet',
-    label: 'Manual’s torque, lbf ft',
+    label: `Manual’s torque, ${torqueUnitName('lbf-ft')}`,
     ask: 'Which torque does the service manual give?',
     enter: 'number',
-    unit: 'lbf ft',
+    unit: torqueUnitName('lbf-ft'),
     least: 0.1,
     most: 2000,
   },
   {
     name: 'torqueNewtonMetres',
-    label: 'Manual’s torque, N m',
+    label: `Manual’s torque, ${torqueUnitName('Nm')}`,
     ask: 'Which torque does the service manual give?',
     enter: 'number',
-    unit: 'N m',
+    unit: torqueUnitName('Nm'),
     least: 0.1,
     most: 3000,
   },

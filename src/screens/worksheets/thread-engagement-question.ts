@@ -1,10 +1,11 @@
 import type { GripQuestion, Held } from '../../engine/bolt-grip.ts';
-import { newtonMetres, nutFactors } from '../../engine/bolt-torque.ts';
+import { nutFactors } from '../../engine/bolt-torque.ts';
 import type { Length } from '../../engine/length.ts';
 import { boltGrades } from '../../engine/tables/bolt-grades.ts';
 import { parentMetals } from '../../engine/tables/parent-metals.ts';
 import type { EngagementQuestion } from '../../engine/thread-engagement.ts';
 import { threadNamed } from '../../engine/threads.ts';
+import { torqueIn, type StatedTorque } from '../../engine/torque.ts';
 import { LEG_NAMES } from './thread-engagement-plan.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
 
@@ -67,13 +68,29 @@ export function heldOf(choice: string | undefined): Held {
   return choice === 'nut' || choice === 'stud' ? choice : 'tapped';
 }
 
+export type TorqueGiven = {
+  readonly manual: StatedTorque;
+  readonly newtonMetres: number;
+  readonly nutFactor: number;
+};
+
 /** The manual's torque as typed, and the nut factor for the estimate beside it. */
-export function torqueGiven(
-  data: WorksheetData,
-): { readonly newtonMetres: number; readonly nutFactor: number } | undefined {
-  const inPoundFeet = givenNumber(data, 'torquePoundFeet');
-  const inNewtonMetres = givenNumber(data, 'torqueNewtonMetres');
-  const manual = inNewtonMetres ?? (inPoundFeet === undefined ? undefined : newtonMetres(inPoundFeet));
-  const chosen = nutFactors.find(({ id }) => id === data.worksheet.choices['nutFactor']) ?? nutFactors[0];
-  return manual === undefined ? undefined : { newtonMetres: manual, nutFactor: chosen.factor };
+export function torqueGiven(data: WorksheetData): TorqueGiven | undefined {
+  const { choices } = data.worksheet;
+  const chosen = nutFactors.find(({ id }) => id === choices['nutFactor']) ?? nutFactors[0];
+  for (const { name, unit } of TORQUES) {
+    const stated = givenNumber(data, name);
+    if (stated !== undefined)
+      return {
+        manual: { typed: choices[name] ?? '', unit },
+        newtonMetres: torqueIn(stated, unit, 'Nm'),
+        nutFactor: chosen.factor,
+      };
+  }
+  return undefined;
 }
+
+const TORQUES = [
+  { name: 'torqueNewtonMetres', unit: 'Nm' },
+  { name: 'torquePoundFeet', unit: 'lbf-ft' },
+] as const;

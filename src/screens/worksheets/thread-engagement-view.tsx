@@ -17,7 +17,6 @@ import {
   sayPastEnd,
   sayPlane,
   forceFigure,
-  torqueFigure,
 } from '../../engine/say-engagement.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 import {
@@ -28,6 +27,7 @@ import {
   type EngagementQuestion,
 } from '../../engine/thread-engagement.ts';
 import { stressAreaSquareInches } from '../../engine/thread-strength.ts';
+import { otherTorques, sayTorque, sayWorkedTorque, torqueIn } from '../../engine/torque.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -246,7 +246,6 @@ function TorqueRows({ data, question, answer }: AnswerProps) {
   const given = torqueGiven(data);
   if (!given) return null;
   const { unit } = data;
-  const other = unit === 'in' ? 'mm' : 'in';
   const { major } = question.thread;
   const clampN = clampNewtons({ torqueNewtonMetres: given.newtonMetres, major, nutFactor: given.nutFactor });
   const proofN = answer.strength.proofMpa * answer.stressAreaSquareMm;
@@ -258,8 +257,8 @@ function TorqueRows({ data, question, answer }: AnswerProps) {
         <li>
           <Row
             title="The manual’s figure rules"
-            detail={`from the service manual; ${torqueFigure(given.newtonMetres, other)}`}
-            figure={torqueFigure(given.newtonMetres, unit)}
+            detail={`from the service manual; ${otherTorques(given.manual).join(' · ')}`}
+            figure={sayTorque(given.manual)}
           />
         </li>
         <li>
@@ -273,7 +272,7 @@ function TorqueRows({ data, question, answer }: AnswerProps) {
           <Row
             title="Estimate for ¾ of proof load"
             detail={`T = K·d·F, K = ${given.nutFactor.toFixed(2)}. Only to see whether the manual’s figure was read right.`}
-            figure={torqueFigure(byRuleNm, unit)}
+            figure={sayWorkedTorque(torqueIn(byRuleNm, 'Nm', given.manual.unit), given.manual.unit)}
           />
         </li>
       </ul>

@@ -77,12 +77,22 @@ describe('thread engagement on its screen', () => {
     const sizes = { engaged: typedSize('1.5') };
     await shown('thread-engagement', { sizes, choices: bolt });
     await screen.findByText(/^Good: 1\.500/, {}, PATIENCE);
-    expect(text()).not.toMatch(/\d (lbf ft|N m)/);
+    expect(text()).not.toMatch(/\d (lbf·ft|N·m)/);
     await clearAway();
-    await shown('thread-engagement', { sizes, choices: { ...bolt, torquePoundFeet: '70' } });
+    await shown('thread-engagement', { sizes, choices: { ...bolt, torquePoundFeet: '7.5' } });
     expect(await screen.findByText('The manual’s figure rules', {}, PATIENCE)).toBeTruthy();
-    expect(text()).toContain('70 lbf ft');
+    expect(text()).toContain('7.5 lbf·ft');
+    expect(text()).toContain('10.2 N·m'); // 7.5 × 1.3558
     expect(text()).toContain('Estimate of its clamp load');
+    await clearAway();
+    await shown('thread-engagement', { sizes, choices: { ...bolt, torquePoundFeet: '7.5' } }, 'sheet');
+    expect(
+      await screen.findByText(
+        'Torque from the service manual: 7.5 lbf·ft (10.2 N·m, 90.0 lbf·in).',
+        {},
+        PATIENCE,
+      ),
+    ).toBeTruthy();
   });
 
   test('says of each shear plane whether the shank lies in it, on the screen and on the sheet', async () => {

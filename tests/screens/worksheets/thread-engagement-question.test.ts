@@ -110,7 +110,11 @@ describe('a torque', () => {
   });
 
   test('is the manual’s, in either unit', () => {
-    expect(torqueOf({ torqueNewtonMetres: '50' })).toEqual({ newtonMetres: 50, nutFactor: 0.2 });
+    expect(torqueOf({ torqueNewtonMetres: '50' })).toEqual({
+      manual: { typed: '50', unit: 'Nm' },
+      newtonMetres: 50,
+      nutFactor: 0.2,
+    });
     // 1 lbf ft = 1.3558179 N m (NIST SP 811)
     expect(torqueOf({ torquePoundFeet: '37', nutFactor: 'antiseize' })?.newtonMetres).toBeCloseTo(50.165, 3);
     expect(torqueOf({ torquePoundFeet: '37', nutFactor: 'antiseize' })?.nutFactor).toBe(0.12);

@@ -4,6 +4,7 @@ import { fahrenheitOf, type HeatWay } from './heat-fit.ts';
 import { absolute, isMore, isNegative, zero } from './length.ts';
 import { NEWTON_PER_LBF, PSI_PER_MPA } from './material.ts';
 import { sayFitRefusal } from './say-fit.ts';
+import { sayUnderLeast } from './say-least.ts';
 import { figure, show, type ShownUnit } from './show.ts';
 
 /** Why a bushing can't be worked out, and what to do. */
@@ -78,9 +79,9 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
   const size = (length: Parameters<typeof show>[0]) => show(length, unit);
   switch (warning.code) {
     case 'thin-bushing':
-      return `The bushing’s wall is ${size(warning.wall)}, and ${size(warning.least)} is the least (${warning.source}). Ream larger, or run a thinner pin.`;
+      return `The bushing’s wall is ${sayUnderLeast(warning.wall, warning, unit)}. Ream larger, or run a thinner pin.`;
     case 'thin-part':
-      return `${size(warning.wall)} is left round the hole, and ${size(warning.least)} is the least (${warning.source}). Ream to less, or build the part up first.`;
+      return `${sayUnderLeast(warning.wall, warning, unit, ' is left round the hole')}. Ream to less, or build the part up first.`;
     case 'yields':
       return `The ${warning.what} gives way: ${sayStress(warning.stressMpa, unit)} where ${warning.material} yields at ${sayStress(warning.yieldMpa, unit)}${fromMemory(warning.own)}. Take a lighter class.`;
     case 'near-yield':

@@ -1,7 +1,7 @@
 import type { CheckBy, CheckFound, CheckState, GoResult } from './check.ts';
-import type { Length } from './length.ts';
-import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
+import { saySettler, sayVerdict, sayWant, withUnit } from './say-verdict.ts';
 import type { Settler } from './settle.ts';
+import { showAgainst } from './show-limits.ts';
 import { figure, showBand, type ShownUnit } from './show.ts';
 import type { Limits } from './verdict.ts';
 import { capital } from './say-words.ts';
@@ -67,10 +67,8 @@ export function sayGo(go: GoResult, said: SaidCheck): string {
 /** What is wanted of a check: `want .008 to .012`. */
 export function sayWanted({ by, limits: { lower, upper }, unit }: Omit<SaidCheck, 'name'>): string {
   if (by === 'by-eye') return 'by eye';
-  const size = (length: Length) => withUnit(figure(length, unit), unit);
-  if (lower && upper) return `want ${figure(lower, unit)} to ${size(upper)}`;
-  if (lower) return `want ${size(lower)} or more`;
-  return upper ? `want ${size(upper)} or less` : 'no limits yet';
+  if (!lower && !upper) return 'no limits yet';
+  return sayWant(showAgainst([], { ...(lower && { lower }), ...(upper && { upper }) }, unit), unit);
 }
 
 /** Which tool, with how many readings, would call it; the check is the direct reading, there is no more direct one. */

@@ -3,7 +3,8 @@ import type { DialRefusal } from './dial.ts';
 import type { PassRefusal } from './pass-plan.ts';
 import type { HolePlanRefusal } from './pass-plan-holes.ts';
 import { say } from './say.ts';
-import { figure, show, type ShownUnit } from './show.ts';
+import { showAgainst } from './show-limits.ts';
+import { show, type ShownUnit } from './show.ts';
 
 export type CutRefusal = PassRefusal | HolePlanRefusal | DialRefusal | SpeedRefusal;
 
@@ -13,7 +14,7 @@ export function sayCutRefusal(refusal: CutRefusal, unit: ShownUnit): string {
     case 'metal-gone':
       return say(refusal, unit);
     case 'no-mark-lands':
-      return `From ${show(refusal.from, unit)} the dial, in steps of ${show(refusal.step, unit)}, lands on ${figure(refusal.before, unit)} or ${show(refusal.past, unit)}, and neither is inside ${figure(refusal.lower, unit)} to ${show(refusal.upper, unit)}. Use a finer dial, split a mark by eye, or measure again after a light cut.`;
+      return `From ${show(refusal.from, unit)} the dial, in steps of ${show(refusal.step, unit)}, lands on ${sayNeither(refusal, unit)}. Use a finer dial, split a mark by eye, or measure again after a light cut.`;
     case 'take-below-mark':
       return `One mark of the dial takes ${show(refusal.step, unit)}, more than the ${show(refusal.largest, unit)} one pass may take. Allow a deeper pass, or use a finer dial.`;
     case 'too-many-passes':
@@ -25,4 +26,12 @@ export function sayCutRefusal(refusal: CutRefusal, unit: ShownUnit): string {
     default:
       return refusal satisfies never;
   }
+}
+
+function sayNeither(
+  { before, past, lower, upper }: Extract<CutRefusal, { code: 'no-mark-lands' }>,
+  unit: ShownUnit,
+): string {
+  const shown = showAgainst([before, past], { lower, upper }, unit);
+  return `${shown.values.join(' or ')} ${unit}, and neither is inside ${shown.lower ?? ''} to ${shown.upper ?? ''} ${unit}`;
 }

@@ -1,5 +1,6 @@
 import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
 import { sayClearance, sayFitClass } from './say-fit.ts';
+import { sayUnderLeast } from './say-least.ts';
 import { sayPieces, sayShimRefusal } from './say-shims.ts';
 import { saySettler, withUnit } from './say-verdict.ts';
 import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
@@ -126,7 +127,7 @@ function sayWhyNot(why: WayOutReason, unit: ShownUnit): string {
     case 'no-sleeve-on-ring':
       return 'A ring is made new sooner than it is sleeved.';
     case 'core-too-thin':
-      return `The shaft would have to be turned to ${show(why.turnTo, unit)}, and ${show(why.least, unit)} is the least (${why.source}).`;
+      return `The shaft would have to be turned to ${sayUnderLeast(why.turnTo, why, unit)}.`;
     default:
       return sayBushingRefusal(why, unit);
   }

@@ -1,10 +1,11 @@
 import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
 import { lastLimit, type CutSizes } from './cut.ts';
 import type { DialSetting } from './dial.ts';
-import { absolute, isNegative, isZero, type Length } from './length.ts';
+import { absolute, isLess, isNegative, isZero, type Length } from './length.ts';
 import { isDiameter, type CutKind } from './metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
 import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
+import { showBeside } from './show-limits.ts';
 import { figure, show, showBand, type ShownUnit } from './show.ts';
 import type { Spring } from './spring.ts';
 
@@ -76,7 +77,9 @@ function sayMoreOrLess(correction: Length, unit: ShownUnit): string {
 /** Past the limit, loud and at once: what was measured, by how much, and to stop. */
 export function sayOver(cut: CutSizes, { present, past, proof }: CutProgress, unit: ShownUnit): string {
   if (!present || !past) return '';
-  const said = `Stop. ${show(present, unit)} is ${show(past, unit)} past the limit of ${show(lastLimit(cut), unit)}.`;
+  const limit = lastLimit(cut);
+  const shown = showBeside(present, { limit, is: isLess(present, limit) ? 'least' : 'most' }, unit);
+  const said = `Stop. ${shown.value} is ${shown.by} past the limit of ${shown.limit}.`;
   return proof?.verdict.kind === 'too-close'
     ? `${said} The tool knows it only to ${withUnit(showBand(proof.band.halfWidth, unit), unit)}: measure again before anything else.`
     : `${said} No cut puts metal back; the ways out are below.`;

@@ -1,21 +1,23 @@
 import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
 import { absolute, isNegative, isZero, type Length } from './length.ts';
 import { NEWTON_PER_LBF } from './material.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { showAgainst } from './show-limits.ts';
+import { show, showBand, type ShownUnit } from './show.ts';
 import type { EngagementAnswer, EngagementRefusal } from './thread-engagement.ts';
 
 /** Which gives first, and how much engagement there is over what it takes. */
 export function sayEngagement({ engaged, least }: EngagementAnswer, unit: ShownUnit): string {
   if (!engaged)
     return `${show(least.both, unit)} of full thread makes the bolt break before either thread strips.`;
-  const have = `${figure(engaged.length, unit)} engaged, ${show(least.both, unit)} is enough`;
+  const { values, lower: wanted = '' } = showAgainst([engaged.length], { lower: least.both }, unit);
+  const have = values[0] ?? '';
   switch (engaged.verdict.kind) {
     case 'good':
-      return `Good: ${have}. The bolt breaks before either thread strips.`;
+      return `Good: ${have} engaged, ${wanted} ${unit} is enough. The bolt breaks before either thread strips.`;
     case 'no-good':
-      return `No good: ${figure(engaged.length, unit)} engaged, want ${show(least.both, unit)}. ${STRIPS[engaged.first]} first.`;
+      return `No good: ${have} engaged, want ${wanted} ${unit}. ${STRIPS[engaged.first]} first.`;
     case 'too-close':
-      return `Too close to call: ${figure(engaged.length, unit)} ${showBand(engaged.band.halfWidth, unit)} engaged, ${show(least.both, unit)} is just enough.`;
+      return `Too close to call: ${have} ${showBand(engaged.band.halfWidth, unit)} engaged, ${wanted} ${unit} is just enough.`;
     default:
       return engaged.verdict satisfies never;
   }

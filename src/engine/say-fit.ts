@@ -4,11 +4,14 @@ import type { IsoRefusal } from './fits-iso.ts';
 import {
   absolute,
   decimalText,
+  dividedBy,
   exactDecimalText,
   isMore,
   isNegative,
   isZero,
+  lengthOf,
   negate,
+  roundToStep,
   zero,
   type Length,
 } from './length.ts';
@@ -124,12 +127,28 @@ function isoWords(fitClass: string): string | undefined {
   return pin === 'h' ? ISO_WORDS[hole.toLowerCase()] : undefined;
 }
 
-/** The limits of one part as a fitter writes them: `.4998 to .5000`, `.62445 to .62475`. */
+/** The limits of one part as a fitter writes them: `.4998 to .5000`, `.62445 to .62475`; what no place ends is rounded inwards. */
 export function sayLimits(
   { lower, upper }: { readonly lower: Length; readonly upper: Length },
   unit: ShownUnit,
 ): string {
-  return `${limitFigure(lower, unit)} to ${limitFigure(upper, unit)}`;
+  const from = inward(lower, unit, 'up');
+  const to = inward(upper, unit, 'down');
+  const isCrossed = isMore(from, to);
+  return `${limitFigure(isCrossed ? lower : from, unit)} to ${limitFigure(isCrossed ? upper : to, unit)}`;
+}
+
+function inward(limit: Length, unit: ShownUnit, way: 'up' | 'down'): Length {
+  const most = MOST_PRINTED[unit];
+  if (placesIn(limit, unit) <= most) return limit;
+  return roundToStep(limit, dividedBy(lengthOf(`1 ${unit}`), 10 ** (most - 1)), way);
+}
+
+// Half tenths and half micrometres.
+const MOST_PRINTED: Readonly<Record<ShownUnit, number>> = { in: 5, mm: 4 };
+
+function placesIn(limit: Length, unit: ShownUnit): number {
+  return exactDecimalText(limit, unit).split('.')[1]?.length ?? 0;
 }
 
 /**
@@ -138,8 +157,7 @@ export function sayLimits(
  */
 export function limitFigure(limit: Length, unit: ShownUnit): string {
   if (isZero(limit)) return '0';
-  const most = unit === 'in' ? 5 : 4;
-  const places = exactDecimalText(limit, unit).split('.')[1]?.length ?? 0;
-  const text = decimalText(absolute(limit), unit, places === most ? most : most - 1);
+  const most = MOST_PRINTED[unit];
+  const text = decimalText(absolute(limit), unit, placesIn(limit, unit) === most ? most : most - 1);
   return `${isNegative(limit) ? '−' : ''}${unit === 'in' ? text.replace(/^0\./, '.') : text}`;
 }

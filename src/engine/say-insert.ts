@@ -2,6 +2,7 @@ import type { Drill } from './drill-series.ts';
 import type { InsertDrillChoice } from './insert-drill.ts';
 import type { InsertHole } from './insert-hole.ts';
 import { decimalText, isLess, isMore, minus, zero, type Length } from './length.ts';
+import { showBeside } from './show-limits.ts';
 import { figure, show, showBand, type ShownUnit } from './show.ts';
 import type { InsertAnswer, InsertWall } from './thread-insert.ts';
 
@@ -61,10 +62,10 @@ export function sayInsertHole(answer: InsertAnswer, unit: ShownUnit): string {
 /** What wall is left beside the tapped hole. */
 export function sayInsertWall({ wall, least, enough, source }: InsertWall, unit: ShownUnit): string {
   const from = `(${source}).`;
-  if (enough)
-    return `Wall left after tapping: ${show(wall, unit)}, and ${show(least, unit)} is enough ${from}`;
+  const shown = showBeside(wall, { limit: least, is: 'least' }, unit);
+  if (enough) return `Wall left after tapping: ${shown.value}, and ${shown.limit} is enough ${from}`;
   if (!isMore(wall, zero)) return `The tap would cut through the wall. Don't fit an insert here.`;
-  return `Wall left after tapping: ${show(wall, unit)}, ${show(minus(least, wall), unit)} too thin for the ${show(least, unit)} wanted ${from}`;
+  return `Wall left after tapping: ${shown.value}, ${shown.by} too thin for the ${shown.limit} wanted ${from}`;
 }
 
 /** Which length of insert for this metal, and what has to come off. */

@@ -10,6 +10,7 @@ import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
 import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
+import { showAgainst } from './show-limits.ts';
 import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Verdict } from './verdict.ts';
 import { capital } from './say-words.ts';
@@ -183,10 +184,11 @@ function lowered(sentence: string): string {
 
 function sayLine({ name, value, band, limits, verdict, against }: LineUpCheck, unit: ShownUnit): string {
   const rival = against.join(' and ');
+  const shown = showAgainst([absolute(value)], { ...(limits.upper && { upper: limits.upper }) }, unit);
   const off = isZero(value)
     ? 'comes out where it is wanted'
-    : `comes out ${withUnit(figure(absolute(value), unit), unit)} too far ${isNegative(value) ? 'left' : 'right'}`;
-  const allowed = limits.upper ? `${withUnit(figure(limits.upper, unit), unit)} is allowed` : '';
+    : `comes out ${withUnit(shown.values[0] ?? '', unit)} too far ${isNegative(value) ? 'left' : 'right'}`;
+  const allowed = limits.upper ? `${withUnit(shown.upper ?? '', unit)} is allowed` : '';
   if (verdict.kind === 'good') return `Good: the ${name} ${off}; ${allowed}.`;
   if (verdict.kind === 'no-good')
     return `The ${name} can’t hold beside the ${rival}: it ${off}, and ${allowed}.`;

@@ -4,6 +4,7 @@ import type { RingAnswer, RingRefusal } from './ring.ts';
 import type { CutFromBlank, Holding, RingCut, WhyNot } from './ring-blank.ts';
 import { say } from './say.ts';
 import { withUnit } from './say-verdict.ts';
+import { showAgainst, showBeside } from './show-limits.ts';
 import { figure, show, showBetween, type ShownUnit } from './show.ts';
 
 const DEEDS: Readonly<Record<string, string>> = {
@@ -28,7 +29,7 @@ export function sayGood(
   unit: ShownUnit,
 ): string {
   return isZero(lower)
-    ? `good up to ${withUnit(figure(upper, unit), unit)}`
+    ? `good up to ${withUnit(showAgainst([], { upper }, unit).upper ?? '', unit)}`
     : `good from ${withUnit(showBetween(lower, upper, unit), unit)}`;
 }
 
@@ -88,8 +89,13 @@ export function sayRingRefusal(refusal: RingRefusal | Refusal, unit: ShownUnit):
     case 'ring-no-depth':
       return `Nothing is left for the ring: the recess is ${show(refusal.depth, unit)} deep and ${show(refusal.stayFree, unit)} must stay free. Deepen the recess, or leave less free.`;
     case 'ring-too-thin':
-      return `The ring could be ${show(refusal.most, unit)} thick at most, less than the ${show(refusal.least, unit)} it should have. Deepen the recess, or take a thinner ring.`;
+      return `The ring could be ${sayMost(refusal, unit)} it should have. Deepen the recess, or take a thinner ring.`;
     default:
       return say(refusal, unit);
   }
+}
+
+function sayMost({ most, least }: Extract<RingRefusal, { code: 'ring-too-thin' }>, unit: ShownUnit): string {
+  const shown = showBeside(most, { limit: least, is: 'least' }, unit);
+  return `${shown.value} thick at most, less than the ${shown.limit}`;
 }

@@ -3,7 +3,9 @@ import type { RouteReason } from './hole-and-pin-routes.ts';
 import { absolute, isMore, minus, zero, type Length } from './length.ts';
 import { sayDrillSize, sayPercent } from './say-insert.ts';
 import { sayPlaceReason, sayPressReason, saySleeveReason } from './say-routes-more.ts';
-import { figure, show, type ShownUnit } from './show.ts';
+import { sayLeast } from './say-least.ts';
+import { showAgainst } from './show-limits.ts';
+import { figure, show, showBetween, type ShownUnit } from './show.ts';
 
 /** Why a route is in, out, or waits for an answer, in a fitter's words. */
 export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {
@@ -16,7 +18,7 @@ export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {
     case 'too-loose':
       return sayTooLoose(reason, unit);
     case 'too-tight':
-      return `The pin is ${size(reason.by)} too tight. Open the bore to between ${figure(reason.boreLower, unit)} and ${size(reason.boreUpper)}, and the pin that is there fits.`;
+      return `The pin is ${size(reason.by)} too tight. Open the bore to ${showBetween(reason.boreLower, reason.boreUpper, unit)} ${unit}, and the pin that is there fits.`;
     case 'not-needed':
       return 'The joint fits as it is, so no metal has to go.';
     case 'not-for-a-tight-bore':
@@ -58,19 +60,19 @@ export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {
     case 'ask-wall':
       return `How much wall is there from the hole's edge to the part's edge, at the thinnest side? This takes ${size(reason.takes)} of it, and ${size(reason.least)} has to stay (${reason.source}).`;
     case 'wall-left':
-      return `Wall left ${size(reason.wall)}, least ${size(reason.least)} (${reason.source}).`;
+      return `Wall left ${sayLeast(reason.wall, reason, unit)}.`;
     case 'wall-too-thin':
       return isMore(reason.wall, zero)
-        ? `Too little metal: wall left ${size(reason.wall)}, least ${size(reason.least)} (${reason.source}).`
+        ? `Too little metal: wall left ${sayLeast(reason.wall, reason, unit)}.`
         : `The hole would break out of the part's edge: there is no wall left, and ${size(reason.least)} has to stay.`;
     case 'cleans-up-to':
       return `${reason.shank.name} is the next size that the bore cleans up to, from ${size(reason.loosest)} at its loosest.`;
     case 'no-larger-shank':
       return `No bolt or pin in the list is large enough: the bore cleans up at ${size(reason.needs)}.`;
     case 'bushing-wall':
-      return `Bushing wall ${size(reason.wall)}, least ${size(reason.least)} (${reason.source}).`;
+      return `Bushing wall ${sayLeast(reason.wall, reason, unit)}.`;
     case 'bushing-wall-too-thin':
-      return `The part can bear a hole of ${reason.reamer.name}, and that leaves the bushing a wall of ${size(reason.wall)}, least ${size(reason.least)} (${reason.source}).`;
+      return `The part can bear a hole of ${reason.reamer.name}, and that leaves the bushing a wall of ${sayLeast(reason.wall, reason, unit)}.`;
     case 'no-reamer':
       return `No standard reamer in the list reaches ${size(reason.needs)}. Bore it on the mill or the lathe.`;
     case 'pin-worn':
@@ -123,7 +125,8 @@ const COUNT_WORDS = [
 function sayTooLoose(reason: Extract<RouteReason, { code: 'too-loose' }>, unit: ShownUnit): string {
   if (!isMore(reason.upper, zero))
     return `The pin is not tight: clearance ${show(reason.loosest, unit)}, and it has to be ${show(absolute(reason.upper), unit)} larger than the bore or more.`;
-  const figures = `${figure(reason.loosest, unit)} of ${show(reason.upper, unit)}`;
+  const { values, upper = '' } = showAgainst([reason.loosest], { upper: reason.upper }, unit);
+  const figures = `${values[0] ?? ''} of ${upper} ${unit}`;
   const count = Math.round(reason.timesTheMost ?? 0);
   if (count < 2) return `The slop is ${show(reason.by, unit)} more than this joint may have (${figures}).`;
   return `The slop is ${COUNT_WORDS[count] ?? `${count} times`} what this joint may have (${figures}).`;

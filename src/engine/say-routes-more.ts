@@ -1,6 +1,7 @@
 import type { PlaceReason, PressReason, SleeveReason } from './hole-and-pin-routes.ts';
 import { isMore, isZero, zero } from './length.ts';
 import { sayBushingWarning, sayForce, sayInterference } from './say-bushing.ts';
+import { sayLeast } from './say-least.ts';
 import { figure, show, type ShownUnit } from './show.ts';
 
 /** What pressing a bushing in does, in a fitter's words. */
@@ -34,20 +35,19 @@ function inSentence(name: string): string {
 
 /** Why a sleeve can or can't go on the pin. */
 export function saySleeveReason(reason: SleeveReason, unit: ShownUnit): string {
-  const size = (length: Parameters<typeof show>[0]): string => show(length, unit);
   switch (reason.code) {
     case 'sleeve-not-on-a-bolt':
       return `A bolt that its nut clamps gets no sleeve${reason.thread === undefined ? '' : `, and this is a ${reason.thread}`}. Cure the hole, or take a larger bolt.`;
     case 'no-room-for-sleeve':
       return isMore(reason.wall, zero)
-        ? `Over the ${reason.thread} bolt there is room for a sleeve wall of ${size(reason.wall)}, least ${size(reason.least)} (common practice, no source), and a bolt is not turned down.`
+        ? `Over the ${reason.thread} bolt there is room for a sleeve wall of ${sayLeast(reason.wall, { ...reason, source: 'common practice, no source' }, unit)}, and a bolt is not turned down.`
         : `Over the ${reason.thread} bolt there is no room for a sleeve, and a bolt is not turned down.`;
     case 'sleeve-wall':
-      return `Sleeve wall ${size(reason.wall)}, least ${size(reason.least)} (${reason.source}).`;
+      return `Sleeve wall ${sayLeast(reason.wall, reason, unit)}.`;
     case 'pin-core-left':
-      return `The pin keeps ${size(reason.turnTo)}, least ${size(reason.least)} (${reason.source}).`;
+      return `The pin keeps ${sayLeast(reason.turnTo, reason, unit)}.`;
     case 'pin-core-too-thin':
-      return `The pin would have to be turned down to ${size(reason.turnTo)}, least ${size(reason.least)} (${reason.source}).`;
+      return `The pin would have to be turned down to ${sayLeast(reason.turnTo, reason, unit)}.`;
     default:
       return reason satisfies never;
   }
@@ -66,7 +66,7 @@ export function sayPlaceReason(reason: PlaceReason, unit: ShownUnit): string {
     case 'ask-off-by':
       return 'How far is the middle of the hole from where it should be?';
     case 'offset-walls':
-      return `With the bore ${size(reason.by)} off its middle the bushing is ${size(reason.thin)} thick on its thin side, least ${size(reason.least)} (${reason.source}), and ${size(reason.thick)} on the other.`;
+      return `With the bore ${size(reason.by)} off its middle the bushing is ${sayLeast(reason.thin, reason, unit, ' thick on its thin side')}, and ${size(reason.thick)} on the other.`;
     case 'other-cures-first':
       return 'A last resort, and there are other ways on this list.';
     case 'last-resort':

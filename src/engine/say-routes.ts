@@ -3,7 +3,7 @@ import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { isZero, type Length } from './length.ts';
 import { sayDrillSize } from './say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { show, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 
 export type SaidRoute = {
@@ -96,7 +96,7 @@ function whatToDo(route: Route, unit: ShownUnit): string {
 }
 
 function sayStep(step: RouteStep, unit: ShownUnit): string {
-  const between = (lower: Length, upper: Length): string => `${figure(lower, unit)} to ${show(upper, unit)}`;
+  const between = (lower: Length, upper: Length): string => `${showBetween(lower, upper, unit)} ${unit}`;
   switch (step.do) {
     case 'drill':
       return `Drill ${sayDrillSize(step.drill)}.`;

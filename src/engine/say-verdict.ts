@@ -1,7 +1,8 @@
 import { isLess, isMore, minus, type Length } from './length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Settler } from './settle.ts';
-import { figure, showBand, showLimits, type ShownUnit } from './show.ts';
+import { showAgainst, type ShownAgainst } from './show-limits.ts';
+import { figure, showBand, type ShownUnit } from './show.ts';
 import type { Limits, Verdict } from './verdict.ts';
 import { capital, listed } from './say-words.ts';
 
@@ -40,14 +41,15 @@ const FEATURES: Readonly<Record<FeatureKind, string>> = {
 
 /** A verdict as one sentence, for the screen and for a screen reader: `Too tight: float .002, want .008 to .012.` */
 export function sayVerdict(verdict: Verdict, said: Said): string {
-  const value = `${said.quantity} ${withUnit(figure(said.value, said.unit), said.unit)}`;
+  const shown = showAgainst([said.value], said.limits, said.unit);
+  const value = `${said.quantity} ${withUnit(shown.values[0] ?? '', said.unit)}`;
   switch (verdict.kind) {
     case 'good':
-      return `Good: ${value}, ${sayWant(said)}.`;
+      return `Good: ${value}, ${sayWant(shown, said.unit)}.`;
     case 'no-good':
-      return `${(WAYS.get(said.quantity) ?? SIZE)[verdict.way]}: ${value}, ${sayWant(said)}.`;
+      return `${(WAYS.get(said.quantity) ?? SIZE)[verdict.way]}: ${value}, ${sayWant(shown, said.unit)}.`;
     case 'too-close':
-      return `Too close to call: ${value}${said.halfWidth ? ` ${showBand(said.halfWidth, said.unit)}` : ''}, ${sayWant(said)}; ${sayNear(verdict, said)}.`;
+      return `Too close to call: ${value}${said.halfWidth ? ` ${showBand(said.halfWidth, said.unit)}` : ''}, ${sayWant(shown, said.unit)}; ${sayNear(verdict, said)}.`;
     default:
       return verdict satisfies never;
   }
@@ -91,10 +93,10 @@ export function sayCannotProve({
 }
 
 /** The wanted limits as words: `want .008 to .012`, `want .008 or more`. */
-function sayWant({ limits: { lower, upper }, unit }: Said): string {
-  if (lower && upper) return `want ${withUnit(showLimits(lower, upper, unit), unit)}`;
-  if (lower) return `want ${withUnit(figure(lower, unit), unit)} or more`;
-  return upper ? `want ${withUnit(figure(upper, unit), unit)} or less` : 'no limits given';
+export function sayWant({ lower, upper }: Pick<ShownAgainst, 'lower' | 'upper'>, unit: ShownUnit): string {
+  if (lower !== undefined && upper !== undefined) return `want ${lower} to ${withUnit(upper, unit)}`;
+  if (lower !== undefined) return `want ${withUnit(lower, unit)} or more`;
+  return upper === undefined ? 'no limits given' : `want ${withUnit(upper, unit)} or less`;
 }
 
 function sayNear(verdict: Extract<Verdict, { kind: 'too-close' }>, { limits, value, unit }: Said): string {

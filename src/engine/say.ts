@@ -1,20 +1,22 @@
 import type { EntryRefusal } from './entry.ts';
+import { isLess, type Length } from './length.ts';
 import type { Refusal } from './refusal.ts';
 import { sayInsertRefusal } from './say-insert-refusal.ts';
 import { withUnit } from './say-verdict.ts';
-import { show, showBand, showLimits, type ShownUnit } from './show.ts';
+import { showAgainst, showBeside } from './show-limits.ts';
+import { show, showBand, showBetween, type ShownUnit } from './show.ts';
 
 /** The sentence for anything that can't be worked out: what is wrong, by how much, and what can be done. */
 export function say(refusal: Refusal, unit: ShownUnit): string {
   switch (refusal.code) {
     case 'no-step-in-limits':
-      return `The dial moves in steps of ${show(refusal.step, unit)} and none of them falls between ${show(refusal.lower, unit)} and ${show(refusal.upper, unit)}. Use a finer dial or wider limits.`;
+      return `The dial moves in steps of ${show(refusal.step, unit)} and none of them falls between ${sayEnds(refusal, unit)}. Use a finer dial or wider limits.`;
     case 'metal-gone':
-      return `At ${show(refusal.present, unit)} it is ${show(refusal.past, unit)} past ${show(refusal.limit, unit)} already, and no cut puts metal back. Make the part new, or let another part give.`;
+      return `At ${sayPast(refusal, unit)} already, and no cut puts metal back. Make the part new, or let another part give.`;
     case 'below-least-length':
       return `Trimming ${refusal.part} alone can't do it: ${show(refusal.missing, unit)} is missing above its least length of ${show(refusal.least, unit)}. Trim another part as well, or leave one out.`;
     case 'no-proof':
-      return `No cut can be proved with these readings: a band of ${withUnit(showBand(refusal.halfWidth, unit), unit)} leaves nothing of ${showLimits(refusal.lower, refusal.upper, unit)} ${unit}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
+      return `No cut can be proved with these readings: a band of ${withUnit(showBand(refusal.halfWidth, unit), unit)} leaves nothing of ${showBetween(refusal.lower, refusal.upper, unit)} ${unit}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
     case 'no-insert-made':
     case 'hole-past-insert-thread':
     case 'wall-without-hole':
@@ -23,6 +25,18 @@ export function say(refusal: Refusal, unit: ShownUnit): string {
     default:
       return sayEntry(refusal);
   }
+}
+
+function sayEnds(ends: { readonly lower: Length; readonly upper: Length }, unit: ShownUnit): string {
+  const { lower = '', upper = '' } = showAgainst([], ends, unit);
+  return `${lower} ${unit} and ${upper} ${unit}`;
+}
+
+/** `.4373 in it is .0002 in past .4375 in`: the two sizes never look alike. */
+function sayPast({ present, limit }: Extract<Refusal, { code: 'metal-gone' }>, unit: ShownUnit): string {
+  const is = isLess(present, limit) ? 'least' : 'most';
+  const shown = showBeside(present, { limit, is }, unit);
+  return `${shown.value} it is ${shown.by} past ${shown.limit}`;
 }
 
 /** The sentence for a typed text that is not a size. */

@@ -17,7 +17,7 @@ import {
 export type ShownUnit = 'in' | 'mm';
 
 // Chosen, not published: a micrometer's finest usual reading in each unit, and the fewest places that still read as a measured size.
-const MOST_PLACES: Record<Unit, number> = { in: 4, thou: 1, mm: 3 };
+export const MOST_PLACES: Record<Unit, number> = { in: 4, thou: 1, mm: 3 };
 const LEAST_PLACES: Record<Unit, number> = { in: 3, thou: 0, mm: 2 };
 
 /**
@@ -26,7 +26,12 @@ const LEAST_PLACES: Record<Unit, number> = { in: 3, thou: 0, mm: 2 };
  * (`.0000`), so that it can't be taken for it. Rounded half to even (ISO 80000-1 annex B, ASTM E29).
  */
 export function figure(length: Length, unit: Unit): string {
-  return isZero(length) ? '0' : written(length, unit, MOST_PLACES[unit]);
+  return figureTo(length, unit, MOST_PLACES[unit]);
+}
+
+/** `figure` with up to so many places. */
+export function figureTo(length: Length, unit: Unit, most: number): string {
+  return isZero(length) ? '0' : written(length, unit, most);
 }
 
 /** `figure` with its unit behind it: `.4487 in`. */
@@ -53,9 +58,9 @@ export function showBetween(lower: Length, upper: Length, unit: Unit): string {
     const places = MOST_PLACES[unit] + more;
     const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** places);
     const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
-    if (!isMore(from, to)) return evenly(from, to, unit, places);
+    if (!isMore(from, to)) return evenFigures([from, to], unit, places).join(' to ');
   }
-  return evenly(lower, upper, unit, MOST_PLACES[unit]);
+  return evenFigures([lower, upper], unit, MOST_PLACES[unit]).join(' to ');
 }
 
 /**
@@ -63,14 +68,13 @@ export function showBetween(lower: Length, upper: Length, unit: Unit): string {
  * `1.1810 to 1.1815`.
  */
 export function showLimits(lower: Length, upper: Length, unit: Unit): string {
-  return isZero(lower) || isZero(upper)
-    ? `${figure(lower, unit)} to ${figure(upper, unit)}`
-    : evenly(lower, upper, unit, MOST_PLACES[unit]);
+  return evenFigures([lower, upper], unit, MOST_PLACES[unit]).join(' to ');
 }
 
-function evenly(lower: Length, upper: Length, unit: Unit, most: number): string {
-  const least = Math.max(...[lower, upper].map((limit) => placesOf(written(limit, unit, most))));
-  return `${written(lower, unit, most, least)} to ${written(upper, unit, most, least)}`;
+/** Figures with as many places as the longest of them; a plain 0 stays one. */
+export function evenFigures(lengths: readonly Length[], unit: Unit, most: number): readonly string[] {
+  const least = Math.max(...lengths.map((length) => placesOf(figureTo(length, unit, most))));
+  return lengths.map((length) => (isZero(length) ? '0' : written(length, unit, most, least)));
 }
 
 function placesOf(text: string): number {
@@ -83,7 +87,7 @@ function written(length: Length, unit: Unit, most: number, least = LEAST_PLACES[
 
 /** `figure` with one place more, for what is added up before the reader's eyes: the sum then comes to the figure shown. */
 export function finerFigure(length: Length, unit: Unit): string {
-  return isZero(length) ? '0' : written(length, unit, MOST_PLACES[unit] + 1);
+  return figureTo(length, unit, MOST_PLACES[unit] + 1);
 }
 
 /** A difference with its sign: `+.0012`, `−.0044`. */

@@ -129,9 +129,9 @@ test('a sleeve says what to turn, its inside, its outside and how long', () => {
   const { what, caution } = saidOf('sleeve');
   for (const words of [
     'Turn the pin down to .4048 in',
-    '.4051 to .406 in inside',
+    '.4051 to .4060 in inside',
     '.750 in long',
-    '.446 to .4474 in',
+    '.4460 to .4474 in',
   ])
     expect(what).toContain(words);
   expect(caution).toMatch(/weaker for good/);

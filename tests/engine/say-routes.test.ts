@@ -48,7 +48,7 @@ test('the insert says what to tap, which insert, what wall is left, and what it 
 
 test('a bushing says reamer, outside, wall and inside, and what it doesn’t restore', () => {
   const { what, caution } = said('bushing');
-  for (const figure of ['9/16 in', '.5625 in', '.5639 to .5645 in', '.0616 in', '.4372 to .4392 in'])
+  for (const figure of ['9/16 in', '.5625 in', '.5640 to .5645 in', '.0616 in', '.4372 to .4392 in'])
     expect(what).toContain(figure);
   expect(caution).toMatch(/does not give back the strength/);
 });

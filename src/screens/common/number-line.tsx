@@ -1,5 +1,6 @@
 import { isZero, largest, minus, plus, ratioOf, smallest, type Length } from '../../engine/length.ts';
-import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
+import { showAgainst, type ShownAgainst } from '../../engine/show-limits.ts';
+import { showBand, type ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import type { VerdictKind } from './verdict-band.tsx';
 import './number-line.css';
@@ -30,13 +31,14 @@ export function NumberLine({ value, halfWidth, limits, verdict, unit, label }: N
   const lower = limits.lower === undefined ? LEFT - 30 : at(limits.lower);
   const upper = limits.upper === undefined ? LEFT + WIDTH + 30 : at(limits.upper);
   const x = at(value);
-  const now = `${label} ${figure(value, unit)}`;
+  const shown = showAgainst([value], limits, unit);
+  const now = `${label} ${shown.values[0] ?? ''}`;
   return (
     <svg
       class={`number-line number-line-${verdict}`}
       viewBox="0 0 360 104"
       role="img"
-      aria-label={spoken({ value, halfWidth, limits, unit, label })}
+      aria-label={spoken(shown, { halfWidth, unit, label })}
     >
       <line class="number-line-axis" x1="6" x2="354" y1="56" y2="56" />
       <rect class="number-line-wanted" x={lower} y="42" width={Math.max(2, upper - lower)} height="28" />
@@ -47,7 +49,7 @@ export function NumberLine({ value, halfWidth, limits, verdict, unit, label }: N
       <text class="number-line-now" x={inside(x, roomFor(now))} y="22" text-anchor="middle">
         {now}
       </text>
-      {limitTexts(limits, { lower, upper }, unit).map((mark) => (
+      {limitTexts(shown, { lower, upper }).map((mark) => (
         <text key={mark.text} class="number-line-mark" x={mark.x} y="98" text-anchor="middle">
           {mark.text}
         </text>
@@ -66,12 +68,9 @@ function inside(x: number, margin: number): number {
 
 // Two limits too near to stand under their own lines are written once, as "from to".
 function limitTexts(
-  limits: Limits,
+  { lower, upper }: ShownAgainst,
   at: { lower: number; upper: number },
-  unit: ShownUnit,
 ): { x: number; text: string }[] {
-  const lower = limits.lower === undefined ? undefined : figure(limits.lower, unit);
-  const upper = limits.upper === undefined ? undefined : figure(limits.upper, unit);
   if (lower !== undefined && upper !== undefined && at.upper - at.lower < 66) {
     const text = `${lower} to ${upper}`;
     return [{ x: inside((at.lower + at.upper) / 2, roomFor(text)), text }];
@@ -82,8 +81,11 @@ function limitTexts(
   ];
 }
 
-function spoken({ value, halfWidth, limits, unit, label }: Omit<NumberLineProps, 'verdict'>): string {
-  const lower = limits.lower === undefined ? '' : ` from ${figure(limits.lower, unit)}`;
-  const upper = limits.upper === undefined ? '' : ` to ${figure(limits.upper, unit)}`;
-  return `${label} ${figure(value, unit)} ${unit}, band ${showBand(halfWidth, unit)}; wanted${lower}${upper}.`;
+function spoken(
+  { values, lower, upper }: ShownAgainst,
+  { halfWidth, unit, label }: Pick<NumberLineProps, 'halfWidth' | 'unit' | 'label'>,
+): string {
+  const from = lower === undefined ? '' : ` from ${lower}`;
+  const to = upper === undefined ? '' : ` to ${upper}`;
+  return `${label} ${values[0] ?? ''} ${unit}, band ${showBand(halfWidth, unit)}; wanted${from}${to}.`;
 }

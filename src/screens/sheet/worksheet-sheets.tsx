@@ -12,7 +12,7 @@ import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/say-routes.ts';
 import { sayLongerPart, sayShim, sayStack, sayStackBand, sayTrim } from '../../engine/say-stack.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
-import { show, showBand, showLimits } from '../../engine/show.ts';
+import { show, showBand, showBetween, showLimits } from '../../engine/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
@@ -45,7 +45,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
           >{`${part.name}: ${part.count > 1 ? `${part.count} × ` : ''}${sizeFigure(part.thickness, unit)} ${unit}`}</li>
         ))}
       </ol>
-      <p>{`Wanted ${showLimits(limits.lower, limits.upper, unit)} ${unit}, aim ${show(aim, unit)} (${limits.source}).`}</p>
+      <p>{`Wanted ${showBetween(limits.lower, limits.upper, unit)} ${unit}, aim ${show(aim, unit)} (${limits.source}).`}</p>
       <p>{sayStackBand(answer, unit)}</p>
       {answer.trims.map((trim) => (
         <p key={trim.part}>{sayTrim(trim, unit)}</p>

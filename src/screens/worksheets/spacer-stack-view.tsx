@@ -328,7 +328,7 @@ function whyLines({ fixed, parts, want }: StackQuestion, answer: StackAnswer, un
       : []),
     {
       what: 'Wanted',
-      how: `${figure(want.limits.lower, unit)} to ${figure(want.limits.upper, unit)}, aim ${figure(want.aim, unit)}`,
+      how: `${showBetween(want.limits.lower, want.limits.upper, unit)}, aim ${figure(want.aim, unit)}`,
       source: want.limits.source,
     },
     {

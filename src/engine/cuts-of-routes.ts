@@ -1,3 +1,4 @@
+import { bondedPair } from './bonded-sleeve.ts';
 import type { CutOffer } from './cut.ts';
 import { insertOffers } from './cuts-of-insert.ts';
 import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
@@ -7,7 +8,6 @@ import { limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { jointLimits } from './joint-limits.ts';
-import { dividedBy, minus, plus, type Length } from './length.ts';
 import { sizeStep, type Dial } from './metal-on.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
@@ -83,7 +83,7 @@ function offerOf(q: HoleAndPinQuestion, step: RouteStep, dial: Dial): readonly C
     case 'bore-offset':
       return [bored(q, step, dial, finished(step, source))];
     case 'turn-pin':
-      return [turnedPin(q, step.to, dial)];
+      return [turnedPin(q, step, dial)];
     case 'fit-sleeve':
       return sleeve(q, step, dial);
     case 'drill':
@@ -163,11 +163,12 @@ function pressed(
   };
 }
 
-/** A pin turned down for a sleeve may be off by half the room the sleeve's bond has: the sleeve is bored to it. */
-function turnedPin({ pin }: HoleAndPinQuestion, to: Length, dial: Dial): CutOffer {
-  const { lower, upper, source } = jointLimits('slides', to);
-  const off = dividedBy(minus(upper, lower), 2);
-  const limits = { lower: minus(to, off), upper: plus(to, off) };
+function turnedPin(
+  { pin }: HoleAndPinQuestion,
+  { to, lower, upper }: Extract<RouteStep, { do: 'turn-pin' }>,
+  dial: Dial,
+): CutOffer {
+  const limits = { lower, upper };
   return {
     name: 'Pin, turned down for the sleeve',
     part: 'pin',
@@ -176,7 +177,7 @@ function turnedPin({ pin }: HoleAndPinQuestion, to: Length, dial: Dial): CutOffe
     present: mean(pin.tightest),
     target: targetBetween(limits, 'outside', sizeStep('outside', dial)),
     ...limits,
-    limitsFrom: `half the room of the bond (${source})`,
+    limitsFrom: `half the room of the bond, its sleeve has the other (${bondedPair(to).source})`,
   };
 }
 

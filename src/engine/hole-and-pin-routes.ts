@@ -166,7 +166,7 @@ export type RouteStep =
       readonly upper: Length;
     }
   | { readonly do: 'ream-true'; readonly reamer: Reamer }
-  | { readonly do: 'turn-pin'; readonly to: Length }
+  | { readonly do: 'turn-pin'; readonly to: Length; readonly lower: Length; readonly upper: Length }
   | {
       readonly do: 'fit-sleeve';
       readonly inside: Range;

@@ -1,3 +1,4 @@
+import { bondedPair } from './bonded-sleeve.ts';
 import type { Range } from './fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
@@ -21,7 +22,7 @@ type Sleeve = {
  * Bond a thin sleeve on the pin that fills the worn bore; the pin is turned down first where there is no room for one.
  *
  * Units:   sleeve wall = (least outside − greatest inside) / 2. Outside = bore less the joint's limits, inside = pin plus
- *          a sliding clearance for the bonding compound.
+ *          a sliding clearance for the bonding compound; a pin that is turned down and its sleeve share that room.
  * Range:   a bolt held by its nut gets none, and no bolt is turned down. A bore that is out of true by more than the
  *          joint's room is reamed first.
  * Refuses: (as `out`) sleeve-not-on-a-bolt, no-room-for-sleeve, pin-core-too-thin, no-reamer, wall-too-thin,
@@ -67,7 +68,7 @@ function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route
   const leastPin = times(context.pin.largest, leastPinShare);
   return isLess(turnTo, leastPin)
     ? ruledOut(out({ code: 'pin-core-too-thin', turnTo, least: leastPin, source: leastWallSource.pinCore }))
-    : routeOf(context, { outside, inside: insideOn(turnTo, turnTo), turnTo, ...reamed });
+    : routeOf(context, { outside, inside: bondedPair(turnTo).inside, turnTo, ...reamed });
 }
 
 // The thinnest sleeve leaves the pin the most metal. A pin worn deeper than that is turned until it is clean.
@@ -117,7 +118,7 @@ function stepsFor({ question }: RouteContext, sleeve: Sleeve): readonly RouteSte
   const { ream, turnTo, inside, outside } = sleeve;
   return [
     ...(ream ? [{ do: 'ream-true', reamer: ream } as const] : []),
-    ...(turnTo ? [{ do: 'turn-pin', to: turnTo } as const] : []),
+    ...(turnTo ? [{ do: 'turn-pin', to: turnTo, ...bondedPair(turnTo).shaft } as const] : []),
     {
       do: 'fit-sleeve',
       inside,

@@ -74,7 +74,7 @@ function whatToDo(way: OpenWay, unit: ShownUnit): string {
     case 'bush':
       return sayBush(way, unit);
     case 'sleeve':
-      return `${way.turnTo ? `Turn the shaft to ${show(way.turnTo, unit)}. ` : ''}Sleeve: inside ${showBetween(way.inside.lower, way.inside.upper, unit)}, outside ${showBetween(way.outside.lower, way.outside.upper, unit)} ${unit} once it is bonded, wall ${show(way.wall, unit)}.`;
+      return `${way.turnTo ? `Turn the shaft to ${show(way.turnTo, unit)}${way.turn ? ` (${showBetween(way.turn.lower, way.turn.upper, unit)})` : ''}. ` : ''}Sleeve: inside ${showBetween(way.inside.lower, way.inside.upper, unit)}, outside ${showBetween(way.outside.lower, way.outside.upper, unit)} ${unit} once it is bonded, wall ${show(way.wall, unit)}.`;
     case 'shim':
       return sayShim(way, unit);
     case 'new-part':

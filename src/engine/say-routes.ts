@@ -121,7 +121,7 @@ function sayStep(step: RouteStep, unit: ShownUnit): string {
     case 'ream-true':
       return `Ream the bore true first, ${reamerText(step.reamer, unit)}.`;
     case 'turn-pin':
-      return `Turn the pin down to ${show(step.to, unit)} where the sleeve sits.`;
+      return `Turn the pin down to ${show(step.to, unit)} (${showBetween(step.lower, step.upper, unit)}) where the sleeve sits.`;
     case 'fit-sleeve':
       return `Make a sleeve ${between(step.inside.lower, step.inside.upper)} inside${step.length ? `, ${show(step.length, unit)} long` : ''}, bond it on with retaining compound, and finish its outside to ${between(step.outside.lower, step.outside.upper)}.`;
     case 'press-blank':

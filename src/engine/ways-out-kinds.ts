@@ -85,6 +85,8 @@ export type WayOut =
       {
         /** Left out where the shaft is small enough as it is. */
         readonly turnTo?: Length;
+        /** Between what, so that the sleeve goes on with room to bond. */
+        readonly turn?: Range;
         readonly inside: Range;
         readonly outside: Range;
         readonly wall: Length;

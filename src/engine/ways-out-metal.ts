@@ -1,3 +1,4 @@
+import { bondedPair } from './bonded-sleeve.ts';
 import { bushing, type BushingAnswer } from './bushing.ts';
 import { jointLimits } from './joint-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, roundToStep, smallest, times } from './length.ts';
@@ -76,13 +77,17 @@ export function sleeveWay(q: WaysOutQuestion): WayOut {
   const least = times(q.target, leastPinShare);
   if (isLess(turnTo, least))
     return ruledOut('sleeve', { code: 'core-too-thin', turnTo, least, source: leastWallSource.pinCore });
-  const inside = { lower: plus(turnTo, bond.lower), upper: plus(turnTo, bond.upper) };
+  const isTurned = isMore(q.present, turnTo);
+  const pair = bondedPair(turnTo);
+  const inside = isTurned
+    ? pair.inside
+    : { lower: plus(turnTo, bond.lower), upper: plus(turnTo, bond.upper) };
   const outside: Range = { lower: q.lower, upper: q.upper };
   return {
     kind: 'sleeve',
     state: 'open',
-    irreversibleSteps: isMore(q.present, turnTo) ? 1 : 0,
-    ...(isMore(q.present, turnTo) && { turnTo }),
+    irreversibleSteps: isTurned ? 1 : 0,
+    ...(isTurned && { turnTo, turn: pair.shaft }),
     inside,
     outside,
     wall: dividedBy(minus(outside.lower, inside.upper), 2),

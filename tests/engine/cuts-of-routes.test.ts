@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { exactDecimalText, lengthOf } from '../../src/engine/length.ts';
+import { exactDecimalText, lengthOf, minus } from '../../src/engine/length.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';
 
@@ -111,10 +111,18 @@ describe('a 1/2 in pin that turns in a bore worn to .505', () => {
     const [pin, inside, outside] = cutsOn(sleeved, 'sleeve');
     // Outside: .5050 − .0030 to .5050 − .0010, middle .5030.
     expect(outside).toBe('Sleeve, outside once it is bonded on: .5030 (.5020 to .5040)');
-    // Sleeve walls of .020 under .5020: .4620 less the bond's .0012 = .4608; half its room .00045 either way (.46035 to .46125), full: .4610.
-    expect(pin).toBe('Pin, turned down for the sleeve: .5000 → .4610 (.4604 to .4612)');
-    // .4608 + .0003 to .4608 + .0012: middle .46155 cut shy to the half thou .4615
-    expect(inside).toBe('Sleeve, inside: .4615 (.4611 to .4620)');
+    // Sleeve walls of .020 under .5020: .4620 less the bond's .0012 = .4608; a quarter of its room, .000225, either way (.460575 to .461025), full: .4610.
+    expect(pin).toBe('Pin, turned down for the sleeve: .5000 → .4610 (.4606 to .4610)');
+    // .461025 + .0003 to .460575 + .0012: middle .46155 cut shy to the half thou .4615
+    expect(inside).toBe('Sleeve, inside: .4615 (.4613 to .4618)');
+  });
+
+  test('any pin and any sleeve inside their limits leave the bond its .0003 to .0012', () => {
+    const [pin, inside] =
+      ways({ ...pivot, bore: part('.5050') }).find(({ id }) => id === 'sleeve')?.offers ?? [];
+    if (!pin || !inside) throw new Error('no sleeve');
+    expect(exactDecimalText(minus(inside.lower, pin.upper), 'in')).toBe('0.0003');
+    expect(exactDecimalText(minus(inside.upper, pin.lower), 'in')).toBe('0.0012');
   });
 
   test('in the wrong place is reamed, a blank turned for it, and bored off its middle', () => {

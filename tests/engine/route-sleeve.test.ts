@@ -46,11 +46,12 @@ test('a pin with too little room is turned down until a .020 sleeve goes on it, 
   // outside .4490 − .0030 to .4484 − .0010; pin .4460 − .0012 of bond − two walls of .020 = .4048
   const turn = route.steps[0];
   expect(turn?.do === 'turn-pin' && inInches(turn.to)).toBe('0.4048');
-  // bonded with a sliding clearance of .0003 to .0012
+  // bonded with a sliding clearance of .0003 to .0012, of which the pin has a quarter of .0009 either way: .405025 + .0003
+  // to .404575 + .0012; wall (.4460 − .405775) / 2
   expect(fitted(route)).toEqual({
-    inside: ['0.4051', '0.406'],
+    inside: ['0.405325', '0.405775'],
     outside: ['0.446', '0.4474'],
-    wall: '0.02',
+    wall: '0.0201125',
   });
   expect(inInches(route.takes)).toBe('0');
   expect(inInches(route.wallLeft)).toBe('0.4');

@@ -129,7 +129,7 @@ test('a sleeve says what to turn, its inside, its outside and how long', () => {
   const { what, caution } = saidOf('sleeve');
   for (const words of [
     'Turn the pin down to .4048 in',
-    '.4051 to .4060 in inside',
+    '.4054 to .4057 in inside',
     '.750 in long',
     '.4460 to .4474 in',
   ])

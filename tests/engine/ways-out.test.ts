@@ -351,19 +351,20 @@ describe('bushing it', () => {
 
 describe('a sleeve on the shaft', () => {
   test('has its wall above the shaft turned down for it, and is turned to the shaft’s own limits', () => {
-    // Slides at .4985: .0003 to .0012 (common practice). .4980 − .040 − .0012 = .4568, down to .456; wall (.4980 − .4572) / 2.
+    // Slides at .4985: .0003 to .0012 (common practice). .4980 − .040 − .0012 = .4568, down to .456.
+    // A quarter of the room, .000225, either way for the shaft; sleeve .456225 + .0003 to .455775 + .0012; wall (.4980 − .456975) / 2.
     const sleeved = open(shaft, 'sleeve');
     if (sleeved.kind !== 'sleeve') throw new Error(sleeved.kind);
     expect(sleeved.turnTo && shown(sleeved.turnTo)).toBe('0.4560');
     expect([sleeved.inside.lower, sleeved.inside.upper, sleeved.wall].map(shown)).toEqual([
-      '0.4563',
-      '0.4572',
-      '0.0204',
+      '0.4565',
+      '0.4570',
+      '0.0205',
     ]);
     expect([sleeved.outside.lower, sleeved.outside.upper].map(shown)).toEqual(['0.4980', '0.4988']);
     expect(sleeved.irreversibleSteps).toBe(1);
     expect(said(shaft, 'sleeve').what).toBe(
-      'Turn the shaft to .456 in. Sleeve: inside .4563 to .4572, outside .4980 to .4988 in once it is bonded, wall .0204 in.',
+      'Turn the shaft to .456 in (.4558 to .4562). Sleeve: inside .4566 to .4569, outside .4980 to .4988 in once it is bonded, wall .0205 in.',
     );
   });
 

@@ -22,6 +22,11 @@ export function byEye(name: string, how: string): CheckOffer {
   return { name, by: 'by-eye', limits: { source: BY_EYE_SOURCE }, how };
 }
 
+/** A check that is read, where its limits say anything: without any it could never be judged. */
+export function ifJudged(offer: CheckOffer): readonly CheckOffer[] {
+  return offer.limits.lower || offer.limits.upper ? [offer] : [];
+}
+
 /**
  * Limits as they hold for what a tool can read on the assembled thing.
  *

@@ -1,5 +1,5 @@
 import type { BushingAnswer } from './bushing.ts';
-import { byEye, readable, type CheckOffer } from './check-offer.ts';
+import { byEye, ifJudged, readable, type CheckOffer } from './check-offer.ts';
 import type { FitLimits } from './fits.ts';
 import { rockRatio, type HoleAndPinQuestion } from './hole-and-pin.ts';
 import { isMore, scaledBy, times, zero, type Length } from './length.ts';
@@ -13,7 +13,7 @@ const INDICATOR_AT_BORE =
  * What can be proved of a pin in its bore once it is together: the rock at the arm's end, or the slop itself.
  *
  * Units:   in all = 2 · clearance · reach / (bore length less bell-mouth); each limit of the clearance so.
- * Range:   nothing can be read of a joint that always grips.
+ * Range:   nothing can be read of a joint that always grips, nor against a least of nothing and no most.
  * Source:  geometry of a pin that touches at both ends; limits as the clearance's.
  */
 export function checksOfHoleAndPin(
@@ -26,7 +26,7 @@ export function checksOfHoleAndPin(
   const ratio = arm && rockRatio(arm);
   const turns = joint === 'turns' || joint === 'turns-under-load';
   return [
-    arm && ratio ? rockCheck(arm, ratio, limits, unit) : slopCheck(limits),
+    ...ifJudged(arm && ratio ? rockCheck(arm, ratio, limits, unit) : slopCheck(limits)),
     ...(turns
       ? [
           byEye(

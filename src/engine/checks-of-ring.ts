@@ -1,12 +1,13 @@
-import { byEye, readable, type CheckOffer } from './check-offer.ts';
-import { isNegative, negate, type Length } from './length.ts';
+import { byEye, type CheckOffer } from './check-offer.ts';
+import { isNegative, isZero, negate, type Length } from './length.ts';
 
 const SOURCE = 'what must stay free above the ring, as you gave it';
 
 /**
  * What can be proved of a ring in its recess.
  *
- * Units:   stayFree as the ring's: above zero so much of the depth stays free, below zero it may stand so much proud.
+ * Units:   stayFree as the ring's: above zero so much of the depth stays free, below zero it may stand so much proud. At
+ *          nothing there is no figure to read, only whether it stands proud.
  */
 export function checksOfRing({ stayFree }: { readonly stayFree?: Length }): readonly CheckOffer[] {
   return [
@@ -17,6 +18,13 @@ export function checksOfRing({ stayFree }: { readonly stayFree?: Length }): read
 
 function heightCheck(stayFree: Length | undefined): readonly CheckOffer[] {
   if (!stayFree) return [];
+  if (isZero(stayFree))
+    return [
+      byEye(
+        'Ring not proud of the face',
+        'Ring home in its recess. Straight edge across the face: it lies on the face all round and never rides on the ring.',
+      ),
+    ];
   if (isNegative(stayFree))
     return [
       {
@@ -30,7 +38,7 @@ function heightCheck(stayFree: Length | undefined): readonly CheckOffer[] {
     {
       name: 'Free above the ring',
       by: 'depth',
-      limits: readable({ lower: stayFree, source: SOURCE }),
+      limits: { lower: stayFree, source: SOURCE },
       how: 'Ring home in its recess. Depth gauge across the recess: read how far the ring lies below the face, in three places round.',
     },
   ];

@@ -92,6 +92,11 @@ describe('a pin in its bore', () => {
     expect(rock?.how).not.toContain('each way');
   });
 
+  test('against a least of nothing and no most there is no figure to read', () => {
+    const offers = checksOfHoleAndPin({ joint: 'turns' }, limits('0', undefined), 'in');
+    expect(offers.map(({ name }) => name)).toEqual(['Turns free']);
+  });
+
   test('that always grips can only be looked at', () => {
     const offers = checksOfHoleAndPin({ joint: 'pressed', arm }, limits('-.003', '-.001'), 'in');
     expect(measured(offers)).toEqual([]);
@@ -192,6 +197,12 @@ describe('a ring in its recess', () => {
     ]);
     expect(measured(checksOfRing({ stayFree: inch('-.010') }))).toEqual([
       'Ring proud of the face:  to 0.01, depth',
+    ]);
+    // Free by nothing: no tool can prove zero or more, so it is looked at
+    expect(measured(checksOfRing({ stayFree: zero }))).toEqual([]);
+    expect(byEye(checksOfRing({ stayFree: zero }))).toEqual([
+      'Ring not proud of the face',
+      'Ring clear all round',
     ]);
     expect(measured(checksOfRing({}))).toEqual([]);
     expect(byEye(checksOfRing({}))).toEqual(['Ring clear all round']);

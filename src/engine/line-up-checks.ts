@@ -16,6 +16,8 @@ export type LineUpCheck = Evaluated & {
   /** The condition it is about. */
   readonly name: string;
   readonly limits: Limits;
+  /** What it is set to between its limits, where it can be set. */
+  readonly aim?: Length;
   readonly verdict: Verdict;
   /** What it stands against, where it is a condition that gave way. */
   readonly against: readonly string[];

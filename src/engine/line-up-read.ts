@@ -1,6 +1,6 @@
 import type { AxleLayout, DiscInSlot } from './axle-layout.ts';
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { absolute, dividedBy, isMore, largest, minus, plus, times, zero, type Length } from './length.ts';
+import { absolute, isMore, largest, minus, plus, sum, times, zero, type Length } from './length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
 import { verdictOf, type Limits } from './verdict.ts';
@@ -45,27 +45,31 @@ export function centreLimits(offset: Length, { by, source }: LineUpLimit): Limit
   return { source, ...(isMore(lower, zero) && { lower }), upper: plus(wanted, times(by, 2)) };
 }
 
-/**
- * The side play a bracket may have.
- *
- * Units:   the float wanted ± what a spacer may be off; where the bracket follows its pads, at least their wear and the margin.
- */
-export function sidePlayLimits({
-  float,
-  padWear,
-  limits: { spacer, wearMargin },
-}: {
+type SidePlay = {
   readonly float: Length;
   readonly padWear?: Length;
   readonly limits: Pick<LineUpLimits, 'spacer' | 'wearMargin'>;
-}): Limits {
-  const least = largest(zero, minus(float, spacer.by));
-  const lower = padWear ? largest(least, plus(padWear, wearMargin.by)) : least;
-  return {
-    source: spacer.source,
-    ...(isMore(lower, zero) && { lower }),
-    upper: largest(lower, plus(float, spacer.by)),
-  };
+};
+
+/**
+ * The side play a bracket may have.
+ *
+ * Units:   the float aimed at ± what a spacer may be off.
+ * Range:   a lower limit of nothing or less is left out.
+ */
+export function sidePlayLimits(q: SidePlay): Limits {
+  const { by, source } = q.limits.spacer;
+  const aim = sidePlayAim(q);
+  const lower = minus(aim, by);
+  return { source, ...(isMore(lower, zero) && { lower }), upper: plus(aim, by) };
+}
+
+/**
+ * The float that a bracket is set to: the one wanted; where it follows its pads, so much that their wear and the margin are
+ * still there when a spacer is off by all it may be.
+ */
+function sidePlayAim({ float, padWear, limits: { spacer, wearMargin } }: SidePlay): Length {
+  return padWear ? largest(float, sum([padWear, wearMargin.by, spacer.by])) : float;
 }
 
 /** What was read of the wheel's centre, in place of the sum of the spacers. */
@@ -93,10 +97,12 @@ export function sidePlayCheck(
   const float = known[disc.float];
   const padWear = slides === 'bracket' ? known['padWear'] : undefined;
   if (!read || !float) return undefined;
+  const q = { float: mean(float), ...(padWear && { padWear: mean(padWear) }), limits };
   return readCheck(read, name, {
     kind: 'side-play',
     name: disc.name,
-    limits: sidePlayLimits({ float: mean(float), ...(padWear && { padWear: mean(padWear) }), limits }),
+    limits: sidePlayLimits(q),
+    aim: sidePlayAim(q),
   });
 }
 
@@ -113,15 +119,15 @@ export function discReadChecks(disc: DiscInSlot, known: Known): readonly LineUpC
   });
 }
 
-/** How much the part between bracket and leg has to become shorter, below zero longer, for the float that was wanted. */
-export function sidePlayMiss({ value, limits: { lower, upper } }: LineUpCheck): Length | undefined {
-  return upper && minus(dividedBy(plus(lower ?? zero, upper), 2), value);
+/** How much the part between bracket and leg has to become shorter, below zero longer, for the float that is aimed at. */
+export function sidePlayMiss({ value, aim }: LineUpCheck): Length | undefined {
+  return aim && minus(aim, value);
 }
 
 function readCheck(
   read: Estimate,
   of: string,
-  said: Pick<LineUpCheck, 'kind' | 'name' | 'limits'>,
+  said: Pick<LineUpCheck, 'kind' | 'name' | 'limits' | 'aim'>,
 ): LineUpCheck {
   const value = mean(read);
   const band = bandOf(read);

@@ -261,6 +261,25 @@ describe('a wheel read on the machine', () => {
     );
   });
 
+  test('with a float near nothing wanted, says what leaves just that float', () => {
+    // wanted .002 (up to .007), read .012: .010 longer leaves .002
+    const [play] = checkOf(answered({ float: '.002', floatRead: '.012' }), 'side-play');
+    expect(play && sayCheck(play, 'in')).toBe(
+      'Read on the machine: too loose: side play .012, want .007 or less. Make the part between bracket and leg .010 longer, or shim it.',
+    );
+  });
+
+  test('with pads that need more than the float wanted still has room for a spacer that is off', () => {
+    // .090 of wear + .010 of margin = .100 at least, though .050 was wanted; .005 either way of .105
+    const pads = { float: '.050', padWear: '.090', slotWidth: '.600' };
+    const [good] = checkOf(answered({ ...pads, floatRead: '.105' }, 'bracket'), 'side-play');
+    expect(good && sayCheck(good, 'in')).toBe(
+      'Read on the machine: good: side play .105, want .100 to .110.',
+    );
+    const [tight] = checkOf(answered({ ...pads, floatRead: '.050' }, 'bracket'), 'side-play');
+    expect(tight && shown(sidePlayMiss(tight))).toBe('0.055');
+  });
+
   test('holds the pads’ wear against the float that was read, not the one that was wanted', () => {
     const more = { float: '.200', padWear: '.150', slotWidth: '.600' };
     // .200 − .150 = .050 as wanted; .155 − .150 = .005 as read, and .010 is the margin

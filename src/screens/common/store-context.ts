@@ -33,21 +33,31 @@ export function useLive<T>(
   const store = useStoreIfAny();
   const answered = useRef('');
   const [answer, setAnswer] = useState<{ readonly key: string; readonly value: T }>();
-  const [fault, setFault] = useState<{ readonly error: unknown }>();
+  const [fault, setFault] = useState<{ readonly key: string; readonly error: unknown }>();
   useEffect(() => {
     if (!store) return undefined;
     let wanted = true;
+    let asked = 0;
+    let heard = 0;
     const ask = () => {
+      asked += 1;
+      const number = asked;
+      // Answers may come in another order than they were asked for: an older one tells of what is no longer so.
+      const isNews = () => {
+        if (!wanted || number < heard) return false;
+        heard = number;
+        return true;
+      };
       read(store).then(
         (value) => {
-          if (!wanted) return;
+          if (!isNews()) return;
           answered.current = key;
           setAnswer({ key, value });
         },
         (error: unknown) => {
           // A store that is closed for good stays drawn as it was, with what is half typed; the line above says why.
           const isStanding = store.closed !== undefined && answered.current === key;
-          if (wanted && !isStanding) setFault({ error });
+          if (!isStanding && isNews()) setFault({ key, error });
         },
       );
     };
@@ -59,6 +69,6 @@ export function useLive<T>(
     };
   }, [store, key]);
   // "The line to the database was lost" must never be drawn as "nothing is here": the boundary around the screens says it.
-  if (fault) throw fault.error;
+  if (fault?.key === key) throw fault.error;
   return answer?.key === key ? answer.value : undefined;
 }

@@ -59,17 +59,22 @@ export function useSizeDraft(key: string, unit: Unit) {
   const touched = useRef('');
   const typed = useRef('');
   useEffect(() => {
-    if (!store) return;
+    if (!store) return undefined;
     const here = unwritten.get(key);
     if (here) {
       typed.current = here.half.typed;
-      return setHeld({ key, half: here.half });
+      setHeld({ key, half: here.half });
+      return undefined;
     }
+    let wanted = true;
     getDraft(store, key).then(
-      // What was typed before the draft came back counts.
-      (draft) => draft && touched.current !== key && setHeld({ key, half: draft }),
+      // What was typed before the draft came back counts, and so does the field that stands here by then.
+      (draft) => draft && wanted && touched.current !== key && setHeld({ key, half: draft }),
       () => undefined,
     );
+    return () => {
+      wanted = false;
+    };
   }, [store, key]);
   return {
     half: held?.key === key ? held.half : nothingTyped(unit),

@@ -51,7 +51,8 @@ function start(video: HTMLVideoElement | null, tell: (state: CameraState) => voi
     got.getVideoTracks().forEach((track) => track.addEventListener('ended', () => wanted && tell('taken')));
     video.srcObject = got;
     await video.play();
-    return tell('on');
+    // Stopped meanwhile, or started anew.
+    if (video.srcObject === got) tell('on');
   };
   come().catch((error: unknown) => {
     if (!wanted) return;

@@ -10,8 +10,11 @@ import { closeAll, openForTest } from '../../store/open-for-test.ts';
 /** Every write asked for, oldest first, ended by the test: a database answers in the order it was asked. */
 const asked: { key: string; typed: string; end: (how: StoreResult<void>) => void }[] = [];
 
+/** What was kept of a field, given by the test when it likes; nothing was, where it gives nothing. */
+const kept = new Map<string, Promise<{ typed: string; unit: 'in' }>>();
+
 vi.mock('../../../src/store/drafts.ts', () => ({
-  getDraft: () => Promise.resolve(undefined),
+  getDraft: (_store: Store, key: string) => kept.get(key) ?? Promise.resolve(undefined),
   clearDraft: () => Promise.resolve({ ok: true, value: undefined }),
   putDraft: (_store: Store, key: string, { typed }: { typed: string }) =>
     new Promise<StoreResult<void>>((end) => asked.push({ key, typed, end })),
@@ -31,6 +34,7 @@ afterEach(async () => {
   while (asked.length > 0) await answered(fine);
   closeAll();
   told.mockClear();
+  kept.clear();
 });
 
 /** The oldest write that is still out ends so. */
@@ -88,4 +92,20 @@ test('what is left alone on a full phone is written after the next write that wo
   await answered(fine);
   expect(await answered(fine)).toBe('bore .44');
   expect(told).toHaveBeenLastCalledWith(undefined);
+});
+
+test('what was kept of one field never comes late into the one that stands there by then', async () => {
+  let answer: (draft: { typed: string; unit: 'in' }) => void = () => undefined;
+  kept.set('bore', new Promise((done) => (answer = done)));
+  const wrapper = ({ children }: { children: ComponentChildren }) => (
+    <StoreProvider value={store}>{children}</StoreProvider>
+  );
+  const { result, rerender } = renderHook(({ key }) => useSizeDraft(key, 'in'), {
+    wrapper,
+    initialProps: { key: 'bore' },
+  });
+  await act(async () => rerender({ key: 'pin' }));
+  await act(() => result.current.change({ typed: '.43', unit: 'in' }));
+  await act(async () => answer({ typed: '.4487', unit: 'in' }));
+  expect(result.current.half.typed).toBe('.43');
 });

@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
+import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PhotosScreen } from '../../../src/screens/photos/photos-screen.tsx';
 import { fitWithin } from '../../../src/screens/photos/shrink-photo.ts';
@@ -46,6 +46,22 @@ async function atTheCamera() {
 }
 
 const failing = (name: string) => () => Promise.reject(new DOMException('no', name));
+
+test('a camera that was on its way when the phone was put away does not count as on later', async () => {
+  let comeOn: () => void = () => undefined;
+  vi.spyOn(HTMLVideoElement.prototype, 'play').mockReturnValue(new Promise((done) => (comeOn = done)));
+  const refused = failing('NotAllowedError');
+  const first = stream();
+  const answers = [() => Promise.resolve(first), refused];
+  cameraAnswers(() => (answers.shift() ?? refused)());
+  await atTheCamera();
+  await waitFor(() => expect(document.querySelector('video')?.srcObject).toBe(first));
+  vi.spyOn(document, 'visibilityState', 'get').mockReturnValue('visible');
+  fireEvent(document, new Event('visibilitychange'));
+  await screen.findByRole('alert');
+  await act(async () => comeOn());
+  expect(screen.getByRole('alert').textContent).toMatch(/not allowed here/);
+});
 
 describe('without a camera the screen says why, and pictures can still be chosen', () => {
   test.each([

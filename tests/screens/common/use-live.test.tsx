@@ -34,8 +34,7 @@ function live(first: string) {
       <Guard>{children}</Guard>
     </StoreProvider>
   );
-  const read = (of: string) => () =>
-    new Promise<string>((answer, fail) => asks.push({ of, answer, fail }));
+  const read = (of: string) => () => new Promise<string>((answer, fail) => asks.push({ of, answer, fail }));
   return renderHook(({ key }: { key: string }) => useLive(key, ['jobs'], read(key)), {
     wrapper,
     initialProps: { key: first },

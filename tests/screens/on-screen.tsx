@@ -21,6 +21,11 @@ export function said(): string {
   return document.getElementById('said')?.textContent ?? '';
 }
 
+/** Until a press can't be taken for a glove's bounce of the one before it. */
+export async function aMomentLater(): Promise<void> {
+  await new Promise((done) => setTimeout(done, 400));
+}
+
 /** The screen goes, what was half typed is written, the stores close. */
 export async function clearAway(): Promise<void> {
   cleanup();

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { tick } from './announce.ts';
+import { useOnePress } from './one-press.ts';
 import './button.css';
 
 type ButtonProps = {
@@ -7,15 +8,17 @@ type ButtonProps = {
   readonly chosen?: boolean;
   readonly label?: string;
   readonly disabled?: boolean;
-  readonly onPress: () => void;
+  /** What writes gives its promise back: until it is kept, another press does nothing. */
+  readonly onPress: () => unknown;
   readonly children: ComponentChildren;
 };
 
 /** Anything pressed that does something. `chosen` makes it one of a set, spoken as pressed or not. */
 export function Button({ kind = 'plain', chosen, label, disabled = false, onPress, children }: ButtonProps) {
-  const press = () => {
+  const one = useOnePress();
+  const act = () => {
     tick();
-    onPress();
+    return onPress();
   };
   return (
     <button
@@ -24,7 +27,7 @@ export function Button({ kind = 'plain', chosen, label, disabled = false, onPres
       aria-pressed={chosen}
       aria-label={label}
       disabled={disabled}
-      onClick={press}
+      onClick={() => one.take(act, { commits: kind === 'main' })}
     >
       {children}
     </button>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useOnePress } from './one-press.ts';
 import { unbroken } from './unbroken.tsx';
 import './row.css';
 
@@ -9,12 +10,13 @@ type RowProps = {
   readonly mark?: ComponentChildren;
   /** Where it leads, or what it does; a row with neither is only read. */
   readonly href?: string;
-  readonly onPress?: () => void;
+  readonly onPress?: () => unknown;
   readonly state?: string;
 };
 
 /** One line of a list: what it is, more about it, its figure, and where it leads. */
 export function Row({ title, detail, figure, mark, href, onPress, state }: RowProps) {
+  const one = useOnePress();
   const inside = (
     <>
       <span class="row-words">
@@ -35,7 +37,12 @@ export function Row({ title, detail, figure, mark, href, onPress, state }: RowPr
   }
   if (onPress) {
     return (
-      <button type="button" class="row" data-state={state} onClick={onPress}>
+      <button
+        type="button"
+        class="row"
+        data-state={state}
+        onClick={() => one.take(onPress, { commits: false })}
+      >
         {inside}
       </button>
     );

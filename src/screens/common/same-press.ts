@@ -13,7 +13,7 @@ export function noteCommit(event: MouseEvent): void {
   if (event.detail > 0) last = { at: performance.now(), x: event.clientX, y: event.clientY };
 }
 
-/** Swallows the bounce before any button hears it. Returns its undo. */
+/** Swallows the bounce before any button hears it, and what a held Enter repeats. Returns its undo. */
 export function swallowBounces(): () => void {
   const listen = (event: MouseEvent) => {
     const near = Math.hypot(event.clientX - last.x, event.clientY - last.y) < PLACE_PX;
@@ -22,5 +22,15 @@ export function swallowBounces(): () => void {
     event.stopPropagation();
   };
   addEventListener('click', listen, { capture: true });
-  return () => removeEventListener('click', listen, { capture: true });
+  addEventListener('keydown', holdOnce);
+  return () => {
+    removeEventListener('click', listen, { capture: true });
+    removeEventListener('keydown', holdOnce);
+  };
+}
+
+/** A key that is held is one press: the browser presses a button anew at each of its repeats. */
+function holdOnce(event: KeyboardEvent): void {
+  if (event.repeat && event.key === 'Enter' && !(event.target instanceof HTMLTextAreaElement))
+    event.preventDefault();
 }

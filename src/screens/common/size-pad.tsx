@@ -3,6 +3,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { readEntry } from '../../engine/entry.ts';
 import { announce, tick } from './announce.ts';
 import { useKeyEntry, type TypedBy } from './hands-free.ts';
+import { useOnePress } from './one-press.ts';
 import { KeyButton, PadKeys } from './pad-keys.tsx';
 import { afterKey, inUnit, type HalfTyped, type PadKey } from './pad-text.ts';
 import { noteCommit } from './same-press.ts';
@@ -16,8 +17,8 @@ type SizePadProps = {
   readonly label: string;
   readonly half: HalfTyped;
   readonly onChange: (half: HalfTyped) => void;
-  /** The commit key's words, and what it does. Left out on charts, where the answer is there at every key. */
-  readonly commit?: { readonly text: string; readonly onPress: (by: TypedBy) => void };
+  /** The commit key's words, and what it does; a promise while it does. Left out on charts, where the answer is there at every key. */
+  readonly commit?: { readonly text: string; readonly onPress: (by: TypedBy) => unknown };
   /** Where Enter or a foot switch leads while nothing is typed: the next feature, the next question. */
   readonly onNext?: (() => void) | undefined;
   /** At the lathe: the commit key takes a finger only after the figure was touched. */
@@ -38,9 +39,6 @@ type SizePadProps = {
   readonly children?: ComponentChildren;
 };
 
-// Chosen, not published: a glove that bounces on the key commits once.
-const SAME_PRESS_MS = 350;
-
 /** Our own keypad, one field for fingers, a keyboard and a gauge that types its value and Enter. */
 export function SizePad({
   label,
@@ -60,25 +58,27 @@ export function SizePad({
 }: SizePadProps) {
   const field = useRef<HTMLInputElement>(null);
   const [hint, setHint] = useState<'by-keys' | 'figure-first'>();
-  const lastCommit = useRef(-SAME_PRESS_MS);
+  const one = useOnePress();
   const places = useTwoPlaces();
+  const type = (next: HalfTyped) => {
+    one.anew();
+    onChange(next);
+  };
   const change = (next: HalfTyped) => {
     tick();
-    onChange(next);
+    type(next);
   };
   const press = (key: PadKey) => {
     setHint(undefined);
     change(afterKey(half, key));
   };
   const log = (by: TypedBy) => {
-    const now = performance.now();
-    // The commit empties the field: with something typed since, it is a new press however soon it comes.
-    const isSamePress = half.typed === '' && now - lastCommit.current < SAME_PRESS_MS;
-    if (!commit || isSamePress) return;
-    lastCommit.current = now;
-    places.dim();
-    tick();
-    commit.onPress(by);
+    const act = () => {
+      places.dim();
+      tick();
+      return commit?.onPress(by);
+    };
+    one.take(act, { commits: true });
   };
   const refused = () => {
     setHint('figure-first');
@@ -100,7 +100,7 @@ export function SizePad({
     half,
     onTyped: (typed) => {
       setHint(undefined);
-      onChange(typed);
+      type(typed);
     },
     onLog: commit && log,
     onNext,

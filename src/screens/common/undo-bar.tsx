@@ -30,7 +30,7 @@ export function UndoBar({ address }: { address: Address }) {
   return (
     <aside class="undo-bar not-printed" aria-label="Taken away just now">
       <p>{last.label}</p>
-      <Button onPress={() => void undo()}>Undo</Button>
+      <Button onPress={() => undo()}>Undo</Button>
       <Button kind="quiet" label="Put this line away" onPress={() => setDismissed(last.id)}>
         ✕
       </Button>

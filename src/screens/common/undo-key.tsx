@@ -31,5 +31,5 @@ export function UndoKey({ jobId, only = '' }: UndoKeyProps) {
     const undone = await undoLast(store, last.id);
     announce(undone.ok ? `Undone: ${undone.value}` : sayStore(undone.refusal));
   };
-  return <Button onPress={() => void undo()}>{undoWords(last.label)}</Button>;
+  return <Button onPress={() => undo()}>{undoWords(last.label)}</Button>;
 }

@@ -55,7 +55,7 @@ export function DrawerScreen() {
                     onCount={(change) =>
                       void told(countPiece(store, counted.piece.id, change, change > 0 ? 'put in' : 'taken'))
                     }
-                    onRemove={() => void told(removePiece(store, counted.piece.id))}
+                    onRemove={() => told(removePiece(store, counted.piece.id))}
                   />
                 </li>
               ))}
@@ -70,7 +70,7 @@ export function DrawerScreen() {
 type PieceRowProps = {
   readonly counted: CountedPiece;
   readonly onCount: (change: 1 | -1) => void;
-  readonly onRemove: () => void;
+  readonly onRemove: () => unknown;
 };
 
 function PieceRow({ counted: { piece, count }, onCount, onRemove }: PieceRowProps) {

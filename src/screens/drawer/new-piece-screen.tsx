@@ -38,8 +38,7 @@ export function NewPieceScreen() {
   };
   const press = () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (entry.ok) void commit(entry.value);
-    else setTrouble(sayEntry(entry.refusal));
+    return entry.ok ? commit(entry.value) : setTrouble(sayEntry(entry.refusal));
   };
   return (
     <div class="pad-screen">

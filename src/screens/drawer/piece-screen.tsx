@@ -107,7 +107,7 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
               setTrouble(undefined);
               draft.change(half);
             }}
-            commit={{ text: 'Use it', onPress: () => void commit() }}
+            commit={{ text: 'Use it', onPress: () => commit() }}
             {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
           />
         </div>

@@ -48,7 +48,7 @@ export function SpareScreen({ cut }: { cut: Cut }) {
                 <Row
                   title={name}
                   detail={`${sizeMeasured(cut)} ${show(size.exact, unit)}`}
-                  onPress={() => void put(addPiece(store, newPiece(cut, kind, name, size), 1), name)}
+                  onPress={() => put(addPiece(store, newPiece(cut, kind, name, size), 1), name)}
                 />
               </li>
             );
@@ -65,9 +65,7 @@ export function SpareScreen({ cut }: { cut: Cut }) {
                   title={piece.name}
                   detail={sizeWords(piece, unit)}
                   figure={count}
-                  onPress={() =>
-                    void put(countPiece(store, piece.id, 1, `made a spare: ${cut.name}`), piece.name)
-                  }
+                  onPress={() => put(countPiece(store, piece.id, 1, `made a spare: ${cut.name}`), piece.name)}
                 />
               </li>
             ))}

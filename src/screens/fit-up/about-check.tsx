@@ -44,7 +44,7 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
         </p>
       )}
       <div class="check-keys">
-        <Button onPress={() => void remove()}>Remove {check.name}</Button>
+        <Button onPress={() => remove()}>Remove {check.name}</Button>
       </div>
     </Page>
   );

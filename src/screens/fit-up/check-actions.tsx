@@ -6,8 +6,8 @@ import './check-actions.css';
 
 type CheckActionsProps = {
   readonly known: KnownCheck;
-  readonly onRetake: () => void;
-  readonly onWorksheet: () => void;
+  readonly onRetake: () => unknown;
+  readonly onWorksheet: () => unknown;
   readonly onSeen: (seen: 'holds' | 'fails') => void;
 };
 

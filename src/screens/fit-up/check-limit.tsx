@@ -43,7 +43,7 @@ export function CheckLimit({ known: { check }, side }: CheckLimitProps) {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     const fault = other && crossed(side, entry.value, other);
-    return fault === undefined ? void take(entry.value) : setTrouble(fault);
+    return fault === undefined ? take(entry.value) : setTrouble(fault);
   };
   const now = check[side];
   return (
@@ -52,7 +52,7 @@ export function CheckLimit({ known: { check }, side }: CheckLimitProps) {
         title={side === 'lower' ? 'What is the least it may be?' : 'What is the most it may be?'}
         subtitle={check.name}
         back={{ href: hrefOf(here), to: 'the check' }}
-        aside={now && <Button onPress={() => void take(undefined)}>Leave out</Button>}
+        aside={now && <Button onPress={() => take(undefined)}>Leave out</Button>}
       >
         <SizePad
           label={side === 'lower' ? 'Least' : 'Most'}

@@ -33,7 +33,7 @@ export function NewCheckScreen({ data, field }: NewCheckProps) {
     if (made.ok) goInstead({ at: 'check', jobId: job.id, checkId: made.value.id });
     else setTrouble(sayStore(made.refusal));
   };
-  const props = { data, onMake: (check: NewCheck, draftKey?: string) => void make(check, draftKey) };
+  const props = { data, onMake: make };
   const here = { at: 'check', jobId: job.id, checkId: 'new' } as const;
   return (
     <Page
@@ -61,7 +61,7 @@ const TITLES: Readonly<Record<string, string>> = { list: 'Usual checks', own: 'Y
 
 type MakeProps = {
   readonly data: FitUpData;
-  readonly onMake: (check: NewCheck, draftKey?: string) => void;
+  readonly onMake: (check: NewCheck, draftKey?: string) => unknown;
 };
 
 /** What the job's worksheets want proved, and the two other ways to a check. */

@@ -7,7 +7,7 @@ import type { KnownCheck } from './check-data.ts';
 type OlderLimitsProps = {
   readonly known: KnownCheck;
   readonly unit: ShownUnit;
-  readonly onTakeOver: () => void;
+  readonly onTakeOver: () => unknown;
 };
 
 /** Said where the worksheet gives other limits by now, with the way to take them over. */

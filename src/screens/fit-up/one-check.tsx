@@ -80,8 +80,8 @@ export function OneCheck({ job, known }: OneCheckProps) {
       foot={
         <CheckActions
           known={known}
-          onRetake={() => void again()}
-          onWorksheet={() => last && void toWorksheet(last)}
+          onRetake={again}
+          onWorksheet={() => last && toWorksheet(last)}
           onSeen={(says) => last && void seen(last, says)}
         />
       }
@@ -92,7 +92,7 @@ export function OneCheck({ job, known }: OneCheckProps) {
           {trouble}
         </p>
       )}
-      <OlderLimits known={known} unit={unit} onTakeOver={() => void takeOver()} />
+      <OlderLimits known={known} unit={unit} onTakeOver={takeOver} />
       <Proof known={known} unit={unit} />
       {check.how !== '' && <p class="one-check-how">{check.how}</p>}
       {by === 'by-eye' && last && <SeenNote take={last} text={note.text} onText={note.change} />}

@@ -51,7 +51,7 @@ function Checks({ data, fitUp }: { readonly data: WorksheetData; readonly fitUp:
             <Row
               title={offer.name}
               detail={sayWanted({ by: offer.by, limits: offer.limits, unit })}
-              onPress={() => void make(offer)}
+              onPress={() => make(offer)}
             />
           </li>
         ))}

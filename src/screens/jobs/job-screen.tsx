@@ -88,9 +88,9 @@ function JobForm({ job }: { job: Job }) {
       <div class="job-screen-end">
         <UndoKey jobId={job.id} />
         {said !== '' && <p>{said}</p>}
-        <Button onPress={() => void give()}>Hand this job over as a file</Button>
+        <Button onPress={() => give()}>Hand this job over as a file</Button>
         <CloseButton job={job} onState={(state) => change({ state })} />
-        <Button onPress={() => void remove()}>Remove this job</Button>
+        <Button onPress={() => remove()}>Remove this job</Button>
       </div>
     </Page>
   );
@@ -125,5 +125,5 @@ function CloseButton({ job, onState }: CloseButtonProps) {
     if (await onState(isOpen ? 'closed' : 'open'))
       announce(isOpen ? 'The job is closed.' : 'The job is open again.');
   };
-  return <Button onPress={() => void press()}>{isOpen ? 'Close this job' : 'Open this job again'}</Button>;
+  return <Button onPress={() => press()}>{isOpen ? 'Close this job' : 'Open this job again'}</Button>;
 }

@@ -193,7 +193,7 @@ function RemoveDemo() {
   };
   return (
     <div class="jobs-more">
-      <Button onPress={() => void remove()}>Remove the demo jobs</Button>
+      <Button onPress={() => remove()}>Remove the demo jobs</Button>
     </div>
   );
 }
@@ -238,7 +238,7 @@ function NoJobs() {
         signal is needed.
       </p>
       <UnitChoice onChosen={(unit) => void takeUsualDial(store, unit)} />
-      <Button disabled={busy} onPress={() => void showDemo()}>
+      <Button disabled={busy} onPress={() => showDemo()}>
         Show me with the demo job
       </Button>
     </div>

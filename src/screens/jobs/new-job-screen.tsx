@@ -36,7 +36,7 @@ export function NewJobScreen() {
       title="New job"
       back={{ href: hrefOf({ at: 'jobs' }), to: 'the jobs' }}
       foot={
-        <Button kind="main" onPress={() => void make()}>
+        <Button kind="main" onPress={() => make()}>
           Make the job
         </Button>
       }

@@ -28,7 +28,7 @@ export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
     >
       <div class="money-signs" role="group" aria-label="Usual signs">
         {SIGNS.map((one) => (
-          <Button key={one} chosen={sign === one} onPress={() => void take(one)}>
+          <Button key={one} chosen={sign === one} onPress={() => take(one)}>
             {one === '' ? 'none' : one}
           </Button>
         ))}

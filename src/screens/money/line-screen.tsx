@@ -55,7 +55,7 @@ export function LineScreen({ job, line, sign }: LineScreenProps) {
         </p>
       )}
       <div class="money-remove">
-        <Button onPress={() => void remove()}>Remove this line</Button>
+        <Button onPress={() => remove()}>Remove this line</Button>
       </div>
     </Page>
   );

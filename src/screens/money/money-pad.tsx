@@ -40,7 +40,7 @@ export function MoneyPad({ label, field, sign, draftKey, commit, onText }: Money
         setTrouble('');
         draft.change(half);
       }}
-      commit={{ text: commit, onPress: () => void take() }}
+      commit={{ text: commit, onPress: () => take() }}
       {...(trouble !== '' && { message: <p role="alert">{trouble}</p> })}
     >
       {field === 'hours' && (

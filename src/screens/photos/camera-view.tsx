@@ -37,7 +37,7 @@ export function CameraView({ of, name }: { of: PhotosOf; name: string }) {
           <>
             <ChoosePictures main={cannot !== ''} onPicture={keep} onTrouble={setTrouble} />
             {cannot === '' && (
-              <Button kind="main" disabled={state !== 'on' || busy} onPress={() => void take()}>
+              <Button kind="main" disabled={state !== 'on' || busy} onPress={() => take()}>
                 {busy ? 'Keeping…' : 'Take it'}
               </Button>
             )}

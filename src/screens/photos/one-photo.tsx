@@ -82,7 +82,7 @@ function LargePhoto({
         </p>
       )}
       <div class="one-photo-remove">
-        <Button onPress={() => void remove()}>Remove this photo</Button>
+        <Button onPress={() => remove()}>Remove this photo</Button>
       </div>
     </Page>
   );

@@ -58,7 +58,7 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
               </span>
             </p>
             {!reading.struckOut && (
-              <Button label={`Strike out ${asTyped(reading)}`} onPress={() => void strike(reading)}>
+              <Button label={`Strike out ${asTyped(reading)}`} onPress={() => strike(reading)}>
                 Strike out
               </Button>
             )}
@@ -72,7 +72,7 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
       )}
       {feature.checkId === undefined && (
         <div class="all-readings-remove">
-          <Button onPress={() => void remove()}>Remove {feature.name}</Button>
+          <Button onPress={() => remove()}>Remove {feature.name}</Button>
         </div>
       )}
     </Page>

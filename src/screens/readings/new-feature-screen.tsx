@@ -3,6 +3,7 @@ import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { createFeature, featuresOf } from '../../store/features.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';
+import { useOnePress } from '../common/one-press.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { FEATURE_KINDS, kindName } from './feature-kinds.ts';
@@ -11,6 +12,7 @@ import './new-feature-screen.css';
 /** What is to be measured: one press makes it and opens the pad. */
 export function NewFeatureScreen({ jobId }: { jobId: string }) {
   const store = useStore();
+  const one = useOnePress();
   const [trouble, setTrouble] = useState('');
   const make = async (kind: FeatureKind) => {
     const alike = (await featuresOf(store, jobId)).filter((one) => one.kind === kind).length;
@@ -22,7 +24,12 @@ export function NewFeatureScreen({ jobId }: { jobId: string }) {
     <Page title="What is measured?" back={{ href: hrefOf({ at: 'readings', jobId }), to: 'the readings' }}>
       <div class="new-feature">
         {FEATURE_KINDS.map(({ kind, name, means }) => (
-          <button key={kind} type="button" class="new-feature-kind" onClick={() => void make(kind)}>
+          <button
+            key={kind}
+            type="button"
+            class="new-feature-kind"
+            onClick={() => one.take(() => make(kind), { commits: true })}
+          >
             <FeatureDrawing kind={kind} />
             <span>
               <strong>{name}</strong>

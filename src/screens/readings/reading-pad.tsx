@@ -79,6 +79,7 @@ export function ReadingPad({
     // Emptied at once, so that a gauge can type the next one; the stored draft goes in the transaction that logs it.
     const typed = draft.half;
     draft.lift();
+    setMessage(undefined);
     const logged = await logReading(store, {
       featureId: feature.id,
       jobId: job.id,
@@ -93,7 +94,6 @@ export function ReadingPad({
       draft.putBack(typed);
       return setMessage({ sentence: `${asTyped(entry)} was not logged. ${sayStore(logged.refusal)}` });
     }
-    setMessage(undefined);
     if (by === 'gauge') setFromGauge(logged.value.id);
     announce(
       `Logged ${spoken(entry)}, reading ${counted.length + 1} of ${feature.name}${by === 'gauge' ? ', from the gauge' : ''}.`,
@@ -145,8 +145,8 @@ export function ReadingPad({
             message: (
               <MessageLine
                 message={message}
-                onMeant={(slip) => void keep(meantEntry(slip.question, slip.entry), slip.by)}
-                onAsTyped={(slip) => void keep(slip.entry, slip.by)}
+                onMeant={(slip) => keep(meantEntry(slip.question, slip.entry), slip.by)}
+                onAsTyped={(slip) => keep(slip.entry, slip.by)}
               />
             ),
           })}
@@ -183,8 +183,8 @@ function meantEntry(question: SlipQuestion, typed: Entry): Entry {
 
 type MessageLineProps = {
   readonly message: Message;
-  readonly onMeant: (slip: NonNullable<Message['slip']>) => void;
-  readonly onAsTyped: (slip: NonNullable<Message['slip']>) => void;
+  readonly onMeant: (slip: NonNullable<Message['slip']>) => unknown;
+  readonly onAsTyped: (slip: NonNullable<Message['slip']>) => unknown;
 };
 
 function MessageLine({ message: { sentence, slip }, onMeant, onAsTyped }: MessageLineProps) {

@@ -3,6 +3,7 @@ import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { strikeOut } from '../../store/readings.ts';
+import { useOnePress } from '../common/one-press.ts';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { countSentence } from './readings-screen.tsx';
@@ -23,6 +24,7 @@ type ReadingsPanelProps = {
 export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelProps) {
   const store = useStore();
   const unit = useShownUnit();
+  const strike = useOnePress();
   const note = useProofNote(feature, tool);
   const form = formOfReadings(feature.kind, readings);
   const last = readings.findLast((reading) => !reading.struckOut);
@@ -63,7 +65,8 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
           type="button"
           class="readings-panel-strike"
           aria-label={`Strike out last reading, ${show(last.exact, unit)}`}
-          onClick={() => void strikeOut(store, last.id, 'from the pad')}
+          // What is last afterwards is another reading: a second press would strike that out too.
+          onClick={() => strike.take(() => strikeOut(store, last.id, 'from the pad'), { commits: true })}
         >
           strike out last
         </button>

@@ -12,9 +12,9 @@ export function DemoPart() {
       <p>Two invented jobs to look around in: a sidecar outfit’s rear end and a trailer hub.</p>
       <div class="shop-part-keys">
         {present === true ? (
-          <Button onPress={() => void removeDemo(store)}>Remove the demo</Button>
+          <Button onPress={() => removeDemo(store)}>Remove the demo</Button>
         ) : (
-          <Button onPress={() => void addDemo(store)}>Show me with the demo job</Button>
+          <Button onPress={() => addDemo(store)}>Show me with the demo job</Button>
         )}
       </div>
     </section>

@@ -45,12 +45,12 @@ export function SpeedsScreen() {
       <Page title="Speeds it has" subtitle="type each one; a press on a speed takes it out" back={back}>
         <div class="lathe-speeds">
           {lathe.speedsRpm.map((rpm) => (
-            <Button key={rpm} label={`Take out ${rpm} rpm`} onPress={() => void takeOut(rpm)}>
+            <Button key={rpm} label={`Take out ${rpm} rpm`} onPress={() => takeOut(rpm)}>
               {rpm}
             </Button>
           ))}
           {out !== undefined && (
-            <Button kind="main" onPress={() => void add(out)}>
+            <Button kind="main" onPress={() => add(out)}>
               Put {out} back
             </Button>
           )}
@@ -58,7 +58,7 @@ export function SpeedsScreen() {
             <p>The speeds on the lathe’s plate go here, so that one it has is offered for each cut.</p>
           )}
         </div>
-        <RpmPad label="A speed it has" name="speed" text="Add it" onRpm={(rpm) => void add(rpm)} />
+        <RpmPad label="A speed it has" name="speed" text="Add it" onRpm={add} />
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
             {trouble}
@@ -87,7 +87,7 @@ export function MostRpmScreen() {
         title="Most it may turn"
         subtitle="no cut is offered a faster speed"
         back={back}
-        aside={mostRpm !== undefined && <Button onPress={() => void keep(rest)}>Leave out</Button>}
+        aside={mostRpm !== undefined && <Button onPress={() => keep(rest)}>Leave out</Button>}
       >
         <div class="lathe-speeds">
           <p>{mostRpm === undefined ? 'No limit is given.' : `It is ${mostRpm} rpm now.`}</p>
@@ -96,7 +96,7 @@ export function MostRpmScreen() {
           label="Most it may turn"
           name="most-rpm"
           text="Use it"
-          onRpm={(rpm) => void keep({ ...lathe, mostRpm: rpm })}
+          onRpm={(rpm) => keep({ ...lathe, mostRpm: rpm })}
         />
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
@@ -125,7 +125,7 @@ export function DialMarksScreen() {
         title="Marks round the dial"
         subtitle="in one whole turn of the cross slide"
         back={back}
-        aside={marksPerTurn !== undefined && <Button onPress={() => void keep(rest)}>Leave out</Button>}
+        aside={marksPerTurn !== undefined && <Button onPress={() => keep(rest)}>Leave out</Button>}
       >
         <div class="lathe-speeds">
           <p>
@@ -139,7 +139,7 @@ export function DialMarksScreen() {
           name="dial-marks"
           text="Use it"
           bounds={MARKS}
-          onRpm={(marks) => void keep({ ...rest, marksPerTurn: marks })}
+          onRpm={(marks) => keep({ ...rest, marksPerTurn: marks })}
         />
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
@@ -156,7 +156,7 @@ type RpmPadProps = {
   readonly name: string;
   readonly text: string;
   readonly bounds?: NumberBounds;
-  readonly onRpm: (rpm: number) => void;
+  readonly onRpm: (rpm: number) => unknown;
 };
 
 function RpmPad({ label, name, text, bounds = RPM, onRpm }: RpmPadProps) {

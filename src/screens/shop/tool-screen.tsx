@@ -97,11 +97,11 @@ function ToolForm({ record }: { record: ToolRecord }) {
         })}
       </ul>
       <div class="shop-part-keys">
-        <Button onPress={() => void told(changeTool(store, tool.id, { lastChecked: Date.now() }))}>
+        <Button onPress={() => told(changeTool(store, tool.id, { lastChecked: Date.now() }))}>
           {lastChecked === undefined ? 'Checked today' : `Checked ${dayWords(lastChecked)}; again today`}
         </Button>
-        <Button onPress={() => void copy()}>Another one like it</Button>
-        <Button onPress={() => void told(removeTool(store, tool.id), () => go({ at: 'shop' }))}>
+        <Button onPress={() => copy()}>Another one like it</Button>
+        <Button onPress={() => told(removeTool(store, tool.id), () => go({ at: 'shop' }))}>
           Remove {tool.name}
         </Button>
       </div>
@@ -147,7 +147,7 @@ function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigur
               setTrouble(undefined);
               draft.change(half);
             }}
-            commit={{ text: 'Use it', onPress: () => void commit() }}
+            commit={{ text: 'Use it', onPress: () => commit() }}
             {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
           />
         </div>

@@ -125,7 +125,7 @@ function Offers({ data, ways, way, picks, known, onPicks, onDone }: OffersProps)
       subtitle={worksheet.title}
       back={backTo(data)}
       foot={
-        <Button kind="main" disabled={cuts.length === 0 || !known} onPress={() => void put([])}>
+        <Button kind="main" disabled={cuts.length === 0 || !known} onPress={() => put([])}>
           {onList.length > 0 ? 'Put on the list as well' : 'Put on the cut list'}
         </Button>
       }
@@ -139,7 +139,7 @@ function Offers({ data, ways, way, picks, known, onPicks, onDone }: OffersProps)
           <div class="cut-it-keys">
             <LinkButton href={hrefOf({ at: 'cuts', jobId: job.id })}>Go to the list</LinkButton>
             {notBegun.length > 0 && (
-              <Button disabled={cuts.length === 0} onPress={() => void put(notBegun)}>
+              <Button disabled={cuts.length === 0} onPress={() => put(notBegun)}>
                 {replaceWords(notBegun.length, onList.length)}
               </Button>
             )}

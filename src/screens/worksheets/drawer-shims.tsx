@@ -72,7 +72,7 @@ function Take({ data, pick, becomes }: TakeProps) {
       )}
       {said?.taken !== true && (
         <div class="worksheet-act not-printed">
-          <Button onPress={() => void take()}>{pick.fits ? 'Take it' : 'Take it all the same'}</Button>
+          <Button onPress={() => take()}>{pick.fits ? 'Take it' : 'Take it all the same'}</Button>
         </div>
       )}
     </>

@@ -91,8 +91,8 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
             draftKey={`worksheet/${worksheet.id}/${field.name}`}
             signed={field.signed === true}
             direct={field.direct === true}
-            {...(measures && { measures, onMeasure: () => void measureNow(measures) })}
-            onSize={(size, key) => void takeSize(size, key)}
+            {...(measures && { measures, onMeasure: () => measureNow(measures) })}
+            onSize={takeSize}
             onNext={toNext}
           >
             {field.name === 'pin' && (
@@ -105,7 +105,7 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
             label={field.label}
             draftKey={`worksheet/${worksheet.id}/${field.name}`}
             bounds={field}
-            onNumber={(text) => void takeChoice(text)}
+            onNumber={takeChoice}
             onNext={toNext}
           />
         )}
@@ -119,7 +119,7 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
                   mark={
                     worksheet.choices[field.name] === value ? <span class="row-now">chosen</span> : undefined
                   }
-                  onPress={() => void takeChoice(value)}
+                  onPress={() => takeChoice(value)}
                 />
               </li>
             ))}
@@ -129,7 +129,7 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
           <ThreadPicker
             chosen={worksheet.choices[field.name]}
             {...(worksheet.kind === 'thread-engagement' && { threads: allThreads })}
-            onThread={(thread) => void takeChoice(thread)}
+            onThread={takeChoice}
           />
         )}
       </Page>

@@ -9,7 +9,7 @@ type NumberEntryProps = {
   readonly label: string;
   readonly draftKey: string;
   readonly bounds: NumberBounds;
-  readonly onNumber: (text: string) => void;
+  readonly onNumber: (text: string) => unknown;
   /** Where a foot switch steps on to. */
   readonly onNext?: (() => void) | undefined;
   readonly children?: ComponentChildren;

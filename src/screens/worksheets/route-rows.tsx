@@ -58,7 +58,7 @@ export function RouteRows({ data, routes }: { data: WorksheetData; routes: reado
               {route.state !== 'out' && <Details said={said} isIn={route.state === 'in'} />}
               {route.kind === 'thread-insert' && route.state !== 'out' && (
                 <div class="route-rows-act">
-                  <Button kind="main" onPress={() => void useInsert()}>
+                  <Button kind="main" onPress={() => useInsert()}>
                     Use the insert
                   </Button>
                 </div>

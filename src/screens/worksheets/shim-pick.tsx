@@ -61,7 +61,7 @@ function Pick({ offer: { pick, after }, data: { worksheet, unit }, direct }: Pic
         </p>
       )}
       <div class="worksheet-act not-printed">
-        <Button onPress={() => void take()}>{pick.fits ? 'Take them' : 'Take these all the same'}</Button>
+        <Button onPress={() => take()}>{pick.fits ? 'Take them' : 'Take these all the same'}</Button>
       </div>
     </section>
   );

@@ -50,7 +50,7 @@ export function SinceCutAction({ data, since: { notGiven, gapReadBefore } }: Sin
     return (
       <>
         {trouble !== '' && <p role="alert">{trouble}</p>}
-        <Button kind="main" onPress={() => void give()}>{`Work it out with ${size}`}</Button>
+        <Button kind="main" onPress={() => give()}>{`Work it out with ${size}`}</Button>
       </>
     );
   }

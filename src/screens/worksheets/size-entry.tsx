@@ -8,6 +8,7 @@ import type { SizeInput } from '../../store/records.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import type { TypedBy } from '../common/hands-free.ts';
+import { useOnePress } from '../common/one-press.ts';
 import { SizePad } from '../common/size-pad.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize } from '../common/use-settings.ts';
@@ -26,9 +27,9 @@ type SizeEntryProps = {
   readonly signed?: boolean;
   /** What fit-up checks read is offered too: the size is one that is read in place. */
   readonly direct?: boolean;
-  readonly onSize: (size: SizeInput, draftKey?: string) => void;
+  readonly onSize: (size: SizeInput, draftKey?: string) => unknown;
   /** Measure it now: makes a feature for it and opens the pad. */
-  readonly onMeasure?: () => void;
+  readonly onMeasure?: () => unknown;
   /** Where a foot switch steps on to. */
   readonly onNext?: (() => void) | undefined;
   readonly children?: ComponentChildren;
@@ -52,6 +53,7 @@ export function SizeEntry({
   const [trouble, setTrouble] = useState<string>();
   const draft = useSizeDraft(draftKey, measuring?.unit ?? data.unit);
   const padSize = usePadSize();
+  const measure = useOnePress();
   const fitting = data.features.filter(
     ({ kind, checkId }) => kind === measures && (direct || checkId === undefined),
   );
@@ -98,7 +100,11 @@ export function SizeEntry({
           })}
           {onMeasure && (
             <li>
-              <button type="button" class="size-entry-feature" onClick={onMeasure}>
+              <button
+                type="button"
+                class="size-entry-feature"
+                onClick={() => measure.take(onMeasure, { commits: true })}
+              >
                 <span>
                   Measure it now
                   <small>several readings prove more than one</small>

@@ -68,13 +68,13 @@ export function SpacerStackView({ data, plan }: WorksheetViewProps) {
       data={data}
       subtitle={WANTS[want.kind] ?? ''}
       {...(!answer
-        ? { foot: <AddPart main onPress={() => void addPart()} /> }
+        ? { foot: <AddPart main onPress={() => addPart()} /> }
         : since && isCutSince(since) && { foot: <SinceCutAction data={data} since={since} /> })}
     >
       {question && answer ? (
         <WorksheetAnswer>
           <Answer data={data} question={question} answer={answer} since={since}>
-            {needsCut && <NothingMayBeCut onAddPart={() => void addPart()} />}
+            {needsCut && <NothingMayBeCut onAddPart={() => addPart()} />}
           </Answer>
         </WorksheetAnswer>
       ) : (
@@ -86,7 +86,7 @@ export function SpacerStackView({ data, plan }: WorksheetViewProps) {
         </p>
       )}
       <PartRows data={data} parts={parts} />
-      {answer && !needsCut && <AddPart onPress={() => void addPart()} />}
+      {answer && !needsCut && <AddPart onPress={() => addPart()} />}
       {parts.length > 1 && (
         <OnePart
           parts={parts.flatMap(({ part }) => part ?? [])}
@@ -114,7 +114,7 @@ export function SpacerStackView({ data, plan }: WorksheetViewProps) {
   );
 }
 
-function AddPart({ main = false, onPress }: { main?: boolean; onPress: () => void }) {
+function AddPart({ main = false, onPress }: { main?: boolean; onPress: () => unknown }) {
   return main ? (
     <Button kind="main" onPress={onPress}>
       Add a part
@@ -127,7 +127,7 @@ function AddPart({ main = false, onPress }: { main?: boolean; onPress: () => voi
 }
 
 /** The stack isn't all in yet, or nobody has said what may be cut: the two ways on from here. */
-function NothingMayBeCut({ onAddPart }: { onAddPart: () => void }) {
+function NothingMayBeCut({ onAddPart }: { onAddPart: () => unknown }) {
   return (
     <>
       <p class="worksheet-said">

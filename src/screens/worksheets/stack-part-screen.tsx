@@ -66,8 +66,8 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
             data={data}
             label={`${part.name}, ${asked === 'size' ? 'length' : 'least length'}`}
             draftKey={`worksheet/${worksheet.id}/${path}`}
-            {...(asked === 'size' && { measures: 'length' as const, onMeasure: () => void measureNow() })}
-            onSize={(size, key) => void takeSize(asked, size, key)}
+            {...(asked === 'size' && { measures: 'length' as const, onMeasure: () => measureNow() })}
+            onSize={(size, key) => takeSize(asked, size, key)}
           />
         </Page>
       </div>
@@ -83,7 +83,7 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
       part={part}
       trouble={trouble}
       onChange={(changed) => void keep(changed)}
-      onRemove={() => void remove()}
+      onRemove={() => remove()}
     />
   );
 }
@@ -94,7 +94,7 @@ type PartFormProps = {
   readonly part: StackPartInput;
   readonly trouble: string;
   readonly onChange: (part: StackPartInput) => void;
-  readonly onRemove: () => void;
+  readonly onRemove: () => unknown;
 };
 
 function PartForm({ data, partId, part, trouble, onChange, onRemove }: PartFormProps) {

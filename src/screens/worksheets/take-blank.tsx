@@ -20,7 +20,7 @@ export function TakeBlank({ data, pieceId, name }: { data: WorksheetData; pieceI
   };
   return (
     <div class="worksheet-act not-printed">
-      <Button onPress={() => void take()}>{`Take ${name} from the drawer`}</Button>
+      <Button onPress={() => take()}>{`Take ${name} from the drawer`}</Button>
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

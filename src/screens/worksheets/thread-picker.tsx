@@ -8,7 +8,7 @@ type ThreadPickerProps = {
   readonly chosen: string | undefined;
   /** Which threads are offered; those that wire inserts are made for where nothing is said. */
   readonly threads?: readonly Thread[];
-  readonly onThread: (designation: string) => void;
+  readonly onThread: (designation: string) => unknown;
 };
 
 /** A thread in two presses: its size, then its pitch. */

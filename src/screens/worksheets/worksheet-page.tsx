@@ -78,7 +78,7 @@ function UndoChange({ jobId }: { jobId: string }) {
   };
   return (
     <div class="worksheet-remove not-printed">
-      <Button onPress={() => void undo()}>{undoWords(last.label)}</Button>
+      <Button onPress={() => undo()}>{undoWords(last.label)}</Button>
     </div>
   );
 }

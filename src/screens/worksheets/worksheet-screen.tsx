@@ -75,7 +75,7 @@ function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
       <KeptField label="Name" kept={worksheet.title} onWords={rename} />
       <PhotoStrip owner={{ store: 'worksheets', id: worksheet.id }} jobId={job.id} />
       <div class="worksheet-remove">
-        <Button onPress={() => void remove()}>Remove {worksheet.title}</Button>
+        <Button onPress={() => remove()}>Remove {worksheet.title}</Button>
       </div>
     </Page>
   );

@@ -6,6 +6,7 @@ import { go, hrefOf } from '../address.ts';
 import { SafetyCaution } from '../common/caution.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NotHere } from '../common/not-here.tsx';
+import { useOnePress } from '../common/one-press.ts';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
@@ -22,6 +23,7 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
   const { job, missing } = useJob(jobId);
   const worksheets = useLive(`worksheets/${jobId}`, ['worksheets'], (from) => worksheetsOf(from, jobId));
   const [trouble, setTrouble] = useState('');
+  const one = useOnePress();
   if (missing) return <NotHere what="job" />;
   if (!job || !worksheets) return <Page title=" ">{null}</Page>;
   const begin = async (plan: WorksheetPlan) => {
@@ -58,7 +60,12 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
       <h2 class="worksheets-begin">Begin a worksheet</h2>
       <div class="worksheets-kinds">
         {worksheetPlans.map((plan) => (
-          <button key={plan.kind} type="button" class="worksheets-kind" onClick={() => void begin(plan)}>
+          <button
+            key={plan.kind}
+            type="button"
+            class="worksheets-kind"
+            onClick={() => one.take(() => begin(plan), { commits: true })}
+          >
             <strong>{plan.name}</strong>
             <small>{plan.asks}</small>
           </button>

@@ -40,3 +40,15 @@ test.each([
   document.querySelector('button')?.dispatchEvent(click({ x, y, finger }));
   expect(heard).toBe(lands);
 });
+
+test.each([
+  { what: 'Enter', on: 'button', repeat: false, presses: true },
+  { what: 'a held Enter', on: 'button', repeat: true, presses: false },
+  { what: 'a held Enter', on: 'textarea', repeat: true, presses: true },
+])('$what on a $on does what it does: $presses', ({ on, repeat, presses }) => {
+  const target = document.createElement(on);
+  document.body.append(target);
+  const down = new KeyboardEvent('keydown', { key: 'Enter', repeat, bubbles: true, cancelable: true });
+  // What is not prevented, the browser turns into a press, or into a line of its own.
+  expect(target.dispatchEvent(down)).toBe(presses);
+});

@@ -8,7 +8,7 @@ import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
 import { addSteps } from '../../../src/store/steps.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { backupOf } from '../../store/two-phones-for-test.ts';
-import { clearAway, onScreen, said } from '../on-screen.tsx';
+import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
 
 afterEach(clearAway);
 
@@ -68,6 +68,10 @@ test('a job is closed and opened again by one key', async () => {
   fireEvent.click(screen.getByRole('button', { name: 'Close this job' }));
   const again = await screen.findByRole('button', { name: 'Open this job again' });
   expect(said()).toBe('The job is closed.');
+  expect((await getJob(store, job.id))?.state).toBe('closed');
+  // At once it would be the first press again, bounced.
+  fireEvent.click(again);
+  await aMomentLater();
   expect((await getJob(store, job.id))?.state).toBe('closed');
   fireEvent.click(again);
   await screen.findByRole('button', { name: 'Close this job' });

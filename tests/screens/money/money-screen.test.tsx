@@ -75,6 +75,17 @@ describe('a new line', () => {
     );
   });
 
+  test('is one line where Enter comes twice in a row', async () => {
+    const { store, jobId } = await jobWith();
+    at(store, jobId, 'new-amount');
+    await type('Amount', '125');
+    const field = screen.getByLabelText('Amount');
+    fireEvent.keyDown(field, { key: 'Enter' });
+    fireEvent.keyDown(field, { key: 'Enter' });
+    await waitFor(() => expect(location.hash).toBe(`#/job/${jobId}/money`));
+    expect(await moneyOf(store, jobId)).toMatchObject([{ amount: '125' }]);
+  });
+
   test('of hours asks for the rate next, and the one after takes the same', async () => {
     const { store, jobId } = await jobWith();
     at(store, jobId, 'new-hours');

@@ -3,8 +3,9 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { lengthOf } from '../../../src/engine/length.ts';
 import type { FeatureKind } from '../../../src/engine/measuring-tool.ts';
 import { draftsWritten } from '../../../src/screens/common/use-draft.ts';
+import { NewFeatureScreen } from '../../../src/screens/readings/new-feature-screen.tsx';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';
-import { createFeature } from '../../../src/store/features.ts';
+import { createFeature, featuresOf } from '../../../src/store/features.ts';
 import { createJob } from '../../../src/store/jobs.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { readingsOf } from '../../../src/store/readings.ts';
@@ -105,6 +106,28 @@ describe('a reading typed on the pad', () => {
     fireEvent.click(await screen.findByRole('button', { name: 'Keep 11.397' }));
     await waitFor(async () => expect(await readingsOf(store, feature.id)).toHaveLength(2));
     expect((await readingsOf(store, feature.id))[1]?.typed).toBe('11.397');
+  });
+
+  test('that looked like a slip is logged once, however often its key is pressed', async () => {
+    const { store, feature } = await padWithBore();
+    await logged('.4487', 1);
+    enter('11.397');
+    const keep = await screen.findByRole('button', { name: 'Keep 11.397' });
+    keep.click();
+    keep.click();
+    await screen.findByLabelText('left bore, reading 3');
+    expect(await readingsOf(store, feature.id)).toHaveLength(2);
+  });
+
+  test('is struck out alone, however often the key for the last one is pressed', async () => {
+    const { store, feature } = await padWithBore();
+    await logged('.4487', 1);
+    await logged('.4489', 2);
+    fireEvent.click(await screen.findByRole('button', { name: /^Strike out last reading, \.4489/ }));
+    fireEvent.click(await screen.findByRole('button', { name: /^Strike out last reading, \.4487/ }));
+    await screen.findByLabelText('left bore, reading 2');
+    const struck = (await readingsOf(store, feature.id)).filter(({ struckOut }) => struckOut);
+    expect(struck.map(({ typed }) => typed)).toEqual(['.4489']);
   });
 
   test('with no tool in Shop for it is not lost without a word', async () => {
@@ -226,4 +249,15 @@ test('the address of a bore that was removed, or is on another phone, says so', 
   const feature = await featureIn(store);
   onScreen(store, <FeatureScreen jobId={feature.jobId} featureId="elsewhere" />);
   expect(await screen.findByText(/This reading is not on this phone/)).toBeTruthy();
+});
+
+test('what is measured is made once, however often its key is pressed', async () => {
+  const store = await openForTest();
+  const { jobId } = await featureIn(store);
+  onScreen(store, <NewFeatureScreen jobId={jobId} />);
+  const pin = await screen.findByRole('button', { name: /^Pin/ });
+  pin.click();
+  pin.click();
+  await waitFor(() => expect(location.hash).toMatch(/readings\/(?!new)/));
+  expect(await featuresOf(store, jobId)).toHaveLength(2);
 });

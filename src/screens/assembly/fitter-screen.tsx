@@ -42,7 +42,7 @@ export function FitterScreen({ assembly, then }: FitterScreenProps) {
       subtitle={step?.text ?? recheck?.what ?? assembly.job.name}
       back={{ href: hrefOf(here), to: 'the assembly' }}
       foot={
-        <Button kind="main" onPress={() => void take()}>
+        <Button kind="main" onPress={() => take()}>
           {step ? 'Use this name, step done' : 'Use this name'}
         </Button>
       }

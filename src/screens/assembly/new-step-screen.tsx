@@ -49,7 +49,7 @@ export function NewStepScreen({ assembly }: { assembly: Assembly }) {
       subtitle={job.name}
       back={{ href: hrefOf(here), to: 'the assembly' }}
       foot={
-        <Button kind="main" onPress={() => void addOwn()}>
+        <Button kind="main" onPress={() => addOwn()}>
           Add this step
         </Button>
       }
@@ -74,7 +74,7 @@ export function NewStepScreen({ assembly }: { assembly: Assembly }) {
               return (
                 <li key={worksheet.id}>
                   <Row
-                    onPress={() => void addOffered(offered)}
+                    onPress={() => addOffered(offered)}
                     title={`${worksheet.title}: ${offered.length} steps`}
                     detail={isIn ? 'its steps are in already; this adds them again' : offered[0]?.text}
                   />

@@ -43,7 +43,7 @@ export function OdometerScreen({ job }: { job: Job }) {
           label="Odometer"
           draftKey={`assembly/${job.id}/odometer`}
           bounds={{ least: 0, most: MOST, unit, whole: true }}
-          onNumber={(text) => void take(text)}
+          onNumber={take}
         >
           <DistanceUnits unit={unit} onUnit={setUnit} />
         </NumberEntry>

@@ -36,7 +36,7 @@ export function NewPartScreen({ assembly }: { assembly: Assembly }) {
       subtitle={job.name}
       back={{ href: hrefOf(here), to: 'the assembly' }}
       foot={
-        <Button kind="main" onPress={() => void add()}>
+        <Button kind="main" onPress={() => add()}>
           Add the part
         </Button>
       }
@@ -85,9 +85,9 @@ function PartForm({ part }: { part: Part }) {
       <div class="assembly-keys">
         {isMockUpIn(part) && <SwapKey part={part} />}
         {part.swapped && (
-          <Button onPress={() => void keep({ swapped: undefined })}>The mock-up is in after all</Button>
+          <Button onPress={() => keep({ swapped: undefined })}>The mock-up is in after all</Button>
         )}
-        <Button onPress={() => void remove()}>Remove {part.name}</Button>
+        <Button onPress={() => remove()}>Remove {part.name}</Button>
       </div>
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">

@@ -94,7 +94,7 @@ export function SwapKey({ part }: { part: Part }) {
           {trouble}
         </p>
       )}
-      <Button label={`${part.name}: swapped for the real part`} onPress={() => void swap()}>
+      <Button label={`${part.name}: swapped for the real part`} onPress={() => swap()}>
         Swapped for the real part
       </Button>
     </>

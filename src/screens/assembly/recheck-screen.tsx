@@ -54,7 +54,7 @@ export function NewRecheckScreen({ assembly }: { assembly: Assembly }) {
       subtitle={job.name}
       back={{ href: hrefOf(here), to: 'the assembly' }}
       foot={
-        <Button kind="main" onPress={() => void add(undefined)}>
+        <Button kind="main" onPress={() => add(undefined)}>
           Add the re-check
         </Button>
       }
@@ -77,7 +77,7 @@ export function NewRecheckScreen({ assembly }: { assembly: Assembly }) {
             {open.map((usual) => (
               <li key={usual.what}>
                 <Row
-                  onPress={() => void add(usual)}
+                  onPress={() => add(usual)}
                   title={`${usual.what}: ${usualAfter(usual, unit)}`}
                   detail={usual.source}
                 />
@@ -173,7 +173,7 @@ function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
         </p>
       )}
       <div class="assembly-keys">
-        <Button onPress={() => void remove()}>Remove this re-check</Button>
+        <Button onPress={() => remove()}>Remove this re-check</Button>
       </div>
     </Page>
   );
@@ -206,7 +206,7 @@ function AfterScreen({ job, recheck, asked }: AfterScreenProps) {
         title={isDays ? 'After how many days?' : 'After how far?'}
         subtitle={recheck.what}
         back={{ href: hrefOf(here), to: 'the re-check' }}
-        aside={isGiven && <Button onPress={() => void take(undefined)}>Leave out</Button>}
+        aside={isGiven && <Button onPress={() => take(undefined)}>Leave out</Button>}
       >
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
@@ -221,7 +221,7 @@ function AfterScreen({ job, recheck, asked }: AfterScreenProps) {
             least: 1,
             whole: true,
           }}
-          onNumber={(text) => void take(Number(text))}
+          onNumber={(text) => take(Number(text))}
         >
           {!isDays && <DistanceUnits unit={unit} onUnit={setUnit} />}
         </NumberEntry>

@@ -51,7 +51,7 @@ export function RechecksList({ assembly }: { assembly: Assembly }) {
                 <Button
                   kind="quiet"
                   onPress={() =>
-                    void told(
+                    told(
                       changeRecheck(store, recheck.id, { done: undefined }),
                       `${recheck.what}: to be done again`,
                     )

@@ -30,9 +30,7 @@ export function StepDrawingChoice({ assembly, step }: ChoiceProps) {
       title="Which drawing shows it?"
       subtitle={step.text}
       back={{ href: hrefOf(here), to: 'the step' }}
-      aside={
-        step.worksheetId !== undefined && <Button onPress={() => void choose(undefined)}>Leave out</Button>
-      }
+      aside={step.worksheetId !== undefined && <Button onPress={() => choose(undefined)}>Leave out</Button>}
     >
       {drawn.length === 0 && (
         <EmptyLine>
@@ -42,7 +40,7 @@ export function StepDrawingChoice({ assembly, step }: ChoiceProps) {
       <ul>
         {drawn.map(({ id, title }) => (
           <li key={id}>
-            <Row title={title} onPress={() => void choose(id)} />
+            <Row title={title} onPress={() => choose(id)} />
           </li>
         ))}
       </ul>
@@ -72,7 +70,7 @@ export function StepPartsChoice({ assembly, step }: ChoiceProps) {
       {assembly.parts.length === 0 && <EmptyLine>The job’s parts are added on its assembly.</EmptyLine>}
       <Choice title="Parts">
         {assembly.parts.map((part) => (
-          <Button key={part.id} chosen={step.partIds.includes(part.id)} onPress={() => void toggle(part.id)}>
+          <Button key={part.id} chosen={step.partIds.includes(part.id)} onPress={() => toggle(part.id)}>
             {`${part.name}, ${originWords(part)}`}
           </Button>
         ))}

@@ -126,7 +126,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
         </p>
       )}
       <div class="assembly-keys">
-        <Button onPress={() => void told(removeStep(store, step.id), () => goInstead(here))}>
+        <Button onPress={() => told(removeStep(store, step.id), () => goInstead(here))}>
           Remove this step
         </Button>
       </div>

@@ -38,7 +38,7 @@ export function TorqueScreen({ step }: StepProps) {
         title="Torque in the manual?"
         subtitle={step.text}
         back={{ href: hrefOf(here), to: 'the step' }}
-        aside={torque && <Button onPress={() => void keep(undefined)}>Leave out</Button>}
+        aside={torque && <Button onPress={() => keep(undefined)}>Leave out</Button>}
       >
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
@@ -49,7 +49,7 @@ export function TorqueScreen({ step }: StepProps) {
           label="Torque"
           draftKey={`step/${step.id}/torque`}
           bounds={{ least: 0.1, most: mostTorque(unit), unit: torqueUnitName(unit) }}
-          onNumber={(typed) => void keep({ typed, unit, source: torque?.source ?? '' })}
+          onNumber={(typed) => keep({ typed, unit, source: torque?.source ?? '' })}
         >
           <div class="assembly-units" role="group" aria-label="The manual’s unit">
             {torqueUnits.map((one) => (
@@ -91,7 +91,7 @@ export function TorqueSourceScreen({ step, steps }: SourceProps) {
       subtitle={step.text}
       back={{ href: hrefOf(here), to: 'the step' }}
       foot={
-        <Button kind="main" onPress={() => void take(draft.text.trim())}>
+        <Button kind="main" onPress={() => take(draft.text.trim())}>
           Use it
         </Button>
       }
@@ -113,7 +113,7 @@ export function TorqueSourceScreen({ step, steps }: SourceProps) {
           <ul>
             {others.map((source) => (
               <li key={source}>
-                <Row title={source} onPress={() => void take(source)} />
+                <Row title={source} onPress={() => take(source)} />
               </li>
             ))}
           </ul>
@@ -142,9 +142,7 @@ export function CureScreen({ step }: StepProps) {
         title="How long does it cure?"
         subtitle={step.locker ?? step.text}
         back={{ href: hrefOf(here), to: 'the step' }}
-        aside={
-          step.cureHours !== undefined && <Button onPress={() => void keep(undefined)}>Leave out</Button>
-        }
+        aside={step.cureHours !== undefined && <Button onPress={() => keep(undefined)}>Leave out</Button>}
       >
         {trouble !== '' && (
           <p role="alert" class="text-field-trouble">
@@ -155,7 +153,7 @@ export function CureScreen({ step }: StepProps) {
           label="Cure time, hours"
           draftKey={`step/${step.id}/cure`}
           bounds={{ least: 0, most: 1000, unit: 'h' }}
-          onNumber={(hours) => void keep(String(Math.round(Number(hours) * 100) / 100))}
+          onNumber={(hours) => keep(String(Math.round(Number(hours) * 100) / 100))}
         />
       </Page>
     </div>

@@ -10,7 +10,7 @@ import { getSetting, putSetting } from '../../../src/store/settings.ts';
 import { addSteps, stepsOf, type NewStep } from '../../../src/store/steps.ts';
 import { createWorksheet } from '../../../src/store/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen, said } from '../on-screen.tsx';
+import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
 
 // The screens are fetched when they are first opened.
 const PATIENCE = { timeout: 30_000 };
@@ -74,6 +74,7 @@ describe('a step', () => {
     await withSteps({ text: 'Fit the washer' });
     at();
     await press('Step 1 is done');
+    await aMomentLater();
     await press('Step 1 is not done after all');
     await heading('Steps: 0 of 1 done');
     expect(await doneBy()).toEqual([undefined]);

@@ -6,7 +6,7 @@ import { touchJob } from './jobs.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { readByIndex, readOne } from './read.ts';
+import { readAsMade, readOne } from './read.ts';
 import type { Check, CheckTake, Id } from './records.ts';
 import { checkKind } from './schemas/check.ts';
 import { featureRecordKind } from './schemas/feature.ts';
@@ -14,8 +14,7 @@ import type { StoreResult } from './store-refusal.ts';
 
 /** A job's checks in the order in which they were made. */
 export async function checksOf(store: Store, jobId: Id): Promise<Check[]> {
-  const checks = await readByIndex(store, checkKind, { index: 'jobId', key: jobId });
-  return checks.sort((a, b) => a.createdAt - b.createdAt);
+  return readAsMade(store, checkKind, { index: 'jobId', key: jobId });
 }
 
 export async function getCheck(store: Store, id: Id): Promise<Check | undefined> {

@@ -4,7 +4,7 @@ import { isGone, type Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { readByIndex, readOne } from './read.ts';
+import { readAsMade, readOne } from './read.ts';
 import type { Feature, Id } from './records.ts';
 import { featureRecordKind } from './schemas/feature.ts';
 import { partKind } from './schemas/job.ts';
@@ -12,8 +12,7 @@ import type { StoreResult } from './store-refusal.ts';
 
 /** A job's features in the order in which they were made. */
 export async function featuresOf(store: Store, jobId: Id): Promise<Feature[]> {
-  const features = await readByIndex(store, featureRecordKind, { index: 'jobId', key: jobId });
-  return features.sort((a, b) => a.createdAt - b.createdAt);
+  return readAsMade(store, featureRecordKind, { index: 'jobId', key: jobId });
 }
 
 export async function getFeature(store: Store, id: Id): Promise<Feature | undefined> {

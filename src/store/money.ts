@@ -3,15 +3,14 @@ import { withChanges, type Changes } from './changes.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { readByIndex } from './read.ts';
+import { readAsMade } from './read.ts';
 import type { Id, MoneyLine } from './records.ts';
 import { moneyKind } from './schemas/money.ts';
 import type { StoreResult } from './store-refusal.ts';
 
 /** A job's lines of money in the order in which they were put down. */
 export async function moneyOf(store: Store, jobId: Id): Promise<MoneyLine[]> {
-  const lines = await readByIndex(store, moneyKind, { index: 'jobId', key: jobId });
-  return lines.sort((a, b) => a.createdAt - b.createdAt);
+  return readAsMade(store, moneyKind, { index: 'jobId', key: jobId });
 }
 
 export type NewMoneyLine = Omit<MoneyLine, 'id' | 'createdAt'>;

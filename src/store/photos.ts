@@ -4,7 +4,7 @@ import { touchJob } from './jobs.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { read, readByIndex } from './read.ts';
+import { read, readAsMade } from './read.ts';
 import type { Id, Photo, PhotoBytes, PhotoOwner, Stamped } from './records.ts';
 import { parseKept, toKept } from './schemas/common.ts';
 import { photoBytesKind, photoKind } from './schemas/photo.ts';
@@ -12,12 +12,12 @@ import type { StoreResult } from './store-refusal.ts';
 
 /** The photos of one record, the oldest first. */
 export async function photosOf(store: Store, owner: PhotoOwner): Promise<Photo[]> {
-  return inOrder(await readByIndex(store, photoKind, { index: 'owner', key: [owner.store, owner.id] }));
+  return readAsMade(store, photoKind, { index: 'owner', key: [owner.store, owner.id] });
 }
 
 /** Every photo of a job, whatever of it they show. */
 export async function photosOfJob(store: Store, jobId: Id): Promise<Photo[]> {
-  return inOrder(await readByIndex(store, photoKind, { index: 'jobId', key: jobId }));
+  return readAsMade(store, photoKind, { index: 'jobId', key: jobId });
 }
 
 /** The picture itself; nothing when its bytes aren't on this phone. */
@@ -76,8 +76,4 @@ export async function removePhoto(store: Store, id: Id): Promise<StoreResult<voi
     await a.remove('photos', id);
     a.undoable('Removed a photo', jobId);
   });
-}
-
-function inOrder(photos: readonly Photo[]): Photo[] {
-  return photos.toSorted((a, b) => a.at - b.at);
 }

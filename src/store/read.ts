@@ -1,7 +1,8 @@
 import type { IDBPTransaction } from 'idb';
+import { seedStamp, type Stamp } from './clock.ts';
 import { isGone, type Kept, type StoreName } from './kept.ts';
 import { refuseClosed, type Store } from './open-store.ts';
-import type { Id } from './records.ts';
+import type { Id, Stamped } from './records.ts';
 import { parseKept, type RecordKind } from './schemas/common.ts';
 import { refusalOf, type StoreRefusal } from './store-refusal.ts';
 
@@ -78,6 +79,32 @@ export async function readByIndex<T extends { readonly id: Id }>(
     tx.objectStore(kind.store).index(index).getAll(key),
   );
   return readable(store, kind, kept);
+}
+
+/**
+ * The same in the order in which they were made: by their stamps, as the phone's clock may have been set back in between.
+ * What one act made carries one stamp; its times tell the order then.
+ */
+export async function readAsMade<T extends { readonly id: Id } & Made>(
+  store: Store,
+  kind: RecordKind<T>,
+  where: { readonly index: string; readonly key: IDBValidKey },
+): Promise<T[]> {
+  const records: readonly (T & Partial<Stamped>)[] = await readByIndex(store, kind, where);
+  return records.toSorted((a, b) => {
+    const [stampA, stampB] = [stampOf(a), stampOf(b)];
+    return stampA === stampB ? timeOf(a) - timeOf(b) : stampA < stampB ? -1 : 1;
+  });
+}
+
+type Made = { readonly createdAt: number } | { readonly at: number };
+
+function timeOf(record: Made): number {
+  return 'at' in record ? record.at : record.createdAt;
+}
+
+function stampOf({ stamps }: Partial<Stamped>): Stamp {
+  return stamps?.['*'] ?? seedStamp;
 }
 
 /** Every record of a store that is small by nature: the tools, the drawer. */

@@ -1,7 +1,7 @@
 import { typedWithUnit, type Entry } from '../engine/entry.ts';
 import type { ToolInForce } from '../engine/measuring-tool.ts';
 import type { Direction, Place } from '../engine/reading.ts';
-import { act } from './act.ts';
+import { act, type Act } from './act.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
@@ -49,8 +49,17 @@ export async function logReading(store: Store, reading: NewReading): Promise<Sto
     await touchJob(a, jobId);
     if (draftKey !== undefined) a.drop('drafts', draftKey);
     const { exact, typed, unit } = entry;
-    return a.make(readingKind, { ...rest, jobId, id, exact, typed, unit, tool: inForce(tool), at: a.at });
+    const at = await timeBehindLast(a, reading.featureId);
+    return a.make(readingKind, { ...rest, jobId, id, exact, typed, unit, tool: inForce(tool), at });
   });
+}
+
+/** Behind the feature's last one, also when the phone's clock was set back in between: the last is the one read last. */
+async function timeBehindLast(a: Act, featureId: Id): Promise<number> {
+  const index = a.tx.objectStore('readings').index('featureId+at');
+  const last = await index.openKeyCursor(everyTimeOf(featureId), 'prev');
+  const at: unknown = Array.isArray(last?.key) ? last.key[1] : undefined;
+  return typeof at === 'number' ? Math.max(a.at, at + 1) : a.at;
 }
 
 /** Strikes a reading out, with the reason beside it. It stays for ever, and no longer counts. */

@@ -2,7 +2,7 @@ import { act, type Act } from './act.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { readByIndex, readOne } from './read.ts';
+import { readAsMade, readOne } from './read.ts';
 import type { Id, SizeInput, StackPartInput, Worksheet } from './records.ts';
 import { worksheetKind } from './schemas/worksheet.ts';
 import { plainPart, plainParts, plainSize, plainSizes } from './size-input.ts';
@@ -10,8 +10,7 @@ import type { StoreResult } from './store-refusal.ts';
 
 /** A job's worksheets in the order in which they were made. */
 export async function worksheetsOf(store: Store, jobId: Id): Promise<Worksheet[]> {
-  const worksheets = await readByIndex(store, worksheetKind, { index: 'jobId', key: jobId });
-  return worksheets.sort((a, b) => a.createdAt - b.createdAt);
+  return readAsMade(store, worksheetKind, { index: 'jobId', key: jobId });
 }
 
 export async function getWorksheet(store: Store, id: Id): Promise<Worksheet | undefined> {

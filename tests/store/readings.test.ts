@@ -55,6 +55,29 @@ test('logging a reading clears the draft it was typed in and moves its job up', 
   expect((await getJob(store, logged.jobId))?.touchedAt).toBe(logged.at);
 });
 
+test('a reading logged after the phone’s clock was set back still comes behind the one before it', async () => {
+  let nowMs = 1_700_000_000_000;
+  const store = await openForTest({ now: () => nowMs });
+  const { job, feature } = await boreOf(store);
+  const log = async (typed: string) =>
+    logReading(store, {
+      featureId: feature.id,
+      jobId: job.id,
+      entry: worked(readEntry(typed, { unit: 'in' })),
+      tool: caliper,
+      zeroChecked: true,
+    });
+  const before = worked(await log('.4487'));
+  nowMs -= 3_600_000;
+  const behind = [worked(await log('.4489')), worked(await log('.4491'))];
+  // The time of the one before, and a millisecond each: nearer the truth than an hour ago can't be told.
+  expect(behind.map(({ at }) => at - before.at)).toEqual([1, 2]);
+  const typed = (await readingsOf(store, feature.id)).map((reading) => reading.typed);
+  expect(typed).toEqual(['.4487', '.4489', '.4491']);
+  nowMs += 7_200_000;
+  expect(worked(await log('.4493')).at).toBe(nowMs);
+});
+
 test('a struck-out reading stays in its feature with the reason', async () => {
   const store = await openForTest();
   const logged = worked(await logIn(store, '.4950'));

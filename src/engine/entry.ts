@@ -65,7 +65,7 @@ export function readEntry(
   typed: string,
   { unit, signed = false }: { unit: Unit; signed?: boolean },
 ): EntryResult {
-  const text = plainSpacesAndSigns(typed);
+  const text = plainMarks(typed);
   const fault = firstFault(text, typed);
   if (fault) return refused(fault);
   const start = text.length - text.trimStart().length;
@@ -85,7 +85,7 @@ export function readEntry(
     ok: true,
     value: {
       exact: sign === '-' && !isZero(size) ? negate(size) : size,
-      typed: typed.trim().replace(/\s+/g, ' '),
+      typed: withInchMarks(typed).trim().replace(/\s+/g, ' '),
       unit: ownUnit,
     },
   };
@@ -111,8 +111,15 @@ function refused(refusal: EntryRefusal): EntryResult {
 }
 
 // One character for one, so that places in the text stay places in what was typed.
-function plainSpacesAndSigns(typed: string): string {
-  return typed.replace(/\s/g, ' ').replace(/[−‐‑‒–]/g, '-');
+function plainMarks(typed: string): string {
+  return withInchMarks(typed)
+    .replace(/\s/g, ' ')
+    .replace(/[−‐‑‒–]/g, '-');
+}
+
+/** A phone that makes round quotes makes them of the inch mark too. */
+function withInchMarks(typed: string): string {
+  return typed.replace(/[“”]/g, '"');
 }
 
 function plainNumber(number: string): string {

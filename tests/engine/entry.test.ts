@@ -54,6 +54,8 @@ test.each([
   ['2 inches', '50.8'],
   ['1 inch', '25.4'],
   ['5″', '127'],
+  ['5”', '127'],
+  ['7/16“', '11.1125'],
   ['0', '0'],
   ['0/8', '0'],
   ['+.4487', '11.39698'],
@@ -90,6 +92,8 @@ test('what was typed is kept and shown again as typed, with its unit', () => {
   expect(taken(' 29/64 ')).toBe('29/64 in');
   expect(taken('449 thou')).toBe('449 thou');
   expect(taken('1-1/2"')).toBe('1-1/2"');
+  // A phone's round quote is the inch mark, and is shown as one.
+  expect(taken('1-1/2”')).toBe('1-1/2"');
   expect(taken('0,4487')).toBe('0,4487 in');
 });
 

@@ -68,9 +68,13 @@ export function useKeyEntry({ field, half, onTyped, onLog, onNext, onHeld }: Key
     onInput: ({ currentTarget }: { readonly currentTarget: HTMLInputElement }) =>
       drawnAtOnce(() => type(retyped(currentTarget.value, half))),
     onKeyDown: (event: KeyboardEvent) => {
+      // A key that lies under something, or that a keyboard never let go of, is one press.
+      if (event.repeat && event.key.length === 1) return event.preventDefault();
+      // It ends a word that is being put together, not the size.
+      if (event.isComposing) return undefined;
       keys.note(event, half.typed);
       const ends = event.key === 'Enter' || (event.key === 'Tab' && onLog !== undefined);
-      if (ends && half.typed !== '') drawnAtOnce(() => end(event));
+      return ends && half.typed !== '' ? drawnAtOnce(() => end(event)) : undefined;
     },
   };
 }
@@ -115,7 +119,14 @@ function useKeysFromAnywhere(now: KeysFromAnywhere): void {
     const listen = (event: KeyboardEvent) => drawnAtOnce(() => hear(event));
     const hear = (event: KeyboardEvent) => {
       const inPad = event.target === field.current;
-      if (event.ctrlKey || event.metaKey || event.altKey || (!inPad && isWordsField(event.target))) return;
+      if (
+        event.isComposing ||
+        event.ctrlKey ||
+        event.metaKey ||
+        event.altKey ||
+        (!inPad && isWordsField(event.target))
+      )
+        return;
       if (isOthersEnter(event, inPad)) return;
       const { half, isByKeys, onKey, onNext, onHeld } = latest.current;
       const meaning = keyMeaning({
@@ -136,6 +147,7 @@ function useKeysFromAnywhere(now: KeysFromAnywhere): void {
       }
       if (inPad || !/^[0-9.,/+-]$/.test(event.key)) return;
       event.preventDefault();
+      if (event.repeat) return;
       field.current?.focus({ preventScroll: true });
       onKey(retyped(half.typed + event.key, half), event);
     };

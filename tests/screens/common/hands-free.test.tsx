@@ -14,15 +14,21 @@ beforeEach(() => {
   steppedOn.mockReset();
 });
 
-type PadProps = { typed?: string; plain?: string; refuses?: (typed: string) => boolean };
+type PadProps = {
+  typed?: string;
+  plain?: string;
+  refuses?: (typed: string) => boolean;
+  /** What was logged stands there until the screen goes. */
+  stays?: boolean;
+};
 
 /** The pad with the state its screen holds for it; what was refused stays in the field. */
-function Pad({ typed = '', plain, refuses = () => false }: PadProps) {
+function Pad({ typed = '', plain, refuses = () => false, stays = false }: PadProps) {
   const [half, setHalf] = useState<HalfTyped>({ typed, unit: 'in' });
   const log = (by: string) => {
     if (refuses(half.typed)) return;
     logged(half.typed, by);
-    setHalf({ typed: '', unit: 'in' });
+    if (!stays) setHalf({ typed: '', unit: 'in' });
   };
   return (
     <>
@@ -160,6 +166,57 @@ describe('a gauge behind what stands half typed', () => {
     keys('4487', 8);
     expect(sizes()).toEqual(['.4487']);
   });
+});
+
+describe('a key that is held', () => {
+  const repeated = (name: string) =>
+    fireEvent.keyDown(document.activeElement ?? document.body, { key: name, repeat: true });
+
+  test.each(places)('writes its digit once, with the focus on %s', (place) => {
+    render(<Pad />);
+    focusOn(place);
+    key('4', 200);
+    const field = document.querySelector<HTMLInputElement>('#size');
+    // What is not prevented, the browser writes.
+    for (let times = 0; times < 5; times += 1) expect(repeated('4')).toBe(false);
+    expect(field?.value).toBe('4');
+    keys('87', 200);
+    expect(sizes()).toEqual(['487']);
+  });
+
+  test('goes on taking digits out where it is backspace', () => {
+    render(<Pad typed=".448" />);
+    focusOn('the field');
+    expect(repeated('Backspace')).toBe(true);
+  });
+
+  test('logs once where it is Enter', () => {
+    render(<Pad refuses={(typed) => typed === '1/3'} />);
+    focusOn('the field');
+    keys('.4487', 200);
+    keys('.4487', 200);
+    for (let times = 0; times < 5; times += 1) repeated('Enter');
+    expect(sizes()).toEqual(['.4487', '.4487']);
+  });
+});
+
+test('an Enter that ends a word in the making logs nothing', () => {
+  render(<Pad />);
+  focusOn('the field');
+  for (const name of '.4487') key(name, 200);
+  fireEvent.keyDown(document.activeElement ?? document.body, { key: 'Enter', isComposing: true });
+  expect(sizes()).toEqual([]);
+  keys('', 200);
+  expect(sizes()).toEqual(['.4487']);
+});
+
+test.each(['Enter', 'Tab', 'ArrowDown'])('a gauge that ends with Enter and %s logs one reading', (second) => {
+  render(<Pad stays />);
+  focusOn('the field');
+  keys('.4487', 8);
+  key(second, 8);
+  expect(sizes()).toEqual(['.4487']);
+  expect(steppedOn).not.toHaveBeenCalled();
 });
 
 describe('a foot switch', () => {

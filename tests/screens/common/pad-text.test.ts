@@ -64,8 +64,16 @@ describe('a key of the pad', () => {
   });
 
   test('a fraction is an inch size in a shop: the bar turns millimetres and thou to inches', () => {
-    expect(afterKey(typed('29', 'mm'), '/')).toEqual(typed('29/', 'in'));
-    expect(afterKey(typed('29', 'thou'), '/')).toEqual(typed('29/', 'in'));
+    expect(afterKey(typed('29', 'mm'), '/')).toEqual({ ...typed('29/', 'in'), lent: 'mm' });
+    expect(afterKey(typed('29', 'thou'), '/')).toEqual({ ...typed('29/', 'in'), lent: 'thou' });
+  });
+
+  test('a bar taken out again leaves the size in the unit it was begun in', () => {
+    const slipped = afterKey(typed('29', 'mm'), '/');
+    expect(afterKey(slipped, 'delete')).toEqual(typed('29', 'mm'));
+    expect(retyped('29.5', afterKey(slipped, '6'))).toEqual(typed('29.5', 'mm'));
+    expect(afterKey(inUnit(slipped, 'thou'), 'delete')).toEqual(typed('29', 'thou'));
+    expect(afterKey(afterKey(typed('29', 'in'), '/'), 'delete')).toEqual(typed('29', 'in'));
   });
 
   test('a bar that changes nothing leaves the unit alone', () => {
@@ -89,6 +97,20 @@ describe('a keyboard, a gauge or a paste', () => {
     expect(readEntry(kept, { unit: 'in' }).ok).toBe(false);
   });
 
+  test('a size with a page of blanks before or in it never becomes another size', () => {
+    const blanks = ' '.repeat(57);
+    expect(retyped(`${blanks}0.4487`, typed('')).typed).toBe('0.4487');
+    expect(readEntry(retyped(`1${blanks}12/16`, typed('')).typed, { unit: 'in' })).toMatchObject({
+      value: { typed: '1 12/16' },
+    });
+    expect(readEntry(retyped(`1${blanks}${blanks}2`, typed('')).typed, { unit: 'in' }).ok).toBe(false);
+  });
+
+  test('a minus of any shape in front goes with the minus key', () => {
+    expect(afterKey(typed('−5'), '-').typed).toBe('5');
+    expect(afterKey(typed('−5'), '/').typed).toBe('−5/');
+  });
+
   test('a fraction turns millimetres to inches once, and a unit pressed after it stays', () => {
     const half = retyped('1/2', typed('', 'mm'));
     expect(half.unit).toBe('in');
@@ -102,7 +124,7 @@ describe('a unit key', () => {
     expect(inUnit(typed('12', 'in'), 'thou')).toEqual(typed('12', 'thou'));
   });
 
-  test.each(['11.4 mm', '11.4mm', '11.4 in', '11.4"', '11.4 ″', '11.4 in.', '11.4 inches'])(
+  test.each(['11.4 mm', '11.4mm', '11.4 in', '11.4"', '11.4 ″', '11.4 in.', '11.4 inches', '11.4”'])(
     'takes the place of the unit typed behind %s',
     (text) => {
       expect(inUnit(typed(text), 'mm')).toEqual(typed('11.4', 'mm'));

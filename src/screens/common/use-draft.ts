@@ -15,6 +15,27 @@ const latest = new Map<string, HalfTyped>();
 const unwritten = new Map<string, Unwritten>();
 let onUnwritten: (why: StoreRefusal | undefined) => void = () => undefined;
 
+/** What was typed last and is in no record yet, with the address it was typed at. */
+let standing = { place: '', typed: '' };
+let onStanding: () => void = () => undefined;
+
+function stand(place: string, typed: string): void {
+  standing = { place, typed };
+  onStanding();
+}
+
+/** What stands half typed at this address, for the screen that says that its record is gone. */
+export function useTypedHere(): string {
+  const [, drawAgain] = useState(0);
+  useEffect(() => {
+    onStanding = () => drawAgain((times) => times + 1);
+    return () => {
+      onStanding = () => undefined;
+    };
+  }, []);
+  return standing.place === location.hash ? standing.typed : '';
+}
+
 function keep(store: Store, key: string, half: HalfTyped): void {
   latest.set(key, half);
   const written = putDraft(store, key, half).then((kept) => {
@@ -58,18 +79,24 @@ export function useSizeDraft(key: string, unit: Unit) {
   const [held, setHeld] = useState<{ readonly key: string; readonly half: HalfTyped }>();
   const touched = useRef('');
   const typed = useRef('');
+  const place = location.hash;
   useEffect(() => {
     if (!store) return undefined;
     const here = unwritten.get(key);
     if (here) {
       typed.current = here.half.typed;
       setHeld({ key, half: here.half });
+      stand(place, here.half.typed);
       return undefined;
     }
     let wanted = true;
     getDraft(store, key).then(
       // What was typed before the draft came back counts, and so does the field that stands here by then.
-      (draft) => draft && wanted && touched.current !== key && setHeld({ key, half: draft }),
+      (draft) => {
+        if (!draft || !wanted || touched.current === key) return;
+        setHeld({ key, half: draft });
+        stand(place, draft.typed);
+      },
       () => undefined,
     );
     return () => {
@@ -82,12 +109,14 @@ export function useSizeDraft(key: string, unit: Unit) {
       touched.current = key;
       typed.current = half.typed;
       setHeld({ key, half });
+      stand(place, half.typed);
       if (store) keep(store, key, half);
     },
     /** Empties the field and leaves the stored draft to the write that takes it over. */
     lift: () => {
       touched.current = key;
       typed.current = '';
+      stand(place, '');
       forget(key);
       setHeld({ key, half: nothingTyped(unit) });
     },
@@ -98,6 +127,7 @@ export function useSizeDraft(key: string, unit: Unit) {
       if (isHere) {
         typed.current = half.typed;
         setHeld({ key, half });
+        stand(place, half.typed);
       }
       if (store) keep(store, key, half);
     },
@@ -105,6 +135,7 @@ export function useSizeDraft(key: string, unit: Unit) {
       touched.current = key;
       typed.current = '';
       setHeld(undefined);
+      stand(place, '');
       forget(key);
       // One that stays by mistake loses nothing, so nobody is told.
       if (store) void clearDraft(store, key);

@@ -5,11 +5,12 @@ import type { FeatureKind } from '../../../src/engine/measuring-tool.ts';
 import { draftsWritten } from '../../../src/screens/common/use-draft.ts';
 import { NewFeatureScreen } from '../../../src/screens/readings/new-feature-screen.tsx';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';
-import { createFeature, featuresOf } from '../../../src/store/features.ts';
+import { createFeature, featuresOf, removeFeature } from '../../../src/store/features.ts';
 import { createJob } from '../../../src/store/jobs.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { readingsOf } from '../../../src/store/readings.ts';
 import type { Feature } from '../../../src/store/records.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo.ts';
 import { measuringTools, removeTool } from '../../../src/store/tools.ts';
 import { createWorksheet } from '../../../src/store/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
@@ -249,6 +250,30 @@ test('the address of a bore that was removed, or is on another phone, says so', 
   const feature = await featureIn(store);
   onScreen(store, <FeatureScreen jobId={feature.jobId} featureId="elsewhere" />);
   expect(await screen.findByText(/This reading is not on this phone/)).toBeTruthy();
+});
+
+test('a reading removed in another tab while a size is half typed: the size is told of, kept, and back with undo', async () => {
+  const { store, feature } = await padWithBore();
+  type('.448');
+  worked(await removeFeature(store, feature.id));
+  expect(await screen.findByText(/^You had typed “\.448” here\. It is kept/)).toBeTruthy();
+  const undo = await latestUndo(store, feature.jobId);
+  worked(await undoLast(store, undo?.id ?? ''));
+  await waitFor(() => expect(field().value).toBe('.448'));
+  enter('.4487');
+  await screen.findByLabelText('left bore, reading 2');
+  worked(await removeFeature(store, feature.id));
+  await screen.findByText(/may have been removed/);
+  expect(screen.queryByText(/You had typed/)).toBeNull();
+});
+
+test('a reading removed in the moment its size is logged: what was typed is told of all the same', async () => {
+  const { store, feature } = await padWithBore();
+  type('.4487');
+  const removing = removeFeature(store, feature.id);
+  fireEvent.keyDown(field(), { key: 'Enter' });
+  worked(await removing);
+  expect(await screen.findByText(/^You had typed “\.4487” here/)).toBeTruthy();
 });
 
 test('what is measured is made once, however often its key is pressed', async () => {

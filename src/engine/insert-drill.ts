@@ -19,7 +19,7 @@ export type InsertDrillChoice = {
   readonly listed: boolean;
   readonly basis: string;
   readonly insideLimits: boolean;
-  /** A listed drill below the least minor diameter: the tap would have to cut what the drill left. */
+  /** A listed drill outside the limits, where another is inside: under them the tap would have to cut what the drill left. */
   readonly leftOut?: Drill;
   readonly below?: InsertNeighbour;
   readonly above?: InsertNeighbour;
@@ -39,8 +39,8 @@ export const leastPercentWorthKeeping = 60;
  *
  * The listed drill where it lies inside the tapped hole's minor limits. Else the smallest drill inside them among those
  * of the thread's own kind (inch: fractions first, then letters and numbers; metric: millimetres), as a drill cuts
- * large rather than small. Else a listed drill somewhat over the maximum, else a drill of the other kind inside, else
- * the next one over. Never one below the minimum.
+ * large rather than small. Else a drill of the other kind inside, else a listed one somewhat over the maximum, else the
+ * next one over. Never one below the minimum.
  *
  * Units:  percents of the insert thread; the neighbours are the next drills of the thread's own kind.
  * Source: tables/insert-drills.ts and the limits of `insertLimits`; `basis` says which.
@@ -54,7 +54,7 @@ export function insertDrill(thread: Thread, metal: InsertMetal): InsertDrillChoi
     ...asNeighbour(thread, limits, drill),
     listed: isListed,
     basis,
-    ...(listed && isLess(listed.drill.size, limits.minorLeast) && { leftOut: listed.drill }),
+    ...(listed && !isListed && { leftOut: listed.drill }),
     ...(below && { below: asNeighbour(thread, limits, below) }),
     ...(above && { above: asNeighbour(thread, limits, above) }),
   };
@@ -64,9 +64,9 @@ function pickDrill(thread: Thread, limits: InsertLimits, listed: Pick | undefine
   if (listed && isInside(listed.drill.size, limits)) return listed;
   const own = firstInside(ownSeries(thread), limits);
   if (own) return { drill: own, listed: false, basis: BY_LIMITS };
-  if (listed && isUsableOver(thread, limits, listed.drill)) return listed;
   const other = firstInside(otherSeries(thread), limits);
   if (other) return { drill: other, listed: false, basis: BY_LIMITS };
+  if (listed && isUsableOver(thread, limits, listed.drill)) return listed;
   const { above } = nextDrills(limits.minorMost, ownSeries(thread).flat());
   if (!above) throw new Error(`no drill for ${thread.designation}`);
   return { drill: above, listed: false, basis: NEXT_OVER };

@@ -1,6 +1,7 @@
 import type { Drill } from './drill-series.ts';
 import type { InsertDrillChoice } from './insert-drill.ts';
 import type { InsertHole } from './insert-hole.ts';
+import type { InsertLimits } from './insert-limits.ts';
 import { decimalText, isLess, isMore, minus, zero, type Length } from './length.ts';
 import { showBeside } from './show-limits.ts';
 import { figure, show, showBand, type ShownUnit } from './show.ts';
@@ -25,11 +26,14 @@ export function sayInsertDrill({ drill: choice, limits }: InsertAnswer, unit: Sh
     sentences.push(
       `That is ${show(minus(drill.size, limits.minorMost), unit)} over the greatest hole, ${show(limits.minorMost, unit)}; it may still be used, for less thread.`,
     );
-  if (choice.leftOut)
-    sentences.push(
-      `${choice.leftOut.name} is listed too, but lies ${show(minus(limits.minorLeast, choice.leftOut.size), unit)} under the least hole: the tap would have to cut that.`,
-    );
+  if (choice.leftOut) sentences.push(sayLeftOut(choice.leftOut, limits, unit));
   return [...sentences, `Drill: ${basis}. Greatest hole: ${limits.minorMostSource}.`].join(' ');
+}
+
+function sayLeftOut({ name, size }: Drill, { minorLeast, minorMost }: InsertLimits, unit: ShownUnit): string {
+  return isLess(size, minorLeast)
+    ? `${name} is listed too, but lies ${show(minus(minorLeast, size), unit)} under the least hole: the tap would have to cut that.`
+    : `${name} is listed too, but lies ${show(minus(size, minorMost), unit)} over the greatest hole: it leaves less thread.`;
 }
 
 /** The drills on hand next to the chosen one, with the thread each gives; empty where there is none. */

@@ -83,11 +83,11 @@ test('a bore too close to the tap’s least has the drill run through to be sure
   expect(routes[0] && codes(routes[0])).toContain('drill-anyway');
 });
 
-test('what the part is made of is asked only when it changes the drill: 1/2-13 does, 7/16-20 doesn’t', () => {
-  // .5 + .216506/13 = .51665: a .510 bore has to be drilled. Two drills are listed for 1/2-13 (memory of charts).
-  const half = { ...bolt, bore: spanOf('.510', '.510'), pin: spanOf('.4995', '.4995'), pinThread: '1/2-13' };
-  expect(codes(routeOf('thread-insert', half))).toContain('ask-metal');
-  expect(codes(routeOf('thread-insert', { ...half, metal: 'steel' }))).not.toContain('ask-metal');
+test('what the part is made of is asked only when it changes the drill: #10-24 does, 7/16-20 doesn’t', () => {
+  // .190 + .216506/24 = .19902: a .195 bore has to be drilled. 13/64 and #5 are listed for #10-24 (memory of charts).
+  const ten = { ...bolt, bore: spanOf('.195', '.195'), pin: spanOf('.1895', '.1895'), pinThread: '#10-24' };
+  expect(codes(routeOf('thread-insert', ten))).toContain('ask-metal');
+  expect(codes(routeOf('thread-insert', { ...ten, metal: 'steel' }))).not.toContain('ask-metal');
   expect(codes(routeOf('thread-insert', { ...bolt, bore: spanOf('.442', '.442') }))).not.toContain(
     'ask-metal',
   );

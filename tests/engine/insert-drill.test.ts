@@ -29,22 +29,19 @@ const metricListed = readReference('threads_insert_metric.csv').map((row) => ({
   basis: row.cell('drill_basis'),
 }));
 
-// The one listed drill under the minor minimum (the table's own note): never offered.
-const UNDER_THE_MINIMUM = { designation: '1/2-13 UNC', metal: 'aluminium' };
+// Listed drills outside the hole's limits, 33/64 under and 17/32 over, where 13.2 mm lies inside: not offered.
+const LISTED_OUTSIDE = '1/2-13 UNC';
 
 describe('the drill before the insert tap', () => {
-  test.each(
-    inchListed.filter(
-      (row) =>
-        row.drill !== '' &&
-        !(row.designation === UNDER_THE_MINIMUM.designation && row.metal === UNDER_THE_MINIMUM.metal),
-    ),
-  )('$designation in $metal: $drill, $inches in (insert makers’ charts, $basis)', (row) => {
-    const choice = insertDrill(named(row.designation), row.metal);
-    expect([choice.drill.name, choice.listed]).toEqual([row.drill, true]);
-    expect(choice.drill.size).toEqual(lengthOf(`${row.inches} in`));
-    expect(choice.basis).toBe("memory of insert makers' charts, unconfirmed");
-  });
+  test.each(inchListed.filter((row) => row.drill !== '' && row.designation !== LISTED_OUTSIDE))(
+    '$designation in $metal: $drill, $inches in (insert makers’ charts, $basis)',
+    (row) => {
+      const choice = insertDrill(named(row.designation), row.metal);
+      expect([choice.drill.name, choice.listed]).toEqual([row.drill, true]);
+      expect(choice.drill.size).toEqual(lengthOf(`${row.inches} in`));
+      expect(choice.basis).toBe("memory of insert makers' charts, unconfirmed");
+    },
+  );
 
   test.each(metricListed.filter((row) => row.drill !== ''))(
     '$designation: $drill mm, for aluminium and steel (basis: $basis)',
@@ -77,11 +74,11 @@ describe('the drill before the insert tap', () => {
     expect([choice.below?.drill.name, choice.above?.drill.name]).toEqual(['33/64', '17/32']);
   });
 
-  // (.599926 − .53125) / .099926 = .687
-  test('1/2-13 in steel: the listed 17/32 is a little over the greatest and leaves 68.7 %', () => {
+  // (.599926 − .519685) / .099926 = .803; the listed 17/32 would leave .687 of it
+  test('1/2-13 in steel: 13.2 mm inside the limits comes before the listed 17/32 over them', () => {
     const choice = insertDrill(named('1/2-13'), 'steel');
-    expect([choice.drill.name, choice.listed, choice.insideLimits]).toEqual(['17/32', true, false]);
-    expect(choice.percent).toBeCloseTo(68.7, 1);
+    expect([choice.drill.name, choice.listed, choice.leftOut?.name]).toEqual(['13.2 mm', false, '17/32']);
+    expect(choice.percent).toBeCloseTo(80.3, 1);
   });
 
   // Limits 1.0180 to 1.0280 in: 1-1/64 (1.0156) under, 1-1/32 (1.0313) over; metric drills end at 25.75 mm (1.0138).

@@ -76,6 +76,10 @@ describe('the drill', () => {
     expect(sayInsertDrill(answer('1/2-13'), 'in')).toContain(
       '33/64 is listed too, but lies .001 in under the least hole',
     );
+    // .53125 − .5276
+    expect(sayInsertDrill(answer('1/2-13', { metal: 'steel' }), 'in')).toMatch(
+      /17\/32 is listed too, but lies \.003\d in over the greatest hole/,
+    );
   });
 
   test('a drill from memory says so, and one chosen by the limits too', () => {

@@ -19,7 +19,7 @@ export const listedInsertDrills: Readonly<Record<string, ListedInsertDrill>> = {
   '#12-24 UNC': both('#1'),
   '1/4-20 UNC': both('H'),
   '5/16-18 UNC': both('Q'),
-  '1/2-13 UNC': { aluminium: '33/64', steel: '17/32' }, // 33/64 lies under the minor minimum, so it is never offered
+  '1/2-13 UNC': { aluminium: '33/64', steel: '17/32' }, // under the minor minimum and over the maximum: neither is offered
   '5/8-11 UNC': { steel: '21/32' },
   '1-8 UNC': { steel: '1-1/32' },
   '#10-32 UNF': both('13/64'),

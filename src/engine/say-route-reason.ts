@@ -122,12 +122,17 @@ const COUNT_WORDS = [
   'eight times',
 ];
 
+/** Chosen, not published: what is this near to a whole number is said as one; the figures stand beside it. */
+const NEAR_WHOLE = 0.15;
+
 function sayTooLoose(reason: Extract<RouteReason, { code: 'too-loose' }>, unit: ShownUnit): string {
   if (!isMore(reason.upper, zero))
     return `The pin is not tight: clearance ${show(reason.loosest, unit)}, and it has to be ${show(absolute(reason.upper), unit)} larger than the bore or more.`;
   const { values, upper = '' } = showAgainst([reason.loosest], { upper: reason.upper }, unit);
   const figures = `${values[0] ?? ''} of ${upper} ${unit}`;
-  const count = Math.round(reason.timesTheMost ?? 0);
+  const times = reason.timesTheMost ?? 0;
+  const count = Math.floor(times + NEAR_WHOLE);
   if (count < 2) return `The slop is ${show(reason.by, unit)} more than this joint may have (${figures}).`;
-  return `The slop is ${COUNT_WORDS[count] ?? `${count} times`} what this joint may have (${figures}).`;
+  const more = times - count > NEAR_WHOLE ? 'more than ' : '';
+  return `The slop is ${more}${COUNT_WORDS[count] ?? `${count} times`} what this joint may have (${figures}).`;
 }

@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf, type Length } from '../../src/engine/length.ts';
+import { lengthOf, minus, ratioOf, type Length } from '../../src/engine/length.ts';
+import { sayRouteReason } from '../../src/engine/say-route-reason.ts';
 import { sayRock, sayRoute } from '../../src/engine/say-routes.ts';
 import type { ShownUnit } from '../../src/engine/show.ts';
 
@@ -27,6 +28,34 @@ function said(kind: RouteKind, question: HoleAndPinQuestion = bolt, unit: ShownU
   if (!route) throw new Error(`no route ${kind}`);
   return sayRoute(route, unit);
 }
+
+test.each([
+  {
+    loosest: '.0045',
+    most: '.003',
+    said: 'The slop is .0015 in more than this joint may have (.0045 of .003 in).',
+  },
+  { loosest: '.006', most: '.003', said: 'The slop is twice what this joint may have (.006 of .003 in).' },
+  {
+    loosest: '.0075',
+    most: '.003',
+    said: 'The slop is more than twice what this joint may have (.0075 of .003 in).',
+  },
+])(
+  'a slop of $loosest where $most is the most is called no more than it is',
+  ({ loosest, most, said: sentence }) => {
+    const [size, upper] = [lengthOf(`${loosest} in`), lengthOf(`${most} in`)];
+    const by = minus(size, upper);
+    const reason = {
+      code: 'too-loose',
+      loosest: size,
+      upper,
+      by,
+      timesTheMost: ratioOf(size, upper),
+    } as const;
+    expect(sayRouteReason(reason, 'in')).toBe(sentence);
+  },
+);
 
 test('leaving the worn joint: the slop is six times what this joint may have', () => {
   expect(said('leave').why).toMatch(/slop is six times what this joint may have/);

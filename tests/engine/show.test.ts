@@ -59,7 +59,7 @@ test.each([
   { lower: '.56311 in', upper: '.56318 in', unit: 'in', shown: '.56311 to .56318' },
   { lower: '12 mm', upper: '12.018 mm', unit: 'mm', shown: '12.000 to 12.018' },
   { lower: '.4484 in', upper: '.456 in', unit: 'in', shown: '.4484 to .4560' },
-  { lower: '0 in', upper: '.0021 in', unit: 'in', shown: '.0000 to .0021' },
+  { lower: '0 in', upper: '.0021 in', unit: 'in', shown: '0 to .0021' },
   { lower: '.563111 in', upper: '.563111 in', unit: 'in', shown: '.563111 to .563111' },
 ] as const)('limits $lower to $upper are shown as $shown', ({ lower, upper, unit, shown }) => {
   expect(showBetween(lengthOf(lower), lengthOf(upper), unit)).toBe(shown);

@@ -1,6 +1,5 @@
 import type { CutSpeed } from './cut-speed.ts';
 import type { SpeedCap } from './tables/cut-speeds.ts';
-import { show, type ShownUnit } from './show.ts';
 
 const CAPS: Readonly<Record<SpeedCap | 'lathe', string>> = {
   lathe: 'the most this lathe turns',
@@ -30,12 +29,7 @@ export function sayTooFast({ slowestTooFastRpm, idealRpm, cap }: CutSpeed): stri
   return `The slowest speed this lathe has, ${slowestTooFastRpm} rpm, is faster than the ${Math.floor(cap?.rpm ?? idealRpm)} rpm this cut should have. Take light cuts with plenty of oil, or turn it with the back gear in.`;
 }
 
-/** Where the speed comes from. */
-export function saySpeedSource(speed: CutSpeed, unit: ShownUnit): string {
-  const memory = speed.fromMemory ? ', from memory' : '';
-  const standsIn = speed.hssStandsIn
-    ? ' No figure for carbide in this material: that of high-speed steel stands in.'
-    : '';
-  const note = speed.note === undefined ? '' : ` (${speed.note})`;
-  return `${Math.round(speed.surfaceFeetPerMinute)} ft/min at ${show(speed.at, unit)}: ${speed.source}${memory}${note}.${standsIn}`;
+/** Where the material has no figure for the tool that is used; the figures and their sources stand in the charts. */
+export function sayStandIn({ hssStandsIn }: Pick<CutSpeed, 'hssStandsIn'>): string {
+  return hssStandsIn ? 'No speed for carbide in this material: that of high-speed steel stands in.' : '';
 }

@@ -14,7 +14,7 @@ import type { PassPlan } from '../../src/engine/pass-plan.ts';
 import { latheCautions, LATHE_CAUTION } from '../../src/engine/say-cuts-cautions.ts';
 import { spokenAmount, spokenBare, spokenSize, wordsFor } from '../../src/engine/say-cuts-numbers.ts';
 import { sayCutRefusal } from '../../src/engine/say-cuts-refusal.ts';
-import { saySpeed, saySpeedSource, sayTooFast, speedFigure } from '../../src/engine/say-cuts-speed.ts';
+import { saySpeed, sayStandIn, sayTooFast, speedFigure } from '../../src/engine/say-cuts-speed.ts';
 import { spokenDial, spokenProgress } from '../../src/engine/say-cuts-spoken.ts';
 import {
   sayCutKind,
@@ -333,19 +333,11 @@ describe('the spindle speed', () => {
     expect(sayTooFast(tapped)).toContain('faster than the 120 rpm');
   });
 
-  test('names its source, what is from memory, and what stands in', () => {
-    expect(saySpeedSource(speed({}), 'in')).toBe(
-      "70 ft/min at 1.000 in: Machinery's Handbook, HSS turning table (as reprinted) (1006-1026, 100 to 275 HB).",
+  test('carbide without a figure of its own says that high-speed steel stands in', () => {
+    expect(sayStandIn(speed({ material: acetal, cuttingTool: 'carbide' }))).toMatch(
+      /high-speed steel stands in/,
     );
-    expect(saySpeedSource(speed({ material: titanium, cuttingTool: 'carbide' }), 'in')).toBe(
-      '100 ft/min at 1.000 in: general practice, from memory (doubtful).',
-    );
-    expect(saySpeedSource(speed({ material: acetal, cuttingTool: 'carbide' }), 'in')).toMatch(
-      /No figure for carbide in this material: that of high-speed steel stands in\.$/,
-    );
-    expect(saySpeedSource({ ...speed({}), source: 'a chart' }, 'mm')).toMatch(
-      /^70 ft\/min at 25\.40 mm: a chart/,
-    );
+    expect(sayStandIn(speed({ material: titanium, cuttingTool: 'carbide' }))).toBe('');
   });
 });
 

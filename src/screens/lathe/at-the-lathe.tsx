@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { onDial } from '../../engine/dial.ts';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
-import { saySpeedSource, sayTooFast } from '../../engine/say-cuts-speed.ts';
+import { sayStandIn, sayTooFast } from '../../engine/say-cuts-speed.ts';
 import { sayPlanNote } from '../../engine/say-cuts.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
@@ -160,13 +160,13 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
   );
 }
 
-/** What to mind, whatever is cut; then what this plan and this speed ask for, and where the speed comes from. */
+/** What to mind, whatever is cut; then what this plan and this speed ask for. */
 function Cautions({ at: { cut, progress, speed }, unit }: { at: LatheCut; unit: ShownUnit }) {
   const { plan } = progress;
   const sentences = [
     ...latheCautions({ operation: cut.operation }),
     plan?.ok === true ? sayPlanNote(plan.value, unit) : '',
-    ...(speed?.ok === true ? [sayTooFast(speed.value), saySpeedSource(speed.value, unit)] : []),
+    ...(speed?.ok === true ? [sayTooFast(speed.value), sayStandIn(speed.value)] : []),
   ].filter((sentence) => sentence !== '');
   return (
     <aside class="at-the-lathe-cautions" aria-label="Cautions">

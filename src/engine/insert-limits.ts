@@ -2,7 +2,7 @@ import { dividedBy, floatMm, lengthFromFloat, lengthOf, minus, plus, times } fro
 import type { Length } from './length.ts';
 import { printedPitchLeast } from './tables/threads-inch.ts';
 import { minorToleranceGrade5 } from './tables/threads-metric.ts';
-import { percentOfHeight, type Thread } from './threads.ts';
+import { percentOfHeight, threadNamed, type Thread } from './threads.ts';
 
 /** Limits of the hole that is tapped for a wire insert, exact; rounded to print only where they are shown. */
 export type InsertLimits = {
@@ -98,4 +98,10 @@ function class3BToleranceInches(threadsPerInch: number, majorInches: number): nu
 /** What one side of a tapped hole takes from the wall, at the most. */
 export function tapReach(limits: InsertLimits, hole: Length): Length {
   return dividedBy(minus(limits.majorMost, hole), 2);
+}
+
+/** How large an insert's tap is outside, by the thread its insert takes: the largest diameter in its cut. */
+export function insertTapSize(designation: string): Length | undefined {
+  const thread = threadNamed(designation);
+  return thread && insertLimits(thread).majorLeast;
 }

@@ -1,6 +1,7 @@
 import { cutProgress, featureKindOf, type CutProgress, type CutQuestion } from '../../engine/cut-progress.ts';
 import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut-speed.ts';
 import type { LatheDial } from '../../engine/dial.ts';
+import { insertTapSize } from '../../engine/insert-limits.ts';
 import { sum, type Length } from '../../engine/length.ts';
 import { canMeasure, type MeasuringTool } from '../../engine/measuring-tool.ts';
 import { isDiameter } from '../../engine/metal-on.ts';
@@ -149,8 +150,10 @@ function speedOf(
   { material, progress, lathe, typedDiameter }: SpeedAround,
 ): Result<CutSpeed, SpeedRefusal> | undefined {
   const { operation, of, target, cuttingTool } = cut;
-  const own = isDiameter(of) ? [target.exact, ...(progress.present ? [progress.present] : [])] : [];
-  const [first, ...rest] = [...own, ...(typedDiameter ? [typedDiameter] : [])];
+  const own = isDiameter(of) ? [target.exact, progress.present] : [];
+  // A tap cuts wider than the hole it is run through; the thread a cut names is an insert's.
+  const tap = cut.thread === undefined ? undefined : insertTapSize(cut.thread);
+  const [first, ...rest] = [...own, tap, typedDiameter].filter((size) => size !== undefined);
   if (!first) return undefined;
   const isFinish = progress.next !== undefined && progress.next.kind !== 'rough';
   return cutSpeed({

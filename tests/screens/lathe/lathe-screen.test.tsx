@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
 import { lengthOf } from '../../../src/engine/length.ts';
 import { passesOf } from '../../../src/store/cut-state.ts';
-import { getCut } from '../../../src/store/cuts.ts';
+import { createCuts, getCut } from '../../../src/store/cuts.ts';
 import { addDemo } from '../../../src/store/demo.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { putSetting } from '../../../src/store/settings.ts';
@@ -101,4 +101,31 @@ test('a lathe too fast for the cut says what can be done', async () => {
   await field();
   const cautions = screen.getByLabelText('Cautions').textContent;
   expect(cautions).toContain('The slowest speed this lathe has, 2000 rpm, is faster than');
+});
+
+// 70 feet a minute for low carbon steel, a quarter of it tapped: 17.5 · 12 / (π · 1.1624) = 57.5 at the tap's outside,
+// 1 + 1.299038/8; the hole of 1.0313 alone would give 64.8.
+test('a tap turns by its own diameter, not by that of the hole it is run through', async () => {
+  const size = (typed: string) => ({ typed, unit: 'in', exact: lengthOf(`${typed} in`) }) as const;
+  const made = await createCuts(store, [
+    {
+      jobId: 'demo-outfit-7',
+      name: 'Hole, tapped for an insert 1-8 UNC',
+      part: 'hole',
+      operation: 'tap',
+      of: 'tap-drill',
+      target: size('1.0313'),
+      lower: size('1.0271'),
+      upper: size('1.0441'),
+      limitsFrom: 'the insert',
+      material: 'low-carbon-steel',
+      cuttingTool: 'hss',
+      machine: 'lathe',
+      thread: '1-8 UNC',
+    },
+  ]);
+  if (!made.ok) throw new Error('not kept');
+  const [cut] = made.value;
+  const { container } = onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={cut?.id ?? ''} />);
+  await expect.poll(() => container.textContent).toMatch(/rpm 57 /);
 });

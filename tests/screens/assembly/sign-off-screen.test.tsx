@@ -234,7 +234,7 @@ describe('a job that is ready', () => {
     await screen.findByText(/signed off .*, changed since/, {}, PATIENCE);
     location.hash = hrefOf({ at: 'assembly', jobId: job.id });
     await screen.findByText(
-      'Changed since: check Hose at full lock. Hose at full lock: failed.',
+      'Changed since: check Hose at full lock. Hose at full lock: no good.',
       {},
       PATIENCE,
     );

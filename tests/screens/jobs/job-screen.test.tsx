@@ -8,7 +8,7 @@ import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
 import { addSteps } from '../../../src/store/steps.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { backupOf } from '../../store/two-phones-for-test.ts';
-import { clearAway, onScreen, said } from '../on-screen.tsx';
+import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
 
 afterEach(clearAway);
 
@@ -49,6 +49,8 @@ test('a field shows what is kept again after an undo, and what is typed while it
     fireEvent.click(await screen.findByRole('button', { name: 'Undo: changed Outfit' }));
     // oxlint-disable-next-line no-await-in-loop
     await waitFor(() => expect(field().value).toBe(left));
+    // oxlint-disable-next-line no-await-in-loop
+    await aMomentLater();
   }
   fireEvent.input(field(), { target: { value: 'Trailer' } });
   await waitFor(async () => expect((await getJob(store, job.id))?.what).toBe('Trailer'));

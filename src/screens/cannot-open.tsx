@@ -80,7 +80,7 @@ function Rescue() {
   return (
     <>
       <p>A file with all of them can be saved meanwhile. Nothing is changed by it.</p>
-      <Button onPress={() => void save()}>Save a backup</Button>
+      <Button onPress={() => save()}>Save a backup</Button>
       {said !== '' && <p role="status">{said}</p>}
     </>
   );

@@ -32,7 +32,7 @@ export function Notices({
           data-long={!passing && sentence.length > LONG_SENTENCE}
         >
           <p>{sentence}</p>
-          {action && <Button onPress={() => void action.onPress()}>{action.text}</Button>}
+          {action && <Button onPress={() => action.onPress()}>{action.text}</Button>}
           {!passing && !staying && (
             <Button label={`OK, put away: ${sentence}`} onPress={() => onPutAway(id)}>
               OK

@@ -9,7 +9,7 @@ import { dialledKey, dialledSince, dialledText, MOVED } from './dialled.ts';
 import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { read, readable, readByIndex, readOne } from './read.ts';
+import { read, readable, readAsMade, readOne } from './read.ts';
 import { inForce } from './readings.ts';
 import type { Cut, CutPass, CutState, Id, Job, Stamped } from './records.ts';
 import { cutRecordKind } from './schemas/cut.ts';
@@ -19,8 +19,7 @@ import type { StoreResult } from './store-refusal.ts';
 
 /** A job's cuts in the order in which they were made. */
 export async function cutsOf(store: Store, jobId: Id): Promise<Cut[]> {
-  const cuts = await readByIndex(store, cutRecordKind, { index: 'jobId', key: jobId });
-  return cuts.sort((a, b) => a.createdAt - b.createdAt);
+  return readAsMade(store, cutRecordKind, { index: 'jobId', key: jobId });
 }
 
 export async function getCut(store: Store, id: Id): Promise<Cut | undefined> {

@@ -6,7 +6,7 @@ import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
-import { read, readable, readByIndex } from './read.ts';
+import { read, readable, readAsMade } from './read.ts';
 import type { Id, Job, Odometer, Recheck } from './records.ts';
 import { recheckKind } from './schemas/assembly.ts';
 import { jobKind } from './schemas/job.ts';
@@ -14,8 +14,7 @@ import type { StoreResult } from './store-refusal.ts';
 
 /** A job's re-checks, done ones too, in the order in which they were set. */
 export async function rechecksOf(store: Store, jobId: Id): Promise<Recheck[]> {
-  const rechecks = await readByIndex(store, recheckKind, { index: 'jobId', key: jobId });
-  return rechecks.sort((a, b) => a.createdAt - b.createdAt);
+  return readAsMade(store, recheckKind, { index: 'jobId', key: jobId });
 }
 
 export type OpenRecheck = { readonly recheck: Recheck; readonly job: Job };

@@ -107,7 +107,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
       <div class="assembly-keys">
         <Button
           chosen={step.cotterPin === true}
-          onPress={() => void keep({ cotterPin: step.cotterPin === true ? undefined : true })}
+          onPress={() => keep({ cotterPin: step.cotterPin === true ? undefined : true })}
         >
           {step.cotterPin === true ? 'Cotter pin: yes' : 'Cotter pin: none'}
         </Button>

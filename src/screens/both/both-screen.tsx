@@ -67,8 +67,8 @@ function OneQuestion({ open, names }: { open: OpenConflict; names: Names }) {
     <section class="both" aria-label={about}>
       <h2>{about}</h2>
       <div class="both-sides">
-        <Side whose={open.now} fields={sidesOf('now')} stands onPress={() => void settle('now')} />
-        <Side whose={open.lost} fields={sidesOf('lost')} onPress={() => void settle('lost')} />
+        <Side whose={open.now} fields={sidesOf('now')} stands onPress={() => settle('now')} />
+        <Side whose={open.lost} fields={sidesOf('lost')} onPress={() => settle('lost')} />
       </div>
       {refused !== '' && <p role="alert">{refused}</p>}
     </section>

@@ -91,7 +91,7 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
   };
   return (
     <>
-      <Button onPress={() => void take()}>Use the new figures</Button>
+      <Button onPress={() => take()}>Use the new figures</Button>
       {trouble !== '' && <p role="alert">{trouble}</p>}
     </>
   );

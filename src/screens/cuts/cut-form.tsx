@@ -214,7 +214,7 @@ function Fate({ cut }: { cut: Cut }) {
         ) : (
           cut.state !== 'made-again' && <Button onPress={() => become('scrapped')}>Scrapped</Button>
         )}
-        <Button onPress={() => void told(removeCut(store, cut.id), back)}>Take it off the list</Button>
+        <Button onPress={() => told(removeCut(store, cut.id), back)}>Take it off the list</Button>
       </div>
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">

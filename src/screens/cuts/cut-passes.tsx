@@ -44,7 +44,7 @@ export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
       {last && (
         <div class="cuts-own">
           <Button
-            onPress={() => void strike()}
+            onPress={() => strike()}
           >{`Strike out ${figure(last[1].measured.exact, unit)}`}</Button>
         </div>
       )}

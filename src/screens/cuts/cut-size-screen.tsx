@@ -81,7 +81,7 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
         title={ask}
         subtitle={cut.name}
         back={{ href: hrefOf(here), to: 'the cut' }}
-        aside={canGo && given && <Button onPress={() => void leaveOut()}>Leave out</Button>}
+        aside={canGo && given && <Button onPress={() => leaveOut()}>Leave out</Button>}
       >
         <div class="size-entry">
           <SizePad
@@ -99,7 +99,7 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
               setTrouble(undefined);
               draft.change(half);
             }}
-            commit={{ text: name === 'measured' ? 'Log it' : 'Use it', onPress: () => void commit() }}
+            commit={{ text: name === 'measured' ? 'Log it' : 'Use it', onPress: () => commit() }}
             {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
           />
         </div>

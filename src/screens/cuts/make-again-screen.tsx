@@ -42,7 +42,7 @@ export function MakeAgainScreen({ cut }: { cut: Cut }) {
             <Row
               title={job.name}
               {...(job.id === cut.jobId ? { detail: 'this job' } : job.what !== '' && { detail: job.what })}
-              onPress={() => void make(job.id, job.name)}
+              onPress={() => make(job.id, job.name)}
             />
           </li>
         ))}

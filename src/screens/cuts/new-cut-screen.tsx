@@ -141,7 +141,7 @@ function NewCutForm({ jobId, operation }: { jobId: string; operation: Chosen }) 
       subtitle={operation.words}
       back={{ href: hrefOf(newCutAt(jobId)), to: 'what is to be done' }}
       foot={
-        <Button kind="main" onPress={() => void put()}>
+        <Button kind="main" onPress={() => put()}>
           Put on the cut list
         </Button>
       }

@@ -43,7 +43,7 @@ export function DiameterPad({ at: { cut, job } }: { at: LatheCut }) {
             setTrouble(undefined);
             draft.change(half);
           }}
-          commit={{ text: 'Use it', onPress: () => void commit() }}
+          commit={{ text: 'Use it', onPress: () => commit() }}
           {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
         />
       </Page>

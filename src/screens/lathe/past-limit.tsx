@@ -55,7 +55,7 @@ export function WaysOutRows({ at, unit }: PastLimitProps) {
       {trouble !== '' && <p role="alert">{trouble}</p>}
       {at.last && (
         <div class="past-limit-strike">
-          <Button onPress={() => void strike()}>
+          <Button onPress={() => strike()}>
             Measured wrong: strike out {asTyped(at.last[1].measured)}
           </Button>
         </div>
@@ -64,7 +64,7 @@ export function WaysOutRows({ at, unit }: PastLimitProps) {
       <ul>
         {here?.ways.ways.map((way) => (
           <li key={way.kind}>
-            <WayRow way={way} unit={unit} onPress={() => void lead(way)} />
+            <WayRow way={way} unit={unit} onPress={() => lead(way)} />
           </li>
         ))}
       </ul>

@@ -47,12 +47,12 @@ function Files({ data }: { readonly data: SheetData }) {
         <Row
           title="Readings"
           detail={`${counted(data.readings.length, 'reading')}, struck-out ones too`}
-          onPress={() => void give(() => readingsFile(data))}
+          onPress={() => give(() => readingsFile(data))}
         />
         <Row
           title="Cuts"
           detail={`${counted(data.cuts.length, 'cut')} with every measurement`}
-          onPress={() => void give(() => cutsFile(data))}
+          onPress={() => give(() => cutsFile(data))}
         />
         <h2>Drawings (SVG)</h2>
         {drawings.length === 0 && <p>Each worksheet that is worked out gives a drawing.</p>}
@@ -61,7 +61,7 @@ function Files({ data }: { readonly data: SheetData }) {
             key={title}
             title={title}
             detail="black on white"
-            onPress={() => void give(async () => svgFile(data, title, svg))}
+            onPress={() => give(async () => svgFile(data, title, svg))}
           />
         ))}
         <RoundPartRows data={data} onGive={(file) => void give(file)} />

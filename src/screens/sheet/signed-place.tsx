@@ -59,8 +59,8 @@ function SignedFiles({ sheet, jobName }: { readonly sheet: SignedSheet; readonly
     <section class="files not-printed">
       <h2>As signed, for a spreadsheet (CSV)</h2>
       {said !== '' && <p class="files-said">{said}</p>}
-      <Row title="Readings" onPress={() => void give(file('readings', sheet.readingsCsv))} />
-      <Row title="Cuts" onPress={() => void give(file('cuts', sheet.cutsCsv))} />
+      <Row title="Readings" onPress={() => give(file('readings', sheet.readingsCsv))} />
+      <Row title="Cuts" onPress={() => give(file('cuts', sheet.cutsCsv))} />
     </section>
   );
 }

@@ -162,7 +162,7 @@ function PutIn({ restored }: { restored: Restored }) {
     <>
       <p>The file is in: {broughtWords(restored)}.</p>
       <BothLine />
-      {last !== undefined && <Button onPress={() => void undo(last)}>Undo: what the file brought</Button>}
+      {last !== undefined && <Button onPress={() => undo(last)}>Undo: what the file brought</Button>}
       {!canUndo && added + changed > 0 && (
         <p>It changed too much to be undone as one. An earlier backup is the way back.</p>
       )}
@@ -176,9 +176,9 @@ function Foot({ work }: { work: RestoreWork }) {
   if (work.at === 'shown') {
     return (
       <>
-        <Button onPress={() => void leaveIt(store).then(() => go({ at: 'shop' }))}>Leave it out</Button>
+        <Button onPress={() => leaveIt(store).then(() => go({ at: 'shop' }))}>Leave it out</Button>
         {!isNothing(work.preview) && (
-          <Button kind="main" onPress={() => void putIn(store)}>
+          <Button kind="main" onPress={() => putIn(store)}>
             Put it in
           </Button>
         )}

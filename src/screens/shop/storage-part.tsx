@@ -42,7 +42,7 @@ export function StoragePart() {
       <WaitingFile />
       {said !== '' && <p>{said}</p>}
       <div class="shop-part-keys">
-        <Button disabled={busy} onPress={() => void save()}>
+        <Button disabled={busy} onPress={() => save()}>
           Save a backup
         </Button>
         <FileKey disabled={busy}>Add a backup or a job file</FileKey>
@@ -111,7 +111,7 @@ function UndoBrought({ onSaid }: { onSaid: (sentence: string) => void }) {
     const undone = await undoBrought(store, last);
     onSaid(undone.ok ? `Undone: ${undone.value}.` : sayStore(undone.refusal));
   };
-  return <Button onPress={() => void undo()}>Undo: what the file brought</Button>;
+  return <Button onPress={() => undo()}>Undo: what the file brought</Button>;
 }
 
 /** In a tab on an iPhone; the Home Screen app keeps its own records. */

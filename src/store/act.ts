@@ -1,7 +1,6 @@
 import type { IDBPTransaction } from 'idb';
 import { refuse, worked } from '../engine/refusal.ts';
 import { nextStamp, seedStamp, type Stamp } from './clock.ts';
-import { withStateByPasses } from './cut-state.ts';
 import { isGone, withListField, type Kept, type StoreName } from './kept.ts';
 import { newId } from './new-id.ts';
 import { refuseClosed, type Store } from './open-store.ts';
@@ -135,7 +134,7 @@ async function actIn({ store, tx, writes, touched, stamped, counted }: ActParts)
     throw new Refused(refusal);
   };
   const putKept = (name: StoreName, record: Kept): void => {
-    writes.push(quiet(tx.objectStore(name).put(asKept(name, record))));
+    writes.push(quiet(tx.objectStore(name).put(withListField(name, record))));
     touched.push({ store: name, id: record.id });
   };
   const kept = (name: StoreName, id: Id): Promise<Kept | undefined> => tx.objectStore(name).get(id);
@@ -184,7 +183,7 @@ async function actIn({ store, tx, writes, touched, stamped, counted }: ActParts)
     },
     putKept,
     async putMany(name, records) {
-      await Promise.all(records.map((record) => tx.objectStore(name).put(asKept(name, record))));
+      await Promise.all(records.map((record) => tx.objectStore(name).put(withListField(name, record))));
       touched.push(...records.map(({ id }) => ({ store: name, id })));
     },
     drop(name, id) {
@@ -271,11 +270,6 @@ export function withStamps(record: Kept, paths: Iterable<string>, stamp: Stamp):
     id: record.id,
     stamps: { ...stamps, ...Object.fromEntries([...paths].map((path) => [path, stamp])) },
   };
-}
-
-/** With all that follows from its other fields. */
-function asKept(store: StoreName, record: Kept): Kept {
-  return withListField(store, withStateByPasses(store, record));
 }
 
 /** Marks a promise as looked after: it is awaited with the others later, and an abort must not count as unhandled before that. */

@@ -14,10 +14,11 @@ export function mergedWith(store: BackupStore, here: Kept | undefined, other: Ke
   if (store === 'photoBytes') return { outcome: here ? 'same' : 'added', merged: other };
   const readable = here && checkRecord(store, here);
   // A record that is here but can't be read is worth less than its copy that can.
-  if (!readable?.ok) return { outcome: here ? 'changed' : 'added', merged: mergeRecords(other, other) };
+  const together = (one: KeptStamped) => withStateByPasses(store, mergeRecords(one, other));
+  if (!readable?.ok) return { outcome: here ? 'changed' : 'added', merged: together(other) };
   if (store === 'settings') return { outcome: 'same', merged: readable.value }; // what this phone has set stays set
   // A signed sheet never changes, its stamps neither; one with other words or figures was refused before.
   if (store === 'sheets') return { outcome: 'same', merged: readable.value };
-  const merged = withStateByPasses(store, mergeRecords(readable.value, other));
+  const merged = together(readable.value);
   return { outcome: sameRecord(readable.value, merged) ? 'same' : 'changed', merged };
 }

@@ -1,3 +1,4 @@
+import { withStateByPasses } from './cut-state.ts';
 import { act, withStamps, type Act } from './act.ts';
 import { isToDoAgain } from './done-again.ts';
 import type { Conflict } from './schemas/conflict.ts';
@@ -31,7 +32,8 @@ export async function settleConflict(store: Store, { id, take, label }: Settling
     if (jobId !== undefined) await touchJob(a, jobId);
     const record = await a.kept(of.store, of.id);
     if (!record || isGone(record)) return a.refuse({ code: 'gone', store: of.store });
-    const after = openAgain(of.store, record, settled(a, record, { conflict, take }));
+    const chosen = settled(a, record, { conflict, take });
+    const after = withStateByPasses(of.store, openAgain(of.store, record, chosen));
     const checked = checkRecord(of.store, after);
     if (!checked.ok) return a.refuse({ code: 'cannot-keep', store: of.store, field: checked.field });
     a.changeKept(of.store, record, after);

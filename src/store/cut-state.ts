@@ -39,7 +39,10 @@ export function stateByPasses(cut: Measured): CutState {
   return cut.state === 'cutting' || isBegun(cut) ? 'cutting' : 'to-cut';
 }
 
-/** A record that is put: its limits and its passes may have come from two phones, or from an undo. One of another store is left as it is. */
+/**
+ * For a record that was put together field by field, from two phones or by an undo: a cut's state is by its limits and its
+ * passes again. A record of another store is left as it is.
+ */
 export function withStateByPasses<T extends Kept>(store: StoreName, record: T): T {
   if (store !== 'cuts') return record;
   const parsed = parseKept(cutRecordKind, record);

@@ -70,13 +70,15 @@ function undoableOf({ id, at, label, brought }: UndoRecord): Undoable {
 
 /** Takes an act back, in one transaction, and says which. The record goes: the one before it is next. */
 export async function undoLast(store: Store, undoId: Id): Promise<StoreResult<string>> {
+  // The code for it comes when it is wanted, and before the act: a transaction waits for no file.
+  const { withStateByPasses } = await import('./cut-state.ts');
   const undone = await act(store, { stores: [...undoableStores, 'sheets'] }, async (a) => {
     const record = readUndo(await a.kept('undo', undoId)) ?? a.refuse({ code: 'nothing-to-undo' });
     if (record.brought) return undefined;
     const { label } = record;
     if (await isHeldByOthers(record, a.tx)) return a.refuse({ code: 'others-since', label });
     if (!(await stillStands(record, getterIn(a.tx)))) return a.refuse({ code: 'changed-since', label });
-    await Promise.all(record.changes.map((change) => takeBack(a, change)));
+    await Promise.all(record.changes.map((change) => takeBack(a, change, withStateByPasses)));
     a.drop('undo', undoId);
     return label;
   });
@@ -106,7 +108,11 @@ export const undoableStores: readonly StoreName[] = [
   'settings',
 ];
 
-async function takeBack(a: Act, change: UndoChange): Promise<void> {
+async function takeBack(
+  a: Act,
+  change: UndoChange,
+  withState: (store: StoreName, record: Kept) => Kept,
+): Promise<void> {
   const kept = await a.kept(change.store, change.id);
   if (!kept) return;
   // A setting that was never set has its usual value again; no other phone has to hear of that.
@@ -125,7 +131,7 @@ async function takeBack(a: Act, change: UndoChange): Promise<void> {
     ...(broughtBack === true && !change.made ? { broughtBack } : {}),
   };
   const back: Kept = { ...fieldsFromPaths(values, mapsOf(kept)), ...own };
-  a.putKept(change.store, withStamps(back, paths, a.stamp));
+  a.putKept(change.store, withStamps(withState(change.store, back), paths, a.stamp));
 }
 
 function pathsOf(change: UndoChange): string[] {

@@ -8,8 +8,9 @@ import {
   retake,
   sayCheckSeen,
 } from '../../src/store/checks.ts';
-import { passesOf } from '../../src/store/cut-state.ts';
+import { passesOf, stateByPasses } from '../../src/store/cut-state.ts';
 import {
+  changeCut,
   createCuts,
   cutsOf,
   logPass,
@@ -22,6 +23,9 @@ import { createFeature, featuresOf, removeFeature } from '../../src/store/featur
 import { changeJob, createJob, listJobs, removeJob } from '../../src/store/jobs.ts';
 import { type Kept } from '../../src/store/kept.ts';
 import type { Store } from '../../src/store/open-store.ts';
+import type { Cut } from '../../src/store/records.ts';
+import { parseKept } from '../../src/store/schemas/common.ts';
+import { cutRecordKind } from '../../src/store/schemas/cut.ts';
 import { readingsOf, strikeOut } from '../../src/store/readings.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import { createWorksheet, setSize, worksheetsOf } from '../../src/store/worksheets.ts';
@@ -62,12 +66,13 @@ async function makeInCut(store: Store, jobId: string, act: number, pick: number)
   const cuts = await cutsOf(store, jobId);
   const cut = cuts[pick % Math.max(cuts.length, 1)];
   if (act === 11 || !cut) await createCuts(store, [facing(jobId, { name: `cut ${pick}` })]);
-  else if (act === 12) await logPass(store, cut.id, { measured: inches(`.${4000 + pick}`) });
+  else if (act === 12) await logPass(store, cut.id, { measured: inches(`1.${4760 + 2 * pick}`) });
   else if (act === 13) {
     const [first] = passesOf(cut);
     if (pick % 3 === 0) await removeCut(store, cut.id);
     else if (first) await strikeOutPass(store, cut.id, first[0], `why ${pick}`);
-  } else if (pick % 2 === 0) await setCutState(store, cut.id, 'scrapped');
+  } else if (pick % 4 === 0) await setCutState(store, cut.id, 'scrapped');
+  else if (pick % 2 === 0) await changeCut(store, cut.id, { upper: inches(`1.${4800 + pick}`) });
   else await makeAgain(store, [cut.id], jobId);
 }
 
@@ -106,6 +111,15 @@ async function makeInFeature(store: Store, jobId: string, act: number, pick: num
     );
 }
 
+async function cutsIn(phone: Store): Promise<readonly Cut[]> {
+  const kept = await phone.db.getAll('cuts');
+  return kept.map((record) => {
+    const parsed = parseKept(cutRecordKind, record);
+    if (!parsed.ok) throw new Error(parsed.field);
+    return parsed.value;
+  });
+}
+
 /** Every pass ever measured, on whichever phone, with its cut. */
 async function passesIn(phones: readonly Store[]): Promise<string[]> {
   const kept: Kept[][] = await Promise.all(phones.map((phone) => phone.db.getAll('cuts')));
@@ -132,6 +146,8 @@ test('whatever two phones do, after two exchanges they hold the same, and no rea
       expect(await passesIn([phones[0]])).toEqual(passes);
       expect(await everythingIn(phones[1])).toBe(await everythingIn(phones[0]));
       expect(await phones[0].db.count('readings')).toBe(logged.size);
+      const cuts = await cutsIn(phones[0]);
+      expect(cuts.map(({ state }) => state)).toEqual(cuts.map(stateByPasses));
     }),
     { numRuns: 40 },
   );

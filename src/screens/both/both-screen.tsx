@@ -80,7 +80,7 @@ type SideProps = {
   readonly fields: readonly { readonly label: string; readonly words: string }[];
   /** It is what the phones go by until somebody says otherwise. */
   readonly stands?: boolean;
-  readonly onPress: () => void;
+  readonly onPress: () => unknown;
 };
 
 function Side({ whose, fields, stands = false, onPress }: SideProps) {

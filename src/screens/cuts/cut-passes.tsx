@@ -43,9 +43,7 @@ export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
       </ol>
       {last && (
         <div class="cuts-own">
-          <Button
-            onPress={() => strike()}
-          >{`Strike out ${figure(last[1].measured.exact, unit)}`}</Button>
+          <Button onPress={() => strike()}>{`Strike out ${figure(last[1].measured.exact, unit)}`}</Button>
         </div>
       )}
       {trouble !== '' && (

@@ -55,9 +55,7 @@ export function WaysOutRows({ at, unit }: PastLimitProps) {
       {trouble !== '' && <p role="alert">{trouble}</p>}
       {at.last && (
         <div class="past-limit-strike">
-          <Button onPress={() => strike()}>
-            Measured wrong: strike out {asTyped(at.last[1].measured)}
-          </Button>
+          <Button onPress={() => strike()}>Measured wrong: strike out {asTyped(at.last[1].measured)}</Button>
         </div>
       )}
       <h2>Ways out</h2>
@@ -72,7 +70,7 @@ export function WaysOutRows({ at, unit }: PastLimitProps) {
   );
 }
 
-function WayRow({ way, unit, onPress }: { way: WayOut; unit: ShownUnit; onPress: () => void }) {
+function WayRow({ way, unit, onPress }: { way: WayOut; unit: ShownUnit; onPress: () => unknown }) {
   const { title, what, caution } = sayWayOut(way, unit);
   const isOut = way.state === 'out';
   const canLead = !isOut || way.why.code === 'mate-not-known';

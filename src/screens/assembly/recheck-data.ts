@@ -3,7 +3,7 @@ import type { Store } from '../../store/open-store.ts';
 import { markRechecked } from '../../store/rechecks.ts';
 import type { Job, Recheck } from '../../store/records.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
-import { calendarDate } from '../common/day-words.ts';
+import { calendarDate, dayWords } from '../common/day-words.ts';
 
 /** What a re-check's distance counts in. */
 export function unitOf(recheck: Pick<Recheck, 'unit'>, job: Pick<Job, 'odometer'>): DistanceUnit {
@@ -33,7 +33,7 @@ export function isDue(due: RecheckDue): boolean {
   return due.state === 'due' || due.state === 'overdue';
 }
 
-/** Marks it done, with what the odometer read last where that counts in the same unit. */
+/** Marks it done, with the odometer where it was read today and counts in the same unit: nobody read an older figure now. */
 export async function recheckedNow(
   store: Store,
   job: Job,
@@ -43,8 +43,14 @@ export async function recheckedNow(
   const { odometer } = job;
   return markRechecked(store, recheck.id, {
     by,
-    ...(odometer && odometer.unit === unitOf(recheck, job) && { odometer: odometer.reading }),
+    ...(odometer &&
+      odometer.unit === unitOf(recheck, job) &&
+      isToday(odometer.at) && { odometer: odometer.reading }),
   });
+}
+
+function isToday(at: number): boolean {
+  return dayWords(at) === dayWords(Date.now());
 }
 
 /** The start of a re-check whose distance now counts in this unit; without one, the odometer as it stands. */

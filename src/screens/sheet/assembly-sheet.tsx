@@ -71,7 +71,11 @@ export function RechecksSheet({ data: { rechecks, job } }: { data: SheetData }) 
           <li key={recheck.id} class="sheet-step">
             <p class="sheet-step-text">{recheck.what}</p>
             <p>{`${capital(sayAfter(afterOf(recheck, job.odometer?.unit)))}, from ${dayOf(recheck.from)}.`}</p>
-            {recheck.done ? <p>{doneWords(recheck.done)}</p> : <WriteLine label="Done by, when, odometer" />}
+            {recheck.done ? (
+              <p>{doneWords(recheck.done, recheck.unit ?? job.odometer?.unit ?? 'mi')}</p>
+            ) : (
+              <WriteLine label="Done by, when, odometer" />
+            )}
           </li>
         ))}
       </ul>
@@ -91,6 +95,7 @@ function doneBy(by: string): string {
   return by === '' ? 'Done, by whom is not named' : `Done by ${by}`;
 }
 
-function doneWords({ by, at, odometer }: NonNullable<Recheck['done']>): string {
-  return `${doneBy(by)}, ${dayOf(at)}${odometer === undefined ? '' : `, odometer ${odometer}`}.`;
+function doneWords({ by, at, odometer }: NonNullable<Recheck['done']>, unit: 'mi' | 'km'): string {
+  const read = odometer === undefined ? '' : `, odometer ${odometer.toLocaleString('en')} ${unit}`;
+  return `${doneBy(by)}, ${dayOf(at)}${read}.`;
 }

@@ -2,7 +2,7 @@ import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { createJob } from '../../../src/store/jobs.ts';
+import { createJob, getJob } from '../../../src/store/jobs.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { addRecheck, rechecksOf, setOdometer } from '../../../src/store/rechecks.ts';
 import type { Job } from '../../../src/store/records.ts';
@@ -144,6 +144,26 @@ describe('a re-check of one’s own', () => {
     await press('Remove this re-check');
     await heading('Re-checks');
     expect(await rechecksOf(store, job.id)).toEqual([]);
+  });
+
+  test('says nothing of an odometer that was not read that day', async () => {
+    worked(await addRecheck(store, { jobId: job.id, what: 'Wheel nuts', afterDays: 7 }));
+    const monthAgo = Date.now() - 30 * DAY_MS;
+    const earlier = { ...store, now: () => monthAgo };
+    worked(await setOdometer(earlier, job.id, { reading: 1200, unit: 'mi' }));
+    at();
+    await press('Re-check done: Wheel nuts');
+    await screen.findByText(/^Done by Jo B\., /, {}, PATIENCE);
+    expect((await first())?.done).not.toHaveProperty('odometer');
+    expect((await getJob(store, job.id))?.odometer).toMatchObject({ reading: 1200, at: monthAgo });
+  });
+
+  test('goes with the odometer that was read that day', async () => {
+    worked(await addRecheck(store, { jobId: job.id, what: 'Wheel nuts', afterDays: 7 }));
+    worked(await setOdometer(store, job.id, { reading: 1200, unit: 'mi' }));
+    at();
+    await press('Re-check done: Wheel nuts');
+    await waitFor(async () => expect((await first())?.done).toMatchObject({ odometer: 1200 }), PATIENCE);
   });
 
   test('asks who does the work where nobody was asked yet', async () => {

@@ -72,9 +72,15 @@ export async function createJob(store: Store, job: NewJob): Promise<StoreResult<
 
 export type JobChanges = Partial<Pick<Job, 'name' | 'what' | 'systems' | 'state' | 'customerNote'>>;
 
-export async function changeJob(store: Store, id: Id, changes: JobChanges): Promise<StoreResult<Job>> {
+/** Changes, or what they are by how the job stands now: a press just before this one may have changed it. */
+export async function changeJob(
+  store: Store,
+  id: Id,
+  change: JobChanges | ((job: Job) => JobChanges),
+): Promise<StoreResult<Job>> {
   return act(store, { stores: ['jobs', 'photos', 'photoBytes'] }, async (a) => {
     const before = await a.get(jobKind, id);
+    const changes = typeof change === 'function' ? change(before) : change;
     await a.change(jobKind, id, (job) => ({ ...job, ...changes }));
     const closes = changes.state === 'closed' && before.state === 'open';
     if (closes) await Promise.all([forgetUndo(a, id), forgetRemovedPhotos(a, id)]);

@@ -20,14 +20,25 @@ export async function putSetting<Key extends SettingKey>(
   key: Key,
   value: SettingValues[Key],
 ): Promise<StoreResult<void>> {
+  return changeSetting(store, key, () => value);
+}
+
+/** The same from what is kept now, which a press just before this one may have changed. */
+export async function changeSetting<Key extends SettingKey>(
+  store: Store,
+  key: Key,
+  change: (kept: SettingValues[Key] | undefined) => SettingValues[Key],
+): Promise<StoreResult<void>> {
   const onTheWay = key === 'lastPlace';
   const plan = { durability: onTheWay ? 'relaxed' : 'strict', counted: !onTheWay } as const;
   return act(store, { ...plan, stores: ['settings'] }, async (a) => {
+    const before = await a.kept('settings', key);
+    const value = change(readSetting(key, before));
     const kept = keptSetting(key, value) ?? a.refuse({ code: 'cannot-keep', store: 'settings', field: key });
     const setting = { id: key, value: kept, stamps: { '*': a.stamp } };
     const label = undoLabels[key];
     if (label === undefined) return a.putKept('settings', setting);
-    a.changeKept('settings', await a.kept('settings', key), setting);
+    a.changeKept('settings', before, setting);
     return a.undoable(label);
   });
 }

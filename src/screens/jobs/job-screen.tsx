@@ -5,7 +5,7 @@ import { minorPlaces } from '../../engine/tables/minor-units.ts';
 import { changeJob, removeJob } from '../../store/jobs.ts';
 import { moneyOf } from '../../store/money.ts';
 import { sayStore } from '../../store/say-store.ts';
-import { isSafetyCritical, type System } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/safety.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -53,7 +53,6 @@ function JobForm({ job }: { job: Job }) {
     if (removed.ok) go({ at: 'jobs' });
     else setTrouble(sayStore(removed.refusal));
   };
-  const choose = (systems: readonly System[]) => void change({ systems });
   return (
     <Page
       title="About this job"
@@ -67,7 +66,10 @@ function JobForm({ job }: { job: Job }) {
       <KeptField label="Name" kept={job.name} onWords={write('name')} />
       <KeptField label="What it is" long kept={job.what} onWords={write('what')} />
       <KeptField label="Note for the sheet" long kept={job.customerNote} onWords={write('customerNote')} />
-      <SystemsChoice chosen={job.systems} onChoose={choose} />
+      <SystemsChoice
+        chosen={job.systems}
+        onChange={(to) => void change(({ systems }) => ({ systems: to(systems) }))}
+      />
       {isSafetyCritical(job) && <SafetyCaution />}
       <div class="job-screen-lines">
         <MoneyRow jobId={job.id} />

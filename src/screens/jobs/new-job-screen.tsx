@@ -44,7 +44,7 @@ export function NewJobScreen() {
       <HomeScreenFirst />
       <TextField label="Name" hint={`Left empty: ${nameOfToday()}`} text={name.text} onText={name.change} />
       <TextField label="What it is" hint="Left-hand trailer hub, say" text={what.text} onText={what.change} />
-      <SystemsChoice chosen={systems} onChoose={setSystems} />
+      <SystemsChoice chosen={systems} onChange={setSystems} />
       <NotPromised />
       {isSafetyCritical({ systems }) && <SafetyCaution />}
       {trouble !== '' && (

@@ -5,23 +5,30 @@ import { SYSTEMS } from '../common/system-names.ts';
 
 type SystemsChoiceProps = {
   readonly chosen: readonly System[];
-  readonly onChoose: (systems: readonly System[]) => void;
+  /** From what is chosen then: the press before this one may not be drawn yet. */
+  readonly onChange: (change: (chosen: readonly System[]) => readonly System[]) => void;
 };
 
 /** Which systems a job touches; brake, steering, axle and wheel make it safety-critical. */
-export function SystemsChoice({ chosen, onChoose }: SystemsChoiceProps) {
-  const toggle = (system: System) =>
-    onChoose(chosen.includes(system) ? chosen.filter((one) => one !== system) : [...chosen, system]);
+export function SystemsChoice({ chosen, onChange }: SystemsChoiceProps) {
   return (
     <Choice title="What it touches">
       {SYSTEMS.map((system) => (
-        <Button key={system} chosen={chosen.includes(system)} onPress={() => toggle(system)}>
+        <Button
+          key={system}
+          chosen={chosen.includes(system)}
+          onPress={() => onChange((before) => toggled(before, system))}
+        >
           {system}
         </Button>
       ))}
-      <Button chosen={chosen.length === 0} onPress={() => onChoose([])}>
+      <Button chosen={chosen.length === 0} onPress={() => onChange(() => [])}>
         none of these
       </Button>
     </Choice>
   );
+}
+
+function toggled(chosen: readonly System[], system: System): readonly System[] {
+  return chosen.includes(system) ? chosen.filter((one) => one !== system) : [...chosen, system];
 }

@@ -2,7 +2,7 @@ import { readEntry } from '../../engine/entry.ts';
 import { lengthOf, sameLength } from '../../engine/length.ts';
 import { show } from '../../engine/show.ts';
 import type { KeptDial, SettingKey, SettingValues } from '../../store/records.ts';
-import { putSetting } from '../../store/settings.ts';
+import { changeSetting, putSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { appVersion } from '../../version.ts';
 import { hrefOf } from '../address.ts';
@@ -45,6 +45,8 @@ function Shop() {
   const tools = useLive('tools', ['tools'], measuringTools);
   const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
     void putSetting(store, key, value);
+  const changeDial = (change: (now: KeptDial) => KeptDial) =>
+    void changeSetting(store, 'dial', (kept) => change(kept ?? dial));
   return (
     <Page title="Shop" subtitle="units, lathe, tools, records">
       <UnitChoice />
@@ -66,7 +68,11 @@ function Shop() {
       </Choice>
       <Choice title="Lathe: the cross-slide dial reads">
         {(['diameter', 'radius'] as const).map((reads) => (
-          <Button key={reads} chosen={dial.reads === reads} onPress={() => put('dial', { ...dial, reads })}>
+          <Button
+            key={reads}
+            chosen={dial.reads === reads}
+            onPress={() => changeDial((now) => ({ ...now, reads }))}
+          >
             {reads}
           </Button>
         ))}
@@ -76,7 +82,7 @@ function Shop() {
           <Button
             key={text}
             chosen={sameLength(dial.graduation.exact, lengthOf(text))}
-            onPress={() => put('dial', withGraduation(dial, text))}
+            onPress={() => changeDial((now) => withGraduation(now, text))}
           >
             {text}
           </Button>

@@ -65,6 +65,14 @@ test('a job that touches the brake says what a mistake can do', async () => {
   await screen.findByText(/can kill/);
 });
 
+test('two systems pressed one right after the other are both kept', async () => {
+  const { store, job } = await aJob();
+  const [brake, axle] = ['brake', 'axle'].map((name) => screen.getByRole('button', { name }));
+  fireEvent.click(brake!);
+  fireEvent.click(axle!);
+  await waitFor(async () => expect((await getJob(store, job.id))?.systems).toEqual(['brake', 'axle']));
+});
+
 test('a job is closed and opened again by one key', async () => {
   const { store, job } = await aJob();
   // A busy machine may take its time between two presses: by the app's clock there is none.

@@ -15,6 +15,9 @@ test('what the dial reads and its graduation, pressed one right after the other,
   fireEvent.click(radius);
   fireEvent.click(two);
   await waitFor(async () =>
-    expect(await getSetting(store, 'dial')).toMatchObject({ reads: 'radius', graduation: { typed: '.002' } }),
+    expect(await getSetting(store, 'dial')).toMatchObject({
+      reads: 'radius',
+      graduation: { typed: '.002 in' },
+    }),
   );
 });

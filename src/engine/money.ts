@@ -78,7 +78,7 @@ function readDecimal(text: string, field: MoneyField): MoneyResult {
   if (text === '' || text === '-') return refuse({ code: 'nothing-counted', field });
   const typed = text.slice(0, LONGEST);
   // "1,250" is 1250 to one fitter and 1.25 to another: money is not guessed at.
-  const thousands = /^-?(\d{1,3}),(\d{3})$/.exec(text);
+  const thousands = /^(-?[1-9]\d{0,2}),(\d{3})$/.exec(text);
   if (thousands) {
     const [, whole = '', rest = ''] = thousands;
     return refuse({ code: 'perhaps-thousands', whole: `${whole}${rest}`, decimal: `${whole}.${rest}` });

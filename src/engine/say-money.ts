@@ -8,6 +8,9 @@ const EXAMPLES: Record<MoneyField, string> = {
 };
 const NAMES: Record<MoneyField, string> = { amount: 'an amount', rate: 'a rate', hours: 'a time' };
 
+/** Said where the total isn't the sum of what is shown. */
+export const LINES_ROUNDED = 'Each line is shown rounded, so the lines may differ from the total by a coin.';
+
 /** The sentence for what can't be taken as money or time. */
 export function sayMoney(refusal: MoneyRefusal): string {
   switch (refusal.code) {

@@ -25,6 +25,7 @@ describe('an amount of money', () => {
     ['12', '12'],
     ['.5', '0.5'],
     ['0012.5', '12.5'],
+    ['0,125', '0.125'],
     ['-20', '-20'],
     ['−20', '-20'],
     ['$12.50', '12.50'],
@@ -62,6 +63,7 @@ describe('an amount of money', () => {
   });
 
   test('with a comma before three digits is asked about, never guessed', () => {
+    expect(sentenceOf(readMoney('-1,250', 'amount'))).toContain('Type -1250 or -1.250.');
     expect(sentenceOf(readMoney('1,250', 'amount'))).toBe(
       'With a comma that may be 1250 or 1.250. Type 1250 or 1.250.',
     );

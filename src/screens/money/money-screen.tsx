@@ -1,5 +1,5 @@
 import { moneyTotal } from '../../engine/money.ts';
-import { showHours, showMoney } from '../../engine/say-money.ts';
+import { LINES_ROUNDED, showHours, showMoney } from '../../engine/say-money.ts';
 import { minorPlaces } from '../../engine/tables/minor-units.ts';
 import { moneyOf } from '../../store/money.ts';
 import type { Job, MoneyLine } from '../../store/records.ts';
@@ -120,7 +120,7 @@ function Total({ lines, sign }: Omit<AllLinesProps, 'job'>) {
       )}
       <p class="money-rule">
         Added up exactly and rounded once, at the end: half of the smallest coin goes to the even one.
-        {differsFromLines && ' Each line is shown rounded, so the lines may differ from the total by a coin.'}
+        {differsFromLines && ` ${LINES_ROUNDED}`}
       </p>
     </section>
   );

@@ -1,5 +1,5 @@
 import { lineMoney, moneyTotal, roundMoney } from '../../engine/money.ts';
-import { showHours, showMoney } from '../../engine/say-money.ts';
+import { LINES_ROUNDED, showHours, showMoney } from '../../engine/say-money.ts';
 import { minorPlaces } from '../../engine/tables/minor-units.ts';
 import type { MoneyLine } from '../../store/records.ts';
 import type { SheetData } from './sheet-data.ts';
@@ -10,7 +10,7 @@ import { counted } from './sheet-words.ts';
 export function MoneySheet({ data: { money, currency } }: { data: SheetData }) {
   if (money.length === 0) return null;
   const places = minorPlaces(currency);
-  const { total, hours, leftOut } = moneyTotal(money, places);
+  const { total, hours, leftOut, differsFromLines } = moneyTotal(money, places);
   const amountOf = (line: MoneyLine) => {
     const amount = lineMoney(line);
     return amount ? showMoney(roundMoney(amount, places), currency) : '';
@@ -29,6 +29,7 @@ export function MoneySheet({ data: { money, currency } }: { data: SheetData }) {
         <strong>{`Total ${showMoney(total, currency)}`}</strong>
         {hours.top === 0n ? '' : `, ${showHours(hours)} of work`}
         {leftOut === 0 ? '.' : `. ${counted(leftOut, 'line')} without a rate not counted.`}
+        {differsFromLines && ` ${LINES_ROUNDED}`}
       </p>
     </section>
   );

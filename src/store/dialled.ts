@@ -15,19 +15,21 @@ export const MOVED = 'moved';
 
 /**
  * What was cut since the size was last measured. A measurement whose striking out was undone has what was cut since
- * then, too.
+ * then, too, as has one before it that was struck out with it.
  */
 export async function dialledSince(
   cut: Pick<Cut, 'id' | 'passes'>,
   draftOf: (key: string) => Promise<Draft | undefined>,
 ): Promise<readonly Length[]> {
-  const [last, before] = passesOf(cut)
-    .filter(([, { struckOut }]) => !struckOut)
-    .toReversed();
-  const own = await draftOf(dialledKey(cut.id, last?.[0]));
-  if (!last || own?.typed !== MOVED) return readDialled(own);
-  const since = readDialled(await draftOf(dialledKey(cut.id, before?.[0])));
-  return last[1].asked ? since.slice(1) : since;
+  const standing = passesOf(cut).filter(([, { struckOut }]) => !struckOut);
+  const since = async (back: number): Promise<readonly Length[]> => {
+    const pass = standing.at(-1 - back);
+    const own = await draftOf(dialledKey(cut.id, pass?.[0]));
+    if (!pass || own?.typed !== MOVED) return readDialled(own);
+    const before = await since(back + 1);
+    return pass[1].asked ? before.slice(1) : before;
+  };
+  return since(0);
 }
 
 /** Off the size, in the order they were cut; exact millimetres one behind the other. */

@@ -203,6 +203,25 @@ test('a struck-out pass was cut all the same: the dial has what was asked before
   expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.004 in', '.006 in']);
 });
 
+test('what is cut after two sizes were struck out is there when both count again', async () => {
+  const store = await openForTest();
+  const { cut } = await withCut(store);
+  worked(await logPass(store, cut.id, { measured: inches('1.520') }));
+  for (const measured of ['1.510', '1.500'])
+    // oxlint-disable-next-line no-await-in-loop
+    worked(await logPass(store, cut.id, { measured: inches(measured), asked: inches('.010') }));
+  const passes = passesOf((await getCut(store, cut.id)) ?? cut);
+  const [first, second, third] = passes.map(([id]) => id);
+  worked(await strikeOutPass(store, cut.id, third ?? '', 'measured wrong'));
+  worked(await strikeOutPass(store, cut.id, second ?? '', 'measured wrong'));
+  const all = ['.010', '.010', '.005'].map((take) => inches(take).exact);
+  worked(await putDraft(store, dialledKey(cut.id, first), { typed: dialledText(all), unit: 'mm' }));
+  await undoNewest(store);
+  expect(await cutSince(store, cut.id)).toEqual(['.010 in', '.005 in']);
+  await undoNewest(store);
+  expect(await cutSince(store, cut.id)).toEqual(['.005 in']);
+});
+
 type Said = Parameters<typeof setCutState>[2];
 
 const states: readonly [CutState, boolean, ((store: Store, cutId: string) => Promise<unknown>)?][] = [

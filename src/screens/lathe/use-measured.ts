@@ -63,11 +63,11 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
     tell({ at, after, entry, by, unit, isAloud });
     return onLogged?.(after);
   };
-  const commit = (by: TypedBy) => {
+  const commit = async (by: TypedBy) => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setMessage({ sentence: sayEntry(entry.refusal) });
     const question = slipQuestion(entry.value.exact, sizesNear(at));
-    if (!question) return void keep(entry.value, by);
+    if (!question) return keep(entry.value, by);
     const sentence = saySlipQuestion(question, entry.value);
     return setMessage({ sentence, slip: { question, entry: entry.value, by } });
   };
@@ -85,8 +85,10 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
     },
     commit,
     /** Logs the size that was meant in a slip, or the one that was typed after all. */
-    settle: ({ question, entry, by }: MeasuredSlip, which: 'meant' | 'typed') =>
-      void keep(which === 'typed' ? entry : meant(question, entry), by),
+    settle: async ({ question, entry, by }: MeasuredSlip, which: 'meant' | 'typed') => {
+      setMessage(undefined);
+      await keep(which === 'typed' ? entry : meant(question, entry), by);
+    },
     /** Whether the pass on the screen was cut before: as the typed size tells, until the fitter says so. */
     cutBefore: said ?? (typed.ok ? guessed(at, typed.value.exact) : 'shown'),
     sayCutBefore,

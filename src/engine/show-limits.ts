@@ -33,10 +33,15 @@ export function showAgainst(values: readonly Length[], ends: Ends, unit: Unit): 
   const { lower, upper } = inwards(ends, unit, places);
   const limits = [lower, upper].filter((limit) => limit !== undefined);
   const figures = evenFigures(limits, unit, places);
+  const [atLower, atUpper] = [figures[0] ?? '', figures.at(-1) ?? ''];
+  const shown = (value: Length): string => {
+    if (ends.lower && sameLength(value, ends.lower)) return atLower;
+    return ends.upper && sameLength(value, ends.upper) ? atUpper : figureTo(value, unit, places);
+  };
   return {
-    values: values.map((value) => figureTo(rounded(value, unit, places), unit, places)),
-    ...(lower && { lower: figures[0] ?? '' }),
-    ...(upper && { upper: figures.at(-1) ?? '' }),
+    values: values.map(shown),
+    ...(lower && { lower: atLower }),
+    ...(upper && { upper: atUpper }),
   };
 }
 
@@ -85,8 +90,11 @@ function saysTheSame(
   if (shown.lower && shown.upper && isMore(shown.lower, shown.upper)) return false;
   return values.every((value) => {
     const at = rounded(value, unit, places);
-    const isUnder = lower && shown.lower && isLess(value, lower) !== isLess(at, shown.lower);
-    const isOver = upper && shown.upper && isMore(value, upper) !== isMore(at, shown.upper);
+    // A size that is the limit itself is written as the limit is.
+    const isUnder =
+      lower && shown.lower && !sameLength(value, lower) && isLess(value, lower) !== isLess(at, shown.lower);
+    const isOver =
+      upper && shown.upper && !sameLength(value, upper) && isMore(value, upper) !== isMore(at, shown.upper);
     return isUnder !== true && isOver !== true;
   });
 }

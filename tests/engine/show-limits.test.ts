@@ -42,6 +42,19 @@ describe('a size beside its limits', () => {
     );
   });
 
+  test('is written as the limit it is, in whatever unit, and nothing is no plain 0 unless it is nothing', () => {
+    const [least, most] = [lengthOf('13 mm'), lengthOf('13.018 mm')];
+    const shown = (value: Length) => showAgainst([value], { lower: least, upper: most }, 'in').values;
+    // 13/25.4 = .511811.., 13.018/25.4 = .512519..
+    expect(showAgainst([], { lower: least, upper: most }, 'in')).toMatchObject({
+      lower: '.5119',
+      upper: '.5125',
+    });
+    expect([shown(least), shown(most)]).toEqual([['.5119'], ['.5125']]);
+    const float = { lower: inch('0'), upper: inch('.005') };
+    expect(showAgainst([inch('.00003'), inch('0')], float, 'in').values).toEqual(['.0000', '0']);
+  });
+
   test('just under its only limit shows both apart, and by how much', () => {
     expect(showBeside(inch('.05998'), { limit: inch('.060'), is: 'least' }, 'in')).toEqual({
       value: '.05998 in',

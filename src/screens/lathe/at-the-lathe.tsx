@@ -129,7 +129,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
               setNote('');
               measured.change(half);
             }}
-            onLog={measured.commit}
+            onLog={(by) => void measured.commit(by)}
             onNext={hasNext ? () => void cutItNext() : undefined}
             onHeld={held}
           />

@@ -67,9 +67,7 @@ test('a job that touches the brake says what a mistake can do', async () => {
 
 test('two systems pressed one right after the other are both kept', async () => {
   const { store, job } = await aJob();
-  const [brake, axle] = ['brake', 'axle'].map((name) => screen.getByRole('button', { name }));
-  fireEvent.click(brake!);
-  fireEvent.click(axle!);
+  for (const name of ['brake', 'axle']) fireEvent.click(screen.getByRole('button', { name }));
   await waitFor(async () => expect((await getJob(store, job.id))?.systems).toEqual(['brake', 'axle']));
 });
 

@@ -1,3 +1,4 @@
+import { signedStores } from '../../store/signed-stores.ts';
 import { useRef, useState } from 'preact/hooks';
 import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
 import type { Finding } from '../../engine/sign-off.ts';
@@ -21,22 +22,10 @@ import './assembly-screen.css';
 
 type SignOffScreenProps = { readonly jobId: string; readonly field?: string };
 
-const STORES = [
-  'jobs',
-  'parts',
-  'features',
-  'readings',
-  'worksheets',
-  'cuts',
-  'checks',
-  'steps',
-  'rechecks',
-] as const;
-
 /** What stands in the way of signing, and once nothing does, the sheet that is signed with a name under it. */
 export function SignOffScreen({ jobId }: SignOffScreenProps) {
   const now = useNow();
-  const found = useLive(`sign-off/${jobId}/${now}`, STORES, async (store) => ({
+  const found = useLive(`sign-off/${jobId}/${now}`, signedStores, async (store) => ({
     data: await loadSignOff(store, jobId, now),
   }));
   // The answer of half a minute ago stands until the new one is there.

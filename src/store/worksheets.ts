@@ -69,15 +69,21 @@ export async function setSize(
   }));
 }
 
+/** A choice, and in the same act the fields that it answers besides. */
 export async function setChoice(
   store: Store,
   id: Id,
   name: string,
   value: string | undefined,
+  besides: Readonly<Record<string, SizeInput | string>> = {},
 ): Promise<StoreResult<Worksheet>> {
+  const given = Object.entries(besides);
+  const choices = given.filter((one): one is [string, string] => typeof one[1] === 'string');
+  const sizes = given.flatMap(([field, one]) => (typeof one === 'string' ? [] : [[field, plainSize(one)]]));
   return changeWorksheet(store, id, undefined, (worksheet) => ({
     ...worksheet,
-    choices: withEntry(worksheet.choices, name, value),
+    sizes: { ...worksheet.sizes, ...Object.fromEntries(sizes) },
+    choices: { ...withEntry(worksheet.choices, name, value), ...Object.fromEntries(choices) },
   }));
 }
 

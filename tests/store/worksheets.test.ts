@@ -6,6 +6,7 @@ import { getDraft, putDraft } from '../../src/store/drafts.ts';
 import { createFeature, removeFeature } from '../../src/store/features.ts';
 import { createJob } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';
+import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import {
   createWorksheet,
   getWorksheet,
@@ -126,4 +127,19 @@ test.each(['__proto__', 'constructor', 'prototype'])('a size can’t be called %
   const { stack } = await stackIn(store);
   await setSize(store, stack.id, name, typed('.010'));
   expect((await getWorksheet(store, stack.id))?.sizes).toEqual({});
+});
+
+test('a choice and the fields it answers besides are one act: one undo takes all of it back', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const made = worked(
+    await createWorksheet(store, { jobId: job.id, kind: 'hole-and-pin', title: 'Link pivot' }),
+  );
+  const besides = { pin: typed('.4375'), joint: 'located' };
+  const given = worked(await setChoice(store, made.id, 'thread', '7/16-20 UNF', besides));
+  expect(given.choices).toEqual({ thread: '7/16-20 UNF', joint: 'located' });
+  expect(given.sizes['pin']).toMatchObject({ typed: '.4375' });
+  const newest = await latestUndo(store, job.id);
+  worked(await undoLast(store, newest?.id ?? ''));
+  expect(await getWorksheet(store, made.id)).toMatchObject({ choices: {}, sizes: {} });
 });

@@ -21,7 +21,9 @@ export function OdometerScreen({ job }: { job: Job }) {
   const before = job.odometer && odometerIn(job.odometer, unit);
   const take = async (text: string) => {
     const kept = await setOdometer(store, job.id, { reading: Number(text), unit });
-    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
+    if (kept.ok) go(here);
+    else setTrouble(sayStore(kept.refusal));
+    return kept.ok;
   };
   return (
     <div class="pad-screen">

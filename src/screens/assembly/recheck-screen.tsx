@@ -197,7 +197,9 @@ function AfterScreen({ job, recheck, asked }: AfterScreenProps) {
       recheck.id,
       isDays ? { afterDays: number } : { afterDistance: number, ...startIn(unit, recheck, job) },
     );
-    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
+    if (kept.ok) go(here);
+    else setTrouble(sayStore(kept.refusal));
+    return kept.ok;
   };
   const isGiven = (isDays ? recheck.afterDays : recheck.afterDistance) !== undefined;
   return (

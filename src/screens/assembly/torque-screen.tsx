@@ -29,8 +29,9 @@ export function TorqueScreen({ step }: StepProps) {
   const here = placeOf(step);
   const keep = async (changed: ManualTorque | undefined) => {
     const kept = await changeStep(store, step.id, { torque: changed });
-    if (!kept.ok) return setTrouble(sayStore(kept.refusal));
-    return go(changed && changed.source === '' ? { ...here, field: 'torque/source' } : here);
+    if (kept.ok) go(changed && changed.source === '' ? { ...here, field: 'torque/source' } : here);
+    else setTrouble(sayStore(kept.refusal));
+    return kept.ok;
   };
   return (
     <div class="pad-screen">
@@ -134,7 +135,9 @@ export function CureScreen({ step }: StepProps) {
   const here = placeOf(step);
   const keep = async (cureHours: string | undefined) => {
     const kept = await changeStep(store, step.id, { cureHours });
-    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
+    if (kept.ok) go(here);
+    else setTrouble(sayStore(kept.refusal));
+    return kept.ok;
   };
   return (
     <div class="pad-screen">

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { readNumber, sayNumber, type NumberBounds } from '../../engine/number-entry.ts';
 import type { KeptDial, KeptLathe } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
-import { putSetting } from '../../store/settings.ts';
+import { changeSetting, putSetting } from '../../store/settings.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -25,18 +25,22 @@ export function SpeedsScreen() {
   const [out, setOut] = useState<number>();
   const [trouble, setTrouble] = useState('');
   if (!lathe) return <Page title=" ">{null}</Page>;
-  const keep = async (speedsRpm: readonly number[]) => {
-    const sorted = [...new Set(speedsRpm)].toSorted((a, b) => a - b);
-    const kept = await putSetting(store, 'lathe', { ...lathe, speedsRpm: sorted });
+  const keep = async (change: (speedsRpm: readonly number[]) => readonly number[]) => {
+    const kept = await changeSetting(store, 'lathe', (now = lathe) => ({
+      ...now,
+      speedsRpm: [...new Set(change(now.speedsRpm))].toSorted((a, b) => a - b),
+    }));
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
     return kept.ok;
   };
   const add = async (rpm: number) => {
-    if (await keep([...lathe.speedsRpm, rpm])) announce(`${rpm} rpm is one of its speeds.`);
+    const isKept = await keep((speeds) => [...speeds, rpm]);
+    if (isKept) announce(`${rpm} rpm is one of its speeds.`);
     setOut(undefined);
+    return isKept;
   };
   const takeOut = async (rpm: number) => {
-    if (!(await keep(lathe.speedsRpm.filter((one) => one !== rpm)))) return;
+    if (!(await keep((speeds) => speeds.filter((one) => one !== rpm)))) return;
     setOut(rpm);
     announce(`Took out ${rpm} rpm. It can be put back.`);
   };
@@ -79,6 +83,7 @@ export function MostRpmScreen() {
     const kept = await putSetting(store, 'lathe', next);
     if (kept.ok) go({ at: 'shop' });
     else setTrouble(sayStore(kept.refusal));
+    return kept.ok;
   };
   const { mostRpm, ...rest } = lathe;
   return (
@@ -118,6 +123,7 @@ export function DialMarksScreen() {
     const kept = await putSetting(store, 'dial', next);
     if (kept.ok) go({ at: 'shop' });
     else setTrouble(sayStore(kept.refusal));
+    return kept.ok;
   };
   return (
     <div class="pad-screen">
@@ -156,18 +162,20 @@ type RpmPadProps = {
   readonly name: string;
   readonly text: string;
   readonly bounds?: NumberBounds;
-  readonly onRpm: (rpm: number) => unknown;
+  /** Whether it was kept: what wasn't stands in the field again. */
+  readonly onRpm: (rpm: number) => Promise<boolean>;
 };
 
 function RpmPad({ label, name, text, bounds = RPM, onRpm }: RpmPadProps) {
   const draft = useSizeDraft(`lathe-rpm/${name}`, 'mm');
   const padSize = usePadSize();
   const [trouble, setTrouble] = useState<string>();
-  const commit = () => {
-    const number = readNumber(draft.half.typed, bounds);
+  const commit = async () => {
+    const { half } = draft;
+    const number = readNumber(half.typed, bounds);
     if (!number.ok) return setTrouble(sayNumber(number.refusal));
     draft.clear();
-    return onRpm(number.value.figure);
+    if (!(await onRpm(number.value.figure))) draft.putBack(half);
   };
   return (
     <SizePad

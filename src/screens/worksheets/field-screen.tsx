@@ -48,12 +48,10 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
     return onward(await setSize(store, worksheet.id, field.name, size, draftKey));
   };
   const takeChoice = async (value: string | undefined) => {
-    for (const [name, besides] of Object.entries(fieldsBesides(data, field, value))) {
-      await (typeof besides === 'string'
-        ? setChoice(store, worksheet.id, name, besides)
-        : setSize(store, worksheet.id, name, besides));
-    }
-    onward(await setChoice(store, worksheet.id, field.name, value));
+    const besides = fieldsBesides(data, field, value);
+    const kept = await setChoice(store, worksheet.id, field.name, value, besides);
+    onward(kept);
+    return kept.ok;
   };
   const isGiven = worksheet.sizes[field.name] !== undefined || worksheet.choices[field.name] !== undefined;
   const measureNow = async (kind: FeatureKind) => {

@@ -9,7 +9,8 @@ type NumberEntryProps = {
   readonly label: string;
   readonly draftKey: string;
   readonly bounds: NumberBounds;
-  readonly onNumber: (text: string) => unknown;
+  /** Whether it was kept: what wasn't stands in the field again. */
+  readonly onNumber: (text: string) => Promise<boolean>;
   /** Where a foot switch steps on to. */
   readonly onNext?: (() => void) | undefined;
   readonly children?: ComponentChildren;
@@ -20,11 +21,12 @@ export function NumberEntry({ label, draftKey, bounds, onNumber, onNext, childre
   const draft = useSizeDraft(draftKey, 'mm');
   const padSize = usePadSize();
   const [trouble, setTrouble] = useState<string>();
-  const commit = () => {
-    const number = readNumber(draft.half.typed, bounds);
+  const commit = async () => {
+    const { half } = draft;
+    const number = readNumber(half.typed, bounds);
     if (!number.ok) return setTrouble(sayNumber(number.refusal));
     draft.clear();
-    return onNumber(number.value.text);
+    if (!(await onNumber(number.value.text))) draft.putBack(half);
   };
   return (
     <SizePad

@@ -1,5 +1,5 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { createJob, getJob } from '../../../src/store/jobs.ts';
@@ -7,6 +7,7 @@ import type { Store } from '../../../src/store/open-store.ts';
 import { addRecheck, rechecksOf, setOdometer } from '../../../src/store/rechecks.ts';
 import type { Job } from '../../../src/store/records.ts';
 import { putSetting } from '../../../src/store/settings.ts';
+import { fillDisk } from '../../store/fill-disk.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
@@ -164,6 +165,17 @@ describe('a re-check of one’s own', () => {
     at();
     await press('Re-check done: Wheel nuts');
     await waitFor(async () => expect((await first())?.done).toMatchObject({ odometer: 1200 }), PATIENCE);
+  });
+
+  test('on a full phone keeps what the odometer reads in the field', async () => {
+    at('odometer');
+    await type('Odometer', '12047');
+    fillDisk('jobs');
+    await press('Use it');
+    expect(await screen.findByText(/full/, {}, PATIENCE)).toBeTruthy();
+    expect(screen.getByLabelText<HTMLInputElement>('Odometer').value).toBe('12047');
+    vi.restoreAllMocks();
+    expect((await getJob(store, job.id))?.odometer).toBeUndefined();
   });
 
   test('asks who does the work where nobody was asked yet', async () => {

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
+import { isZero } from '../../engine/length.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped } from '../../engine/show.ts';
 import { addPiece } from '../../store/drawer.ts';
@@ -38,7 +39,9 @@ export function NewPieceScreen() {
   };
   const press = () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    return entry.ok ? commit(entry.value) : setTrouble(sayEntry(entry.refusal));
+    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
+    if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
+    return commit(entry.value);
   };
   return (
     <div class="pad-screen">

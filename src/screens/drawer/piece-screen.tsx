@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { readEntry } from '../../engine/entry.ts';
+import { isZero } from '../../engine/length.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped } from '../../engine/show.ts';
 import { changePiece, drawerPieces, type PieceChanges } from '../../store/drawer.ts';
@@ -92,6 +93,7 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
   const commit = async () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
+    if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
     const kept = await changePiece(store, piece.id, { [name]: { from: 'typed', ...entry.value } }, draftKey);
     return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
   };

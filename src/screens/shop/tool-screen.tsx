@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { readEntry } from '../../engine/entry.ts';
-import type { Length } from '../../engine/length.ts';
+import { isZero, type Length } from '../../engine/length.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { show } from '../../engine/show.ts';
@@ -23,17 +23,29 @@ import './shop-screen.css';
 import { listed } from '../../engine/say-words.ts';
 
 const FIGURES = [
-  { name: 'mpe', label: 'Largest error, either way', ask: 'How far off may it be, either way?' },
-  { name: 'resolution', label: 'Smallest step it shows', ask: 'What is the smallest step it shows?' },
+  {
+    name: 'mpe',
+    label: 'Largest error, either way',
+    ask: 'How far off may it be, either way?',
+    zero: 'No tool is without error. Its paper says how far off it may be.',
+  },
+  {
+    name: 'resolution',
+    label: 'Smallest step it shows',
+    ask: 'What is the smallest step it shows?',
+    zero: 'A step is more than nothing.',
+  },
   {
     name: 'repeatability',
     label: 'Scatter of one reading',
     ask: 'How much do its readings of one size scatter (one standard deviation)?',
+    zero: 'The scatter is more than nothing: no two readings come out quite alike.',
   },
   {
     name: 'jawWidth',
     label: 'Width of the inside jaws’ flats',
     ask: 'How wide is the flat on one inside jaw?',
+    zero: 'A flat is more than nothing wide.',
   },
 ] as const;
 
@@ -114,8 +126,14 @@ function ToolForm({ record }: { record: ToolRecord }) {
   );
 }
 
+/** With a figure of nothing one reading would prove anything. */
+function mayBeZero(tool: MeasuringTool, name: ToolFigure['name']): boolean {
+  // A plug goes or doesn't: the step between two plugs is all that isn't known.
+  return name === 'repeatability' && tool.kind === 'plug-gauge';
+}
+
 function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigure }) {
-  const { name, label, ask } = figure;
+  const { name, label, ask, zero } = figure;
   const store = useStore();
   const unit = useShownUnit();
   const padSize = usePadSize();
@@ -124,6 +142,7 @@ function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigur
   const commit = async () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
+    if (isZero(entry.value.exact) && !mayBeZero(tool, name)) return setTrouble(zero);
     const changed = await changeTool(store, tool.id, {
       tool: { [name]: entry.value.exact, ...(name === 'mpe' && { source: 'your own figure' }) },
     });

@@ -1,11 +1,13 @@
 import { useRef, useState } from 'preact/hooks';
 import { Button } from '../common/button.tsx';
-import { readPicture } from './read-picture.ts';
+import { readPicture, sayUnread, type Unread } from './read-picture.ts';
 import type { ShrunkPhoto } from './shrink-photo.ts';
 
 type ChoosePicturesProps = {
   readonly main?: boolean;
-  readonly onPicture: (picture: ShrunkPhoto) => Promise<boolean>;
+  /** Keeps it; the sentence that comes back says why it could not, and is empty where it could. */
+  readonly onPicture: (picture: ShrunkPhoto) => Promise<string>;
+  /** What went wrong with all that were chosen, told once at the end. */
   readonly onTrouble: (sentence: string) => void;
 };
 
@@ -15,14 +17,21 @@ export function ChoosePictures({ main = false, onPicture, onTrouble }: ChoosePic
   const [busy, setBusy] = useState(false);
   const take = async (files: readonly File[]) => {
     setBusy(true);
+    const unread: Unread[] = [];
+    let refused = '';
+    let left = files.length;
     for (const file of files) {
       // One picture at a time: a phone has no memory for ten.
       // oxlint-disable-next-line no-await-in-loop
       const read = await readPicture(file);
-      if (!read.ok) onTrouble(read.sentence);
+      if (!read.ok) unread.push(read);
       // oxlint-disable-next-line no-await-in-loop
-      if (!read.ok || !(await onPicture(read.value))) break;
+      else refused = await onPicture(read.value);
+      // The next one would meet the same full disk.
+      if (refused !== '') break;
+      left -= 1;
     }
+    onTrouble([refused, refused && sayLeft(left, files.length), sayUnread(unread)].filter(Boolean).join(' '));
     setBusy(false);
   };
   return (
@@ -46,4 +55,8 @@ export function ChoosePictures({ main = false, onPicture, onTrouble }: ChoosePic
       />
     </>
   );
+}
+
+function sayLeft(left: number, all: number): string {
+  return all === 1 ? '' : `${left} of the ${all} pictures ${left === 1 ? 'was' : 'were'} not kept.`;
 }

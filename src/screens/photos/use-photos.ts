@@ -12,20 +12,21 @@ export function usePhotos({ owner }: PhotosOf): readonly Photo[] | undefined {
   return useLive(`photos/${owner.store}/${owner.id}`, ['photos'], (store) => photosOf(store, owner));
 }
 
-/** Keeps pictures as photos of one thing. One that can't be kept says why and leaves nothing half written. */
+/** Keeps pictures as photos of one thing. One that can't be kept says why, here and in the answer, and leaves nothing half written. */
 export function useKeepPhoto({ owner, jobId }: PhotosOf) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
-  const keep = async (picture: ShrunkPhoto): Promise<boolean> => {
+  const keep = async (picture: ShrunkPhoto): Promise<string> => {
     const kept = await addPhoto(store, {
       owner,
       ...(jobId !== undefined && { jobId }),
       ...picture,
       note: '',
     });
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    const sentence = kept.ok ? '' : sayStore(kept.refusal);
+    setTrouble(sentence);
     if (kept.ok) announce('Photo kept.');
-    return kept.ok;
+    return sentence;
   };
   return { trouble, setTrouble, keep };
 }

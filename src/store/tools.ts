@@ -1,13 +1,13 @@
 import { usualTools, type MeasuringTool } from '../engine/measuring-tool.ts';
 import { act } from './act.ts';
 import { seedStamp } from './clock.ts';
-import type { Kept } from './kept.ts';
+import { isGone, type Kept } from './kept.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
 import { isPlainObject } from './paths.ts';
 import { read, readable } from './read.ts';
 import type { Id, ToolRecord } from './records.ts';
-import { toKept } from './schemas/common.ts';
+import { parseKept, toKept } from './schemas/common.ts';
 import { toolKind } from './schemas/tool.ts';
 import type { StoreResult } from './store-refusal.ts';
 
@@ -67,6 +67,30 @@ export async function removeTool(store: Store, id: Id): Promise<StoreResult<void
     const { tool } = await a.get(toolKind, id);
     await a.remove('tools', id);
     a.undoable(`Removed ${tool.name}`);
+  });
+}
+
+/** The usual tools that were taken out of this shop, as they were then. */
+export async function removedTools(store: Store): Promise<MeasuringTool[]> {
+  const here = new Set((await toolRecords(store)).map(({ id }) => id));
+  const { kept } = await keptTools(store);
+  return usualTools.flatMap((usual) => {
+    const record = kept.find(({ id }) => id === usual.id);
+    // One that can't be read by this version is there all the same.
+    if (here.has(usual.id) || (record && !isGone(record))) return [];
+    const removed = record && parseKept(toolKind, record);
+    return [removed?.ok ? removed.value.tool : usual];
+  });
+}
+
+export async function putBackTool(store: Store, tool: MeasuringTool): Promise<StoreResult<void>> {
+  return act(store, { stores: ['tools'] }, async (a) => {
+    const kept = await a.kept('tools', tool.id);
+    if (kept) {
+      const { deleted: _removed, ...rest } = kept;
+      a.changeKept('tools', kept, { ...rest, id: kept.id });
+    } else a.make(toolKind, { id: tool.id, tool });
+    a.undoable(`Put back ${tool.name}`);
   });
 }
 

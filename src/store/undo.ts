@@ -120,7 +120,8 @@ async function takeBack(
   const values = valuesByPath(kept);
   if (change.made) values.set('deleted', a.stamp);
   for (const path of pathsOf(change)) {
-    if (path !== 'deleted' && path in change.before) values.set(path, change.before[path]);
+    // What was put back is removed again: now, so that it holds against the putting back on another phone.
+    if (path in change.before) values.set(path, path === 'deleted' ? a.stamp : change.before[path]);
     else values.delete(path);
   }
   const paths = change.made ? ['deleted'] : pathsOf(change);

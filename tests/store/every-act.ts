@@ -41,7 +41,7 @@ import { putSetting } from '../../src/store/settings.ts';
 import { addSteps, changeStep, markDone, markUndone, moveStep, removeStep } from '../../src/store/steps.ts';
 import { takePieces } from '../../src/store/take-pieces.ts';
 import { takeShims } from '../../src/store/take-shims.ts';
-import { addTool, changeTool, removeTool } from '../../src/store/tools.ts';
+import { addTool, changeTool, putBackTool, removeTool, toolRecords } from '../../src/store/tools.ts';
 import {
   createWorksheet,
   getWorksheet,
@@ -202,6 +202,11 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
   removeTool: async (s) => {
     const { id } = worked(await addTool(s, secondCaliper));
     return async () => removeTool(s, id);
+  },
+  putBackTool: async (s) => {
+    await toolRecords(s);
+    worked(await removeTool(s, usual.id));
+    return async () => putBackTool(s, usual);
   },
   putSetting: async (s) => async () => putSetting(s, 'lathe', { speedsRpm: [70, 200] }),
   removeDemo: async (s) => async () => removeDemo(s),

@@ -12,7 +12,15 @@ import { closeStore } from '../../src/store/open-store.ts';
 import { changePart, createPart, partsOf, removePart } from '../../src/store/parts.ts';
 import { askToPersist } from '../../src/store/persistence.ts';
 import { getSetting, putSetting } from '../../src/store/settings.ts';
-import { addTool, changeTool, measuringTools, removeTool, toolRecords } from '../../src/store/tools.ts';
+import {
+  addTool,
+  changeTool,
+  measuringTools,
+  putBackTool,
+  removedTools,
+  removeTool,
+  toolRecords,
+} from '../../src/store/tools.ts';
 import { fillDisk } from './fill-disk.ts';
 import { closeAll, freshName, openForTest, refused, worked } from './open-for-test.ts';
 
@@ -42,6 +50,41 @@ test('a usual tool that was removed stays removed at the next start', async () =
   closeStore(store);
   const again = await openForTest({ name });
   expect((await measuringTools(again)).map(({ id }) => id)).not.toContain(first?.id);
+});
+
+test('a usual tool that was removed can be put back as it was, own figures and all', async () => {
+  const store = await openForTest();
+  await measuringTools(store);
+  expect(await removedTools(store)).toEqual([]);
+  worked(
+    await changeTool(store, 'feeler-gauges', { tool: { name: 'Old feelers', mpe: lengthOf('.001 in') } }),
+  );
+  worked(await removeTool(store, 'feeler-gauges'));
+  const [removed, ...others] = await removedTools(store);
+  expect(others).toEqual([]);
+  if (!removed) throw new Error('not removed');
+  worked(await putBackTool(store, removed));
+  expect(await removedTools(store)).toEqual([]);
+  const back = (await measuringTools(store)).find(({ id }) => id === 'feeler-gauges');
+  expect(back?.name).toBe('Old feelers');
+  expect(back && toText(back.mpe)).toBe('0.0254');
+});
+
+test('a usual tool whose record is nowhere any longer is put back with the usual figures', async () => {
+  const store = await openForTest();
+  await measuringTools(store);
+  await store.db.delete('tools', 'feeler-gauges');
+  const [removed] = await removedTools(store);
+  if (!removed) throw new Error('not removed');
+  worked(await putBackTool(store, removed));
+  expect((await measuringTools(store)).map(sizesOf)).toEqual(usualTools.map(sizesOf));
+});
+
+test('a tool that can’t be read is not among the removed ones', async () => {
+  const store = await openForTest();
+  await measuringTools(store);
+  await store.db.put('tools', { id: 'feeler-gauges', tool: 'torn' });
+  expect(await removedTools(store)).toEqual([]);
 });
 
 test('a tool’s limit is what its own paper says once that was typed in', async () => {

@@ -74,7 +74,7 @@ export function ReadingPad({
   const keep = async (entry: Entry, by: TypedBy) => {
     if (!measuring)
       return setMessage({
-        sentence: 'No tool in Shop measures this. Put one there first; what is typed stays here.',
+        sentence: 'No tool in Shop measures this. Put one back there first; what is typed stays here.',
       });
     // Emptied at once, so that a gauge can type the next one; the stored draft goes in the transaction that logs it.
     const typed = draft.half;
@@ -119,7 +119,13 @@ export function ReadingPad({
         title={feature.name}
         subtitle={`${measuring ? `${measuring.tool.name} ±${show(measuring.tool.mpe, unit)}` : 'no tool in Shop measures this'} · ${job.name}`}
         back={back}
-        aside={<LinkButton href={behind('tool')}>Tool</LinkButton>}
+        aside={
+          measuring ? (
+            <LinkButton href={behind('tool')}>Tool</LinkButton>
+          ) : (
+            <LinkButton href={hrefOf({ at: 'shop' })}>Shop</LinkButton>
+          )
+        }
       >
         {!message && (
           <ReadingsPanel

@@ -1,24 +1,21 @@
 import { readEntry } from '../../engine/entry.ts';
 import { lengthOf, sameLength } from '../../engine/length.ts';
-import { show } from '../../engine/show.ts';
 import type { KeptDial, SettingKey, SettingValues } from '../../store/records.ts';
 import { changeSetting, putSetting } from '../../store/settings.ts';
-import { measuringTools } from '../../store/tools.ts';
 import { appVersion } from '../../version.ts';
-import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';
 import { Choice, UnitChoice } from '../common/choice.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { Page } from '../common/page.tsx';
-import { Row } from '../common/row.tsx';
 import { UndoKey } from '../common/undo-key.tsx';
-import { useLive, useStore } from '../common/store-context.ts';
-import { useDial, useLight, usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useStore } from '../common/store-context.ts';
+import { useDial, useLight, usePadSize } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
 import { LathePart } from './lathe-part.tsx';
 import { DialMarksScreen, MostRpmScreen, SpeedsScreen } from './lathe-speeds.tsx';
 import { StoragePart } from './storage-part.tsx';
+import { ToolsPart } from './tools-part.tsx';
 import './shop-screen.css';
 
 // Usual graduations of a cross-slide dial. Common practice, no source.
@@ -38,11 +35,9 @@ export function ShopScreen({ field }: { field?: string }) {
 
 function Shop() {
   const store = useStore();
-  const unit = useShownUnit();
   const padSize = usePadSize();
   const light = useLight();
   const dial = useDial();
-  const tools = useLive('tools', ['tools'], measuringTools);
   const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
     void putSetting(store, key, value);
   const changeDial = (change: (now: KeptDial) => KeptDial) =>
@@ -89,21 +84,7 @@ function Shop() {
         ))}
       </Choice>
       <LathePart />
-      <section class="shop-part">
-        <h2>Measuring tools</h2>
-        <ul>
-          {tools?.map((tool) => (
-            <li key={tool.id}>
-              <Row
-                href={hrefOf({ at: 'tool', toolId: tool.id })}
-                title={tool.name}
-                detail={tool.source}
-                figure={`±${show(tool.mpe, unit)}`}
-              />
-            </li>
-          ))}
-        </ul>
-      </section>
+      <ToolsPart />
       <div class="shop-part-keys shop-undo">
         <UndoKey />
       </div>

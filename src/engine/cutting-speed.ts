@@ -23,3 +23,8 @@ export function spindleRpm({
 export function surfaceFeetPerMinute({ rpm, diameter }: { rpm: number; diameter: Length }): number {
   return (rpm * Math.PI * floatMm(diameter)) / MM_PER_FOOT;
 }
+
+/** Metres a minute of a surface speed in feet a minute; floating point. */
+export function metresPerMinute(feetPerMinute: number): number {
+  return (feetPerMinute * MM_PER_FOOT) / 1000;
+}

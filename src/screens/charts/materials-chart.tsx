@@ -1,24 +1,40 @@
 import { useState } from 'preact/hooks';
-import { spindleRpm } from '../../engine/cutting-speed.ts';
+import { metresPerMinute, spindleRpm } from '../../engine/cutting-speed.ts';
 import { lengthOf } from '../../engine/length.ts';
 import { materials, type Figure, type Material } from '../../engine/tables/materials.ts';
+import type { ShownUnit } from '../../engine/show.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
+import { useShownUnit } from '../common/use-settings.ts';
 import '../worksheets/input-rows.css';
 
 type Line = { readonly figure: Figure | undefined; readonly unit: string };
 type Property = {
   readonly name: string;
   readonly title: string;
-  readonly linesOf: (material: Material) => readonly Line[];
+  readonly linesOf: (material: Material, shown: ShownUnit) => readonly Line[];
 };
 
-const ONE_INCH = lengthOf('1 in');
+const BARS: Readonly<Record<ShownUnit, string>> = { in: '1 in', mm: '25 mm' };
 
-/** What a surface speed comes to on the headstock, for a bar of one inch. */
-function atOneInch(speed: Figure | undefined): Line {
-  const rpm = (feet: number) => Math.round(spindleRpm({ surfaceFeetPerMinute: feet, diameter: ONE_INCH }));
-  return { figure: speed && { ...speed, low: rpm(speed.low), high: rpm(speed.high) }, unit: 'rpm at 1 in' };
+/** A surface speed, and what it comes to on the headstock for a bar of a common size. */
+function speedLines(speed: Figure | undefined, shown: ShownUnit): readonly Line[] {
+  const bar = BARS[shown];
+  const rpm = (feet: number) => spindleRpm({ surfaceFeetPerMinute: feet, diameter: lengthOf(bar) });
+  const perMinute: Line =
+    shown === 'in'
+      ? { figure: speed, unit: 'ft/min' }
+      : { figure: speed && turnedInto(metresPerMinute, asPrinted(speed)), unit: 'm/min' };
+  return [perMinute, { figure: speed && turnedInto(rpm, speed), unit: `rpm at ${bar}` }];
+}
+
+function turnedInto(into: (feet: number) => number, speed: Figure): Figure {
+  return { ...speed, low: Math.round(into(speed.low)), high: Math.round(into(speed.high)) };
+}
+
+// The books print feet a minute, and their notes go by them.
+function asPrinted(speed: Figure): Figure {
+  return { ...speed, source: `${speed.source}: ${spread(speed)} ft/min` };
 }
 
 const PROPERTIES: readonly Property[] = [
@@ -41,12 +57,12 @@ const PROPERTIES: readonly Property[] = [
   {
     name: 'High-speed steel',
     title: 'Turning with high-speed steel',
-    linesOf: (one) => [{ figure: one.speedHssSfm, unit: 'ft/min' }, atOneInch(one.speedHssSfm)],
+    linesOf: (one, shown) => speedLines(one.speedHssSfm, shown),
   },
   {
     name: 'Carbide',
     title: 'Turning with carbide',
-    linesOf: (one) => [{ figure: one.speedCarbideSfm, unit: 'ft/min' }, atOneInch(one.speedCarbideSfm)],
+    linesOf: (one, shown) => speedLines(one.speedCarbideSfm, shown),
   },
   {
     name: 'Strength',
@@ -78,12 +94,13 @@ export function MaterialsChart() {
 }
 
 function PropertyRows({ property }: { property: Property }) {
+  const shown = useShownUnit();
   return (
     <section class="input-rows" aria-live="polite">
       <h2>{property.title}</h2>
       <ul>
         {materials.map((material) => {
-          const lines = property.linesOf(material);
+          const lines = property.linesOf(material, shown);
           return (
             <li key={material.id}>
               <Row

@@ -1,8 +1,9 @@
-import { fireEvent, screen, within } from '@testing-library/preact';
+import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { charts, type Chart } from '../../../src/screens/address.ts';
 import { ChartsScreen } from '../../../src/screens/charts/charts-screen.tsx';
-import { openForTest } from '../../store/open-for-test.ts';
+import { putSetting } from '../../../src/store/settings.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
 afterEach(clearAway);
@@ -98,6 +99,33 @@ describe('materials', () => {
     expect(rowsOf().find((row) => row.startsWith('Titanium'))).toContain('30–50 ft/min');
     press('Strength');
     expect(rowsOf().find((row) => row.startsWith('Titanium'))).toContain('from memory');
+  });
+
+  test('of a metric shop have speeds in m/min and for a bar of 25 mm, beside what the book prints', async () => {
+    const store = await openForTest();
+    worked(await putSetting(store, 'shownUnit', 'mm'));
+    onScreen(store, <ChartsScreen chart="materials" />);
+    press('High-speed steel');
+    // 25 to 105 ft/min · 0.3048 = 7.6 to 32.0 m/min; · 1000 / (π · 25 mm) = 97.0 to 407.5
+    await waitFor(() => {
+      const stainless = rowsOf().find((row) => row.startsWith('Stainless 303'));
+      expect(stainless).toMatch(
+        /: 25–105 ft\/min; 25-55 rough, 65-105 finish8–32 m\/min97–407 rpm at 25 mm$/,
+      );
+    });
+    press('Carbide');
+    // one figure: 1170 ft/min · 0.3048 = 356.6 m/min
+    expect(rowsOf().find((row) => row.startsWith('Brass'))).toContain('1170 ft/min357 m/min');
+    expect(rowsOf().find((row) => row.startsWith('Acetal'))).toContain('not found');
+  });
+
+  test('of a shop in inches have speeds in ft/min and for a bar of 1 in', async () => {
+    await at('materials');
+    press('High-speed steel');
+    // 12 · 25 / π = 95.5, 12 · 105 / π = 401.1
+    expect(rowsOf().find((row) => row.startsWith('Stainless 303'))).toMatch(
+      /finish25–105 ft\/min95–401 rpm at 1 in$/,
+    );
   });
 });
 

@@ -1,3 +1,4 @@
+import { aimedInside, type Change } from './change-wanted.ts';
 import { bandOf, combine, mean, type Band, type Estimate } from './estimate.ts';
 import {
   isLess,
@@ -27,9 +28,6 @@ export type Between = { readonly aim: Length; readonly lower: Length; readonly u
 export type SeatCut = Between & { readonly from: Length; readonly to: Length; readonly take: Length };
 
 type Known = { readonly value: Length; readonly band: Band; readonly verdict: Verdict };
-
-/** How much smaller a size has to become; below zero it has to become larger. */
-type Change = { readonly aim: Length; readonly least: Length; readonly most: Length };
 
 export type SeatQuestion = {
   readonly depth: Estimate;
@@ -254,11 +252,11 @@ function cutWithin(q: {
 }
 
 function judged(value: Length, { halfWidth }: Band, { limits, aim }: SettingWant) {
-  const change: Change = {
+  const change = aimedInside({
     aim: minus(value, aim),
     least: minus(value, minus(limits.upper, halfWidth)),
     most: minus(value, plus(limits.lower, halfWidth)),
-  };
+  });
   return { verdict: verdictOf({ value, halfWidth, limits }), change };
 }
 

@@ -3,7 +3,7 @@ import { absolute, isNegative, isZero, type Length } from './length.ts';
 import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
 import { withUnit } from './say-verdict.ts';
-import { figure, show, showBetween, type ShownUnit } from './show.ts';
+import { figure, figureBetween, show, showBetween, type ShownUnit } from './show.ts';
 
 /** What a bearing of which the real one isn't there yet can prove. */
 export const MOCK_UP_SENTENCE =
@@ -24,6 +24,12 @@ export function saySeatCut(cut: Result<SeatCut>, deed: string, unit: ShownUnit):
   if (!cut.ok) return say(cut.refusal, unit);
   const { from, to, take } = cut.value;
   return `${figure(from, unit)} → ${figure(to, unit)}, ${withUnit(figure(take, unit), unit)} ${deed}; ${sayGoodBetween(cut.value, unit)}.`;
+}
+
+/** `.0054 in, good from .0034 to .0074`. */
+export function sayShimBetween(shim: Between, unit: ShownUnit): string {
+  const aim = figureBetween(shim.aim, shim.lower, shim.upper, unit);
+  return `${aim} ${unit}, ${sayGoodBetween(shim, unit)}`;
 }
 
 export function sayGoodBetween({ lower, upper }: Pick<Between, 'lower' | 'upper'>, unit: ShownUnit): string {

@@ -1,7 +1,7 @@
 import { absolute, isNegative, type Length } from './length.ts';
 import { say } from './say.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
-import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
+import { figure, figureBetween, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { LongerPart, StackAnswer, StackPart, StackWant, TrimOffer } from './spacer-stack.ts';
 
 const QUANTITIES: Readonly<Record<StackWant['kind'], string>> = {
@@ -37,7 +37,15 @@ export function sayTrim({ part, result }: TrimOffer, unit: ShownUnit): string {
 }
 
 export function sayShim(shim: NonNullable<StackAnswer['shim']>, unit: ShownUnit): string {
-  return `Add a shim of ${show(shim.thickness, unit)}; good from ${range(shim.lower, shim.upper, unit)}.`;
+  return `Add a shim of ${shimFigure(shim, unit)} ${unit}; good from ${range(shim.lower, shim.upper, unit)}.`;
+}
+
+/** How thick the shim should be, where its limits have it. */
+export function shimFigure(
+  { thickness, lower, upper }: NonNullable<StackAnswer['shim']>,
+  unit: ShownUnit,
+): string {
+  return figureBetween(thickness, lower, upper, unit);
 }
 
 export function sayLongerPart({ part, from, to, lower, upper }: LongerPart, unit: ShownUnit): string {

@@ -13,12 +13,12 @@ import { verdictOf, type Verdict } from './verdict.ts';
  */
 export function shimsWanted(
   { want }: StackQuestion,
-  { gap, shim, verdict }: StackAnswer,
+  { gap, shim, verdict, provable }: StackAnswer,
 ): Omit<ShimQuestion, 'drawer'> | undefined {
+  if (shim) return { aim: shim.thickness, lower: shim.lower, upper: shim.upper };
   const wanted = gapWanted(want);
-  if (verdict.kind === 'good' || !isMore(gap, wanted.aim)) return undefined;
+  if (provable || verdict.kind === 'good' || !isMore(gap, wanted.aim)) return undefined;
   const aim = minus(gap, wanted.aim);
-  if (shim) return { aim, lower: shim.lower, upper: shim.upper };
   return { aim, lower: minus(gap, wanted.most), upper: minus(gap, wanted.least) };
 }
 

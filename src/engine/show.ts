@@ -6,9 +6,11 @@ import {
   isMore,
   isNegative,
   isZero,
+  largest,
   leadingZeros,
   lengthOf,
   roundToStep,
+  smallest,
   type Length,
   type Unit,
 } from './length.ts';
@@ -61,6 +63,13 @@ export function showBetween(lower: Length, upper: Length, unit: Unit): string {
     if (!isMore(from, to)) return evenFigures([from, to], unit, places).join(' to ');
   }
   return evenFigures([lower, upper], unit, MOST_PLACES[unit]).join(' to ');
+}
+
+/** A size between such limits, never shown past them: an aim that lies at one of them has its figure. */
+export function figureBetween(size: Length, lower: Length, upper: Length, unit: Unit): string {
+  const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** MOST_PLACES[unit]);
+  const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
+  return figure(isMore(from, to) ? size : smallest(largest(size, from), to), unit);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { aimedInside, type Change } from './change-wanted.ts';
 import { bandOf, combine, mean, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
 import {
   floatMm,
@@ -79,9 +80,6 @@ export type StackAnswer = {
   readonly longerParts: readonly LongerPart[];
 };
 
-/** By how much the parts have to become shorter for the aim, and the least and most that can be proved to do. */
-type Change = { readonly aim: Length; readonly least: Length; readonly most: Length };
-
 type Gap = Pick<StackAnswer, 'gap' | 'band' | 'worstCase' | 'rss' | 'direct'>;
 
 /**
@@ -90,7 +88,7 @@ type Gap = Pick<StackAnswer, 'gap' | 'band' | 'worstCase' | 'rss' | 'direct'>;
  * Units:   gap = fixed − Σ count · thickness; negative: the parts stand proud. A clamp wants −gap, the others the gap.
  *          A direct reading of the gap replaces the sum. Trim: L − (aim − gap), rounded metal-on to the dial's step;
  *          its limits are what the band leaves of the want, said as a length of the part. Too big: a shim of gap − aim,
- *          or a part of L + (gap − aim).
+ *          or a part of L + (gap − aim). An aim that the band reaches past a limit from counts as what is left there.
  * Range:   trims where the gap is below the aim and the verdict isn't good; shim and longer parts where it is above.
  *          No shim and no longer part is offered where the band leaves nothing of the want (`provable` is false), no
  *          longer part where no step of the dial lies inside.
@@ -167,6 +165,7 @@ function rootSumSquare(terms: readonly Term[]): Length {
   return lengthFromFloat(Math.hypot(...sharesMm), STATISTICS_STEP);
 }
 
+/** How much shorter the parts have to become. */
 function neededChange({
   gap,
   want,
@@ -179,11 +178,11 @@ function neededChange({
   const { lower, upper } = want.limits;
   const [aim, least, most] =
     want.kind === 'clamp' ? [negate(want.aim), negate(upper), negate(lower)] : [want.aim, lower, upper];
-  return {
+  return aimedInside({
     aim: minus(aim, gap),
     least: minus(plus(least, halfWidth), gap),
     most: minus(minus(most, halfWidth), gap),
-  };
+  });
 }
 
 function adjustable({ parts }: StackQuestion): readonly StackPart[] {

@@ -109,6 +109,61 @@ describe('a bearing .5906 wide on a .062 shim in a recess .650 deep', () => {
   });
 });
 
+describe('an aim closer to a limit than the band', () => {
+  // Both sizes known to ± .001: their difference to √2 · .001 = .0014, which leaves .0014 to .0036 of 0 to .005.
+  const two = (excess: string, aim: string) => ({
+    excess: known(excess, '.001'),
+    distance: known('2.000', '.001'),
+    want: want('0', aim, '.005'),
+  });
+  const presentOf = (sleeve: string, aim: string) => {
+    const { excess, distance, want: wanted } = two(sleeve, aim);
+    const q = { between: distance, sleeve: excess, want: wanted, step: inch('.0005') };
+    const result = innerSleeve(q);
+    if (!result.ok) throw new Error(result.refusal.code);
+    return result.value.present;
+  };
+
+  test('of .0045 asks for a cut of a sleeve .004 long, not for a shim', () => {
+    // 2.004 − (.0040 − .0036) = 2.0036, down to the dial’s 2.0035
+    const present = presentOf('2.0040', '.0045');
+    expect(present?.verdict.kind).toBe('too-close');
+    expect(present?.shim).toBeUndefined();
+    expect(present?.trim?.ok && shown(present.trim.value.to)).toBe('2.0035');
+  });
+
+  test('of .001 asks for a shim beside a sleeve .0012 long, not for a cut that metal is gone for', () => {
+    // .0014 − .0012 = .0002, up to .0036 − .0012 = .0024
+    const present = presentOf('2.0012', '.001');
+    expect(present?.trim).toBeUndefined();
+    expect(between(present?.shim)).toEqual({ aim: '0.0002', lower: '0.0002', upper: '0.0024' });
+  });
+
+  test('of .0045 asks for a deeper recess where a bearing stands .0042 proud, never for a shim of less than nothing', () => {
+    // .0042 − .0036 = .0006 deeper at least: .600 + .0006, up to .6005 + .0005
+    const { deepen, shim } = bearingInSeat({
+      depth: known('.600', '.001'),
+      goesIn: [{ size: known('.6042', '.001'), count: 1 }],
+      want: want('0', '.0045', '.005'),
+      step: inch('.0005'),
+    });
+    expect(shim).toBeUndefined();
+    expect(deepen?.ok && shown(deepen.value.to)).toBe('0.6010');
+  });
+
+  test('of .0045 has the nut tightened where end play is too close to the most', () => {
+    // ± .0014 leaves .0036 of .005: .0040 − .0036
+    const { change, turnDegrees } = taperSetting({
+      endPlay: known('.0040', '.0014'),
+      want: want('0', '.0045', '.005'),
+      setBy: 'nut',
+      pitch: inch('.05'),
+    });
+    expect(shown(change.aim)).toBe('0.0004');
+    expect(turnDegrees).toBeCloseTo(2.88, 6); // .0004 / .05 · 360
+  });
+});
+
 describe('the sleeve between two ball bearings whose faces are 2.750 apart', () => {
   const q: SleeveQuestion = {
     between: known('2.750'),
@@ -186,11 +241,13 @@ describe('the sleeve between two ball bearings whose faces are 2.750 apart', () 
     expect([present?.trim, present?.shim]).toEqual([undefined, undefined]);
   });
 
-  test('right on an aim that is the least, known to ± .001, is too close to call and gets no shim of nothing', () => {
+  test('right on an aim that is the least, known to ± .001, is too close to call and wants the .001 that proves it', () => {
     const atLeast = { sleeve: known('2.750', '.001'), want: want('0', '0', '.005') };
     const { present } = worked(atLeast);
     expect(present?.verdict.kind).toBe('too-close');
-    expect([present?.trim, present?.shim]).toEqual([undefined, undefined]);
+    expect(present?.trim).toBeUndefined();
+    // 0 + .001; .005 − .001
+    expect(between(present?.shim)).toEqual({ aim: '0.0010', lower: '0.0010', upper: '0.0040' });
   });
 
   test('known too badly to prove a trim is told so', () => {

@@ -92,6 +92,14 @@ describe('what has to give is said', () => {
     ]);
   });
 
+  test('as a shim that lies in the range beside it, where it is the thinnest that can be proved', () => {
+    const inch = (text: string) => lengthOf(`${text} in`);
+    const shim = { thickness: inch('.00023'), lower: inch('.00023'), upper: inch('.0014') };
+    expect(sayShim(shim, 'in')).toBe('Add a shim of .0003 in; good from .0003 to .0014.');
+    const thickest = { ...shim, thickness: inch('.00139'), upper: inch('.00139') };
+    expect(sayShim(thickest, 'in')).toBe('Add a shim of .0013 in; good from .0003 to .0013.');
+  });
+
   test('as one part in place of several', () => {
     const washer: StackPart = {
       name: 'washer',

@@ -124,6 +124,20 @@ describe('parts that should stand proud by .002 to .006', () => {
   });
 });
 
+test('an aim closer to a limit than the band wants the shims that can be proved, or none', () => {
+  // Known to ± .001, .003 to .005 of .002 to .006 is left. Gap .0052 with the aim .0055: .0052 − .005
+  expect(
+    wantedOf(stack('.9052', 'end-play', ['.002', '.0055', '.006'], { plusMinus: '.001' })),
+  ).toMatchObject({
+    aim: '0.0002',
+    lower: '0.0002',
+  });
+  // Gap .0028 with the aim .0025: too little to be sure, which wants a cut.
+  expect(
+    wantedOf(stack('.9028', 'end-play', ['.002', '.0025', '.006'], { plusMinus: '.001' })),
+  ).toBeUndefined();
+});
+
 test('a gap read with a feeler counts, not the sum of the parts', () => {
   const question = stack('.999', 'end-play', endPlay, { direct: '.035' });
   const after = stackWithShims(question, pickFor(question, shims(['.031'])));

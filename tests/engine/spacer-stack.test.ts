@@ -3,11 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
 import {
   decimalText,
+  isMore,
   lengthOf,
   minus,
   plus,
   sameLength,
   toText,
+  zero,
   type Length,
 } from '../../src/engine/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
@@ -137,6 +139,89 @@ describe('a stack known to ± .001', () => {
   });
 });
 
+describe('an aim closer to a limit than the band', () => {
+  /** One part of the size, its opening known to so much. */
+  const one = (opening: string, size: string, wanted: StackWant): ReturnType<typeof spacerStack> =>
+    spacerStack({
+      fixed: { name: 'opening', length: known(opening, '.0015') },
+      parts: [part('spacer', known(size), { adjustable: true })],
+      want: wanted,
+      step: inch('.001'),
+    });
+
+  test('still shims a stack that clamps too little to be sure: .0042 proud, ± .0024', () => {
+    // ± .0024 leaves .0044 to .0056 of .002 to .008: .0044 − .0042 = .0002, up to .0056 − .0042 = .0014
+    const answer = spacerStack({
+      fixed: { name: 'sleeve', length: known('1.5000', '.0024') },
+      parts: [
+        part('spacer', known('.5020'), { adjustable: true }),
+        part('washer', known('.5011'), { count: 2 }),
+      ],
+      want: want('clamp', '.002', '.004', '.008'),
+      step: inch('.001'),
+    });
+    expect(answer.verdict.kind).toBe('too-close');
+    expect(answer.trims).toEqual([]);
+    const { shim } = answer;
+    expect(shim && [shim.thickness, shim.lower, shim.upper].map(shown)).toEqual([
+      '0.0002',
+      '0.0002',
+      '0.0014',
+    ]);
+    // .5020 + .0002 = .5022, up to the dial’s .503
+    expect(answer.longerParts.map(({ to }) => shown(to))).toEqual(['0.5030']);
+  });
+
+  test('trims a part that leaves too little to be sure, though the aim lies below: no shim of less than nothing', () => {
+    // gap .0032; ± .0015 leaves .0035 to .0085: .9968 − .0003 = .9965, down to the dial’s .996
+    const answer = one('1.0000', '.9968', want('end-play', '.002', '.003', '.010'));
+    expect(answer.shim).toBeUndefined();
+    expect(answer.longerParts).toEqual([]);
+    expect(trimOf(answer)).toMatchObject({ to: '0.9960', upper: '0.9965' });
+  });
+
+  test('shims a gap that is too large to be sure, though the aim lies above', () => {
+    // gap .0092; ± .0015 leaves up to .0085: .0007
+    const answer = one('1.0000', '.9908', want('end-play', '.002', '.0095', '.010'));
+    expect(answer.trims).toEqual([]);
+    expect(answer.shim && shown(answer.shim.thickness)).toBe('0.0007');
+  });
+
+  test('never asks for a cut that puts metal back, nor for a shim or longer part that takes some off', () => {
+    const tenths = (count: number) => inch(`${count}/10000`);
+    fc.assert(
+      fc.property(
+        fc.constantFrom('float' as const, 'end-play' as const, 'clamp' as const),
+        fc.record({
+          gap: fc.integer({ min: -200, max: 200 }),
+          lower: fc.integer({ min: 0, max: 60 }),
+          wide: fc.integer({ min: 1, max: 100 }),
+          aimAt: fc.integer({ min: 0, max: 100 }),
+          plusMinus: fc.integer({ min: 0, max: 40 }),
+        }),
+        (kind, { gap, lower, wide, aimAt, plusMinus }) => {
+          const answer = spacerStack({
+            fixed: { name: 'opening', length: toleranceEstimate(tenths(10_000 + gap), tenths(plusMinus)) },
+            parts: [part('spacer', known('1.0000'), { adjustable: true })],
+            want: {
+              kind,
+              aim: tenths(lower + Math.min(aimAt, wide)),
+              limits: { lower: tenths(lower), upper: tenths(lower + wide), source: 'test' },
+            },
+            step: inch('.0001'),
+          });
+          const codes = answer.trims.map(({ result }) => (result.ok ? 'ok' : result.refusal.code));
+          expect(codes).not.toContain('metal-gone');
+          expect(answer.shim === undefined || isMore(answer.shim.lower, zero)).toBe(true);
+          for (const { from, to } of answer.longerParts) expect(isMore(to, from)).toBe(true);
+          const isOffered = codes.length > 0 || answer.shim !== undefined;
+          expect(!answer.provable || isOffered === (answer.verdict.kind !== 'good')).toBe(true);
+        },
+      ),
+    );
+  });
+});
+
 describe('a textbook’s stack (Shigley 9th ed., example 1-3)', () => {
   const textbook: StackQuestion = {
     fixed: { name: 'a', length: known('1.750', '.003') },
@@ -159,7 +244,8 @@ describe('a textbook’s stack (Shigley 9th ed., example 1-3)', () => {
 
   test('needs d no longer than .867 to have .003 at the worst', () => {
     const answer = spacerStack({ ...textbook, direct: known('.005', '.010') });
-    expect(trimOf(answer)).toBe('no trim'); // .005 is above the aim of .003
+    // The aim of .003 is what the band can't prove: .003 + .010 − .005 = .008 off .875
+    expect(trimOf(answer)).toMatchObject({ to: '0.8670', upper: '0.8670' });
     const aimed = spacerStack({
       ...textbook,
       direct: known('.005', '.010'),

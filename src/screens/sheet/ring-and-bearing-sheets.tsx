@@ -4,6 +4,7 @@ import { ring } from '../../engine/ring.ts';
 import {
   MOCK_UP_SENTENCE,
   sayGoodBetween,
+  sayShimBetween,
   sayPlay,
   saySeat,
   saySeatCut,
@@ -113,9 +114,7 @@ function BearingAnswer({ question, unit }: { question: BearingQuestion; unit: Sh
           )}
           <SeatDrawing proud={answer.proud} unit={unit} />
           <p>{saySeat(answer, unit)}</p>
-          {answer.shim && (
-            <p>{`Shim behind it: ${show(answer.shim.aim, unit)}, ${sayGoodBetween(answer.shim, unit)}.`}</p>
-          )}
+          {answer.shim && <p>{`Shim behind it: ${sayShimBetween(answer.shim, unit)}.`}</p>}
           {answer.deepen && <p>{`Recess: ${saySeatCut(answer.deepen, 'deeper', unit)}`}</p>}
         </>
       );
@@ -155,9 +154,7 @@ function SleeveAnswer({
         unit={unit}
       />
       {present?.trim && <p>{`Face the sleeve: ${saySeatCut(present.trim, 'off', unit)}`}</p>}
-      {present?.shim && (
-        <p>{`Shim beside the sleeve: ${show(present.shim.aim, unit)}, ${sayGoodBetween(present.shim, unit)}.`}</p>
-      )}
+      {present?.shim && <p>{`Shim beside the sleeve: ${sayShimBetween(present.shim, unit)}.`}</p>}
       <p>{`A new sleeve: ${show(make.target, unit)}, ${sayGoodBetween(make, unit)} (${limits.source}).`}</p>
     </>
   );

@@ -7,6 +7,7 @@ import type {
   TaperQuestion,
 } from '../../engine/bearing-seat.ts';
 import { bandOf, mean } from '../../engine/estimate.ts';
+import { minus, sameLength } from '../../engine/length.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
 
 type Line = { readonly what: string; readonly how: string; readonly source?: string };
@@ -52,10 +53,12 @@ export function taperWhy(
   unit: ShownUnit,
 ): readonly Line[] {
   const size = (length: typeof change.aim) => figure(length, unit);
+  const toAim = minus(mean(endPlay), want.aim);
+  const provable = sameLength(toAim, change.aim) ? '' : `, ${size(change.aim)} so that it can be proved`;
   return [
     {
       what: 'Play to lose',
-      how: `end play − aim = ${size(mean(endPlay))} − ${size(want.aim)} = ${size(change.aim)} ${unit}; preload counts below zero`,
+      how: `end play − aim = ${size(mean(endPlay))} − ${size(want.aim)} = ${size(toAim)} ${unit}${provable}; preload counts below zero`,
     },
     {
       what: 'Wanted',

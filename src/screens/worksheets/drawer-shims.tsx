@@ -6,7 +6,7 @@ import { sayGoodBetween } from '../../engine/say-bearing-seat.ts';
 import { sayPieces } from '../../engine/say-shims.ts';
 import { shimsFromDrawer, type ShimPick } from '../../engine/shims.ts';
 import { withUnit } from '../../engine/say-verdict.ts';
-import { figure, type ShownUnit } from '../../engine/show.ts';
+import { figure, figureBetween, type ShownUnit } from '../../engine/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { takePieces } from '../../store/take-pieces.ts';
@@ -31,7 +31,7 @@ export function DrawerShims({ data, label, shim, becomes }: DrawerShimsProps) {
   const { unit } = data;
   const found = useMemo(() => shimsFromDrawer({ drawer: shimsOnHand(data), ...shim }), [data]);
   return (
-    <Lead label={label} figure={figure(shim.aim, unit)} unit={unit}>
+    <Lead label={label} figure={figureBetween(shim.aim, shim.lower, shim.upper, unit)} unit={unit}>
       <p>{sayGoodBetween(shim, unit)}</p>
       {found.ok && found.value.pieces > 0 && (
         <>

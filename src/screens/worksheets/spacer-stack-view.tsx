@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { bandOf, mean } from '../../engine/estimate.ts';
 import { absolute, isNegative } from '../../engine/length.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
-import { sayLongerPart, sayShim, sayStack, sayStackBand } from '../../engine/say-stack.ts';
+import { sayLongerPart, sayShim, sayStack, sayStackBand, shimFigure } from '../../engine/say-stack.ts';
 import { say } from '../../engine/say.ts';
 import { figure, showBand, showBetween, type ShownUnit } from '../../engine/show.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
@@ -294,7 +294,7 @@ function Remedy({ answer, unit }: { answer: StackAnswer; unit: ShownUnit }) {
         </p>
       ))}
       {answer.shim && (
-        <Lead label="Add shims of" figure={figure(answer.shim.thickness, unit)} unit={unit}>
+        <Lead label="Add shims of" figure={shimFigure(answer.shim, unit)} unit={unit}>
           <p>{sayShim(answer.shim, unit)}</p>
         </Lead>
       )}

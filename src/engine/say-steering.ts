@@ -28,12 +28,12 @@ export function sayTrailChange({ before, after }: SteeringAnswer, unit: ShownUni
   return `${was}: ${steeringFigure(absolute(by), unit)} ${unit} ${isNegative(by) ? 'less' : 'more'}`;
 }
 
-/** What less or more trail is felt as. Common practice, no source. */
-export function sayTrailFeel({ before, after }: SteeringAnswer): string {
+/** What less or more trail is felt as, where it shows in the unit beside it. Common practice, no source. */
+export function sayTrailFeel({ before, after }: SteeringAnswer, unit: ShownUnit): string {
   const by = minus(after.trail, before.trail);
   if (isNegative(after.trail))
     return 'The tyre touches the ground ahead of the steering axis: the wheel will not hold straight. Do not ride it.';
-  if (isNothing(by, 'mm')) return 'Trail is what it was.';
+  if (isNothing(by, unit)) return 'Trail is what it was.';
   return isNegative(by)
     ? 'Less trail turns easier and holds straight less; shake of the bars comes sooner.'
     : 'More trail holds straight better and turns heavier.';

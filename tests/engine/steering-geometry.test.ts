@@ -310,13 +310,22 @@ describe('said to the fitter', () => {
   test('trail beside what it was, and what it is felt as', () => {
     const less = answered({ clampOffset: mm(60) });
     expect(sayTrailChange(less, 'mm')).toMatch(/^was 101\.8 mm: 12\.3 mm less$/);
-    expect(sayTrailFeel(less)).toMatch(/^Less trail/);
+    expect(sayTrailFeel(less, 'mm')).toMatch(/^Less trail/);
     const more = answered({ forkLonger: mm(50) });
     expect(sayTrailChange(more, 'mm')).toMatch(/more$/);
-    expect(sayTrailFeel(more)).toMatch(/^More trail/);
+    expect(sayTrailFeel(more, 'mm')).toMatch(/^More trail/);
     expect(sayTrailChange(answered({}), 'mm')).toMatch(/the same$/);
-    expect(sayTrailFeel(answered({}))).toBe('Trail is what it was.');
-    expect(sayTrailFeel(answered({ clampOffset: mm(200) }))).toMatch(/Do not ride it/);
+    expect(sayTrailFeel(answered({}), 'mm')).toBe('Trail is what it was.');
+    expect(sayTrailFeel(answered({ clampOffset: mm(200) }), 'mm')).toMatch(/Do not ride it/);
+  });
+
+  test('trail that is the same as shown is not felt: 0.1 mm shows in millimetres, and not in inches', () => {
+    // 0.09 / cos 27° = 0.101 mm = .004 in
+    const hair = answered({ clampOffset: mm('50.09') });
+    expect(sayTrailChange(hair, 'mm')).toBe('was 101.8 mm: 0.1 mm less');
+    expect(sayTrailFeel(hair, 'mm')).toMatch(/^Less trail/);
+    expect(sayTrailChange(hair, 'in')).toBe('was 4.01 in: the same');
+    expect(sayTrailFeel(hair, 'in')).toBe('Trail is what it was.');
   });
 
   test('angles to a tenth, never −0.0', () => {

@@ -94,7 +94,7 @@ export function SteeringGeometrySheet({ data }: SheetProps) {
     <>
       <p>
         <strong>{`Trail ${steeringFigure(answer.after.trail, unit)} ${unit}`}</strong>
-        {`, ${sayTrailChange(answer, unit)}. ${sayTrailFeel(answer)} ${STEERING_ROUNDED[unit]}`}
+        {`, ${sayTrailChange(answer, unit)}. ${sayTrailFeel(answer, unit)} ${STEERING_ROUNDED[unit]}`}
       </p>
       <TrailVerdict data={data} answer={answer} />
       <SteeringDrawing answer={answer} frontRadiusMm={floatMm(radius)} unit={unit} />

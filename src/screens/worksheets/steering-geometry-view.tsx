@@ -106,7 +106,7 @@ function Answer({ data, question, answer }: AnswerProps) {
       </Lead>
       <TrailVerdict data={data} answer={answer} />
       <SteeringDrawing answer={answer} frontRadiusMm={floatMm(radius)} unit={unit} />
-      <p class="worksheet-said">{`${sayTrailFeel(answer)} ${STEERING_ROUNDED[unit]} Rake ${sayDegrees(answer.after.rakeDegrees)}, known to ±${question.before.rakeWithinDegrees}°.`}</p>
+      <p class="worksheet-said">{`${sayTrailFeel(answer, unit)} ${STEERING_ROUNDED[unit]} Rake ${sayDegrees(answer.after.rakeDegrees)}, known to ±${question.before.rakeWithinDegrees}°.`}</p>
       <BeforeAfter answer={answer} unit={unit} />
       <Why lines={whyLines(question, answer, unit)} />
     </>

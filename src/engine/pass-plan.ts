@@ -1,7 +1,18 @@
 import { firstLimit, lastLimit, metalBetween, sizeAfterTaking, type CutSizes } from './cut.ts';
 import { dialSetting, stepsIn, stepsToReach, type DialSetting, type LatheDial } from './dial.ts';
-import { isLess, isMore, isNegative, minus, negate, plus, smallest, times, zero } from './length.ts';
-import type { Length } from './length.ts';
+import {
+  isLess,
+  isMore,
+  isNegative,
+  isZero,
+  minus,
+  negate,
+  plus,
+  smallest,
+  times,
+  zero,
+  type Length,
+} from './length.ts';
 import { sizeStep } from './metal-on.ts';
 import { splitSteps, type SplitSteps } from './pass-plan-split.ts';
 import { refuse, worked, type Refusal, type Result } from './refusal.ts';
@@ -43,6 +54,8 @@ export type PassPlan = {
   readonly lands: Length;
   /** What is left standing over the target then; below zero it is past the target, yet inside the limits. */
   readonly proud: Length;
+  /** How far it ends outside the limit that is come to first; left out where it ends inside. */
+  readonly short?: Length;
   readonly takes: Takes;
   /** What is asked for beyond the metal because the tool springs; below zero less. */
   readonly correction: Length;
@@ -72,7 +85,8 @@ export type PassRefusal =
  *          plan lands on the target, or, where no mark does, less than a step short of it, so that metal is left on;
  *          where that lies outside the limits still, on the first step inside them. With a spring learnt, the last pass
  *          is asked for so much more that it lands there, but never for more than is left to the limit, so that the
- *          limit holds even if the tool doesn't spring.
+ *          limit holds even if the tool doesn't spring. Where that, or the largest take, leaves it outside the limits,
+ *          `short` says by how much. What springs further than it is asked takes nothing: no pass puts metal on.
  * Range:   no pass is larger than the largest take. One that is smaller than the least says that it rubs.
  *          Inside the limits and at the target, past it, or less than a step short: no passes.
  * Refuses: metal-gone, take-below-mark, no-mark-lands, too-many-passes (over 200).
@@ -101,19 +115,41 @@ function stepsToLand(q: PassQuestion, step: Length, room: Length): Result<number
   const short = Math.max(0, stepsIn(toTarget, step));
   if (!isLess(times(step, short), toInside)) return worked(short);
   const inside = stepsToReach(toInside, step);
-  return isMore(times(step, inside), room) ? refuse(noMarkLands(q, step, inside)) : worked(inside);
+  const lands = !isMore(times(step, inside), room) || landsByTakingMore(q, step, room);
+  return lands ? worked(inside) : refuse(noMarkLands(q, step));
 }
 
-function noMarkLands(q: PassQuestion, step: Length, inside: number): PassRefusal {
+/** Whether a tool that takes more than it is asked lands inside, where no mark by itself does. */
+function landsByTakingMore(q: PassQuestion, step: Length, room: Length): boolean {
+  if (isZero(takenBeyond(q))) return false;
+  const all = stepsWithSpring(q, { step, room });
+  return all >= 1 && !isLess(takenBy(q, times(step, all)), metalBetween(q.of, q.present, firstLimit(q)));
+}
+
+function noMarkLands(q: PassQuestion, step: Length): PassRefusal {
+  const toInside = minus(metalBetween(q.of, q.present, firstLimit(q)), takenBeyond(q));
+  const inside = Math.max(1, stepsToReach(toInside, step));
+  const sizeAfter = (steps: number) =>
+    sizeAfterTaking(q.of, q.present, steps > 0 ? plus(times(step, steps), takenBeyond(q)) : zero);
   return {
     code: 'no-mark-lands',
     from: q.present,
     step,
     lower: q.lower,
     upper: q.upper,
-    before: sizeAfterTaking(q.of, q.present, times(step, inside - 1)),
-    past: sizeAfterTaking(q.of, q.present, times(step, inside)),
+    before: sizeAfter(inside - 1),
+    past: sizeAfter(inside),
   };
+}
+
+/** What the tool takes beyond what it is asked. */
+function takenBeyond({ spring = zero }: PassQuestion): Length {
+  return negate(smallest(spring, zero));
+}
+
+/** What comes off in all where so much is dialled. */
+function takenBy({ spring = zero }: PassQuestion, dialled: Length): Length {
+  return isMore(spring, dialled) ? zero : minus(dialled, spring);
 }
 
 type Split = {
@@ -132,14 +168,18 @@ function stepsToAsk(q: PassQuestion, split: Split): Result<readonly StepPass[], 
   const passesOf = (all: number) => kindsOf(splitSteps({ ...split, all, light }));
   const { plain } = split;
   if (!q.spring || plain === 0) return worked(passesOf(plain));
-  const all = stepsWithSpring(q, split, q.spring);
-  if (all < 1) return refuse(noMarkLands(q, split.step, 1));
+  const all = stepsWithSpring(q, split);
+  if (all < 1) {
+    const isInside = !isMore(metalBetween(q.of, q.present, firstLimit(q)), zero);
+    return isInside ? worked([]) : refuse(noMarkLands(q, split.step));
+  }
   if (all < plain) return worked(passesOf(all));
   return worked(withMoreInLast(passesOf(plain), all - plain, split.largest));
 }
 
 /** Steps to ask for so that what is left after the spring is where the cut should land; none where one is too many. */
-function stepsWithSpring(q: PassQuestion, { step, room }: Split, spring: Length): number {
+function stepsWithSpring(q: PassQuestion, { step, room }: Pick<Split, 'step' | 'room'>): number {
+  const { spring = zero } = q;
   const toTarget = metalBetween(q.of, q.present, q.target);
   const toInside = metalBetween(q.of, q.present, firstLimit(q));
   const short = stepsIn(plus(toTarget, spring), step);
@@ -169,28 +209,31 @@ type Planned = {
 };
 
 function planOf(q: PassQuestion, { step, plain, passes }: Planned): PassPlan {
-  const spring = q.spring ?? zero;
+  const dialled = passes.map((_, index) => times(step, sumOf(passes.slice(0, index + 1))));
+  const inAll = takenBy(q, dialled.at(-1) ?? zero);
+  const taken = dialled.map((all, index) => (index < dialled.length - 1 ? smallest(all, inAll) : inAll));
   const planned = passes.map(({ kind, steps }, index): PlannedPass => {
-    const isLast = index === passes.length - 1;
     const asked = times(step, steps);
-    const all = times(step, sumOf(passes.slice(0, index + 1)));
-    const cut = isLast ? minus(all, spring) : all;
+    const all = dialled[index] ?? zero;
+    const cut = taken[index] ?? zero;
     return {
       kind,
       asked,
-      takes: isLast ? minus(asked, spring) : asked,
+      takes: minus(cut, taken[index - 1] ?? zero),
       sizeAfter: sizeAfterTaking(q.of, q.present, cut),
       dial: settingOf(q, all),
       rubs: isLess(asked, q.takes.least),
     };
   });
   const lands = planned.at(-1)?.sizeAfter ?? q.present;
+  const short = metalBetween(q.of, lands, firstLimit(q));
   return {
     passes: planned,
     lands,
     proud: metalBetween(q.of, lands, q.target),
+    ...(planned.length > 0 && isMore(short, zero) && { short }),
     takes: q.takes,
-    correction: times(step, sumOf(passes) - plain),
+    correction: passes.length > 0 ? times(step, sumOf(passes) - plain) : zero,
   };
 }
 

@@ -51,7 +51,7 @@ export function sayDialFigure({ turns, figure: shown }: DialSetting, unit: Shown
 }
 
 /** The light passes of a plan, in a sentence; nothing where there is nothing to be said. */
-export function sayPlanNote({ passes, proud, correction }: PassPlan, unit: ShownUnit): string {
+export function sayPlanNote({ passes, proud, short, correction }: PassPlan, unit: ShownUnit): string {
   const rubs = passes.find((pass) => pass.rubs);
   return [
     ...(rubs
@@ -59,9 +59,14 @@ export function sayPlanNote({ passes, proud, correction }: PassPlan, unit: Shown
           `A pass of ${show(rubs.asked, unit)} is less than this metal wants: it may rub and harden. Keep the tool sharp and the feed up.`,
         ]
       : []),
-    ...(passes.length > 0 && !isZero(proud) ? [sayProud(proud, unit)] : []),
+    ...(short ? [sayShort(short, unit)] : []),
+    ...(passes.length > 0 && !short && !isZero(proud) ? [sayProud(proud, unit)] : []),
     ...(isZero(correction) ? [] : [`The last pass asks ${sayMoreOrLess(correction, unit)} for the spring.`]),
   ].join(' ');
+}
+
+function sayShort(short: Length, unit: ShownUnit): string {
+  return `As the tool cuts it ends ${show(short, unit)} short of the limits, and no more can be asked for. Go over it again without feed, then measure.`;
 }
 
 function sayProud(proud: Length, unit: ShownUnit): string {

@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isMore, lengthOf, sum, toText, type Length } from '../../src/engine/length.ts';
 import type { CutKind } from '../../src/engine/metal-on.ts';
+import { sayPlanNote } from '../../src/engine/say-cuts.ts';
 import { passPlan, type PassPlan, type PassQuestion } from '../../src/engine/pass-plan.ts';
 
 /** Laws that hold whatever the figures are. All sizes are whole hundred-thousandths of an inch, so that this side adds in integers. */
@@ -265,7 +266,45 @@ describe('whatever a tool springs, a plan', () => {
       fc.property(figures, springs, (f, spring) => {
         const plan = passesOf(f, spring);
         expect(Math.max(...asked(plan))).toBeLessThanOrEqual(f.largest);
-        expect(count(plan.proud)).toBe(leftAfter(f, total(asked(plan)) - spring));
+        expect(count(plan.proud)).toBe(leftAfter(f, Math.max(0, total(asked(plan)) - spring)));
+      }),
+    );
+  });
+
+  test('takes nothing at the least in every pass, and all it takes is what is between the present size and the last', () => {
+    fc.assert(
+      fc.property(figures, springs, (f, spring) => {
+        const plan = passesOf(f, spring);
+        const takes = plan.passes.map((pass) => count(pass.takes));
+        expect(Math.min(...takes)).toBeGreaterThanOrEqual(0);
+        expect(total(takes)).toBe(f.left - count(plan.proud));
+      }),
+    );
+  });
+
+  test('says how far it ends short of the limits, and only there', () => {
+    fc.assert(
+      fc.property(figures, springs, fc.integer({ min: 0, max: 400 }), (given, spring, near) => {
+        const f = { ...given, left: given.first + near }; // where the spring counts: a little outside
+        const plan = passesOf(f, spring);
+        const left = leftAfter(f, Math.max(0, total(asked(plan)) - spring));
+        expect(plan.short ? count(plan.short) : 0).toBe(Math.max(0, left - f.first));
+        expect(/short of the limits/.test(sayPlanNote(plan, 'in'))).toBe(left > f.first);
+        expect(left > f.first && /as near as the dial/.test(sayPlanNote(plan, 'in'))).toBe(false);
+      }),
+    );
+  });
+
+  test('is only refused for a landing where none of the steps falls inside the limits, by itself or as the tool cuts', () => {
+    fc.assert(
+      fc.property(figures, springs, fc.integer({ min: 0, max: 400 }), (given, spring, near) => {
+        const f = { ...given, left: given.first + near };
+        const result = passPlan({ ...question(f), spring: length(spring) });
+        fc.pre(!result.ok && result.refusal.code === 'no-mark-lands');
+        const lands = Array.from({ length: 60 }, (_, place) => (place + 1) * stepOf(f));
+        const isInside = (left: number) => left <= f.first && left >= -f.last;
+        const works = lands.filter((dialled) => isInside(f.left - dialled + spring));
+        expect(works.filter((dialled) => f.left - dialled >= -f.last)).toEqual([]);
       }),
     );
   });

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { LatheDial } from '../../src/engine/dial.ts';
-import { decimalText, lengthOf, type Length } from '../../src/engine/length.ts';
+import { decimalText, lengthOf, sum, toText, type Length } from '../../src/engine/length.ts';
 import type { CutKind } from '../../src/engine/metal-on.ts';
 import { passPlan, type PassPlan, type Takes } from '../../src/engine/pass-plan.ts';
+import { sayPlanNote } from '../../src/engine/say-cuts.ts';
 
 /** Plans worked by hand; the sum stands beside each. Takes are off the size. */
 
@@ -319,7 +320,64 @@ describe('with a spring learnt', () => {
       limits: ['1.4975', '1.4984'],
       spring: '-0.0010',
     });
-    expect(greedy).toMatchObject({ ok: false, refusal: { code: 'no-mark-lands' } });
+    if (greedy.ok || greedy.refusal.code !== 'no-mark-lands') throw new Error('it lands');
+    // Left as it is it is over; one mark and .0010 more end under: 1.4985 − .0015.
+    expect([greedy.refusal.before, greedy.refusal.past].map(text('in'))).toEqual(['1.4985', '1.4970']);
+  });
+
+  test.each([
+    // .0009 is left to the limit: no more than that is asked, and a tool that springs .001 takes none of it.
+    { dial: '.0005', present: '.7504', asked: '0.0005', short: '0.0002' }, // .7504 − .7502
+    { dial: '.0001', present: '.7504', asked: '0.0009', short: '0.0002' },
+    { dial: '.001', present: '.7508', asked: '0.0010', short: '0.0006' }, // .7508 − .7502
+  ])(
+    'what springs as much as it is asked takes nothing, never less than nothing, and is short of the limits: $dial at $present',
+    ({ dial, present, asked, short }) => {
+      const stuck = plan({
+        of: 'outside',
+        unit: 'in',
+        dial: ['diameter', dial],
+        present,
+        target: '.7500',
+        limits: ['.7495', '.7502'],
+        takes: ['.060', '.002', '.008'],
+        spring: '.001',
+      });
+      const shown = text('in');
+      expect(shown(sum(stuck.passes.map((pass) => pass.asked)))).toBe(asked);
+      expect(stuck.passes.map(({ takes }) => shown(takes))).toEqual(stuck.passes.map(() => '0.0000'));
+      expect(shown(stuck.lands)).toBe(`0${present}`);
+      expect(stuck.short && shown(stuck.short)).toBe(short);
+      expect(sayPlanNote(stuck, 'in')).toContain(
+        `As the tool cuts it ends ${short.slice(1)} in short of the limits, and no more can be asked for. Go over it again without feed, then measure.`,
+      );
+      expect(sayPlanNote(stuck, 'in')).not.toContain('as near as the dial comes');
+    },
+  );
+
+  test('a tool that takes more than it is asked lands inside where no mark by itself does', () => {
+    // One mark: 42.04589 + 0.0254 is 42.07129, under; two are 42.09669, over. One and 0.00762 more: 42.07891.
+    const bore = {
+      of: 'bore',
+      unit: 'mm',
+      dial: ['diameter', '0.0254'],
+      present: '42.04589',
+      target: '42.0878',
+      limits: ['42.07764', '42.09288'],
+      takes: ['0.5', '0.02', '0.1'],
+    } as const satisfies Sizes;
+    const one = plan({ ...bore, spring: '-0.00762' });
+    expect(one.passes.map(({ asked }) => toText(asked))).toEqual(['0.0254']);
+    expect(toText(one.lands)).toBe('42.07891');
+    expect(one.short).toBeUndefined();
+    expect(planned(bore)).toMatchObject({ ok: false, refusal: { code: 'no-mark-lands' } });
+  });
+
+  test('a tool that would take more in one mark than is left leaves a size that is inside as it is', () => {
+    // 1.4980 is inside; one mark of .0005 would take .0015, and .0010 is left to the limit.
+    const inside = { ...fine, present: '1.4980', target: '1.4975', limits: ['1.4970', '1.4984'] } as const;
+    expect(plan({ ...inside, spring: '-0.0010' }).passes).toEqual([]);
+    expect(text('in')(plan({ ...inside, spring: '-0.0010' }).correction)).toBe('0.0000');
   });
 
   test('where nothing is left to take nothing is asked', () => {

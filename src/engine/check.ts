@@ -15,7 +15,7 @@ export type CheckGo = {
   readonly seen?: 'holds' | 'fails';
 };
 
-type Read = { readonly value: Length; readonly band: Band };
+type Read = { readonly value: Length; readonly band: Band; readonly estimate: Estimate };
 
 /** What one go proves. */
 export type GoResult =
@@ -105,7 +105,7 @@ function inOrder(a: Estimate, b: Estimate): readonly [Read, Read] {
 }
 
 function readOf(estimate: Estimate): Read {
-  return { value: mean(estimate), band: bandOf(estimate) };
+  return { value: mean(estimate), band: bandOf(estimate), estimate };
 }
 
 function known({ value, band }: Read) {

@@ -109,7 +109,7 @@ function sayNear(verdict: Extract<Verdict, { kind: 'too-close' }>, { limits, val
 }
 
 /** `the dial bore gauge for the bore and the 0–1 in micrometer for the pin, 3 readings each`, said shorter where one tool does it. */
-function toolsWithReadings({ tools, readings }: Settler): string {
+function toolsWithReadings({ tools, readings, inAll }: Settler): string {
   const names = [...new Set(tools.map(({ tool }) => tool.name))];
   const kindsOf = (name: string) => [
     ...new Set(tools.filter(({ tool }) => tool.name === name).map(({ leg }) => leg.kind)),
@@ -120,7 +120,7 @@ function toolsWithReadings({ tools, readings }: Settler): string {
     isShared ? `the ${name}` : `the ${name} for the ${listed(kindsOf(name).map((kind) => FEATURES[kind]))}`,
   );
   const each = tools.length > 1 ? ' of each size' : '';
-  return `${listed(list)} with ${readings === 1 ? '1 reading' : `${readings} readings`}${each}`;
+  return `${listed(list)} with ${readings === 1 ? '1 reading' : `${readings} readings`}${each}${inAll ? ' in all' : ''}`;
 }
 
 /** An inch figure under one is known by its leading point; from one inch up, and in millimetres, the unit is named. */

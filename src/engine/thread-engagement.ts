@@ -1,6 +1,7 @@
-import { combine, mean, type Band, type Estimate } from './estimate.ts';
+import { combine, type Band, type Estimate } from './estimate.ts';
 import { floatMm, isMore, largest, lengthFromFloat, lengthOf, times, zero, type Length } from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
+import { legOf } from './settle.ts';
 import type { BoltGradeId } from './tables/bolt-grades.ts';
 import { boltStrength, shearAreas, stressAreaSquareMm, type BoltStrength } from './thread-strength.ts';
 import { hasInserts, type Thread } from './threads.ts';
@@ -130,5 +131,5 @@ function engagedAnswer(q: {
 
 /** For asking which tool would settle it. */
 export function engagementLegs(engaged: Estimate) {
-  return [{ kind: 'depth' as const, size: mean(engaged), coefficient: 1 }];
+  return [legOf('depth', engaged, 1)];
 }

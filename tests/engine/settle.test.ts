@@ -1,9 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { estimateOf, mean } from '../../src/engine/estimate.ts';
+import { saySettler } from '../../src/engine/say-verdict.ts';
 import { decimalText, floatMm, lengthOf, zero } from '../../src/engine/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import {
   canProve,
+  legOf,
   predictedBand,
   whatCouldProve,
   whatWouldSettle,
@@ -136,6 +139,61 @@ describe('what would settle it', () => {
         });
         const verdict = settler && verdictOf({ value, halfWidth: settler.halfWidth, limits });
         expect(verdict?.kind).not.toBe('too-close');
+      }),
+    );
+  });
+});
+
+describe('a size that was read already', () => {
+  const inch = (text: string) => lengthOf(`${text} in`);
+  const tenths = { ...micrometer, id: 'tenths', mpe: inch('.0001'), repeatability: inch('.00005') };
+  const fine = { ...tenths, id: 'fine', mpe: inch('.00002'), repeatability: inch('.00001') };
+  const pinLimits: Limits = { lower: inch('.4990'), upper: inch('.5000'), source: 'test' };
+  const reading = (size: string) => ({ exact: inch(size), tool: tenths, zeroChecked: false });
+  const pin = estimateOf([reading('.4996'), reading('.5000'), reading('.4998')]);
+  const asked = (tools: readonly MeasuringTool[]) =>
+    whatWouldSettle({ value: mean(pin), limits: pinLimits, legs: [legOf('pin', pin, 1)], tools });
+
+  test('.4996 .5000 .4998 wants 8 readings in all with the same micrometer: its own scatter counts', () => {
+    // s = .0002, MPE .0001, .0002 to the limit. 7: u² = .0002²/7 + .0001²/3 = 9.048e-9; ν = 6 · (9.048/5.714)² = 15,
+    // U = 2.131 · .0000951 = .000203. 8: u² = 8.333e-9; ν = 7 · (8.333/5)² = 19, U = 2.093 · .0000913 = .000191.
+    const settler = asked([tenths]);
+    expect(settler).toMatchObject({ readings: 8, inAll: true });
+    expect(settler && decimalText(settler.halfWidth, 'in', 6)).toBe('0.000191');
+    expect(saySettler(settler, 'in')).toMatch(/with 8 readings in all would settle it, to ±\.00019\.$/);
+  });
+
+  test('is settled by one reading of another tool that is close enough', () => {
+    const settler = asked([tenths, fine]);
+    expect(settler).toMatchObject({ readings: 1, tools: [{ tool: fine }], inAll: false });
+    expect(saySettler(settler, 'in')).not.toContain('in all');
+  });
+
+  test('that no ten readings with that tool settle is not sent back to it', () => {
+    // s = .0005: ten of them are known to more than 2.26 · .0005/√10 = .00036, and .0002 is left.
+    const rough = estimateOf([reading('.4993'), reading('.5003'), reading('.4998')]);
+    const q = { value: mean(rough), limits: pinLimits, legs: [legOf('pin', rough, 1)] };
+    expect(whatWouldSettle({ ...q, tools: [tenths] })).toBeUndefined();
+  });
+
+  test('keeps the error limit its tool had then: the readings stay among those to come', () => {
+    const finerSince = { ...tenths, mpe: inch('.00001') };
+    expect(asked([finerSince])?.readings).toBe(8);
+  });
+
+  test('never wants as few readings with the same tool as there are', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 4980, max: 5010 }), { minLength: 1, maxLength: 9 }), (read) => {
+        const [first = 5000, ...rest] = read;
+        const at = (size: number) => reading(`${size}/10000`);
+        const known = estimateOf([at(first), ...rest.map(at)]);
+        const settler = whatWouldSettle({
+          value: mean(known),
+          limits: pinLimits,
+          legs: [legOf('pin', known, 1)],
+          tools: [tenths],
+        });
+        expect(settler?.readings ?? Infinity).toBeGreaterThan(read.length);
       }),
     );
   });

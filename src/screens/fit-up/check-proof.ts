@@ -1,9 +1,16 @@
-import type { Band } from '../../engine/estimate.ts';
+import type { Band, Estimate } from '../../engine/estimate.ts';
 import { dividedBy, plus, type Length } from '../../engine/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayCheckSettler } from '../../engine/say-check.ts';
 import { sayCannotProve, sayTooWide } from '../../engine/say-verdict.ts';
-import { canProve, predictedBand, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
+import {
+  canProve,
+  legOf,
+  predictedBand,
+  whatCouldProve,
+  whatWouldSettle,
+  type Leg,
+} from '../../engine/settle.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import type { Limits, Verdict } from '../../engine/verdict.ts';
 
@@ -13,6 +20,7 @@ const PLANNED_READINGS = 3;
 type Read = {
   readonly by: FeatureKind;
   readonly value: Length;
+  readonly estimate: Estimate;
   readonly band: Band;
   readonly verdict: Verdict;
   readonly provable: boolean;
@@ -22,12 +30,22 @@ type Read = {
 };
 
 /** What would settle a check that is too close to call, or what could prove limits that these readings never can. */
-export function proofWords({ by, value, band, verdict, provable, limits, tools, unit }: Read): string {
-  const legs: readonly Leg[] = [{ kind: by, size: value, coefficient: 1 }];
+export function proofWords({
+  by,
+  value,
+  estimate,
+  band,
+  verdict,
+  provable,
+  limits,
+  tools,
+  unit,
+}: Read): string {
   if (verdict.kind === 'too-close')
-    return sayCheckSettler(whatWouldSettle({ value, limits, legs, tools }), unit);
+    return sayCheckSettler(whatWouldSettle({ value, limits, legs: [legOf(by, estimate, 1)], tools }), unit);
   if (provable) return '';
-  const better = whatCouldProve({ limits, legs: [legAt(by, limits)].flatMap((leg) => leg ?? []), tools });
+  const legs = [legAt(by, limits)].flatMap((leg) => (leg ? [{ ...leg, known: estimate }] : []));
+  const better = whatCouldProve({ limits, legs, tools });
   return sayTooWide(band.halfWidth, better, unit);
 }
 

@@ -1,10 +1,10 @@
 import type { Share } from '../../engine/chain.ts';
-import { mean, type Estimate } from '../../engine/estimate.ts';
+import type { Estimate } from '../../engine/estimate.ts';
 import { dividedBy, times, type Length } from '../../engine/length.ts';
 import type { LineUpQuestion, Spacer } from '../../engine/line-up.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { saySettler } from '../../engine/say-verdict.ts';
-import { whatWouldSettle, type Leg } from '../../engine/settle.ts';
+import { legOf, whatWouldSettle, type Leg } from '../../engine/settle.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import { onHandField, axleFields } from './axle-line-up-fields.ts';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -43,7 +43,7 @@ export function settled(
     const field = fields.find(({ name }) => name === of);
     const kind = of === 'on hand' ? 'length' : measuredAs(field);
     const size = sizes[of];
-    return kind && size?.tool ? [{ kind, size: mean(size), coefficient: (top * whole) / bottom }] : [];
+    return kind && size?.tool ? [legOf(kind, size, (top * whole) / bottom)] : [];
   });
   const scaled = {
     ...(limits.lower && { lower: times(limits.lower, whole) }),

@@ -1,8 +1,8 @@
 import type { SeatQuestion, SettingWant, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
-import { mean, type Estimate } from '../../engine/estimate.ts';
+import type { Estimate } from '../../engine/estimate.ts';
 import { largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
-import type { Leg } from '../../engine/settle.ts';
+import { legOf, type Leg } from '../../engine/settle.ts';
 import { usualSleeveExcess } from '../../engine/tables/bearing-practice.ts';
 import { middleOf } from '../../engine/verdict.ts';
 import { threadNamed } from '../../engine/threads.ts';
@@ -43,24 +43,19 @@ export function sleeveWant(data: WorksheetData): SettingWant {
 
 /** The sizes an answer is made of, for asking which tools would settle it. */
 export function bearingLegs(question: BearingQuestion): readonly Leg[] {
-  const leg = (kind: Leg['kind'], size: Estimate, coefficient: number): Leg => ({
-    kind,
-    size: mean(size),
-    coefficient,
-  });
   switch (question.kind) {
     case 'ball': {
       const { sleeve, between, direct } = question.ask;
-      if (direct) return [leg('depth', direct, 1)];
-      return [...(sleeve ? [leg('length', sleeve, 1)] : []), leg('length', between, -1)];
+      if (direct) return [legOf('depth', direct, 1)];
+      return [...(sleeve ? [legOf('length', sleeve, 1)] : []), legOf('length', between, -1)];
     }
     case 'taper':
-      return [leg('gap', question.ask.endPlay, 1)];
+      return [legOf('gap', question.ask.endPlay, 1)];
     case 'seat':
-      if (question.ask.direct) return [leg('depth', question.ask.direct, 1)];
+      if (question.ask.direct) return [legOf('depth', question.ask.direct, 1)];
       return [
-        ...question.ask.goesIn.map(({ size, count }) => leg('length', size, count)),
-        leg('depth', question.ask.depth, -1),
+        ...question.ask.goesIn.map(({ size, count }) => legOf('length', size, count)),
+        legOf('depth', question.ask.depth, -1),
       ];
     default:
       return question satisfies never;

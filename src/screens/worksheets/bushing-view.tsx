@@ -1,6 +1,5 @@
 import type { BushingWarning } from '../../engine/bushing-warnings.ts';
 import { bushing, type BushingAnswer, type BushingQuestion } from '../../engine/bushing.ts';
-import { mean } from '../../engine/estimate.ts';
 import type { Result } from '../../engine/refusal.ts';
 import { say } from '../../engine/say.ts';
 import { sayBushingRefusal, sayBushingWarning, sayForce } from '../../engine/say-bushing.ts';
@@ -8,6 +7,7 @@ import { sayLimits } from '../../engine/say-fit.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { uncapital } from '../../engine/say-words.ts';
 import { isMore, minus, type Length } from '../../engine/length.ts';
+import { legOf } from '../../engine/settle.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { leftToReam, mostReamed } from '../../engine/tables/press-practice.ts';
 import { hrefOf } from '../address.ts';
@@ -146,10 +146,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           <ProofLines
             data={data}
             {...measured}
-            legs={[
-              { kind: 'pin', size: mean(question.outside.loosest), coefficient: 1 },
-              { kind: 'bore', size: mean(question.reamed.loosest), coefficient: -1 },
-            ]}
+            legs={[legOf('pin', question.outside.loosest, 1), legOf('bore', question.reamed.loosest, -1)]}
           />
         </>
       )}

@@ -5,6 +5,7 @@ import { dividedBy, plus, type Length } from '../../engine/length.ts';
 import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
+import { legOf } from '../../engine/settle.ts';
 import { figure, knownFigure, show, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
 import { JOINT_CLASS_SOURCE } from '../../engine/tables/joint-classes.ts';
 import { hrefOf } from '../address.ts';
@@ -124,8 +125,8 @@ function Answer({ data, question, answer }: AnswerProps) {
               halfWidth={clearance.halfWidth}
               verdict={clearance.verdict}
               legs={[
-                { kind: 'bore', size: fit.hole.upper, coefficient: 1 },
-                { kind: 'pin', size: fit.pin.lower, coefficient: -1 },
+                ...(question.bore ? [legOf('bore', question.bore.loosest, 1)] : []),
+                ...(question.pin ? [legOf('pin', question.pin.loosest, -1)] : []),
               ]}
             />
           )}

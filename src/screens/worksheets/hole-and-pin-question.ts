@@ -1,9 +1,9 @@
-import { mean } from '../../engine/estimate.ts';
 import type { FitSystem } from '../../engine/fits.ts';
 import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { usualLimits } from '../../engine/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/insert-drill.ts';
 import { isZero, zero, type Length } from '../../engine/length.ts';
+import { legOf } from '../../engine/settle.ts';
 import { materialNamed } from '../../engine/tables/materials.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import { isJoint } from './fit-fields.ts';
@@ -110,8 +110,5 @@ function directPlay(data: WorksheetData, hasArm: boolean): HoleAndPinQuestion['d
 
 /** The sizes the clearance is made of, for asking which tools would settle it. */
 export function clearanceLegs(question: HoleAndPinQuestion) {
-  return [
-    { kind: 'bore' as const, size: mean(question.bore.loosest), coefficient: 1 },
-    { kind: 'pin' as const, size: mean(question.pin.loosest), coefficient: -1 },
-  ];
+  return [legOf('bore', question.bore.loosest, 1), legOf('pin', question.pin.loosest, -1)];
 }

@@ -14,6 +14,7 @@ import {
   sayWhyNot,
 } from '../../engine/say-ring.ts';
 import { withUnit } from '../../engine/say-verdict.ts';
+import { legOf } from '../../engine/settle.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
@@ -122,13 +123,13 @@ function NotProved({
     {
       size: answer.outside,
       limits: question.outsideClearance,
-      of: mean(question.recess.tightest),
+      of: question.recess.tightest,
       kind: 'bore' as const,
     },
     {
       size: answer.inside,
       limits: question.insideClearance,
-      of: mean(question.stem.tightest),
+      of: question.stem.tightest,
       kind: 'pin' as const,
     },
   ].filter(({ size }) => !size.provable);
@@ -143,7 +144,7 @@ function NotProved({
           value={limits.aim}
           halfWidth={size.band.halfWidth}
           verdict={{ kind: 'good' }}
-          legs={[{ kind, size: of, coefficient: 1 }]}
+          legs={[legOf(kind, of, 1)]}
         />
       ))}
     </VerdictBand>

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf } from '../../engine/estimate.ts';
 import { absolute, isNegative } from '../../engine/length.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { sayLongerPart, sayShim, sayStack, sayStackBand, shimFigure } from '../../engine/say-stack.ts';
 import { say } from '../../engine/say.ts';
+import { legOf } from '../../engine/settle.ts';
 import { figure, showBand, showBetween, type ShownUnit } from '../../engine/show.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
 import { newId } from '../../store/new-id.ts';
@@ -206,15 +207,12 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
   const trim = answer.trims.find(({ result }) => result.ok) ?? answer.trims[0];
   const { want } = question;
   const summed = [
-    { kind: 'length' as const, size: mean(question.fixed.length), coefficient: 1 },
-    ...question.parts.map((part) => ({
-      kind: 'length' as const,
-      size: mean(part.thickness),
-      coefficient: -part.count,
-    })),
+    legOf('length', question.fixed.length, 1),
+    ...question.parts.map((part) => legOf('length', part.thickness, -part.count)),
   ];
   const readAs = want.kind === 'clamp' ? ('depth' as const) : ('gap' as const);
-  const legs = answer.direct ? [{ kind: readAs, size: absolute(answer.gap), coefficient: 1 }] : summed;
+  const { direct } = question;
+  const legs = direct ? [{ ...legOf(readAs, direct, 1), size: absolute(answer.gap) }] : summed;
   return (
     <>
       <StackDrawing

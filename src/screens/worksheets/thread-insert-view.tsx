@@ -1,3 +1,4 @@
+import { legOf } from '../../engine/settle.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 
 import { mean } from '../../engine/estimate.ts';
@@ -132,7 +133,7 @@ function Answer({ data, question, answer }: AnswerProps) {
               value={shown}
               halfWidth={band.halfWidth}
               verdict={{ kind: 'too-close', near: 'lower', short: band.halfWidth }}
-              legs={[{ kind: 'bore', size: shown, coefficient: 1 }]}
+              legs={question.hole ? [legOf('bore', question.hole.tightest, 1)] : []}
             />
           )}
         </>

@@ -1,7 +1,7 @@
 import type { BackupStore } from './backup-format.ts';
-import { withStateByPasses } from './cut-state.ts';
 import type { Kept, KeptStamped } from './kept.ts';
 import { mergeRecords, sameRecord } from './merge.ts';
+import { putTogether } from './put-together.ts';
 import { checkRecord } from './schemas/any-record.ts';
 
 export type Outcome = 'added' | 'changed' | 'same';
@@ -14,7 +14,7 @@ export function mergedWith(store: BackupStore, here: Kept | undefined, other: Ke
   if (store === 'photoBytes') return { outcome: here ? 'same' : 'added', merged: other };
   const readable = here && checkRecord(store, here);
   // A record that is here but can't be read is worth less than its copy that can.
-  const together = (one: KeptStamped) => withStateByPasses(store, mergeRecords(one, other));
+  const together = (one: KeptStamped) => putTogether(store, mergeRecords(one, other));
   if (!readable?.ok) return { outcome: here ? 'changed' : 'added', merged: together(other) };
   if (store === 'settings') return { outcome: 'same', merged: readable.value }; // what this phone has set stays set
   // A signed sheet never changes, its stamps neither; one with other words or figures was refused before.

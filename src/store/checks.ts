@@ -1,5 +1,6 @@
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
+import { seenAs } from './done-again.ts';
 import { removeWithReadings } from './features.ts';
 import { isGone } from './kept.ts';
 import { touchJob } from './jobs.ts';
@@ -90,7 +91,8 @@ export async function sayCheckSeen(
   return actOnCheck(store, checkId, async (a, before) => {
     const take = before.takes[takeId] ?? a.refuse({ code: 'gone', store: 'checks' });
     const seenNote = note === '' ? undefined : note;
-    const said = withChanges<CheckTake, 'seen' | 'seenNote'>(take, { seen, seenNote });
+    const as = seen && seenAs(before);
+    const said = withChanges<CheckTake, 'seen' | 'seenNote' | 'seenAs'>(take, { seen, seenNote, seenAs: as });
     const after = await a.change(checkKind, checkId, (check) => ({
       ...check,
       takes: { ...check.takes, [takeId]: said },
@@ -191,7 +193,11 @@ function nextTake(a: Act, check: Check): Record<Id, CheckTake> {
   return makeTake(a, check, Math.max(a.at, (lastTake(check)?.at ?? 0) + 1));
 }
 
-function isSeenOtherwise(check: Check, { name = check.name, how = check.how }: CheckChanges): boolean {
+/** Whether what was seen by eye was seen of something else. */
+export function isSeenOtherwise(
+  check: Pick<Check, 'takes' | 'name' | 'how'>,
+  { name = check.name, how = check.how }: CheckChanges,
+): boolean {
   return lastTake(check)?.seen !== undefined && (name !== check.name || how !== check.how);
 }
 

@@ -2,8 +2,9 @@ import type { BackupStore } from './backup-format.ts';
 import { unitOf } from './backup-staged.ts';
 import type { Stamp } from './clock.ts';
 import { isStamped, type Kept, type KeptStamped } from './kept.ts';
-import { stampAt } from './merge.ts';
+import { mergeRecords, stampAt } from './merge.ts';
 import { canonicalText, isPlainObject, valuesByPath } from './paths.ts';
+import { putTogether } from './put-together.ts';
 import { checkRecord } from './schemas/any-record.ts';
 import { hasSeen, type Seen } from './seen.ts';
 
@@ -67,11 +68,17 @@ export function differingFields(copies: Copies): Differing[] {
   // A record that is here but can't be read is worth less than its copy that can.
   if (groups.size === 0 || !checkRecord(store, here).ok) return [];
   return [...groups.values()].flatMap(({ all, ...stamps }) => {
-    const fields = all.filter(({ path }) => !goAlong.has(path));
+    const fields = all.filter((field) => !goAlong.has(field.path) && !isOpenedAgain(copies, field));
     return fields.length === 0
       ? []
       : [{ ...stamps, fields, along: all.filter(({ path }) => goAlong.has(path)) }];
   });
+}
+
+/** What was done on one phone and stands as to be done again, as the other changed what it says: nobody is asked about that. */
+function isOpenedAgain({ store, here, other }: Copies, { path, won }: LostField): boolean {
+  if (path !== 'done' || won === undefined || !here || !isStamped(here)) return false;
+  return putTogether(store, mergeRecords(here, other))['done'] === undefined;
 }
 
 function isNeverCompared(path: string): boolean {

@@ -1,4 +1,8 @@
-import { canonicalText } from './paths.ts';
+import { deviceOf } from './clock.ts';
+import type { KeptStamped } from './kept.ts';
+import { stampAt } from './merge.ts';
+import { canonicalText, isPlainObject } from './paths.ts';
+import { keptWords } from './plain-words.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -16,6 +20,49 @@ export function isToDoAgain(store: keyof typeof DONE_AS, before: Fields, after: 
   // An act that also says by whom it was done knows what it says.
   if (before['done'] === undefined || !isSame(before['done'], after['done'])) return false;
   return DONE_AS[store].some((field) => !isSame(withoutSource(before[field]), withoutSource(after[field])));
+}
+
+/** What a step or re-check says, in short: it is kept with `done`, so that another phone's change shows. */
+export function doneAs(store: keyof typeof DONE_AS, record: Fields): string {
+  return inShort(DONE_AS[store].map((field) => withoutSource(record[field])));
+}
+
+/** The same for what a check by eye asks for. */
+export function seenAs({ name, how }: Fields): string {
+  return inShort([name, how]);
+}
+
+/** Whether the record says what it said to whoever did it. */
+export function isDoneAs(store: keyof typeof DONE_AS, record: KeptStamped, done: unknown): boolean {
+  return isAs({ record, as: isPlainObject(done) ? done['as'] : undefined, now: doneAs(store, record) }, [
+    'done',
+    ...DONE_AS[store],
+  ]);
+}
+
+export function isSeenAs(check: KeptStamped, takeId: string, as: unknown): boolean {
+  return isAs({ record: check, as, now: seenAs(check) }, [`takes.${takeId}`, 'name', 'how']);
+}
+
+/**
+ * What an earlier Slipfit marked as done does not say as what: there a phone knew what it wrote itself, and nothing that
+ * another wrote later.
+ */
+function isAs(
+  { record, as, now }: { readonly record: KeptStamped; readonly as: unknown; readonly now: string },
+  [doneAt, ...about]: readonly [string, ...string[]],
+): boolean {
+  if (as !== undefined) return as === now;
+  const done = stampAt(record, doneAt);
+  return !about.some((path) => {
+    const written = stampAt(record, path);
+    return written > done && deviceOf(written) !== deviceOf(done);
+  });
+}
+
+/** The same for words as they are kept and as they are shown. */
+function inShort(value: unknown): string {
+  return canonicalText(new TextEncoder().encode(keptWords(canonicalText(value))).buffer);
 }
 
 function isSame(one: unknown, other: unknown): boolean {

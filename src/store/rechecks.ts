@@ -1,7 +1,7 @@
 import { odometerIn } from '../engine/recheck-due.ts';
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
-import { isToDoAgain } from './done-again.ts';
+import { doneAs, isToDoAgain } from './done-again.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
@@ -95,7 +95,8 @@ export async function markRechecked(
   return act(store, { stores: ['jobs', 'rechecks'] }, async (a) => {
     const before = await a.get(recheckKind, id);
     await touchJob(a, before.jobId);
-    const done = { at: a.at, by, ...(odometer !== undefined && { odometer }) };
+    const as = doneAs('rechecks', before);
+    const done = { at: a.at, by, as, ...(odometer !== undefined && { odometer }) };
     const after = await a.change(recheckKind, id, (recheck) =>
       withChanges<typeof recheck, 'done' | 'wasDone'>(recheck, { done, wasDone: undefined }),
     );

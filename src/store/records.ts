@@ -196,6 +196,10 @@ export type CheckTake = {
   readonly featureId?: Id;
   readonly seen?: 'holds' | 'fails';
   readonly seenNote?: string;
+  /** What the check asked for when it was seen, in short. */
+  readonly seenAs?: string;
+  /** The go it comes after, where it was put in as the check asks for something else than was seen in that one. */
+  readonly after?: Id;
 };
 
 /** Something to be proved on the assembled thing, with the limits it has to keep. */
@@ -227,7 +231,14 @@ export type ManualTorque = {
   readonly source: string;
 };
 
-export type StepDone = { readonly at: number; readonly by: string };
+export type StepDone = {
+  readonly at: number;
+  readonly by: string;
+  /** What it was done as, in short (`done-again.ts`). */
+  readonly as?: string;
+  /** Another phone's change stands beside it, which whoever did it had not seen. */
+  readonly apart?: true;
+};
 
 /** One step of putting it together. */
 export type AssemblyStep = {

@@ -1,6 +1,6 @@
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
-import { isToDoAgain } from './done-again.ts';
+import { doneAs, isToDoAgain } from './done-again.ts';
 import type { Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import { mustHaveBeen } from './must-have-been.ts';
@@ -111,7 +111,10 @@ export async function moveStep(
 export async function markDone(store: Store, id: Id, by: string): Promise<StoreResult<AssemblyStep>> {
   return actOnStep(store, id, async (a, before) => {
     const after = await a.change(stepKind, id, (step) =>
-      withChanges<typeof step, 'done' | 'wasDone'>(step, { done: { at: a.at, by }, wasDone: undefined }),
+      withChanges<typeof step, 'done' | 'wasDone'>(step, {
+        done: { at: a.at, by, as: doneAs('steps', step) },
+        wasDone: undefined,
+      }),
     );
     a.undoable(`Done: ${shortened(before.text)}`, before.jobId);
     return after;

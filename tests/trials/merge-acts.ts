@@ -1,6 +1,7 @@
 import { readEntry, type Entry } from '../../src/engine/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import {
+  changeCheck,
   checksOf,
   createCheck,
   lastTake,
@@ -155,7 +156,7 @@ function newCut(jobId: string, chance: Chance): Parameters<typeof createCuts>[1]
 
 async function inACheck(store: Store, jobId: string, chance: Chance): Promise<Told> {
   const check = chance.one(await checksOf(store, jobId));
-  const act = chance.below(8);
+  const act = chance.below(9);
   const by = chance.one(['gap', 'by-eye'] as const) ?? 'gap';
   if (!check || act === 0)
     await createCheck(store, { jobId, name: words(chance), by, limitsFrom: '', how: '' });
@@ -163,8 +164,10 @@ async function inACheck(store: Store, jobId: string, chance: Chance): Promise<To
   else if (act <= 5) {
     const take = lastTake(check);
     if (take?.featureId !== undefined) return log(store, { featureId: take.featureId, jobId }, chance);
-    await sayCheckSeen(store, check.id, take?.id ?? '', 'fails', words(chance));
-  } else if (chance.below(3) === 0) return removed((await removeCheck(store, check.id)).ok);
+    const seen = chance.one(['holds', 'fails'] as const);
+    await sayCheckSeen(store, check.id, take?.id ?? '', seen, words(chance));
+  } else if (act === 6) await changeCheck(store, check.id, { how: words(chance) });
+  else if (chance.below(3) === 0) return removed((await removeCheck(store, check.id)).ok);
   return {};
 }
 

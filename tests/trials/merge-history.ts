@@ -140,7 +140,13 @@ async function merge(history: History, from: Phone, to: Phone, jobId?: string): 
   const opened = [...(await openIds(to.store))].filter((id) => !openBefore.has(id)).length;
   if (announced !== opened) outcome.unsaid.push(`${announced} were said, ${opened} are asked`);
   const asked = [...(await askedOn(to.store))].filter((one) => !before.has(one));
-  const expected = new Set(wanted.map(({ key, path, stamps }) => askedText(key, path, stamps)));
+  const after = await heldBy(to.store);
+  // What was done on one phone and is to be done again, as the other changed what it says, leaves nothing to ask.
+  const isOpenedAgain = ({ key, path }: (typeof wanted)[number]) =>
+    path === 'done' && [here, inFile].some((held) => held.get(key)?.['done']) && !after.get(key)?.['done'];
+  const expected = new Set(
+    wanted.filter((one) => !isOpenedAgain(one)).map(({ key, path, stamps }) => askedText(key, path, stamps)),
+  );
   outcome.count.asked += asked.length;
   outcome.hidden.push(...[...expected].filter((one) => !asked.includes(one)));
   outcome.needless.push(...asked.filter((one) => !expected.has(one)));

@@ -42,6 +42,7 @@ const followsFromOthers: ReadonlySet<string> = new Set([
   'deleted',
   'basis',
   'limitsFrom',
+  'wasDone',
 ]);
 
 /** Fields that say different things in the two, written on two phones of which neither had met the other's write. */

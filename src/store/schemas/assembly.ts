@@ -3,10 +3,14 @@ import * as z from 'zod/mini';
 import type { AssemblyStep, Recheck } from '../records.ts';
 import { decimalText, id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
 
-const done = z.exactOptional(z.looseObject({ at: time, by: line }));
-const rechecked = z.exactOptional(
-  z.looseObject({ at: time, by: line, odometer: z.exactOptional(wholeNumber) }),
-);
+const doneFields = {
+  at: time,
+  by: line,
+  as: z.exactOptional(line),
+  apart: z.exactOptional(z.literal(true)),
+};
+const done = z.exactOptional(z.looseObject(doneFields));
+const rechecked = z.exactOptional(z.looseObject({ ...doneFields, odometer: z.exactOptional(wholeNumber) }));
 
 export const stepSchema = z.looseObject({
   ...stamped,

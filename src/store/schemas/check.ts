@@ -18,6 +18,8 @@ const takeSchema = z.looseObject({
   featureId: z.exactOptional(id),
   seen: z.exactOptional(z.enum(['holds', 'fails'])),
   seenNote: z.exactOptional(note),
+  seenAs: z.exactOptional(line),
+  after: z.exactOptional(id),
 });
 
 export const checkSchema = z.looseObject({

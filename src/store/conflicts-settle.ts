@@ -1,14 +1,13 @@
-import { withStateByPasses } from './cut-state.ts';
 import { act, withStamps, type Act } from './act.ts';
-import { isToDoAgain } from './done-again.ts';
 import type { Conflict } from './schemas/conflict.ts';
 import { readConflict } from './schemas/conflict.ts';
 import { undoableStores } from './undo.ts';
-import { isGone, type Kept, type StoreName } from './kept.ts';
+import { isGone, type Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import type { Store } from './open-store.ts';
 import { fieldsFromPaths, isPlainObject, mapsOf, valuesByPath } from './paths.ts';
 import type { Id } from './records.ts';
+import { openAgain, putTogether } from './put-together.ts';
 import { checkRecord } from './schemas/any-record.ts';
 import type { StoreResult } from './store-refusal.ts';
 
@@ -33,20 +32,15 @@ export async function settleConflict(store: Store, { id, take, label }: Settling
     const record = await a.kept(of.store, of.id);
     if (!record || isGone(record)) return a.refuse({ code: 'gone', store: of.store });
     const chosen = settled(a, record, { conflict, take });
-    const after = withStateByPasses(of.store, openAgain(of.store, record, chosen));
+    // A step that was done with the other phone's torque, say, was not done with this one.
+    const opened = openAgain(of.store, { before: record, after: chosen, stamp: a.stamp });
+    const after = putTogether(of.store, opened);
     const checked = checkRecord(of.store, after);
     if (!checked.ok) return a.refuse({ code: 'cannot-keep', store: of.store, field: checked.field });
     a.changeKept(of.store, record, after);
     a.undoable(label, jobId);
     return of.id;
   });
-}
-
-/** A step that was done with the other phone's torque, say, was not done with this one. */
-function openAgain(store: StoreName, before: Kept, after: Kept): Kept {
-  if ((store !== 'steps' && store !== 'rechecks') || !isToDoAgain(store, before, after)) return after;
-  const { done, ...rest } = after;
-  return { ...rest, id: after.id, wasDone: done };
 }
 
 function settled(

@@ -4,6 +4,7 @@ import { isGone, type Kept, type StoreName } from './kept.ts';
 import type { Store } from './open-store.ts';
 import { canonicalText, fieldsFromPaths, isPlainObject, mapsOf, valuesByPath } from './paths.ts';
 import { read } from './read.ts';
+import type * as PutTogether from './put-together.ts';
 import type { Id, UndoChange, UndoRecord } from './records.ts';
 import { readUndo } from './schemas/undo.ts';
 import type { StoreResult } from './store-refusal.ts';
@@ -71,14 +72,14 @@ function undoableOf({ id, at, label, brought }: UndoRecord): Undoable {
 /** Takes an act back, in one transaction, and says which. The record goes: the one before it is next. */
 export async function undoLast(store: Store, undoId: Id): Promise<StoreResult<string>> {
   // The code for it comes when it is wanted, and before the act: a transaction waits for no file.
-  const { withStateByPasses } = await import('./cut-state.ts');
+  const together = await import('./put-together.ts');
   const undone = await act(store, { stores: [...undoableStores, 'sheets'] }, async (a) => {
     const record = readUndo(await a.kept('undo', undoId)) ?? a.refuse({ code: 'nothing-to-undo' });
     if (record.brought) return undefined;
     const { label } = record;
     if (await isHeldByOthers(record, a.tx)) return a.refuse({ code: 'others-since', label });
     if (!(await stillStands(record, getterIn(a.tx)))) return a.refuse({ code: 'changed-since', label });
-    await Promise.all(record.changes.map((change) => takeBack(a, change, withStateByPasses)));
+    await Promise.all(record.changes.map((change) => takeBack(a, change, together)));
     a.drop('undo', undoId);
     return label;
   });
@@ -111,7 +112,7 @@ export const undoableStores: readonly StoreName[] = [
 async function takeBack(
   a: Act,
   change: UndoChange,
-  withState: (store: StoreName, record: Kept) => Kept,
+  { openAgain, putTogether }: typeof PutTogether,
 ): Promise<void> {
   const kept = await a.kept(change.store, change.id);
   if (!kept) return;
@@ -132,7 +133,9 @@ async function takeBack(
     ...(broughtBack === true && !change.made ? { broughtBack } : {}),
   };
   const back: Kept = { ...fieldsFromPaths(values, mapsOf(kept)), ...own };
-  a.putKept(change.store, withStamps(withState(change.store, back), paths, a.stamp));
+  const { stamp } = a;
+  const opened = openAgain(change.store, { before: kept, after: withStamps(back, paths, stamp), stamp });
+  a.putKept(change.store, putTogether(change.store, opened));
 }
 
 function pathsOf(change: UndoChange): string[] {

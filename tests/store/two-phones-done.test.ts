@@ -1,6 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { changeCheck, createCheck, getCheck, lastTake, sayCheckSeen } from '../../src/store/checks.ts';
 import { openConflicts } from '../../src/store/conflicts-open.ts';
+import { settleConflict } from '../../src/store/conflicts-settle.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import {
   addRecheck,
@@ -10,6 +11,7 @@ import {
   rechecksOf,
 } from '../../src/store/rechecks.ts';
 import { addSteps, changeStep, getStep, markDone } from '../../src/store/steps.ts';
+import { latestUndo, undoLast } from '../../src/store/undo.ts';
 import { carry, everythingIn, exchange, twoPhonesWithABore } from './two-phones-for-test.ts';
 import { closeAll, openForTest, tickingClock, worked } from './open-for-test.ts';
 
@@ -49,6 +51,10 @@ async function saySeen(phone: Store, id: string, seen: 'holds' | 'fails'): Promi
 async function lastOf(phone: Store, id: string) {
   const check = await getCheck(phone, id);
   return check && lastTake(check);
+}
+
+async function undoNewest(phone: Store): Promise<string> {
+  return worked(await undoLast(phone, (await latestUndo(phone))?.id ?? ''));
 }
 
 async function expectAlike(...phones: readonly Store[]): Promise<void> {
@@ -182,3 +188,65 @@ test.each(['owner', 'helper'] as const)(
     await expectAlike(owner, helper);
   },
 );
+
+test('a torque taken back by undo leaves no step done at the one that was taken back', async () => {
+  const { owner, helper, id } = await withStep();
+  worked(await changeStep(owner, id, { torque: nm('25') }));
+  await exchange(owner, helper);
+  worked(await markDone(helper, id, 'Jo B.'));
+  await carry(helper, owner);
+  const mine = (await owner.db.getAll('undo')).find(({ label }) => label === 'Changed Axle nut');
+  worked(await undoLast(owner, mine.id));
+  const step = await getStep(owner, id);
+  expect(step).toMatchObject({ torque: nm('60'), wasDone: { by: 'Jo B.' } });
+  expect(step).not.toHaveProperty('done');
+  await exchange(owner, helper);
+  await expectAlike(owner, helper);
+});
+
+test('what a check by eye asks for, taken back by undo, is to be looked at again', async () => {
+  const { owner, helper, id } = await withEyeCheck();
+  worked(await changeCheck(owner, id, { how: 'whole travel' }));
+  await exchange(owner, helper);
+  await saySeen(helper, id, 'holds');
+  await carry(helper, owner);
+  const mine = (await owner.db.getAll('undo')).find(({ label }) => label === 'Changed Hose');
+  worked(await undoLast(owner, mine.id));
+  expect(await getCheck(owner, id)).toMatchObject({ how: 'straight ahead' });
+  expect(await lastOf(owner, id)).not.toHaveProperty('seen');
+  await exchange(owner, helper);
+  await expectAlike(owner, helper);
+});
+
+test('acts on a done step are undone one after the other, down to the step itself', async () => {
+  const { owner, id } = await withStep();
+  worked(await markDone(owner, id, 'R. Tiller'));
+  worked(await changeStep(owner, id, { torque: nm('60', 'page 12') }));
+  worked(await changeStep(owner, id, { torque: nm('90', 'page 12') }));
+  worked(await markDone(owner, id, 'Jo B.'));
+  expect(await undoNewest(owner)).toBe('Done: Axle nut');
+  expect(await undoNewest(owner)).toBe('Changed Axle nut');
+  expect((await getStep(owner, id))?.done?.by).toBe('R. Tiller');
+  expect(await undoNewest(owner)).toBe('Changed Axle nut');
+  expect((await getStep(owner, id))?.done?.by).toBe('R. Tiller');
+  expect(await undoNewest(owner)).toBe('Done: Axle nut');
+});
+
+test('a check by eye seen under the one wording is to be looked at again when the other is taken', async () => {
+  const { owner, helper, id } = await withEyeCheck();
+  worked(await changeCheck(owner, id, { how: 'AAA' }));
+  worked(await changeCheck(helper, id, { how: 'BBB' }));
+  await exchange(owner, helper);
+  await saySeen(owner, id, 'holds');
+  const asked = (await openConflicts(owner))[0] ?? (await openConflicts(helper))[0];
+  expect((await getCheck(owner, id))?.how).toBe('BBB');
+  const phone = (await openConflicts(owner)).length > 0 ? owner : helper;
+  if (phone === helper) await carry(owner, helper);
+  worked(await settleConflict(phone, { id: asked?.conflict.id ?? '', take: 'lost', label: 'Took AAA' }));
+  expect((await getCheck(phone, id))?.how).toBe('AAA');
+  expect(await lastOf(phone, id)).not.toHaveProperty('seen');
+  await undoNewest(phone);
+  expect(await lastOf(phone, id)).toMatchObject({ seen: 'holds' });
+  await exchange(owner, helper);
+  await expectAlike(owner, helper);
+});

@@ -96,7 +96,7 @@ function sayTightest({ hole, limits }: InsertAnswer, unit: ShownUnit): string {
   const side = isLess(tightest, limits.minorLeast)
     ? `${show(minus(limits.minorLeast, tightest), unit)} under`
     : `${show(minus(tightest, limits.minorLeast), unit)} over`;
-  return `it is ${show(tightest, unit)} (${showBand(band.halfWidth, unit)}) at its tightest, ${side} the least of ${show(limits.minorLeast, unit)}`;
+  return `it is ${show(tightest, unit)} (${showBand(band.halfWidth, unit)}) at its tightest, ${side} the least`;
 }
 
 function sayAfterDrill({ percentAfterDrill }: InsertHole): string {

@@ -41,7 +41,7 @@ function hole(size: string, plusMinus?: string) {
 describe('the hole', () => {
   test('a bore too close to call is told to take the drill anyway, with name, decimal, mm and percent', () => {
     expect(sayInsertHole(answer('7/16-20', { hole: hole('.4487 in', '.0012 in') }), 'in')).toBe(
-      'Run 29/64 in (.4531 in, 11.509 mm) through anyway: it is .4487 in (±.0012) at its tightest, .0004 in over the least of .4483 in, too close to call. With the drill through: 75.9 % of thread is left.',
+      'Run 29/64 in (.4531 in, 11.509 mm) through anyway: it is .4487 in (±.0012) at its tightest, .0004 in over the least, too close to call. With the drill through: 75.9 % of thread is left.',
     );
   });
 

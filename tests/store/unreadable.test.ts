@@ -40,6 +40,22 @@ test('every kind of record that can’t be read is counted in its own job, and i
   expect(await unreadableOfJob(store, JOB)).toBe(spoilt + 1);
 });
 
+test.each([null, undefined, { hour: 9 }])(
+  'a reading whose time is %o is counted in its job, and in no other',
+  async (at) => {
+    const store = await openForTest();
+    worked(await addDemo(store));
+    const readings: Kept[] = await store.db.getAll('readings');
+    const one = readings.find(({ jobId }) => jobId === JOB);
+    const { at: _at, ...rest }: Kept = one ?? { id: 'none' };
+    await store.db.put('readings', at === undefined ? rest : { ...rest, at });
+    expect(await unreadableOfJob(store, JOB)).toBe(1);
+    const jobs: Kept[] = await store.db.getAll('jobs');
+    for (const { id } of jobs.filter((job) => job.id !== JOB))
+      expect(await unreadableOfJob(store, id)).toBe(0);
+  },
+);
+
 test('one that was removed is nothing that anybody misses', async () => {
   const store = await openForTest();
   worked(await addDemo(store));

@@ -6,6 +6,8 @@ import { changeJob, removeJob } from '../../store/jobs.ts';
 import { moneyOf } from '../../store/money.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { isSafetyCritical } from '../../engine/safety.ts';
+import { jobsChangedSinceSigning } from '../../store/signed-since.ts';
+import { signedStores } from '../../store/signed-stores.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -19,7 +21,6 @@ import { UndoKey } from '../common/undo-key.tsx';
 import type { Job } from '../../store/records.ts';
 import { useCurrency } from '../money/use-currency.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
-import { useSignedSince } from '../sheet/use-signed-since.ts';
 import { useJobFile } from './use-job-file.ts';
 import { SystemsChoice } from './systems-choice.tsx';
 import { UnreadableLine } from './unreadable-line.tsx';
@@ -38,7 +39,7 @@ function JobForm({ job }: { job: Job }) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
   const { said, give } = useJobFile(job);
-  const isChanged = useSignedSince(job.id) !== undefined;
+  const isChanged = useIsChanged(job);
   const change = async (changes: Parameters<typeof changeJob>[2]) => {
     const changed = await changeJob(store, job.id, changes);
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
@@ -96,6 +97,12 @@ function JobForm({ job }: { job: Job }) {
       </div>
     </Page>
   );
+}
+
+/** Whether it stands otherwise than it was signed, as in the list of jobs: it is asked at every letter. */
+function useIsChanged({ id }: Job): boolean {
+  const changed = useLive(`changed/${id}`, signedStores, (store) => jobsChangedSinceSigning(store, [id]));
+  return changed?.has(id) === true;
 }
 
 function MoneyRow({ jobId }: { jobId: string }) {

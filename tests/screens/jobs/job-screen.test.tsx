@@ -5,9 +5,10 @@ import { ReadingsScreen } from '../../../src/screens/readings/readings-screen.ts
 import { restoreBackup } from '../../../src/store/backup.ts';
 import { createFeature } from '../../../src/store/features.ts';
 import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
+import { signSheet } from '../../../src/store/sheets.ts';
 import { addSteps } from '../../../src/store/steps.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { backupOf } from '../../store/two-phones-for-test.ts';
+import { backupOf, log } from '../../store/two-phones-for-test.ts';
 import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
 
 afterEach(clearAway);
@@ -56,6 +57,27 @@ test('a field shows what is kept again after an undo, and what is typed while it
   await waitFor(async () => expect((await getJob(store, job.id))?.what).toBe('Trailer'));
   worked(await changeJob(store, job.id, { what: 'Boat trailer' }));
   await waitFor(() => expect(field().value).toBe('Boat trailer'));
+});
+
+test('a signed job says at a letter that it was changed, and reads none of its readings for it', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const bore = worked(await createFeature(store, { jobId: job.id, kind: 'bore', name: 'left bore' }));
+  worked(await log(store, bore.id, job.id, '.4487'));
+  const by = { signedBy: 'Jo B.', engineVersion: '0.1.0', readingsCsv: '', cutsCsv: '' };
+  worked(await signSheet(store, { jobId: job.id, content: ['as it stands'], ...by }));
+  const reads = vi.spyOn(IDBIndex.prototype, 'getAll');
+  onScreen(store, <JobScreen jobId={job.id} />);
+  await screen.findByText(/signed off/);
+  expect(screen.queryByText(/changed since/)).toBeNull();
+  await aMomentLater();
+  reads.mockClear();
+  fireEvent.input(screen.getByLabelText('What it is'), { target: { value: 'Sidecar' } });
+  await screen.findByText(/changed since/);
+  const read = reads.mock.contexts.map((index) => index instanceof IDBIndex && index.name);
+  expect(read).toContain('jobId');
+  expect(read).not.toContain('jobId+at');
+  reads.mockRestore();
 });
 
 test('a job that touches the brake says what a mistake can do', async () => {

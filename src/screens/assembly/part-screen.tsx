@@ -64,10 +64,9 @@ function PartForm({ part }: { part: Part }) {
   const keep = async (changes: PartChanges) => {
     const kept = await changePart(store, part.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
   };
-  const rename = (name: string) => {
-    if (name !== '') void keep({ name });
-  };
+  const rename = async (name: string) => name !== '' && keep({ name });
   const remove = async () => {
     const removed = await removePart(store, part.id);
     return removed.ok ? goInstead(here) : setTrouble(sayStore(removed.refusal));

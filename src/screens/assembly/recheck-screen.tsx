@@ -123,10 +123,9 @@ function RecheckForm({ job, recheck }: { job: Job; recheck: Recheck }) {
   const keep = async (changes: RecheckChanges) => {
     const kept = await changeRecheck(store, recheck.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
   };
-  const rename = (what: string) => {
-    if (what !== '') void keep({ what });
-  };
+  const rename = async (what: string) => what !== '' && keep({ what });
   const remove = async () => {
     const removed = await removeRecheck(store, recheck.id);
     return removed.ok ? goInstead(here) : setTrouble(sayStore(removed.refusal));

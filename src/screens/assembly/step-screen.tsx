@@ -69,11 +69,12 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
     setTrouble(result.ok ? '' : sayStore(result.refusal));
     const again = result.ok && step.done ? againWords(result.value) : undefined;
     if (again !== undefined) announce(again);
+    return result.ok;
   };
-  const write = (name: Words) => (text: string) => {
+  const write = (name: Words) => async (text: string) => {
     // A step without words says nothing: the last ones stay until there are others.
-    if (name === 'text') return text === '' ? undefined : void keep({ text });
-    return void keep({ [name]: text === '' ? undefined : text });
+    if (name === 'text') return text !== '' && keep({ text });
+    return keep({ [name]: text === '' ? undefined : text });
   };
   const done = () =>
     assembly.fitter === undefined

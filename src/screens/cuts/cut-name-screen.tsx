@@ -14,6 +14,7 @@ export function CutNameScreen({ cut }: { cut: Cut }) {
   const keep = async (changes: { readonly name?: string; readonly part?: string }) => {
     const kept = await changeCut(store, cut.id, { name: cut.name, part: cut.part, ...changes });
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
   };
   return (
     <Page
@@ -21,8 +22,8 @@ export function CutNameScreen({ cut }: { cut: Cut }) {
       subtitle={cut.name}
       back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
     >
-      <KeptField label="Cut" kept={cut.name} onWords={(name) => name !== '' && void keep({ name })} />
-      <KeptField label="Part" kept={cut.part} onWords={(part) => part !== '' && void keep({ part })} />
+      <KeptField label="Cut" kept={cut.name} onWords={async (name) => name !== '' && keep({ name })} />
+      <KeptField label="Part" kept={cut.part} onWords={async (part) => part !== '' && keep({ part })} />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

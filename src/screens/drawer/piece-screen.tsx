@@ -47,10 +47,9 @@ function PieceForm({ piece }: { piece: DrawerPiece }) {
   const keep = async (changes: PieceChanges) => {
     const kept = await changePiece(store, piece.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
   };
-  const rename = (name: string) => {
-    if (name !== '') void keep({ name });
-  };
+  const rename = async (name: string) => name !== '' && keep({ name });
   return (
     <Page
       title={piece.name}

@@ -16,6 +16,7 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
   const change = async (changes: CheckChanges) => {
     const kept = await changeCheck(store, check.id, changes);
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
   };
   const remove = async () => {
     const removed = await removeCheck(store, check.id);
@@ -24,8 +25,8 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
   };
   return (
     <Page title="About this check" subtitle={check.name} back={{ href: hrefOf(here), to: 'the check' }}>
-      <KeptField label="Name" kept={check.name} onWords={(name) => name !== '' && void change({ name })} />
-      <KeptField label="How to do it" kept={check.how} long onWords={(how) => void change({ how })} />
+      <KeptField label="Name" kept={check.name} onWords={async (name) => name !== '' && change({ name })} />
+      <KeptField label="How to do it" kept={check.how} long onWords={(how) => change({ how })} />
       {state.last.kind === 'seen' && (
         <p class="one-check-how">
           It was looked at as it stands here. Change it, and it has to be looked at again.
@@ -35,7 +36,7 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
         <KeptField
           label="Where the limits come from"
           kept={check.limitsFrom}
-          onWords={(limitsFrom) => void change({ limitsFrom })}
+          onWords={(limitsFrom) => change({ limitsFrom })}
         />
       )}
       {trouble !== '' && (

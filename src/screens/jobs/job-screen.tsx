@@ -45,10 +45,9 @@ function JobForm({ job }: { job: Job }) {
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
     return changed.ok;
   };
-  const write = (field: 'name' | 'what' | 'customerNote') => (words: string) => {
+  const write = (field: 'name' | 'what' | 'customerNote') => async (words: string) =>
     // A job without a name can't be found again: the last name stays until there is another.
-    if (field !== 'name' || words !== '') void change({ [field]: words });
-  };
+    (field !== 'name' || words !== '') && change({ [field]: words });
   const remove = async () => {
     const removed = await removeJob(store, job.id);
     if (removed.ok) go({ at: 'jobs' });

@@ -19,6 +19,7 @@ export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
   const take = async (text: string) => {
     const kept = await putSetting(store, 'currency', text.slice(0, LONGEST).trim());
     setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return kept.ok;
   };
   return (
     <Page
@@ -33,7 +34,7 @@ export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
           </Button>
         ))}
       </div>
-      <KeptField label="Another sign" hint="EUR, say" kept={sign} onWords={(words) => void take(words)} />
+      <KeptField label="Another sign" hint="EUR, say" kept={sign} onWords={take} />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

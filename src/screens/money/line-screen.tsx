@@ -19,9 +19,10 @@ export function LineScreen({ job, line, sign }: LineScreenProps) {
   const all = { at: 'money', jobId: job.id } as const;
   const write = async (what: string) => {
     // A line without a name can't be told from another: the last one stays until there is a new one.
-    if (what === '') return;
+    if (what === '') return false;
     const changed = await changeMoney(store, line.id, { what });
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
+    return changed.ok;
   };
   const remove = async () => {
     const removed = await removeMoney(store, line.id);
@@ -36,7 +37,7 @@ export function LineScreen({ job, line, sign }: LineScreenProps) {
       subtitle={job.name}
       back={{ href: hrefOf(all), to: 'money and time' }}
     >
-      <KeptField label="What for" kept={line.what} onWords={(what) => void write(what)} />
+      <KeptField label="What for" kept={line.what} onWords={write} />
       {amount !== undefined && <Row href={at('amount')} title="Amount" figure={shownMoney(amount, sign)} />}
       {hours !== undefined && (
         <>

@@ -40,6 +40,7 @@ function LargePhoto({
   const write = async (note: string) => {
     const changed = await changePhoto(store, photo.id, { note });
     setTrouble(changed.ok ? '' : sayStore(changed.refusal));
+    return changed.ok;
   };
   const remove = async () => {
     const removed = await removePhoto(store, photo.id);
@@ -69,13 +70,7 @@ function LargePhoto({
           backup.
         </p>
       )}
-      <KeptField
-        label="Note"
-        long
-        hint="What is to be seen"
-        kept={photo.note}
-        onWords={(note) => void write(note)}
-      />
+      <KeptField label="Note" long hint="What is to be seen" kept={photo.note} onWords={write} />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

@@ -26,9 +26,7 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
   const store = useStore();
   const unit = useShownUnit();
   const [trouble, setTrouble] = useState('');
-  const rename = (name: string) => {
-    if (name !== '') void changeFeature(store, feature.id, { name });
-  };
+  const rename = async (name: string) => name !== '' && (await changeFeature(store, feature.id, { name })).ok;
   const strike = async (reading: ReadingRecord) => {
     const struck = await strikeOut(store, reading.id, 'by hand');
     setTrouble(struck.ok ? '' : sayStore(struck.refusal));

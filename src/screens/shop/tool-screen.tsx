@@ -74,10 +74,9 @@ function ToolForm({ record }: { record: ToolRecord }) {
     const done = await result;
     if (done.ok) then?.();
     setTrouble(done.ok ? '' : sayStore(done.refusal));
+    return done.ok;
   };
-  const rename = (name: string) => {
-    if (name !== '') void told(changeTool(store, tool.id, { tool: { name } }));
-  };
+  const rename = async (name: string) => name !== '' && told(changeTool(store, tool.id, { tool: { name } }));
   const copy = async () => {
     const { id: _own, ...rest } = tool;
     const made = await addTool(store, { ...rest, name: `${tool.name}, another` });

@@ -83,6 +83,7 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
       part={part}
       trouble={trouble}
       onChange={(changed) => void keep(changed)}
+      onRename={async (name) => name !== '' && keep({ ...part, name })}
       onRemove={() => remove()}
     />
   );
@@ -94,20 +95,18 @@ type PartFormProps = {
   readonly part: StackPartInput;
   readonly trouble: string;
   readonly onChange: (part: StackPartInput) => void;
+  readonly onRename: (name: string) => Promise<boolean>;
   readonly onRemove: () => unknown;
 };
 
-function PartForm({ data, partId, part, trouble, onChange, onRemove }: PartFormProps) {
+function PartForm({ data, partId, part, trouble, onChange, onRename, onRemove }: PartFormProps) {
   const { worksheet, job, unit } = data;
   const here = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
   const known = knownSize(data, part.size);
   const least = exactSize(data, part.leastLength);
-  const rename = (name: string) => {
-    if (name !== '') onChange({ ...part, name });
-  };
   return (
     <Page title={part.name} subtitle={worksheet.title} back={{ href: hrefOf(here), to: 'the stack' }}>
-      <KeptField label="Name" kept={part.name} onWords={rename} />
+      <KeptField label="Name" kept={part.name} onWords={onRename} />
       <ul>
         <li>
           <Row

@@ -57,9 +57,8 @@ function NewerWorksheet({ data }: { data: WorksheetData }) {
 /** Its name, and the way to remove it. */
 function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
   const store = useStore();
-  const rename = (title: string) => {
-    if (title !== '') void renameWorksheet(store, worksheet.id, title);
-  };
+  const rename = async (title: string) =>
+    title !== '' && (await renameWorksheet(store, worksheet.id, title)).ok;
   const remove = async () => {
     const removed = await removeWorksheet(store, worksheet.id);
     if (removed.ok) go({ at: 'worksheets', jobId: job.id });

@@ -7,8 +7,8 @@ import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } fro
 /** 45 KB is what a mid-range phone on slow 3G has loaded and started well within 5 s, with the styles beside it. */
 const limit = 45_000;
 /**
- * What is there, 332 KB, rounded up a little: it is fetched once, after the first load, and kept. 600 files of figures,
- * sentences and screens in one piece would be 316 KB; a jump past this means that something came in twice or unpacked.
+ * What is there, 332 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
+ * that something came in twice or unpacked.
  */
 const wholeLimit = 333_000;
 

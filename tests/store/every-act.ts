@@ -37,7 +37,7 @@ import {
 } from '../../src/store/rechecks.ts';
 import { replaceCuts } from '../../src/store/replace-cuts.ts';
 import type { SizeInput } from '../../src/store/records.ts';
-import { putSetting } from '../../src/store/settings.ts';
+import { changeSetting, putSetting } from '../../src/store/settings.ts';
 import { addSteps, changeStep, markDone, markUndone, moveStep, removeStep } from '../../src/store/steps.ts';
 import { takePieces } from '../../src/store/take-pieces.ts';
 import { takeShims } from '../../src/store/take-shims.ts';
@@ -209,6 +209,7 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
     return async () => putBackTool(s, usual);
   },
   putSetting: async (s) => async () => putSetting(s, 'lathe', { speedsRpm: [70, 200] }),
+  changeSetting: async (s) => async () => changeSetting(s, 'lathe', () => ({ speedsRpm: [70, 200] })),
   removeDemo: async (s) => async () => removeDemo(s),
 };
 

@@ -4,7 +4,8 @@ import { applyPreviewed } from '../../src/store/backup-restore.ts';
 import { openConflicts } from '../../src/store/conflicts-open.ts';
 import { settleConflict } from '../../src/store/conflicts-settle.ts';
 import { listJobs } from '../../src/store/jobs.ts';
-import type { Kept } from '../../src/store/kept.ts';
+import { isStamped, type Kept } from '../../src/store/kept.ts';
+import { stampAt } from '../../src/store/merge.ts';
 import { closeStore, openStore, type Store } from '../../src/store/open-store.ts';
 import { isPlainObject } from '../../src/store/paths.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';
@@ -141,9 +142,13 @@ async function merge(history: History, from: Phone, to: Phone, jobId?: string): 
   if (announced !== opened) outcome.unsaid.push(`${announced} were said, ${opened} are asked`);
   const asked = [...(await askedOn(to.store))].filter((one) => !before.has(one));
   const after = await heldBy(to.store);
-  // What was done on one phone and is to be done again, as the other changed what it says, leaves nothing to ask.
-  const isOpenedAgain = ({ key, path }: (typeof wanted)[number]) =>
-    path === 'done' && [here, inFile].some((held) => held.get(key)?.['done']) && !after.get(key)?.['done'];
+  // What was done last and is to be done again, as the other phone changed what it says, leaves nothing to ask.
+  const isOpenedAgain = ({ key, path }: (typeof wanted)[number]) => {
+    if (path !== 'done' || after.get(key)?.['done']) return false;
+    const [ours, theirs] = [here.get(key), inFile.get(key)];
+    if (!ours || !theirs || !isStamped(ours) || !isStamped(theirs)) return false;
+    return (stampAt(ours, path) > stampAt(theirs, path) ? ours : theirs)['done'] !== undefined;
+  };
   const expected = new Set(
     wanted.filter((one) => !isOpenedAgain(one)).map(({ key, path, stamps }) => askedText(key, path, stamps)),
   );

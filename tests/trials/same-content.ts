@@ -1,7 +1,8 @@
 import { backupLines } from '../../src/store/backup.ts';
-import { derivedFields, type Kept } from '../../src/store/kept.ts';
+import { derivedFields, type Kept, type StoreName } from '../../src/store/kept.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { isPlainObject } from '../../src/store/paths.ts';
+import { putTogether } from '../../src/store/put-together.ts';
 
 // A file over this would fill the memory that is being measured: of it only the number of records is looked at.
 const MOST_COMPARED = 3_000_000;
@@ -33,7 +34,8 @@ export async function differenceFrom(
     // Bytes without a photo are nobody's: one that was removed, or whose record no Slipfit could read, has none in a backup.
     if (!here && wanted.key.startsWith('photoBytes/') && !hasPhoto(kept, wanted.key)) continue;
     if (!here) return `${wanted.key} did not arrive`;
-    if (!isTwin && contentOf(here) !== contentOf(wanted.record))
+    // Spoiled words say something else than what was done or seen: that is to be done again.
+    if (!isTwin && contentOf(here) !== contentOf(putTogether(wanted.store, wanted.record)))
       return `${wanted.key} arrived as ${contentOf(here).slice(0, 120)}`;
   }
   return undefined;
@@ -44,12 +46,14 @@ function hasPhoto(kept: ReadonlyMap<string, Kept>, key: string): boolean {
   return photo !== undefined && photo['deleted'] === undefined;
 }
 
-function recordIn(line: string): { readonly key: string; readonly record: Kept } | undefined {
+type Found = { readonly store: StoreName; readonly key: string; readonly record: Kept };
+
+function recordIn(line: string): Found | undefined {
   if (!line.startsWith('{')) return undefined;
-  const { store, record }: { store?: string; record?: Kept } = JSON.parse(line);
+  const { store, record }: { store?: StoreName; record?: Kept } = JSON.parse(line);
   return store === undefined || record === undefined || record.id === 'lastPlace'
     ? undefined
-    : { key: `${store}/${record.id}`, record };
+    : { store, key: `${store}/${record.id}`, record };
 }
 
 /** The fields by name, those that Slipfit works out itself left out; stamps may be written in a shorter way. */

@@ -1,7 +1,7 @@
 import { backupStores, type BackupStore } from './backup-format.ts';
 import { isGone, type Kept } from './kept.ts';
 import type { Store } from './open-store.ts';
-import { read, type Reads } from './read.ts';
+import { read } from './read.ts';
 import type { Id } from './records.ts';
 import { checkRecord } from './schemas/any-record.ts';
 
@@ -38,20 +38,29 @@ async function keptOfJob(store: Store, name: BackupStore, jobId: Id): Promise<Ke
   return read(store, [name], (tx) => {
     const records = tx.objectStore(name);
     if (name === 'jobs') return records.getAll(jobId);
-    return name === 'readings' ? readingsOfJob(tx, jobId) : records.index('jobId').getAll(jobId);
+    return name === 'readings'
+      ? records.index('jobId+at').getAll(IDBKeyRange.bound([jobId], [jobId, []]))
+      : records.index('jobId').getAll(jobId);
   });
 }
 
-/** A reading without its time is in no index, and only found where the index holds fewer than there are. */
-async function readingsOfJob(tx: Reads, jobId: Id): Promise<Kept[]> {
-  const readings = tx.objectStore('readings');
-  const byTime = readings.index('jobId+at');
-  const listed: Kept[] = await byTime.getAll(IDBKeyRange.bound([jobId], [jobId, []]));
-  if ((await readings.count()) === (await byTime.count())) return listed;
-  const known = new Set(await byTime.getAllKeys());
-  const ids = (await readings.getAllKeys()).filter((id) => !known.has(id));
-  const others: (Kept | undefined)[] = await Promise.all(ids.map((id) => readings.get(id)));
-  return [...listed, ...others.flatMap((one) => (one?.['jobId'] === jobId ? [one] : []))];
+/**
+ * A reading without its time is in no index, so no list and not the count above has it. All readings of the phone are
+ * counted for that, a hundred thousand perhaps: only asked where a job is to be signed.
+ */
+export async function unlistedReadings(store: Store, jobId: Id): Promise<number> {
+  return read(store, ['readings'], async (tx) => {
+    const readings = tx.objectStore('readings');
+    const byTime = readings.index('jobId+at');
+    if ((await readings.count()) === (await byTime.count())) return 0;
+    const known = new Set(await byTime.getAllKeys());
+    const ids = (await readings.getAllKeys()).filter((id) => !known.has(id));
+    const others: (Kept | undefined)[] = await Promise.all(ids.map((id) => readings.get(id)));
+    return unreadableAmong(
+      'readings',
+      others.flatMap((one) => (one?.['jobId'] === jobId ? [one] : [])),
+    );
+  });
 }
 
 function unreadableAmong(name: BackupStore, kept: readonly Kept[]): number {

@@ -6,7 +6,7 @@ import type { Kept } from '../../src/store/kept.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { sayUnreadable } from '../../src/store/say-store.ts';
 import { measuringTools } from '../../src/store/tools.ts';
-import { unreadableOfJob, unreadableOfShop } from '../../src/store/unreadable.ts';
+import { unlistedReadings, unreadableOfJob, unreadableOfShop } from '../../src/store/unreadable.ts';
 import { closeAll, openForTest, worked } from './open-for-test.ts';
 
 afterEach(closeAll);
@@ -49,10 +49,10 @@ test.each([null, undefined, { hour: 9 }])(
     const one = readings.find(({ jobId }) => jobId === JOB);
     const { at: _at, ...rest }: Kept = one ?? { id: 'none' };
     await store.db.put('readings', at === undefined ? rest : { ...rest, at });
-    expect(await unreadableOfJob(store, JOB)).toBe(1);
+    expect(await unlistedReadings(store, JOB)).toBe(1);
     const jobs: Kept[] = await store.db.getAll('jobs');
     for (const { id } of jobs.filter((job) => job.id !== JOB))
-      expect(await unreadableOfJob(store, id)).toBe(0);
+      expect(await unlistedReadings(store, id)).toBe(0);
   },
 );
 

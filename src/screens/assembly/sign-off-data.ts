@@ -8,7 +8,7 @@ import { readingsOfJob } from '../../store/readings.ts';
 import { rechecksOf, withoutStart } from '../../store/rechecks.ts';
 import type { Id, Job, Recheck } from '../../store/records.ts';
 import { stepsOf } from '../../store/steps.ts';
-import { unreadableOfJob } from '../../store/unreadable.ts';
+import { unlistedReadings, unreadableOfJob } from '../../store/unreadable.ts';
 import { worksheetsOf } from '../../store/worksheets.ts';
 import type { Address } from '../address.ts';
 import { isCutOlder } from '../cuts/cut-older.ts';
@@ -64,7 +64,7 @@ export async function loadSignOff(store: Store, jobId: Id, now: number): Promise
         readings,
       }),
     })),
-    unreadable: await unreadableOfJob(store, jobId),
+    unreadable: (await unreadableOfJob(store, jobId)) + (await unlistedReadings(store, jobId)),
     lacksOdometer: job.odometer === undefined && withoutStart(rechecks).length > 0,
   });
   return { job, rechecks, answer };

@@ -61,9 +61,13 @@ export async function phoneMark(store: Store): Promise<string | undefined> {
   return typeof mark === 'string' ? mark : undefined;
 }
 
+// Chosen, not published: more than that are not looked through while somebody waits for another screen.
+const MOST_LOOKED_THROUGH = 2000;
+
 /**
  * How much is kept here as the fitter would count it: what was removed is left out, a job with all that is in it. Readings
- * are counted job by job, as there may be a hundred thousand of them; they are removed with their feature only.
+ * are counted job by job, as there may be a hundred thousand of them; they are removed with their feature only. Where
+ * there is too much to look through, what was removed counts too.
  */
 export async function countsKept(
   store: Store,
@@ -71,6 +75,9 @@ export async function countsKept(
   return read(store, ['jobs', 'features', 'readings', 'photos'], async (tx) => {
     const jobs = new Set((await tx.objectStore('jobs').index('listedAt').getAllKeys()).map(String));
     const readings = tx.objectStore('readings');
+    const pictures = await tx.objectStore('photos').count();
+    if (pictures + (await tx.objectStore('features').count()) > MOST_LOOKED_THROUGH)
+      return { jobs: jobs.size, readings: await readings.count(), photos: pictures };
     const logged = [...jobs].map((id) => readings.index('jobId+at').count(under(id)));
     const removed: Promise<number>[] = [];
     await eachKept(tx, 'features', ({ id, jobId, deleted }) => {

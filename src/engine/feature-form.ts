@@ -1,5 +1,5 @@
 import { bandOf, estimateOf, mean, type Estimate } from './estimate.ts';
-import { absolute, dividedBy, isLess, isMore, lengthOf, minus, sum, zero } from './length.ts';
+import { absolute, dividedBy, isLess, isMore, lengthOf, minus, plus, sum, zero } from './length.ts';
 import type { Length } from './length.ts';
 import type { FeatureKind, MeasuringToolKind } from './measuring-tool.ts';
 import type { Direction, Place, Reading } from './reading.ts';
@@ -11,6 +11,12 @@ export type FormCaution = 'three-lobed-unseen' | 'jaw-flats';
 
 export type FeatureForm = {
   readonly groups: readonly Group[];
+  /** The groups that count: none of them gave way to a closer reading of the same place. */
+  readonly places: readonly Group[];
+  /** The place whose value less its own band is least: what a lower limit is held against, the shortest of a length. */
+  readonly least: Group;
+  /** The place whose value plus its own band is most: what an upper limit is held against, the longest of a length. */
+  readonly most: Group;
   readonly tightest: Group;
   readonly loosest: Group;
   /** Only where two places were read in a direction they share; zero says that none was found. */
@@ -32,8 +38,9 @@ const FLATS_MATTER_BELOW = lengthOf('1/2 in'); // chosen: a .02 in flat hides .0
 /**
  * The form of a feature: what its places and directions say, and which of them rules a fit.
  *
- * Units:   the tightest group rules a fit, the loosest rules slop, each from its mean. Tight is small for a bore, a gap
- *          and a depth; large for a pin, a length (the thickest place binds) and a runout.
+ * Units:   the tightest group rules a fit, the loosest rules slop, each with its own band: a coarse reading of a place that
+ *          the finer tool has not been to may be far smaller than its mean. Tight is small for a bore, a gap and a depth;
+ *          large for a pin, a length (the thickest place binds) and a runout.
  * Range:   a place and direction read with several tools counts with the one that knows it closest; a group without
  *          place and direction gives way to any closer reading with another tool.
  *          Taper compares two places in the directions both were read in and averages those, so that a bore read at 0°
@@ -45,10 +52,16 @@ export function featureForm(kind: FeatureKind, readings: readonly [Reading, ...R
   const ruling = rulingGroups(groups);
   const taper = taperOf(ruling, kind);
   const outOfRound = outOfRoundOf(ruling);
+  const least = furthest(ruling, (a, b) => isLess(lowerEnd(a), lowerEnd(b)));
+  const most = furthest(ruling, (a, b) => isMore(upperEnd(a), upperEnd(b)));
+  const [tightest, loosest] = isSmallTight(kind) ? [least, most] : [most, least];
   return {
     groups,
-    tightest: furthest(ruling, kind, isTighter),
-    loosest: furthest(ruling, kind, (a, b) => isTighter(b, a, kind)),
+    places: ruling,
+    least,
+    most,
+    tightest,
+    loosest,
     ...(taper && { taper }),
     ...(outOfRound && { outOfRound }),
     cautions: cautionsFor(kind, readings),
@@ -85,16 +98,25 @@ function replaces(closer: Group, group: Group): boolean {
 }
 
 function isTighter(a: Length, b: Length, kind: FeatureKind): boolean {
-  return kind === 'bore' || kind === 'gap' || kind === 'depth' ? isLess(a, b) : isMore(a, b);
+  return isSmallTight(kind) ? isLess(a, b) : isMore(a, b);
 }
 
-function furthest(groups: readonly Group[], kind: FeatureKind, isFurther: typeof isTighter): Group {
+function isSmallTight(kind: FeatureKind): boolean {
+  return kind === 'bore' || kind === 'gap' || kind === 'depth';
+}
+
+function lowerEnd({ estimate }: Group): Length {
+  return minus(mean(estimate), bandOf(estimate).halfWidth);
+}
+
+function upperEnd({ estimate }: Group): Length {
+  return plus(mean(estimate), bandOf(estimate).halfWidth);
+}
+
+function furthest(groups: readonly Group[], isFurther: (a: Group, b: Group) => boolean): Group {
   const [first, ...rest] = groups;
   if (!first) throw new Error('a feature with readings has a group');
-  return rest.reduce(
-    (so, group) => (isFurther(mean(group.estimate), mean(so.estimate), kind) ? group : so),
-    first,
-  );
+  return rest.reduce((so, group) => (isFurther(group, so) ? group : so), first);
 }
 
 function taperOf(groups: readonly Group[], kind: FeatureKind): FeatureForm['taper'] {

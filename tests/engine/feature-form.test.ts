@@ -58,10 +58,19 @@ describe('a bore read in several places', () => {
   });
 
   test('uses each group’s mean, not its single readings', () => {
-    // top: (.4480 + .4490)/2 = .4485, middle: .4483; the single .4480 doesn't rule.
-    const twice = form('bore', at('.4480', 'top'), at('.4490', 'top'), at('.4483', 'middle'));
+    // top: (.4485 + .4487)/2 = .4486 ± 1.96·√(.0002²/2 + .001²/3) = .00116; middle: .4485 ± 1.96·√(.0002² + .001²/3) = .0012.
+    const twice = form('bore', at('.4485', 'top'), at('.4487', 'top'), at('.4485', 'middle'));
     expect(twice.tightest.place).toBe('middle');
-    expect(inches(mean(twice.loosest.estimate))).toBe('0.44850');
+    // .4486 + .00116 is more than .4485 + .0012
+    expect(inches(mean(twice.loosest.estimate))).toBe('0.44860');
+  });
+
+  test('is held against a limit where it may be furthest past it: a coarse reading of a place is not outruled by its mean', () => {
+    // top: .5010 by bore gauge; bottom: .5012 by a caliper that may be far out: .5012 − U is less than .5010 − U.
+    const mixed = form('bore', at('.5010', 'top', '0', boreGauge), at('.5012', 'bottom', '0', caliper));
+    expect(mixed.least.place).toBe('bottom');
+    expect(mixed.most.place).toBe('bottom');
+    expect(mixed.tightest).toBe(mixed.least);
   });
 });
 
@@ -78,6 +87,11 @@ describe('a pin', () => {
     expect(pin.taper).toBeUndefined();
     expect(pin.outOfRound).toBeUndefined();
   });
+});
+
+test('a length has its shortest and its longest place', () => {
+  const sleeve = form('length', at('.9700', 'top'), at('.9670', 'bottom'));
+  expect([sleeve.least.place, sleeve.most.place]).toEqual(['bottom', 'top']);
 });
 
 test('a spacer binds at its thickest place', () => {

@@ -22,8 +22,8 @@ export function axleLineUpQuestion(data: WorksheetData): LineUpQuestion | undefi
     sizes,
     onHand: Object.fromEntries(
       layout.spacers.flatMap((spacer) => {
-        const estimate = sizes[onHandField(spacer)];
-        return estimate ? [[spacer, estimate] as const] : [];
+        const known = knownSize(data, data.worksheet.sizes[onHandField(spacer)]);
+        return known ? [[spacer, isSleeve(spacer) ? known.least : known.most] as const] : [];
       }),
     ),
     ...(first !== undefined && { first }),
@@ -45,6 +45,11 @@ export function axleLimits(data: WorksheetData): LineUpQuestion['limits'] {
     line: own('lineLimit', usual.line),
     wearMargin: own('wearMargin', usual.wearMargin),
   };
+}
+
+/** What floats on a sleeve binds at its shortest place; any other spacer takes room where it is thickest. */
+function isSleeve(spacer: string): boolean {
+  return spacer.toLowerCase().endsWith('sleeve');
 }
 
 // A length binds at its longest place, a gap at its narrowest: both are the tightest.

@@ -64,8 +64,8 @@ export function bearingLegs(question: BearingQuestion): readonly Leg[] {
 
 function sleeveQuestion(data: WorksheetData): BearingQuestion | undefined {
   // The shortest of several places lets the races come closest together; of the distance the longest does.
-  const between = knownSize(data, data.worksheet.sizes['between'])?.tightest;
-  const sleeve = knownSize(data, data.worksheet.sizes['sleeve'])?.loosest;
+  const between = knownSize(data, data.worksheet.sizes['between'])?.most;
+  const sleeve = knownSize(data, data.worksheet.sizes['sleeve'])?.least;
   if (!between) return undefined;
   // By depth gauge the tightest place is the shallowest: where the sleeve is least proud.
   const direct = knownSize(data, data.worksheet.sizes['direct'])?.tightest;
@@ -93,10 +93,11 @@ function taperQuestion(data: WorksheetData): BearingQuestion | undefined {
 
 function seatQuestion(data: WorksheetData): BearingQuestion | undefined {
   const { sizes } = data.worksheet;
-  const depth = knownSize(data, sizes['depth'])?.tightest;
-  const width = knownSize(data, sizes['width'])?.tightest;
+  // Where the recess is shallowest and what goes in is thickest it stands proudest.
+  const depth = knownSize(data, sizes['depth'])?.least;
+  const width = knownSize(data, sizes['width'])?.most;
   if (!depth || !width) return undefined;
-  const alsoIn = knownSize(data, sizes['alsoIn'])?.tightest;
+  const alsoIn = knownSize(data, sizes['alsoIn'])?.most;
   const goesIn = [width, ...(alsoIn ? [alsoIn] : [])].map((size) => ({ size, count: 1 }));
   const want = ownWant(data, 'your own limits');
   const direct = readProud(data);

@@ -34,12 +34,12 @@ function knownPart(data: WorksheetData, id: Id, input: StackPartInput): KnownPar
   const size = knownSize(data, input.size);
   const leastLength = exactSize(data, input.leastLength);
   if (!size) return { id, input };
-  // Of four places the thickest binds: a length's tightest place is its longest.
+  // Of four places the thickest binds.
   const { name, count, adjustable } = input;
   return {
     id,
     input,
-    part: { name, count, adjustable, thickness: size.tightest, ...(leastLength && { leastLength }) },
+    part: { name, count, adjustable, thickness: size.most, ...(leastLength && { leastLength }) },
   };
 }
 
@@ -71,10 +71,15 @@ export function spacerStackQuestion(data: WorksheetData): StackQuestion | undefi
   const parts = known.flatMap(({ part }) => part ?? []);
   if (!fixed || parts.length === 0 || parts.length < known.length) return undefined;
   const direct = directGap(data);
+  const want = stackWant(data);
   return {
-    fixed: { name: choices['fixedName'] ?? 'sleeve', length: fixed.tightest },
+    // What floats or has end play binds at the shortest place of its sleeve; what is to be clamped, at the longest.
+    fixed: {
+      name: choices['fixedName'] ?? 'sleeve',
+      length: want.kind === 'clamp' ? fixed.most : fixed.least,
+    },
     parts,
-    want: stackWant(data),
+    want,
     step: dialStep(data),
     ...(direct && { direct }),
   };

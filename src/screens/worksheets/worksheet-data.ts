@@ -22,22 +22,40 @@ export type WorksheetData = {
   readonly dial: KeptDial;
 };
 
-/** A size with what is known of it and the words that say where it comes from. */
-export type KnownSize = { readonly tightest: Estimate; readonly loosest: Estimate; readonly words: string };
+/**
+ * A size with what is known of it and the words that say where it comes from. `least` and `most` are its smallest and its
+ * largest place, each with its own band (of a length the shortest and the longest); `tightest` and `loosest` are the same
+ * two by what binds: a bore is tight where it is small, a pin and a length where they are large.
+ */
+export type KnownSize = {
+  readonly least: Estimate;
+  readonly most: Estimate;
+  readonly tightest: Estimate;
+  readonly loosest: Estimate;
+  readonly words: string;
+};
 
 /** What a worksheet's input stands for; undefined while it isn't given or its feature has no reading left. */
 export function knownSize(data: WorksheetData, input: SizeInput | undefined): KnownSize | undefined {
   if (input === undefined) return undefined;
   if (input.from === 'typed') {
     const estimate = typedEstimate(input.exact, input.tool);
-    return { tightest: estimate, loosest: estimate, words: typedWords(input) };
+    return {
+      least: estimate,
+      most: estimate,
+      tightest: estimate,
+      loosest: estimate,
+      words: typedWords(input),
+    };
   }
   const feature = data.features.find((one) => one.id === input.featureId);
   const records = data.readings.filter((one) => one.featureId === input.featureId);
   const readings = feature && engineReadings(feature.kind, records);
   if (!feature || !readings) return undefined;
-  const { tightest, loosest } = featureForm(feature.kind, readings);
+  const { least, most, tightest, loosest } = featureForm(feature.kind, readings);
   return {
+    least: least.estimate,
+    most: most.estimate,
     tightest: tightest.estimate,
     loosest: loosest.estimate,
     words: `${feature.name}, ${countSentence(records)}, ${readings[0].tool.name}`,

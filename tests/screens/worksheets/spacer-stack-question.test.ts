@@ -65,6 +65,39 @@ describe('what a stack worksheet asks', () => {
     expect(part && is(mean(part.thickness), '.481 in')).toBe(true);
   });
 
+  describe('of a sleeve of .970 at one end and .967 at the other', () => {
+    const micrometer = tool('micrometer-0-1');
+    const asked = (want: string) =>
+      spacerStackQuestion(
+        worksheetOf('spacer-stack', {
+          sizes: { fixed: ofFeature('sleeve') },
+          choices: { want },
+          parts: { a: partOf(1, typedSize('.960', micrometer)) },
+          features: [featureOf('sleeve', 'length')],
+          readings: [
+            readingOf('sleeve', '.970', { tool: micrometer, place: 'top' }),
+            readingOf('sleeve', '.967', { tool: micrometer, place: 'bottom' }),
+          ],
+        }),
+      );
+
+    test.each(['float', 'end-play'])('%s goes by the short end: .967 − .960 is .007', (want) => {
+      const question = asked(want);
+      expect(question && is(spacerStack(question).gap, '.007 in')).toBe(true);
+    });
+
+    test('.007 is under a wanted .008: no good, where the long end would have said good', () => {
+      const question = asked('float');
+      expect(question?.want.limits.lower && is(question.want.limits.lower, '.008 in')).toBe(true);
+      expect(question && spacerStack(question).verdict).toMatchObject({ kind: 'no-good', way: 'under' });
+    });
+
+    test('a clamp goes by the long end: .970 − .960 leaves .010 to close', () => {
+      const question = asked('clamp');
+      expect(question && is(spacerStack(question).gap, '.010 in')).toBe(true);
+    });
+  });
+
   test('takes the feeler’s reading of the gap where there is one', () => {
     const question = spacerStackQuestion(
       worksheetOf('spacer-stack', { sizes: { ...sizes, direct: typedSize('.011') }, parts }),

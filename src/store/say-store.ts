@@ -65,6 +65,8 @@ export function sayStore(refusal: StoreRefusal): string {
       return `That ${nounOf(refusal.store)} can't be read. It is left as it is and goes into the backup; it does not count in any result.`;
     case 'cannot-keep':
       return `This ${nounOf(refusal.store)} can't be kept: ${fieldWords(refusal.field)} is missing, too long or out of reach. Shorten or correct it, then try again.`;
+    case 'drawn-is-old':
+      return 'Something was changed in another window meanwhile, so this was not signed. Look over the sheet as it is now, then sign.';
     case 'nothing-to-undo':
       return 'There is nothing to undo here.';
     case 'changed-since':

@@ -1,4 +1,5 @@
 import { act } from './act.ts';
+import { drawnMarkIn, drawnStores } from './drawn-mark.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
@@ -8,7 +9,6 @@ import type { Id, SignedSheet } from './records.ts';
 import { jobKind } from './schemas/job.ts';
 import { sheetKind } from './schemas/sheet.ts';
 import { standingNow } from './signed-since.ts';
-import { signedStores } from './signed-stores.ts';
 import type { StoreResult } from './store-refusal.ts';
 
 /** A job's signed sheets, the newest first. */
@@ -25,11 +25,18 @@ export type NewSheet = Omit<SignedSheet, 'id' | 'signedAt'>;
 
 /**
  * Keeps a sheet as it was signed. It is on the disk when this comes back ok, and nothing changes or removes it after
- * that: whoever signs again makes another one. The job's re-checks count from then on, in the same act.
+ * that: whoever signs again makes another one. The job's re-checks count from then on, in the same act. With the mark of
+ * what was drawn (`drawnMark`) it refuses where any of that was written anew since, by a tab this one heard nothing of.
  */
-export async function signSheet(store: Store, sheet: NewSheet): Promise<StoreResult<SignedSheet>> {
+export async function signSheet(
+  store: Store,
+  sheet: NewSheet,
+  drawnFrom?: string,
+): Promise<StoreResult<SignedSheet>> {
   const id = newId();
-  return act(store, { stores: [...signedStores, 'sheets'] }, async (a) => {
+  return act(store, { stores: [...drawnStores, 'sheets'] }, async (a) => {
+    if (drawnFrom !== undefined && (await drawnMarkIn(a.tx, sheet.jobId)) !== drawnFrom)
+      a.refuse({ code: 'drawn-is-old' });
     await touchJob(a, sheet.jobId);
     const stood = await standingNow(a.tx, sheet.jobId);
     const signedOff = { at: a.at, by: sheet.signedBy, sheetId: id, stood };

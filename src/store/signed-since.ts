@@ -13,9 +13,10 @@ export type Stood = Readonly<Record<string, string>>;
 /** Something that stands otherwise than it was signed; a name only where it is known which one of its kind it is. */
 export type ChangedThing = { readonly store: SignedStore; readonly name?: string; readonly removed?: true };
 
-type Readable = {
+export type Readable = {
   objectStore(name: string): {
     get(key: string): Promise<Kept | undefined>;
+    getAll(): Promise<Kept[]>;
     index(name: string): {
       getAll(key: IDBValidKey | IDBKeyRange): Promise<Kept[]>;
       count(range: IDBKeyRange): Promise<number>;
@@ -25,7 +26,10 @@ type Readable = {
 
 /** How a job stands now, as part of the act that signs it. */
 export async function standingNow(tx: Readable, jobId: Id): Promise<Stood> {
-  const digests = signedStores.map(async (store) => [store, digestOf(store, await kept(tx, store, jobId))]);
+  const digests = signedStores.map(async (store) => [
+    store,
+    digestOf(store, await keptOfJob(tx, store, jobId)),
+  ]);
   const logged = await loggedIn(tx, jobId);
   return { ...Object.fromEntries(await Promise.all(digests)), logged: String(logged) };
 }
@@ -40,7 +44,7 @@ export async function changedSinceSigning(store: Store, jobId: Id): Promise<read
     const signed = signedOf(await tx.objectStore('jobs').get(jobId));
     if (!signed) return [];
     const all = await Promise.all(
-      signedStores.map(async (name) => ({ name, records: await kept(tx, name, jobId) })),
+      signedStores.map(async (name) => ({ name, records: await keptOfJob(tx, name, jobId) })),
     );
     const owners = new Map(
       all.flatMap(({ records }) => records.map((record) => [record.id, record] as const)),
@@ -77,7 +81,7 @@ async function isChanged(tx: Readable, jobId: Id): Promise<boolean> {
   const logged = stood ? await loggedIn(tx, jobId) : await loggedIn(tx, jobId, at);
   if (String(logged) !== (stood?.['logged'] ?? '0')) return true;
   const others = signedStores.filter((name) => name !== 'readings');
-  const found = others.map(async (name) => differs(signed, name, await kept(tx, name, jobId)));
+  const found = others.map(async (name) => differs(signed, name, await keptOfJob(tx, name, jobId)));
   return (await Promise.all(found)).includes(true);
 }
 
@@ -96,7 +100,12 @@ function signedOf(job: Kept | undefined): Signed | undefined {
   };
 }
 
-async function kept(tx: Readable, store: SignedStore, jobId: Id): Promise<readonly Kept[]> {
+/** What a store holds of a job, removed records too. */
+export async function keptOfJob(
+  tx: Readable,
+  store: SignedStore | 'money' | 'photos',
+  jobId: Id,
+): Promise<readonly Kept[]> {
   const from = tx.objectStore(store);
   if (store === 'jobs') return [(await from.get(jobId)) ?? []].flat();
   if (store === 'readings') return from.index('jobId+at').getAll(IDBKeyRange.bound([jobId], [jobId, []]));

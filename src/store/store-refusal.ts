@@ -18,6 +18,7 @@ export type StoreRefusal =
   | { readonly code: 'gone'; readonly store: StoreName }
   | { readonly code: 'record-unreadable'; readonly store: StoreName }
   | { readonly code: 'cannot-keep'; readonly store: StoreName; readonly field: string }
+  | { readonly code: 'drawn-is-old' }
   | { readonly code: 'nothing-to-undo' }
   | { readonly code: 'changed-since'; readonly label: string }
   | { readonly code: 'others-since'; readonly label: string };

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { goTo, typeSize } from './on-a-screen.ts';
+import { logFeature, thumbOn } from './thumb.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
 
 const quiet = { said: [], refused: [], strayed: [] };
@@ -64,6 +65,40 @@ test('two tabs with the same field half typed keep their own, also when one of t
   await first.locator('#size').pressSequentially('9');
   await first.getByRole('button', { name: 'Log reading' }).click();
   await second.getByText('.449').first().waitFor();
+  expect(phone.trouble).toEqual(quiet);
+  await phone.close();
+});
+
+test('a tab that heard nothing of the other’s reading does not sign its old sheet: it reads again, and then it signs', async () => {
+  const phone = await openPhone();
+  const first = phone.page;
+  await first.goto(`${server.url}#/new-job`);
+  await first.getByLabel('Name').fill('Hinge pin');
+  await first.getByRole('button', { name: 'Make the job' }).click();
+  await first.getByRole('heading', { name: 'Hinge pin' }).waitFor();
+  const job = await first.evaluate(() => /#(\/job\/[^/]+)/.exec(location.hash)?.[1] ?? '');
+  const deaf = await phone.context.newPage();
+  // As a tab that slept: its channel never speaks to it.
+  await deaf.addInitScript(() => Object.defineProperty(globalThis, 'BroadcastChannel', { value: undefined }));
+  await deaf.goto(`${server.url}#${job}/sign-off`);
+  await deaf.getByText('Nothing stands in the way of signing.').waitFor();
+  await deaf.getByLabel('Signed by').fill('Jo B.');
+
+  const thumb = thumbOn(first);
+  await first.bringToFront();
+  await goTo(first, `${job}/readings`);
+  await logFeature(first, thumb, 'Length', ['1.1381']);
+
+  await deaf.bringToFront();
+  expect(await deaf.locator('article.sheet').innerText()).not.toContain('1.1381');
+  await deaf.getByRole('button', { name: 'Sign off' }).click();
+  await deaf
+    .getByText('Something was changed in another window meanwhile, so this was not signed.')
+    .waitFor();
+  await deaf.locator('article.sheet', { hasText: '1.1381' }).waitFor();
+  await deaf.getByRole('button', { name: 'Sign off' }).click();
+  await deaf.getByRole('heading', { name: 'Hinge pin, signed' }).waitFor();
+  expect(await deaf.locator('article.sheet').innerText()).toContain('1.1381');
   expect(phone.trouble).toEqual(quiet);
   await phone.close();
 });

@@ -7,6 +7,9 @@ import { isSheetContent, MOST_SHEET_DEPTH } from '../../src/store/schemas/sheet.
 import { addRecheck, rechecksOf, setOdometer } from '../../src/store/rechecks.ts';
 import { latestUndo } from '../../src/store/undo.ts';
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';
+import { drawnMark } from '../../src/store/drawn-mark.ts';
+import { putSetting } from '../../src/store/settings.ts';
+import { addSteps } from '../../src/store/steps.ts';
 import { closeAll, openForTest, refused, worked } from './open-for-test.ts';
 import { linesOf, recordsOf, sealed } from './sealed-backup.ts';
 
@@ -68,6 +71,40 @@ test('signing and counting the re-checks from it are one act: no killed phone le
   const sheet = await sign(store, job.id, 'float .004 in');
   expect(await actsIn(store)).toBe(acts + 1);
   expect(await rechecksOf(store, job.id)).toMatchObject([{ from: sheet.signedAt, fromOdometer: 41_300 }]);
+});
+
+const ACTS_BETWEEN: Readonly<Record<string, (store: Store, jobId: string) => Promise<unknown>>> = {
+  'a step': (store, jobId) => addSteps(store, [{ jobId, text: 'Fit the spacer' }]),
+  'the name': (store, jobId) => changeJob(store, jobId, { name: 'Outfit 9' }),
+  'the odometer': (store, jobId) => setOdometer(store, jobId, { reading: 41_250, unit: 'mi' }),
+  'the unit the figures are in': (store) => putSetting(store, 'shownUnit', 'mm'),
+};
+
+test.each(Object.keys(ACTS_BETWEEN))(
+  'a sheet drawn before %s was changed in another tab is not signed, and signed once it is drawn anew',
+  async (what) => {
+    const store = await openForTest();
+    const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+    const sheet = sheetOf(job.id, [element('p', {}, 'float .004 in')]);
+    const before = await drawnMark(store, job.id);
+    await ACTS_BETWEEN[what]?.(store, job.id);
+    expect(refused(await sheets.signSheet(store, sheet, before))).toEqual({ code: 'drawn-is-old' });
+    expect(await sheets.sheetsOf(store, job.id)).toEqual([]);
+    expect((await getJob(store, job.id))?.signedOff).toBeUndefined();
+    worked(await sheets.signSheet(store, sheet, await drawnMark(store, job.id)));
+  },
+);
+
+test('what another job or another place is about keeps nobody from signing', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const drawnFrom = await drawnMark(store, job.id);
+  const other = worked(await createJob(store, { name: 'Trailer', systems: ['wheel'] }));
+  worked(await addSteps(store, [{ jobId: other.id, text: 'Pack the bearings' }]));
+  worked(await putSetting(store, 'lastPlace', '#/charts/drills'));
+  worked(await putSetting(store, 'padSize', 'glove'));
+  const { id } = worked(await sheets.signSheet(store, sheetOf(job.id, ['as drawn']), drawnFrom));
+  expect((await getJob(store, job.id))?.signedOff).toMatchObject({ sheetId: id });
 });
 
 async function actsIn(store: Store): Promise<number> {

@@ -13,7 +13,7 @@ import { useSetting } from '../common/use-settings.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
-import { useSheetData, type SheetData } from '../sheet/sheet-data.ts';
+import { useSheetToSign, type SheetData } from '../sheet/sheet-data.ts';
 import { SheetDocument } from '../sheet/sheet-document.tsx';
 import { loadSignOff, placeOf, type SignOffData } from './sign-off-data.ts';
 import { sign } from './sign.ts';
@@ -32,13 +32,20 @@ export function SignOffScreen({ jobId }: SignOffScreenProps) {
   const [before, setBefore] = useState(found);
   if (found && found !== before) setBefore(found);
   const shown = found ?? before;
-  const { data: sheet } = useSheetData(jobId);
+  const sheet = useSheetToSign(jobId);
   if (shown && !shown.data) return <NotHere what="job" />;
-  if (!shown?.data || !sheet) return <Page title=" ">{null}</Page>;
-  return <SignOff data={shown.data} sheet={sheet} now={now} />;
+  if (!shown?.data || !sheet?.data) return <Page title=" ">{null}</Page>;
+  return <SignOff data={shown.data} sheet={sheet.data} drawnFrom={sheet.drawnFrom} now={now} />;
 }
 
-function SignOff({ data, sheet, now }: { data: SignOffData; sheet: SheetData; now: number }) {
+type SignOffProps = {
+  readonly data: SignOffData;
+  readonly sheet: SheetData;
+  readonly drawnFrom: string;
+  readonly now: number;
+};
+
+function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
   const { job, answer } = data;
   const drawn = useRef<HTMLDivElement>(null);
   const { name, change, clear } = useName(job.id);
@@ -52,7 +59,7 @@ function SignOff({ data, sheet, now }: { data: SignOffData; sheet: SheetData; no
     if (by === '') return setTrouble('Type the name it is signed with.');
     if (!article || busy) return undefined;
     setBusy(true);
-    const signed = await sign(store, { data: sheet, drawn: article, by, now: Date.now() });
+    const signed = await sign(store, { data: sheet, drawn: article, drawnFrom, by, now: Date.now() });
     setBusy(false);
     if (!signed.ok) return setTrouble(signed.why);
     clear();

@@ -14,6 +14,8 @@ type Signing = {
   readonly data: SheetData;
   /** The sheet as it is drawn on the page. */
   readonly drawn: Element;
+  /** The mark of what it is drawn from (`drawnMark`). */
+  readonly drawnFrom: string;
   readonly by: string;
   readonly now: number;
 };
@@ -24,9 +26,16 @@ export type Signed =
 
 /**
  * Signs a job off: the sheet is frozen as it is drawn, with who signed, when, with which Slipfit, and what was known to be
- * open; its readings and cuts go with it as CSV. Asked once more right before, as another tab may have changed the job.
+ * open; its readings and cuts go with it as CSV. Asked once more right before, as another tab may have changed the job, and
+ * again in the act that signs. Where it has, and this tab heard nothing of it, all that is drawn is read again.
  */
-export async function sign(store: Store, { data, drawn, by, now }: Signing): Promise<Signed> {
+export async function sign(store: Store, signing: Signing): Promise<Signed> {
+  const signed = await signIfAsDrawn(store, signing);
+  if (!signed.ok) store.channel.announce([{ store: 'jobs', id: signing.data.job.id }]);
+  return signed;
+}
+
+async function signIfAsDrawn(store: Store, { data, drawn, drawnFrom, by, now }: Signing): Promise<Signed> {
   const { job } = data;
   const found = await loadSignOff(store, job.id, now);
   if (!found || found.answer.blockers.length > 0)
@@ -34,7 +43,7 @@ export async function sign(store: Store, { data, drawn, by, now }: Signing): Pro
       ok: false,
       why: 'Something in the job has changed meanwhile. Look at what stands in the way now.',
     };
-  const signed = await signSheet(store, {
+  const sheet = {
     jobId: job.id,
     signedBy: by,
     engineVersion: appVersion,
@@ -44,7 +53,8 @@ export async function sign(store: Store, { data, drawn, by, now }: Signing): Pro
     ]),
     readingsCsv: readingsCsv(data),
     cutsCsv: cutsCsv(data.cuts),
-  });
+  };
+  const signed = await signSheet(store, sheet, drawnFrom);
   return signed.ok ? { ok: true, sheetId: signed.value.id } : { ok: false, why: sayStore(signed.refusal) };
 }
 

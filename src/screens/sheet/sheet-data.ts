@@ -1,10 +1,10 @@
 import { checksOf } from '../../store/checks.ts';
 import { cutsOf } from '../../store/cuts.ts';
 import { drawerPieces } from '../../store/drawer.ts';
+import { drawnMark, drawnStores } from '../../store/drawn-mark.ts';
 import { featuresOf } from '../../store/features.ts';
 import { getJob } from '../../store/jobs.ts';
 import { moneyOf } from '../../store/money.ts';
-import type { StoreName } from '../../store/kept.ts';
 import type { Store } from '../../store/open-store.ts';
 import { partsOf } from '../../store/parts.ts';
 import { photosOf } from '../../store/photos.ts';
@@ -21,24 +21,6 @@ import { readCurrency } from '../money/use-currency.ts';
 
 /** All that a job's sheet is drawn from. */
 export type SheetData = NonNullable<Awaited<ReturnType<typeof readSheet>>>;
-
-const STORES: readonly StoreName[] = [
-  'jobs',
-  'parts',
-  'features',
-  'readings',
-  'worksheets',
-  'cuts',
-  'checks',
-  'steps',
-  'rechecks',
-  'photos',
-  'money',
-  'drawer',
-  'drawerCounts',
-  'tools',
-  'settings',
-];
 
 /** A job read whole; undefined where it is not there. */
 export async function readSheet(store: Store, jobId: Id) {
@@ -73,6 +55,20 @@ export async function readSheet(store: Store, jobId: Id) {
 
 /** The same, kept up with every change. `missing` once the job is known not to be there. */
 export function useSheetData(jobId: Id): { readonly data: SheetData | undefined; readonly missing: boolean } {
-  const found = useLive(`sheet/${jobId}`, STORES, async (store) => ({ data: await readSheet(store, jobId) }));
+  const found = useLive(`sheet/${jobId}`, drawnStores, async (store) => ({
+    data: await readSheet(store, jobId),
+  }));
   return { data: found?.data, missing: found !== undefined && found.data === undefined };
+}
+
+/** A sheet to sign, with the mark of what it is drawn from, taken before it was read: at worst it is refused once too often. */
+export function useSheetToSign(
+  jobId: Id,
+): { readonly data: SheetData | undefined; readonly drawnFrom: string } | undefined {
+  return useLive(`sheet-to-sign/${jobId}`, drawnStores, async (store) => {
+    // The first look at the tools puts the usual ones there, which is no change of anybody's.
+    await measuringTools(store);
+    const drawnFrom = await drawnMark(store, jobId);
+    return { drawnFrom, data: await readSheet(store, jobId) };
+  });
 }

@@ -1,5 +1,3 @@
-import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
-import { absolute, isNegative, isZero, type Length } from './length.ts';
 import { NEWTON_PER_LBF } from './material.ts';
 import { showAgainst } from './show-limits.ts';
 import { show, showBand, type ShownUnit } from './show.ts';
@@ -59,48 +57,6 @@ export function sayEngagementRefusal(refusal: EngagementRefusal): string {
     default:
       return refusal satisfies never;
   }
-}
-
-/** Whether plain shank lies where two parts want to slide past each other. */
-export function sayPlane({ between: [above, below], at, shank }: ShearPlane, unit: ShownUnit): string {
-  const where = `${above} on ${below}, ${show(at, unit)} from under the head`;
-  if (!shank) return `${where}: the plain shank has to reach past it.`;
-  if (shank.verdict.kind === 'too-close')
-    return `${where}: too close to call whether the shank reaches it, ${known(shank.halfWidth, unit)}.`;
-  return shank.verdict.kind === 'good'
-    ? `${where}: plain shank lies in it, ${past(shank.past, unit)}.`
-    : `${where}: threads lie in it, the shank ends ${show(absolute(shank.past), unit)} short of it.`;
-}
-
-function past(length: Length, unit: ShownUnit): string {
-  return isZero(length) ? 'to the very face' : `${show(length, unit)} past it`;
-}
-
-function known(halfWidth: Length, unit: ShownUnit): string {
-  return `known to ${showBand(halfWidth, unit)} ${unit}`;
-}
-
-/** Whether the nut clamps before it meets the end of the thread. */
-export function sayBottoming({ nutBottoms }: GripAnswer, held: Held, unit: ShownUnit): string {
-  if (!nutBottoms) return '';
-  const what = held === 'tapped' ? 'bolt' : 'nut';
-  if (nutBottoms.verdict.kind === 'too-close')
-    return `Too close to call whether the ${what} clamps before it meets the end of the thread.`;
-  return nutBottoms.verdict.kind === 'good'
-    ? `The ${what} clamps with ${show(nutBottoms.room, unit)} of thread left before the shank.`
-    : `The ${what} meets the end of the thread ${show(absolute(nutBottoms.room), unit)} before it clamps: a shorter shank, or washers.`;
-}
-
-/** What sticks out past the nut, or what a part holds over what it must. */
-export function sayPastEnd({ past: end }: GripAnswer, held: Held, unit: ShownUnit): string {
-  if (!end) return '';
-  if (isNegative(end.over))
-    return `The ${held === 'stud' ? 'stud' : 'bolt'} is ${show(absolute(end.over), unit)} too short to ${held === 'tapped' ? 'hold' : 'fill its nut'}.`;
-  const wanted = isZero(end.least) ? '' : `, ${show(end.least, unit)} wanted`;
-  const call = end.verdict.kind === 'too-close' ? ' Too close to call.' : '';
-  return held === 'tapped'
-    ? `${show(end.over, unit)} of engagement more than the least${wanted}.${call}`
-    : `${show(end.over, unit)} of it stands past the nut${wanted}.${call}`;
 }
 
 function thousands(count: number): string {

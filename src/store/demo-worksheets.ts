@@ -152,6 +152,7 @@ function moreWorksheets(
         parent: 'low-carbon-steel',
         insert: 'no',
         held: 'tapped',
+        hole: 'through',
         nutFactor: 'dry',
       },
     },

@@ -1,14 +1,16 @@
 import { boltGrip } from '../../engine/bolt-grip.ts';
+import { lengthToBuy } from '../../engine/bolt-length.ts';
 import { mean } from '../../engine/estimate.ts';
 import { floatMm } from '../../engine/length.ts';
+import { sayEngagementRefusal, sayEngagementShare, sayEngagement } from '../../engine/say-engagement.ts';
 import {
   sayBottoming,
-  sayEngagementRefusal,
-  sayEngagementShare,
-  sayEngagement,
+  sayHoleEnd,
+  sayLengthRange,
+  sayLengthToBuy,
   sayPastEnd,
   sayPlane,
-} from '../../engine/say-engagement.ts';
+} from '../../engine/say-grip.ts';
 import {
   saySteeringRefusal,
   STEERING_ROUNDED,
@@ -16,12 +18,12 @@ import {
   sayTrailFeel,
   steeringFigure,
 } from '../../engine/say-steering.ts';
-import { show } from '../../engine/show.ts';
 import { steeringGeometry } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
 import { otherTorques, sayTorque } from '../../engine/torque.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from '../worksheets/engagement-drawing.tsx';
+import { GripVerdict } from '../worksheets/grip-rows.tsx';
 import { SteeringDrawing } from '../worksheets/steering-drawing.tsx';
 import { BeforeAfter, TrailVerdict } from '../worksheets/steering-geometry-view.tsx';
 import { steeringQuestion } from '../worksheets/steering-geometry-question.ts';
@@ -46,11 +48,13 @@ export function ThreadEngagementSheet({ data }: SheetProps) {
   const answer = result.value;
   const grip = gripQuestion(data, answer.least.both);
   const gripAnswer = grip && boltGrip(grip);
+  const length = grip && lengthToBuy(grip);
   const torque = torqueGiven(data);
   const said = sayEngagement(answer, unit);
   return (
     <>
       {answer.engaged ? <VerdictBand kind={answer.engaged.verdict.kind} headline={said} /> : <p>{said}</p>}
+      {grip && gripAnswer && <GripVerdict grip={grip} answer={gripAnswer} unit={unit} />}
       <EngagementDrawing
         thread={question.thread}
         answer={answer}
@@ -63,14 +67,22 @@ export function ThreadEngagementSheet({ data }: SheetProps) {
       </p>
       {grip && gripAnswer && (
         <>
-          <p>{`Length to buy ${show(gripAnswer.lengthToBuy, unit)}, at least ${show(gripAnswer.lengthLeast, unit)}.`}</p>
+          {length && (
+            <p>{`Length to buy ${sayLengthToBuy(length, unit)}. ${sayLengthRange(length, grip.held, unit).join(' ')}`}</p>
+          )}
           <ul>
             {gripAnswer.planes.map((plane) => (
               <li key={plane.between.join()}>{sayPlane(plane, unit)}</li>
             ))}
           </ul>
           <p>
-            {`${sayBottoming(gripAnswer, grip.held, unit)} ${sayPastEnd(gripAnswer, grip.held, unit)}`.trim()}
+            {[
+              sayBottoming(gripAnswer, grip.held, unit),
+              sayPastEnd(gripAnswer, grip.held, unit),
+              sayHoleEnd(gripAnswer, unit),
+            ]
+              .join(' ')
+              .trim()}
           </p>
         </>
       )}

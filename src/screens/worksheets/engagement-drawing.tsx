@@ -1,7 +1,8 @@
 import type { GripAnswer, GripQuestion } from '../../engine/bolt-grip.ts';
 import { mean } from '../../engine/estimate.ts';
 import { ratioOf, type Length } from '../../engine/length.ts';
-import { sayEngagement, sayPlane } from '../../engine/say-engagement.ts';
+import { sayEngagement } from '../../engine/say-engagement.ts';
+import { sayPlane } from '../../engine/say-grip.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import type { EngagementAnswer } from '../../engine/thread-engagement.ts';
 import type { Thread } from '../../engine/threads.ts';
@@ -25,13 +26,17 @@ const LEAST_LEG = 26;
 /** The bolt along its axis in what it holds: legs, shear planes, plain shank, and the engaged thread in brass. */
 export function EngagementDrawing({ thread, answer, grip, gripAnswer, unit }: EngagementDrawingProps) {
   const engaged = answer.engaged?.length ?? answer.least.both;
-  const nut = grip !== undefined && grip.held === 'nut';
-  const legs = grip?.legs.map(({ thickness }) => mean(thickness)) ?? [];
+  const nut = grip?.held === 'nut';
+  const stud = grip?.held === 'stud';
+  const counted = grip?.legs.map(({ thickness }) => mean(thickness)) ?? [];
+  // A stud's legs are counted from its part, which stands on the right.
+  const legs = stud ? counted.toReversed() : counted;
   const { widths, hold, half } = layOut(thread, legs, engaged);
   const faces = widths.map((_, index) => LEFT + sumOf(widths.slice(0, index + 1)));
   const face = faces.at(-1) ?? LEFT + 60;
   const starts = [LEFT, ...faces.slice(0, -1)];
-  const shankEnd = grip?.shank ? LEFT + shankWidth(mean(grip.shank), legs, widths, face - LEFT) : undefined;
+  const shank = grip?.shank && shankWidth(mean(grip.shank), legs, widths, face - LEFT);
+  const shankEnd = shank === undefined ? undefined : LEFT + shank;
   return (
     <svg
       class="drawing"
@@ -46,7 +51,7 @@ export function EngagementDrawing({ thread, answer, grip, gripAnswer, unit }: En
           x={starts[index] ?? LEFT}
           width={width}
           half={half}
-          label={String(index + 1)}
+          label={String(stud ? widths.length - index : index + 1)}
         />
       ))}
       {nut ? (
@@ -56,13 +61,21 @@ export function EngagementDrawing({ thread, answer, grip, gripAnswer, unit }: En
       )}
       <rect class="drawing-solid" x={LEFT - HEAD} y={AXIS - half * 1.7} width={HEAD} height={half * 3.4} />
       <path d={`M${LEFT} ${AXIS - half}H${face + hold}l7 7v${2 * half - 14}l-7 7H${LEFT}`} />
-      <Threads from={shankEnd ?? face} to={face} half={half} />
+      {stud ? (
+        <Threads from={LEFT} to={shank === undefined ? LEFT : face - shank} half={half} />
+      ) : (
+        <Threads from={shankEnd ?? face} to={face} half={half} />
+      )}
       <g class="drawing-changes">
         <rect x={face} y={AXIS - half} width={hold} height={2 * half} />
         <Threads from={face} to={face + hold} half={half} />
       </g>
       {gripAnswer?.planes.map((plane, index) => (
-        <path key={plane.between.join()} class="drawing-centre" d={`M${faces[index] ?? face} 34V196`} />
+        <path
+          key={plane.between.join()}
+          class="drawing-centre"
+          d={`M${faces[stud ? faces.length - 1 - index : index] ?? face} 34V196`}
+        />
       ))}
       <path class="drawing-centre" d={`M8 ${AXIS}h376`} />
       <path class="drawing-changes" d={`M${face} 200v14M${face + hold} 200v14M${face} 207h${hold}`} />

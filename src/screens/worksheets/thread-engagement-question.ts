@@ -1,4 +1,4 @@
-import type { GripQuestion, Held } from '../../engine/bolt-grip.ts';
+import type { GripQuestion, Held, TappedHole } from '../../engine/bolt-grip.ts';
 import { nutFactors } from '../../engine/bolt-torque.ts';
 import type { Length } from '../../engine/length.ts';
 import { boltGrades } from '../../engine/tables/bolt-grades.ts';
@@ -43,14 +43,18 @@ export function gripQuestion(data: WorksheetData, least: Length | undefined): Gr
   const thread = choices['thread'] === undefined ? undefined : threadNamed(choices['thread']);
   const legs = LEG_NAMES.flatMap((name) => {
     const known = knownSize(data, sizes[name]);
-    return known ? [{ name: name.replace('leg', 'leg '), thickness: known.tightest }] : [];
+    return known
+      ? [{ name: name.replace('leg', 'leg '), thickness: known.tightest, thickest: known.loosest }]
+      : [];
   });
   if (!thread || legs.length === 0) return undefined;
   const [headWasher, nutWasher, nutHeight] = ['headWasher', 'nutWasher', 'nutHeight'].map((name) =>
     exactSize(data, sizes[name]),
   );
-  const shank = knownSize(data, sizes['shank'])?.tightest;
-  const boltLength = knownSize(data, sizes['boltLength'])?.tightest;
+  const shank = knownSize(data, sizes['shank']);
+  const nutRunsTo = knownSize(data, sizes['nutRunsTo'])?.loosest;
+  const bolt = knownSize(data, sizes['boltLength']);
+  const hole = tappedHole(data);
   return {
     thread,
     held: heldOf(choices['held']),
@@ -58,10 +62,21 @@ export function gripQuestion(data: WorksheetData, least: Length | undefined): Gr
     ...(headWasher && { headWasher }),
     ...(nutWasher && { nutWasher }),
     ...(nutHeight && { nutHeight }),
-    ...(shank && { shank }),
-    ...(boltLength && { boltLength }),
+    ...(shank && { shank: shank.tightest, shankLongest: shank.loosest }),
+    ...(nutRunsTo && { nutRunsTo }),
+    ...(bolt && { boltLength: bolt.tightest, boltLongest: bolt.loosest }),
+    ...(choices['insert'] === 'yes' && { withInsert: true }),
+    ...(hole && { hole }),
     ...(least && { engagement: least }),
   };
+}
+
+/** Through, or so deep at its shallowest; undefined while it wasn't said. */
+function tappedHole(data: WorksheetData): TappedHole | undefined {
+  const { choices, sizes } = data.worksheet;
+  if (choices['hole'] === 'through') return 'through';
+  const depth = choices['hole'] === 'blind' ? knownSize(data, sizes['holeDepth'])?.tightest : undefined;
+  return depth && { depth };
 }
 
 export function heldOf(choice: string | undefined): Held {

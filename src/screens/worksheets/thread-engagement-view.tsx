@@ -1,21 +1,11 @@
-import {
-  boltGrip,
-  PAST_SOURCE,
-  usualNutHeight,
-  type GripAnswer,
-  type GripQuestion,
-} from '../../engine/bolt-grip.ts';
+import { boltGrip, usualNutHeight } from '../../engine/bolt-grip.ts';
 import { clampNewtons, preloadsAtOneTorqueKn, torqueNewtonMetres } from '../../engine/bolt-torque.ts';
-import { sameLength } from '../../engine/length.ts';
 import { PSI_PER_MPA } from '../../engine/material.ts';
 import {
-  sayBottoming,
   sayEngagement,
   sayEngagementRefusal,
   sayEngagementShare,
   sayForce,
-  sayPastEnd,
-  sayPlane,
   forceFigure,
 } from '../../engine/say-engagement.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
@@ -33,12 +23,13 @@ import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
-import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
+import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from './engagement-drawing.tsx';
+import { GripRows, GripVerdict, gripWhy } from './grip-rows.tsx';
 import { InputRows } from './input-rows.tsx';
 import { Lead, LeadNext, Why } from './lead.tsx';
 import { ProofLines } from './proof-lines.tsx';
-import { LEG_NAMES } from './thread-engagement-plan.ts';
+import { boltFields } from './thread-engagement-plan.ts';
 import {
   engagementQuestion,
   gripQuestion,
@@ -94,13 +85,7 @@ export function ThreadEngagementView({ data, plan }: WorksheetViewProps) {
         data={data}
         plan={plan}
         title="Legs and bolt"
-        names={[
-          ...LEG_NAMES,
-          'headWasher',
-          ...(held === 'tapped' ? [] : ['nutWasher', 'nutHeight']),
-          'shank',
-          'boltLength',
-        ]}
+        names={boltFields(held, choices['hole'])}
         usual={{
           ...(question && { nutHeight: `usual: ${show(usualNutHeight(question.thread), unit)}` }),
         }}
@@ -129,6 +114,7 @@ function Answer({ data, question, answer }: AnswerProps) {
   return (
     <>
       <EngagementLead answer={answer} unit={unit} />
+      {grip && gripAnswer && <GripVerdict grip={grip} answer={gripAnswer} unit={unit} />}
       <EngagementDrawing
         thread={question.thread}
         answer={answer}
@@ -139,7 +125,12 @@ function Answer({ data, question, answer }: AnswerProps) {
       <EngagementProof data={data} question={question} answer={answer} />
       {grip && gripAnswer && <GripRows grip={grip} answer={gripAnswer} unit={unit} />}
       <TorqueRows data={data} question={question} answer={answer} />
-      <Why lines={whyLines(data, question, answer)} />
+      <Why
+        lines={[
+          ...whyLines(data, question, answer),
+          ...(grip && gripAnswer ? gripWhy({ grip, answer: gripAnswer, unit }) : []),
+        ]}
+      />
     </>
   );
 }
@@ -184,61 +175,6 @@ function EngagementProof({ data, question, answer }: AnswerProps) {
       />
     </>
   );
-}
-
-function GripRows({ grip, answer, unit }: { grip: GripQuestion; answer: GripAnswer; unit: ShownUnit }) {
-  const bottoming = sayBottoming(answer, grip.held, unit);
-  const end = sayPastEnd(answer, grip.held, unit);
-  return (
-    <section class="input-rows">
-      <h2>{grip.held === 'stud' ? 'The stud' : 'The bolt'}</h2>
-      <ul>
-        <li>
-          <Row
-            title="Length to buy"
-            detail={`at least ${show(answer.lengthLeast, unit)}, grip ${show(answer.grip, unit)}${grip.held === 'tapped' ? '' : `; ${PAST_SOURCE}`}`}
-            figure={show(answer.lengthToBuy, unit)}
-          />
-        </li>
-        {answer.planes.map((plane) => (
-          <li key={plane.between.join()}>
-            <Row
-              title="Shear plane"
-              detail={sayPlane(plane, unit)}
-              {...(plane.shank && { mark: <VerdictMark kind={plane.shank.verdict.kind} /> })}
-            />
-          </li>
-        ))}
-        {answer.planes.length > 0 && (
-          <li>
-            <Row
-              title="Plain shank wanted"
-              detail="past the last plane, and not past what it clamps"
-              figure={rangeWords(answer.shankWanted, unit)}
-            />
-          </li>
-        )}
-        {answer.nutBottoms && (
-          <li>
-            <Row
-              title="End of the thread"
-              detail={bottoming}
-              mark={<VerdictMark kind={answer.nutBottoms.verdict.kind} />}
-            />
-          </li>
-        )}
-        {answer.past && (
-          <li>
-            <Row title="On hand" detail={end} mark={<VerdictMark kind={answer.past.verdict.kind} />} />
-          </li>
-        )}
-      </ul>
-    </section>
-  );
-}
-
-function rangeWords({ least, most }: GripAnswer['shankWanted'], unit: ShownUnit): string {
-  return sameLength(least, most) ? show(least, unit) : `${figure(least, unit)} to ${figure(most, unit)}`;
 }
 
 /** Never a torque of our own: an estimate stands only beside the manual's figure. */

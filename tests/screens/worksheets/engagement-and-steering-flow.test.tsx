@@ -113,6 +113,58 @@ describe('thread engagement on its screen', () => {
     expect(text()).toContain('from memory');
   });
 
+  test('gives the length to buy as a range, on the screen and on the sheet', async () => {
+    // Holds 5/8 + nut .4375 + 4/13 = 1.3702; shank 3/8 + 5/13 + thread 1.25 > 5/8 + 1.25 = 1.875 needs washers.
+    const sizes = { leg1: typedSize('3/8'), leg2: typedSize('1/4') };
+    const choices = { ...bolt, held: 'nut' };
+    for (const place of ['worksheet', 'sheet'] as const) {
+      await shown('thread-engagement', { sizes, choices }, place);
+      expect(await screen.findByText(/1\.375 to 1\.875 in/, {}, PATIENCE)).toBeTruthy();
+      expect(text()).toMatch(/At least 1\.3702 in, at most 1\.875 in: longer, the run-out is in the way\./);
+      await clearAway();
+    }
+  });
+
+  test('says at the top that a bolt on hand is too short or may bottom, however well its thread would hold', async () => {
+    const sizes = { engaged: typedSize('1.5'), leg1: typedSize('3/8'), boltLength: typedSize('1.5') };
+    for (const place of ['worksheet', 'sheet'] as const) {
+      await shown('thread-engagement', { sizes, choices: bolt }, place);
+      expect(
+        await screen.findByText(/^Bolt: The bolt is \.1\d* in too short to hold\./, {}, PATIENCE),
+      ).toBeTruthy();
+      await clearAway();
+    }
+    const long = { ...sizes, boltLength: typedSize('2') };
+    await shown('thread-engagement', { sizes: long, choices: bolt });
+    expect(await screen.findByText(/^Bolt: Give how deep the hole’s thread is/, {}, PATIENCE)).toBeTruthy();
+    await clearAway();
+    await shown('thread-engagement', {
+      sizes: { ...long, holeDepth: typedSize('1.6') },
+      choices: { ...bolt, hole: 'blind' },
+    });
+    // 3/8 + 1.6 = 1.975 for a bolt of 2.
+    expect(
+      await screen.findByText(
+        /^Bolt: The bolt meets the end of its hole \.025 in before it clamps/,
+        {},
+        PATIENCE,
+      ),
+    ).toBeTruthy();
+  });
+
+  test('counts a stud from its part’s face', async () => {
+    const sizes = { leg1: typedSize('10 mm'), leg2: typedSize('12 mm'), shank: typedSize('11 mm') };
+    await shown('thread-engagement', { sizes, choices: { ...bolt, thread: 'M10x1.5', held: 'stud' } });
+    expect(
+      await screen.findByText(
+        /^leg 1 on leg 2, \.3937 in from the part’s face: plain shank lies in it/,
+        {},
+        PATIENCE,
+      ),
+    ).toBeTruthy();
+    expect(text()).not.toContain('Washer under the head');
+  });
+
   test('refuses an insert where none is made, with what to do', async () => {
     await shown('thread-engagement', {
       sizes: {},

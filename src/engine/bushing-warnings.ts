@@ -1,9 +1,16 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
+import type { HeatLimit } from './bushing-heat.ts';
 import { flattened, type PressStress } from './bushing-stress.ts';
 import { isLess, isMore, zero, type Length } from './length.ts';
 import { leastBushingWall, leastParentWall, leastWallSource } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
-import { bushingSetShare, crackShare, yieldShare, type Condition } from './tables/press-practice.ts';
+import {
+  bushingSetShare,
+  crackShare,
+  mostHeatByCondition,
+  yieldShare,
+  type Condition,
+} from './tables/press-practice.ts';
 
 /** What speaks against it; `say-bushing.ts` has the sentences. To stop for, or to mind. */
 export type BushingWarning = { readonly weighs: 'stop' | 'mind' } & (
@@ -29,7 +36,8 @@ export type BushingWarning = { readonly weighs: 'stop' | 'mind' } & (
     }
   | { readonly code: 'no-grip'; readonly least: Length; readonly flattened: Length; readonly turned: boolean }
   | { readonly code: 'loose-when-hot'; readonly celsius: number; readonly left: Length }
-  | { readonly code: 'no-way-in'; readonly mostCelsius: number }
+  | { readonly code: 'spoilt-when-hot'; readonly celsius: number; readonly most: HeatLimit }
+  | { readonly code: 'no-way-in'; readonly most: HeatLimit }
   | { readonly code: 'plating-fumes' }
   | { readonly code: 'draws-soft'; readonly mostCelsius: number }
   | { readonly code: 'bore-after-pressing' }
@@ -158,15 +166,24 @@ function cracks({ part, condition }: Stressed, stress: PressStress): readonly Bu
   ];
 }
 
-function heat({ condition }: BushingQuestion, found: Found): readonly BushingWarning[] {
-  const { heat: ways, mostHeatCelsius: mostCelsius } = found;
+function heat({ condition, hotCelsius }: BushingQuestion, found: Found): readonly BushingWarning[] {
+  const { heat: ways, mostHeat: most } = found;
   return [
+    ...(hotCelsius !== undefined && hotCelsius > most.celsius
+      ? [{ weighs: 'stop' as const, code: 'spoilt-when-hot' as const, celsius: hotCelsius, most }]
+      : []),
     ...(ways.some(({ allowed }) => allowed)
       ? []
-      : [{ weighs: 'mind' as const, code: 'no-way-in' as const, mostCelsius }]),
+      : [{ weighs: 'mind' as const, code: 'no-way-in' as const, most }]),
     ...(condition === 'plated' ? [{ weighs: 'mind' as const, code: 'plating-fumes' as const }] : []),
     ...(condition === 'hardened'
-      ? [{ weighs: 'mind' as const, code: 'draws-soft' as const, mostCelsius }]
+      ? [
+          {
+            weighs: 'mind' as const,
+            code: 'draws-soft' as const,
+            mostCelsius: mostHeatByCondition.hardened,
+          },
+        ]
       : []),
   ];
 }

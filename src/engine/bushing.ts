@@ -1,4 +1,4 @@
-import { bushingHeat } from './bushing-heat.ts';
+import { bushingHeat, type HeatLimit } from './bushing-heat.ts';
 import { holeFor, outsideFor } from './bushing-sizes.ts';
 import {
   gripOf,
@@ -98,7 +98,7 @@ export type BushingAnswer = {
   readonly stress?: PressStress;
   readonly dropRoom: Length;
   readonly heat: readonly HeatWay[];
-  readonly mostHeatCelsius: number;
+  readonly mostHeat: HeatLimit;
   /** Least interference left when the joint is hot. */
   readonly interferenceHot?: Length;
   readonly warnings: readonly BushingWarning[];

@@ -1,3 +1,4 @@
+import { celsiusForShrink, shrinkBetween, type ColdShrink } from './cold-shrink.ts';
 import { isMore, minus, plus, ratioOf, times, zero, type Length } from './length.ts';
 
 /**
@@ -61,15 +62,15 @@ export type HeatQuestion = {
   /** Clearance wanted while it drops in. */
   readonly room: Length;
   readonly borePerCelsius: number;
-  readonly outsidePerCelsius: number;
+  readonly outsideShrinks: ColdShrink;
   readonly shopCelsius: number;
   /** The coldest the shop can make the inner part; that cold it is made when both are used. */
   readonly coldCelsius: number;
-  /** The hottest the outer part may get. */
+  /** The hottest either part may get: the inner one soon is as hot as the outer. */
   readonly mostCelsius: number;
 };
 
-/** One way to drop it in. A temperature is left out where that part stays at shop temperature. */
+/** One way to drop it in. A temperature is left out where that part stays at shop temperature, or where no cold does it. */
 export type HeatWay = {
   readonly way: 'heat' | 'cold' | 'both';
   readonly heatCelsius?: number;
@@ -80,31 +81,44 @@ export type HeatWay = {
 /**
  * How hot, how cold, or how much of both lets the inner part drop in by hand.
  *
- * Units:   °C, floating point; needed = outside − bore + room. Heat grows the bore, cold shrinks the outside.
- * Source:  linear expansion.
+ * Units:   °C, floating point; needed = outside − bore + room. Heat grows the bore, cold shrinks the outside by its mean
+ *          expansion over the range.
+ * Source:  linear expansion; cold-shrink.ts.
  */
 export function heatWays(q: HeatQuestion): readonly HeatWay[] {
   const needed = plus(minus(q.outside, q.bore), q.room);
   const heat = (by: Length) =>
     q.shopCelsius + degreesFor({ by, base: q.bore, expansionPerDegree: q.borePerCelsius });
   const heatCelsius = heat(needed);
-  const coldCelsius =
-    q.shopCelsius - degreesFor({ by: needed, base: q.outside, expansionPerDegree: q.outsidePerCelsius });
-  const cooled = sizeAfter(q.outside, {
-    degrees: q.coldCelsius - q.shopCelsius,
-    expansionPerDegree: q.outsidePerCelsius,
-  });
-  const besideCold = heat(minus(needed, minus(q.outside, cooled)));
+  const coldCelsius = celsiusForShrink(
+    q.outsideShrinks,
+    q.shopCelsius,
+    Math.max(0, ratioOf(needed, q.outside)),
+  );
+  const lost = times(
+    q.outside,
+    Math.max(0, shrinkBetween(q.outsideShrinks, q.shopCelsius, q.coldCelsius)).toFixed(15),
+  );
+  const besideCold = heat(minus(needed, lost));
   return [
-    { way: 'heat', heatCelsius, allowed: heatCelsius <= q.mostCelsius },
-    { way: 'cold', coldCelsius, allowed: coldCelsius >= q.coldCelsius },
+    { way: 'heat', heatCelsius, allowed: isAtMost(heatCelsius, q.mostCelsius) },
+    {
+      way: 'cold',
+      ...(coldCelsius !== undefined && { coldCelsius }),
+      allowed: coldCelsius !== undefined && coldCelsius >= q.coldCelsius,
+    },
     {
       way: 'both',
       heatCelsius: besideCold,
       coldCelsius: q.coldCelsius,
-      allowed: besideCold <= q.mostCelsius,
+      allowed: isAtMost(besideCold, q.mostCelsius),
     },
   ];
+}
+
+// What floating point adds doesn't take a way past its limit.
+function isAtMost(celsius: number, most: number): boolean {
+  return celsius <= most + 1e-6;
 }
 
 /** °C as °F; floating point. */

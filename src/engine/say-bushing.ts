@@ -1,10 +1,12 @@
 import type { BushingRefusal } from './bushing.ts';
+import type { HeatLimit } from './bushing-heat.ts';
 import type { BushingWarning } from './bushing-warnings.ts';
 import { fahrenheitOf, type HeatWay } from './heat-fit.ts';
 import { absolute, isMore, isNegative, zero } from './length.ts';
 import { NEWTON_PER_LBF, PSI_PER_MPA } from './material.ts';
 import { sayFitRefusal } from './say-fit.ts';
 import { sayUnderLeast } from './say-least.ts';
+import { uncapital } from './say-words.ts';
 import { figure, show, type ShownUnit } from './show.ts';
 
 /** Why a bushing can't be worked out, and what to do. */
@@ -40,35 +42,75 @@ export function sayForce(newtons: number, unit: ShownUnit): string {
 
 /** A temperature in the unit of the sizes first: `248 °F (120 °C)`. */
 export function sayTemperature(celsius: number, unit: ShownUnit): string {
+  return inBoth(unit, celsius, fahrenheitOf(celsius));
+}
+
+function inBoth(unit: ShownUnit, celsius: number, fahrenheit: number): string {
   const metric = `${signed(celsius)} °C`;
-  const inch = `${signed(fahrenheitOf(celsius))} °F`;
+  const inch = `${signed(fahrenheit)} °F`;
   return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
 const BY_HAND = 'drops in by hand, in insulated gloves';
 
-/** One way to drop it in, as a line: what to heat or cool, to what, and whether that may be done. */
+/** What would be spoilt first: `the acetal bushing`, `the part’s plating`. */
+export function sayHeatLimited({ of, material }: HeatLimit): string {
+  switch (of) {
+    case 'hardened':
+      return 'the hardened part';
+    case 'plated':
+      return 'the plated part';
+    default:
+      return `the ${uncapital(material.replace(/[,(].*/, '').trim())} ${of}`;
+  }
+}
+
+function sayHeatBorne(most: HeatLimit, unit: ShownUnit): string {
+  return `${sayHeatLimited(most)} takes ${sayTemperature(most.celsius, unit)} at most`;
+}
+
+/** At least so hot: never shown below what it takes. */
+function sayAtLeastSoHot(celsius: number, unit: ShownUnit): string {
+  return inBoth(unit, Math.ceil(nearly(celsius)), Math.ceil(nearly(fahrenheitOf(celsius))));
+}
+
+/** At least so cold: never shown above what it takes. */
+function sayAtLeastSoCold(celsius: number, unit: ShownUnit): string {
+  return inBoth(unit, Math.floor(nearly(celsius)), Math.floor(nearly(fahrenheitOf(celsius))));
+}
+
+// What floating point adds to a whole degree isn't another degree.
+function nearly(degrees: number): number {
+  return Number(degrees.toFixed(6));
+}
+
+/**
+ * One way to drop it in, as a line: what to heat or cool, to what. A way that may not be gone never tells a temperature to
+ * go to: it says that it won't do, and why.
+ */
 export function sayHeatWay(
   way: HeatWay,
-  mostCelsius: number,
+  most: HeatLimit,
   unit: ShownUnit,
 ): { title: string; detail: string } {
-  const hot = way.heatCelsius === undefined ? '' : sayTemperature(way.heatCelsius, unit);
-  const cold = way.coldCelsius === undefined ? '' : sayTemperature(way.coldCelsius, unit);
-  const limit = `this part takes ${sayTemperature(mostCelsius, unit)} at most`;
+  const hot = way.heatCelsius === undefined ? '' : sayAtLeastSoHot(way.heatCelsius, unit);
+  const takes = `It takes ${hot}; ${sayHeatBorne(most, unit)}`;
   switch (way.way) {
     case 'heat':
-      return { title: `Heat the part to ${hot}`, detail: way.allowed ? BY_HAND : limit };
+      return way.allowed
+        ? { title: `Heat the part to ${hot}`, detail: BY_HAND }
+        : { title: 'Heat alone won’t do', detail: takes };
     case 'cold':
-      return {
-        title: `Cool the bushing to ${cold}`,
-        detail: way.allowed ? BY_HAND : 'colder than you can make it',
-      };
+      return way.allowed && way.coldCelsius !== undefined
+        ? { title: `Cool the bushing to ${sayAtLeastSoCold(way.coldCelsius, unit)}`, detail: BY_HAND }
+        : { title: 'Cold alone won’t do', detail: 'It has to be colder than you can make it' };
     case 'both':
-      return {
-        title: `Bushing at ${cold}, part at ${hot}`,
-        detail: way.allowed ? BY_HAND : limit,
-      };
+      return way.allowed && way.coldCelsius !== undefined
+        ? {
+            title: `Bushing at ${sayTemperature(way.coldCelsius, unit)}, part at ${hot}`,
+            detail: BY_HAND,
+          }
+        : { title: 'Both won’t do', detail: takes };
     default:
       return way.way satisfies never;
   }
@@ -95,7 +137,9 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
     case 'loose-when-hot':
       return `At ${sayTemperature(warning.celsius, unit)} it is loose by ${size(absolute(warning.left))} in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.`;
     case 'no-way-in':
-      return `Neither heat nor cold drops it in within ${sayTemperature(warning.mostCelsius, unit)} for this part. Press it.`;
+      return `Neither heat nor cold drops it in: ${sayHeatBorne(warning.most, unit)}. Press it.`;
+    case 'spoilt-when-hot':
+      return `At ${sayTemperature(warning.celsius, unit)} in use it is spoilt: ${sayHeatBorne(warning.most, unit)}. Take another metal.`;
     case 'plating-fumes':
       return 'Plating gives off fumes when heated, and cadmium fumes kill. Press it, cool the bushing, or strip the plating first.';
     case 'draws-soft':

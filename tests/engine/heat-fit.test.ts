@@ -43,7 +43,8 @@ const plain: HeatQuestion = {
   outside: lengthOf('25.020 mm'),
   room: lengthOf('.030 mm'),
   borePerCelsius: 12e-6,
-  outsidePerCelsius: 12e-6,
+  // A metal that shrinks evenly all the way down, so that the sums below stay plain.
+  outsideShrinks: { perCelsius: 12e-6, at80K: 12e-6 * 213.15 },
   shopCelsius: 20,
   coldCelsius: -18,
   mostCelsius: 200,

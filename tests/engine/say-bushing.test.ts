@@ -6,6 +6,7 @@ import {
   sayBushingRefusal,
   sayBushingWarning,
   sayForce,
+  sayHeatLimited,
   sayHeatWay,
   sayHold,
   sayInterference,
@@ -36,6 +37,9 @@ describe('figures in the unit of the sizes first, both given', () => {
   });
 });
 
+const steel = { celsius: 250, of: 'part', material: 'Low carbon steel (1018, 1020)' } as const;
+const acetal = { celsius: 80, of: 'bushing', material: 'Acetal (POM)' } as const;
+
 describe('ways to drop it in', () => {
   test.each([
     {
@@ -45,18 +49,18 @@ describe('ways to drop it in', () => {
     },
     {
       way: { way: 'heat', heatCelsius: 300, allowed: false },
-      title: 'Heat the part to 300 °C (572 °F)',
-      detail: 'this part takes 250 °C (482 °F) at most',
+      title: 'Heat alone won’t do',
+      detail: 'It takes 300 °C (572 °F); the low carbon steel part takes 250 °C (482 °F) at most',
     },
     {
       way: { way: 'cold', coldCelsius: -78, allowed: true },
-      title: 'Cool the bushing to −78 °C (−108 °F)',
+      title: 'Cool the bushing to −78 °C (−109 °F)',
       detail: 'drops in by hand, in insulated gloves',
     },
     {
-      way: { way: 'cold', coldCelsius: -210, allowed: false },
-      title: 'Cool the bushing to −210 °C (−346 °F)',
-      detail: 'colder than you can make it',
+      way: { way: 'cold', allowed: false },
+      title: 'Cold alone won’t do',
+      detail: 'It has to be colder than you can make it',
     },
     {
       way: { way: 'both', heatCelsius: 120, coldCelsius: -18, allowed: true },
@@ -65,11 +69,33 @@ describe('ways to drop it in', () => {
     },
     {
       way: { way: 'both', heatCelsius: 300, coldCelsius: -18, allowed: false },
-      title: 'Bushing at −18 °C (0 °F), part at 300 °C (572 °F)',
-      detail: 'this part takes 250 °C (482 °F) at most',
+      title: 'Both won’t do',
+      detail: 'It takes 300 °C (572 °F); the low carbon steel part takes 250 °C (482 °F) at most',
     },
   ] as const)('$title: $detail', ({ way, title, detail }) => {
-    expect(sayHeatWay(way, 250, 'mm')).toEqual({ title, detail });
+    expect(sayHeatWay(way, steel, 'mm')).toEqual({ title, detail });
+  });
+
+  test('what may not be done has no temperature to go to, however near it is', () => {
+    const way = { way: 'heat', heatCelsius: 80.2, allowed: false } as const;
+    // 80.2 is shown as what it takes at least: 81, never "80 of 80"; 80.2 °C is 176.36 °F: 177
+    expect(sayHeatWay(way, acetal, 'mm')).toEqual({
+      title: 'Heat alone won’t do',
+      detail: 'It takes 81 °C (177 °F); the acetal bushing takes 80 °C (176 °F) at most',
+    });
+  });
+
+  test('what is heated is heated at least so far: 119.2 °C is 120, 246.56 °F is 247', () => {
+    const way = { way: 'heat', heatCelsius: 119.2, allowed: true } as const;
+    expect(sayHeatWay(way, steel, 'in').title).toBe('Heat the part to 247 °F (120 °C)');
+  });
+
+  test.each([
+    { of: 'plated', words: 'the plated part' },
+    { of: 'hardened', words: 'the hardened part' },
+    { of: 'bushing', words: 'the brass C36000 bushing' },
+  ] as const)('spoilt first: $words', ({ of, words }) => {
+    expect(sayHeatLimited({ celsius: 100, of, material: 'Brass C36000, free cutting' })).toBe(words);
   });
 });
 
@@ -136,8 +162,13 @@ describe('what speaks against it is a sentence with what to do', () => {
         'At 248 °F (120 °C) it is loose by .0002 in in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.',
     },
     {
-      warning: { weighs: 'mind', code: 'no-way-in', mostCelsius: 120 },
-      words: 'Neither heat nor cold drops it in within 248 °F (120 °C) for this part. Press it.',
+      warning: { weighs: 'mind', code: 'no-way-in', most: acetal },
+      words: 'Neither heat nor cold drops it in: the acetal bushing takes 176 °F (80 °C) at most. Press it.',
+    },
+    {
+      warning: { weighs: 'stop', code: 'spoilt-when-hot', celsius: 100, most: acetal },
+      words:
+        'At 212 °F (100 °C) in use it is spoilt: the acetal bushing takes 176 °F (80 °C) at most. Take another metal.',
     },
     {
       warning: { weighs: 'mind', code: 'draws-soft', mostCelsius: 150 },

@@ -139,9 +139,9 @@ function bushingSteps(data: WorksheetData): readonly StepOffer[] {
   const question = bushingQuestion(data);
   const result = question && bushing(question);
   if (!question || result?.ok !== true) return [];
-  const { heat, mostHeatCelsius } = result.value;
+  const { heat, mostHeat } = result.value;
   const way = heat.find(({ allowed }) => allowed);
-  const drop = way && sayHeatWay(way, mostHeatCelsius, data.unit).title;
+  const drop = way && sayHeatWay(way, mostHeat, data.unit).title;
   return [
     { text: 'Deburr and clean the reamed bore and the bushing', worksheetId: data.worksheet.id },
     drop === undefined

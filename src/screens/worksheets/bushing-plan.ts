@@ -160,8 +160,9 @@ export const bushingPlan: WorksheetPlan = {
   kind: 'bushing',
   name: 'Bushing',
   asks: 'What do I ream, turn and bore, how hard does it press, and does it hold?',
-  needs: ['bore', 'pin', 'wall'],
+  needs: ['bore', 'pin', 'wall', 'partMetal', 'bushingMetal'],
   fields: [...sizes, ...how],
-  choices: { joint: 'turns-under-load', partMetal: 'low-carbon-steel', bushingMetal: 'bearing-bronze' },
+  // No metal of what carries load is taken for granted: its heat, its stress and its hold hang on it.
+  choices: { joint: 'turns-under-load' },
   parts: [],
 };

@@ -49,7 +49,7 @@ export function CutRows({ answer, unit }: { answer: BushingAnswer; unit: ShownUn
 
 /** What pressing it in does to both, and the ways to drop it in instead. */
 export function PressRows({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
-  const { interference, stress, heat, mostHeatCelsius, dropRoom, interferenceHot } = answer;
+  const { interference, stress, heat, mostHeat, dropRoom, interferenceHot } = answer;
   return (
     <section class="input-rows">
       <h2>Pressed in</h2>
@@ -103,12 +103,12 @@ export function PressRows({ answer, unit }: { answer: BushingAnswer; unit: Shown
       <h2>Or drop it in</h2>
       <ul>
         {heat.map((way) => {
-          const { title, detail } = sayHeatWay(way, mostHeatCelsius, unit);
+          const { title, detail } = sayHeatWay(way, mostHeat, unit);
           return (
             <li key={way.way}>
               <Row
                 title={title}
-                detail={`${detail}, with ${show(dropRoom, unit)} to spare`}
+                detail={way.allowed ? `${detail}, with ${show(dropRoom, unit)} to spare` : detail}
                 mark={<VerdictMark kind={way.allowed ? 'good' : 'no-good'} />}
               />
             </li>

@@ -50,7 +50,11 @@ export function BushingView({ data, plan }: WorksheetViewProps) {
         ),
       })}
     >
-      {!question && <EmptyLine>{plan.asks} It needs the worn bore, its pin and the wall.</EmptyLine>}
+      {!question && (
+        <EmptyLine>
+          {plan.asks} It needs the worn bore, its pin, the wall, and what both are made of.
+        </EmptyLine>
+      )}
       {answer?.ok === false && (
         <VerdictBand kind="no-good" headline={sayBushingRefusal(answer.refusal, unit)} />
       )}

@@ -1,3 +1,4 @@
+import { coldShrinkOf } from '../../engine/cold-shrink.ts';
 import { flattened } from '../../engine/bushing-stress.ts';
 import type { BushingAnswer, BushingQuestion } from '../../engine/bushing.ts';
 import { mean } from '../../engine/estimate.ts';
@@ -6,6 +7,7 @@ import { modulusGpa } from '../../engine/material.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
 import { sayForce, sayInterference, sayStress } from '../../engine/say-bushing.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { contractions } from '../../engine/tables/contraction.ts';
 import type { Material } from '../../engine/tables/materials.ts';
 import { pressFriction } from '../../engine/tables/press-practice.ts';
 
@@ -93,6 +95,12 @@ function heatLines(
       what: 'Heat or cold',
       how: `(interference + room) / (α · D) = (${figure(interference.greatest, unit)} + ${figure(dropRoom, unit)}) / (α · D), α in millionths a °C: ${of(q.part)}, ${of(q.bushing)}; shop at ${q.shopCelsius} °C`,
       source: `${q.part.expansionPerMillionCelsius.source}; heat limits common practice, no source`,
+    },
+    {
+      what: 'In the cold',
+      how: `the bushing loses ${(coldShrinkOf(q.bushing).at80K * 100).toFixed(3)} % down to −193 °C, less than α at room temperature says`,
+      source:
+        contractions[q.bushing.id]?.basis === 'published' ? 'published contraction tables' : 'from memory',
     },
   ];
 }

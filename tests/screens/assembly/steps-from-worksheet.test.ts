@@ -145,7 +145,15 @@ test('a worksheet that only judges gives no steps', () => {
 test('a bushing that is dropped in hot or cold asks for insulated gloves', () => {
   const sizes = { bore: typedSize('.5050'), pin: typedSize('.5000'), wall: typedSize('.400') };
   const steps = stepsFromWorksheet(
-    worksheetOf('bushing', { sizes, choices: { ...bushingPlan.choices, cold: 'nitrogen' } }),
+    worksheetOf('bushing', {
+      sizes,
+      choices: {
+        ...bushingPlan.choices,
+        partMetal: 'low-carbon-steel',
+        bushingMetal: 'bearing-bronze',
+        cold: 'nitrogen',
+      },
+    }),
   );
   expect(steps.find(({ text }) => text.endsWith('drop the bushing in'))?.orientation).toMatch(
     /^insulated gloves on/,

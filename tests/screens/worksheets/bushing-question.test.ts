@@ -7,14 +7,27 @@ import { nextNeed } from '../../../src/screens/worksheets/worksheet-plan.ts';
 import { featureOf, is, ofFeature, readingOf, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 const sizes = { bore: typedSize('.5050'), pin: typedSize('.5000'), wall: typedSize('.400') };
-const { choices } = bushingPlan;
+const choices = {
+  ...bushingPlan.choices,
+  partMetal: 'low-carbon-steel',
+  bushingMetal: 'bearing-bronze',
+};
 
 describe('what a bushing worksheet asks', () => {
-  test('is the worn bore, the pin and the wall, one after the other; metals and joint are there from the start', () => {
-    expect(nextNeed(bushingPlan, { sizes: {}, choices })).toBe('bore');
-    expect(nextNeed(bushingPlan, { sizes: { bore: sizes.bore }, choices })).toBe('pin');
-    expect(nextNeed(bushingPlan, { sizes: { bore: sizes.bore, pin: sizes.pin }, choices })).toBe('wall');
-    expect(nextNeed(bushingPlan, { sizes, choices })).toBe(undefined);
+  test('is the worn bore, the pin, the wall and both metals, one after the other; no metal is taken for granted', () => {
+    const asked = (given: object, chosen: Record<string, string> = bushingPlan.choices) =>
+      nextNeed(bushingPlan, { sizes: given, choices: chosen });
+    expect(asked({})).toBe('bore');
+    expect(asked({ bore: sizes.bore })).toBe('pin');
+    expect(asked({ bore: sizes.bore, pin: sizes.pin })).toBe('wall');
+    expect(asked(sizes)).toBe('partMetal');
+    expect(asked(sizes, { ...bushingPlan.choices, partMetal: 'alloy-steel' })).toBe('bushingMetal');
+    expect(asked(sizes, choices)).toBe(undefined);
+  });
+
+  test('gives no figure while a metal is not said', () => {
+    const started = worksheetOf('bushing', { sizes, choices: bushingPlan.choices });
+    expect(bushingQuestion(started)).toBe(undefined);
   });
 
   test.each([

@@ -19,8 +19,10 @@ const sizes = {
   length: typedSize('1'),
 };
 
+const choices = { ...bushingPlan.choices, partMetal: 'low-carbon-steel', bushingMetal: 'bearing-bronze' };
+
 async function shown(more: Record<string, ReturnType<typeof typedSize>> = {}) {
-  const data = worksheetOf('bushing', { sizes: { ...sizes, ...more }, choices: bushingPlan.choices });
+  const data = worksheetOf('bushing', { sizes: { ...sizes, ...more }, choices });
   const { container } = onScreen(await openForTest(), <BushingView data={data} plan={bushingPlan} />);
   return {
     label: container.querySelector('.lead-label')?.textContent,

@@ -1,7 +1,7 @@
 import { combine, type Estimate } from './estimate.ts';
 import type { MeasuredPart } from './fit-check.ts';
 import type { Range } from './fits.ts';
-import { isNegative, minus, plus, times, zero, type Length } from './length.ts';
+import { isNegative, largest, minus, plus, times, zero, type Length } from './length.ts';
 import { modulusGpa, type Spread } from './material.ts';
 import {
   axialForceN,
@@ -36,7 +36,10 @@ export type PressStress = {
 
 type Pressed = {
   readonly at: Length;
+  /** Across the part at its thinnest wall. */
   readonly outside: Length;
+  /** Across it at its thickest; left out, it counts as solid all round. */
+  readonly thickOutside?: Length;
   readonly inside: Length;
   readonly part: Material;
   readonly bushing: Material;
@@ -109,23 +112,26 @@ function difference(outside: Estimate, bore: Estimate): Known {
 /**
  * Pressure, stress, closing-in and forces of a bushing pressed into its part.
  *
- * Units:   MPa and N, floating point; closing-in a Length. The greatest with the stiffest figures the books give at the
- *          greatest interference, the least with the softest at what is left of the least. The part counts as a ring of
- *          its thinnest wall.
+ * Units:   MPa and N, floating point; closing-in a Length. The thinnest wall gives the hold and the part's pull, the
+ *          thickest the press force, the bushing's squeeze and the most that it closes; the part's equivalent stress is the
+ *          worse of both. The greatest with the stiffest figures the books give at the greatest interference, the least
+ *          with the softest at what is left of the least.
  * Range:   inside < at < outside.
  * Source:  press-fit.ts; tables/materials.ts; friction is common practice.
  */
 export function pressStress(pressed: Pressed): PressStress {
-  const { interference, length, at } = pressed;
-  const soft = pairOf(pressed, 'low');
-  const stiff = pairOf(pressed, 'high');
+  const { interference, length, at, outside, thickOutside } = pressed;
+  const soft = pairOf(pressed, 'low', outside);
+  const thin = pairOf(pressed, 'high', outside);
+  const thick = pairOf(pressed, 'high', thickOutside && largest(outside, thickOutside));
+  const most = positive(interference.greatest);
   const least = contactPressureMpa(soft, positive(interference.leastAfterFlattening));
-  const greatest = contactPressureMpa(stiff, positive(interference.greatest));
+  const greatest = contactPressureMpa(thick, most);
   return {
     pressureMpa: { low: least, high: greatest },
-    part: outerStress(stiff, greatest),
-    bushing: innerStress(stiff, greatest),
-    closes: { lower: closingIn(soft, least), upper: closingIn(stiff, greatest) },
+    part: worseStress(outerStress(thin, contactPressureMpa(thin, most)), outerStress(thick, greatest)),
+    bushing: innerStress(thick, greatest),
+    closes: { lower: closingIn(soft, least), upper: closingIn(thick, greatest) },
     ...(length && {
       force: {
         pressN: axialForceN({ pressureMpa: greatest, friction: pressFriction.high, at, length }),
@@ -135,8 +141,26 @@ export function pressStress(pressed: Pressed): PressStress {
   };
 }
 
-function pairOf({ at, outside, inside, part, bushing }: Pressed, end: keyof Spread): PressedPair {
-  return { at, outside, inside, outer: elasticOf(part, end), inner: elasticOf(bushing, end) };
+// A thin wall is pulled harder; a thick one is squeezed harder, and beside a stiff bushing that can weigh more.
+function worseStress(thin: RingStress, thick: RingStress): RingStress {
+  return {
+    hoopMpa: Math.max(thin.hoopMpa, thick.hoopMpa),
+    equivalentMpa: Math.max(thin.equivalentMpa, thick.equivalentMpa),
+  };
+}
+
+function pairOf(
+  { at, inside, part, bushing }: Pressed,
+  end: keyof Spread,
+  outside: Length | undefined,
+): PressedPair {
+  return {
+    at,
+    ...(outside && { outside }),
+    inside,
+    outer: elasticOf(part, end),
+    inner: elasticOf(bushing, end),
+  };
 }
 
 function elasticOf(material: Material, end: keyof Spread): Elastic {

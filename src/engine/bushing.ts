@@ -36,6 +36,8 @@ export type BushingQuestion = {
   readonly bushing: Material;
   /** From the present hole's edge to the part's edge, at the thinnest. */
   readonly wall?: Length;
+  /** The same at the thickest; left out, the part counts as solid all round there. */
+  readonly thickWall?: Length;
   readonly length?: Length;
   /** Another size to ream or bore to. */
   readonly reamTo?: Length;
@@ -221,13 +223,16 @@ function negated({ lower, upper }: Range): Range {
 
 function pressStressOf(
   q: BushingQuestion,
-  { hole, inside }: Sizes,
+  { hole, inside, reamTakes }: Sizes,
   partWall: Length,
   interference: Interference,
 ): PressStress {
+  const { thickWall } = q;
+  const across = (wall: Length): Length => plus(hole.upper, times(wall, 2));
   return pressStress({
     at: hole.upper,
-    outside: plus(hole.upper, times(partWall, 2)),
+    outside: across(partWall),
+    ...(thickWall && { thickOutside: across(minus(thickWall, dividedBy(reamTakes, 2))) }),
     inside: inside.upper,
     part: q.part,
     bushing: q.bushing,

@@ -96,13 +96,9 @@ export type PressReason =
     }
   | { readonly code: 'bushing-closes'; readonly lower: Length; readonly upper: Length }
   | { readonly code: 'press-force'; readonly pressN: number; readonly holdN: number }
-  | {
-      readonly code: 'press-metals';
-      readonly part: string;
-      readonly bushing: string;
-      /** Which of the two nobody named. */
-      readonly taken: 'both' | 'part' | 'bushing' | 'neither';
-    }
+  | { readonly code: 'press-metals'; readonly part: string; readonly bushing: string }
+  /** What carries load is never taken to be of some metal. */
+  | { readonly code: 'ask-press-metals'; readonly missing: 'part' | 'bushing' | 'both' }
   | { readonly code: 'press-warning'; readonly warning: BushingWarning };
 
 export type SleeveReason =

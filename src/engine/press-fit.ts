@@ -1,4 +1,4 @@
-import { floatMm, lengthFromFloat, lengthOf, ratioOf, type Length } from './length.ts';
+import { floatMm, lengthFromFloat, lengthOf, ratioOf, zero, type Length } from './length.ts';
 
 /** Stiffness of one of the two parts. Floating point. */
 export type Elastic = { readonly modulusGpa: number; readonly poisson: number };
@@ -7,8 +7,8 @@ export type Elastic = { readonly modulusGpa: number; readonly poisson: number };
 export type PressedPair = {
   /** Where they touch. */
   readonly at: Length;
-  /** Outside of the outer part; inside of the inner one, zero where it is solid. */
-  readonly outside: Length;
+  /** Outside of the outer part, left out where there is metal all round it; inside of the inner one, zero where it is solid. */
+  readonly outside?: Length;
   readonly inside: Length;
   readonly outer: Elastic;
   readonly inner: Elastic;
@@ -69,6 +69,7 @@ export function closingIn({ at, inside, inner }: PressedPair, pressureMpa: numbe
  * Source:  Lamé, ring under inner pressure.
  */
 export function outsideGrowth({ at, outside, outer }: PressedPair, pressureMpa: number): Length {
+  if (!outside) return zero;
   const ratio = ratioOf(at, outside) ** 2;
   const growsMm =
     (2 * pressureMpa * ratio * floatMm(outside)) / (outer.modulusGpa * MPA_PER_GPA * (1 - ratio));
@@ -149,9 +150,9 @@ function innerCompliance({ at, inside, inner }: PressedPair): number {
   return ((1 + ratio) / (1 - ratio) - inner.poisson) / (inner.modulusGpa * MPA_PER_GPA);
 }
 
-/** (D² + d²) / (D² − d²) of a ring. */
-function thickWall(outside: Length, inside: Length): number {
-  const ratio = ratioOf(inside, outside) ** 2;
+/** (D² + d²) / (D² − d²) of a ring; 1 where metal goes on all round. */
+function thickWall(outside: Length | undefined, inside: Length): number {
+  const ratio = outside ? ratioOf(inside, outside) ** 2 : 0;
   return (1 + ratio) / (1 - ratio);
 }
 

@@ -2,22 +2,21 @@ import { afterFlattening, pressStress } from './bushing-stress.ts';
 import { stressWarnings } from './bushing-warnings.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { pressLimits } from './hole-and-pin-limits.ts';
-import type { RouteContext, RouteReason } from './hole-and-pin-routes.ts';
+import type { RouteContext } from './hole-and-pin-routes.ts';
 import { isMore, negate, plus, times, zero } from './length.ts';
 import type { Inside } from './route-bushing.ts';
-import { caution, speaksFor, type Finding } from './route-findings.ts';
+import { ask, caution, speaksFor, type Finding } from './route-findings.ts';
 import { wallLeft } from './route-wall.ts';
-import { materialNamed, type Material, type MaterialId } from './tables/materials.ts';
+import type { Material } from './tables/materials.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
-
-/** What a part and its bushing are taken to be while nobody says: the usual pair. Common practice, no source. */
-const USUAL = { part: 'low-carbon-steel', bushing: 'bearing-bronze' } as const;
 
 /**
  * What pressing a bushing in does: its grip, how far its bore closes, the force, and what it strains too far.
  *
- * Units:   interference on the diameter, N and MPa as numbers. The part counts as a ring of its thinnest wall.
- * Range:   only the grip is known while the wall isn't; the force only where the hole's length is.
+ * Units:   interference on the diameter, N and MPa as numbers. The part holds by its thinnest wall and is pressed into as if
+ *          it were solid.
+ * Range:   only the grip is known while the wall isn't; the force only where the hole's length is. No metal of what carries
+ *          load is taken for granted: it is asked for. What gives way or cracks is asked about too, before anything is cut.
  * Source:  bushing-stress.ts: Lamé, with the finish of a reamed bore and a turned bushing.
  */
 export function pressFindings(
@@ -29,9 +28,10 @@ export function pressFindings(
   const least = negate(pressed.upper);
   const greatest = negate(pressed.lower);
   const grip = speaksFor({ code: 'press-grip', least, greatest, source: pressed.source });
+  const metals = metalsOf(question);
+  if ('missing' in metals) return [ask({ code: 'ask-press-metals', missing: metals.missing }), grip];
   const wall = wallLeft(context, reamer.size);
   if (!wall || !isMore(wall, zero)) return [grip];
-  const metals = metalsOf(question);
   const stress = pressStress({
     at: reamer.size,
     outside: plus(reamer.size, times(wall, 2)),
@@ -44,25 +44,21 @@ export function pressFindings(
     grip,
     speaksFor({ code: 'bushing-closes', ...stress.closes }),
     ...(stress.force ? [speaksFor({ code: 'press-force', ...stress.force })] : []),
-    speaksFor(metalsReason(question, metals)),
-    ...stressWarnings(metals, stress).map((warning) => caution({ code: 'press-warning', warning })),
+    speaksFor({ code: 'press-metals', part: metals.part.name, bushing: metals.bushing.name }),
+    ...stressWarnings(metals, stress).map((warning) => {
+      const reason = { code: 'press-warning', warning } as const;
+      return warning.weighs === 'stop' ? ask(reason) : caution(reason);
+    }),
   ];
 }
 
 type Metals = { readonly part: Material; readonly bushing: Material };
 
-function metalsOf({ partMetal, bushingMetal }: HoleAndPinQuestion): Metals {
-  return { part: partMetal ?? listed(USUAL.part), bushing: bushingMetal ?? listed(USUAL.bushing) };
-}
-
-function listed(id: MaterialId): Material {
-  const material = materialNamed(id);
-  if (!material) throw new Error(`no material ${id}`);
-  return material;
-}
-
-function metalsReason({ partMetal, bushingMetal }: HoleAndPinQuestion, metals: Metals): RouteReason {
-  const named = bushingMetal ? 'part' : 'both';
-  const taken = partMetal ? (bushingMetal ? 'neither' : 'bushing') : named;
-  return { code: 'press-metals', part: metals.part.name, bushing: metals.bushing.name, taken };
+function metalsOf({
+  partMetal: part,
+  bushingMetal: bushing,
+}: HoleAndPinQuestion): Metals | { readonly missing: 'part' | 'bushing' | 'both' } {
+  if (part && bushing) return { part, bushing };
+  if (part) return { missing: 'bushing' };
+  return { missing: bushing ? 'part' : 'both' };
 }

@@ -81,6 +81,7 @@ export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {
     case 'bushing-closes':
     case 'press-force':
     case 'press-metals':
+    case 'ask-press-metals':
     case 'press-warning':
       return sayPressReason(reason, unit);
     case 'sleeve-not-on-a-bolt':

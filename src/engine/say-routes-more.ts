@@ -14,7 +14,9 @@ export function sayPressReason(reason: PressReason, unit: ShownUnit): string {
     case 'press-force':
       return `The press has to give up to ${sayForce(reason.pressN, unit)}; the fit is good for ${sayForce(reason.holdN, unit)} along its axis.`;
     case 'press-metals':
-      return `Worked for a part of ${inSentence(reason.part)} and a bushing of ${inSentence(reason.bushing)}${TAKEN[reason.taken]}.`;
+      return `Worked for a part of ${inSentence(reason.part)} and a bushing of ${inSentence(reason.bushing)}.`;
+    case 'ask-press-metals':
+      return `${METALS_ASKED[reason.missing]} Heat, force and stress hang on it.`;
     case 'press-warning':
       return sayBushingWarning(reason.warning, unit);
     default:
@@ -22,12 +24,12 @@ export function sayPressReason(reason: PressReason, unit: ShownUnit): string {
   }
 }
 
-const TAKEN: Readonly<Record<Extract<PressReason, { code: 'press-metals' }>['taken'], string>> = {
-  both: ', the usual pair, as no metal was given',
-  part: ', the part’s metal being the usual one, as none was given',
-  bushing: ', the bushing’s metal being the usual one, as none was given',
-  neither: '',
-};
+const METALS_ASKED: Readonly<Record<Extract<PressReason, { code: 'ask-press-metals' }>['missing'], string>> =
+  {
+    both: 'What are the part and the bushing made of?',
+    part: 'What is the part made of?',
+    bushing: 'What is the bushing made of?',
+  };
 
 function inSentence(name: string): string {
   return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;

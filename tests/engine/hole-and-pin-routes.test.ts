@@ -47,7 +47,7 @@ test('the worn 7/16-20 joint: the insert is in and first, leaving it is out and 
   expect(routes.map(({ kind, state }) => `${kind} ${state}`)).toEqual([
     'thread-insert in', // one step that can't be undone: the tap
     'larger-pin in', // two, taking .013 each side
-    'bushing in', // two, taking .057 each side
+    'bushing ask', // two, taking .057 each side; nobody said what it is made of
     'leave out',
     'sleeve out', // a bolt held by its nut
     'offset-bushing out', // nobody said that the hole is in the wrong place

@@ -81,6 +81,7 @@ function Inputs({
     'pin',
     'joint',
     'wall',
+    'thickWall',
     'length',
     'partMetal',
     'bushingMetal',
@@ -97,6 +98,7 @@ function Inputs({
       title="Worked out from"
       names={[...names, 'system', inside, press, ...more, ...own]}
       usual={{
+        thickWall: 'usual: solid all round, the hardest to press into',
         reamTo: 'usual: the next standard reamer',
         system: `${system === 'iso' ? 'ISO 286' : 'ANSI B4.1'}, by the unit of the worn bore`,
         ...(question && { [inside]: `usual: ${question.insideClass} (common practice, no source)` }),

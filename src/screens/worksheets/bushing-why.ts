@@ -59,7 +59,7 @@ function stressLines(q: BushingQuestion, { stress }: BushingAnswer, unit: ShownU
   return [
     {
       what: 'Pressure',
-      how: `p = δ / (d · [(1/Eo)((Do²+d²)/(Do²−d²) + νo) + (1/Ei)((d²+Di²)/(d²−Di²) − νi)]): least at what is left of the least interference, greatest at the greatest. The part counts as a ring of its thinnest wall. ${stiffness('Part', q.part)}; ${stiffness('bushing', q.bushing)}`,
+      how: `p = δ / (d · [(1/Eo)((Do²+d²)/(Do²−d²) + νo) + (1/Ei)((d²+Di²)/(d²−Di²) − νi)]): least at what is left of the least interference, greatest at the greatest. The least with the part as a ring of its thinnest wall, the greatest with its thickest${q.thickWall ? '' : ', taken as solid'}. ${stiffness('Part', q.part)}; ${stiffness('bushing', q.bushing)}`,
       source: `Lamé; Shigley 9th ed. Eq. 3-56; ${q.part.modulusGpa?.source ?? q.part.modulusMsi?.source ?? ''}`,
     },
     {

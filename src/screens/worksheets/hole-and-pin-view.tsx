@@ -81,8 +81,8 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
         ]}
         usual={{
           fitSystem: 'usual: common practice, no source',
-          partMetal: 'usual: low carbon steel',
-          bushingMetal: 'usual: bearing bronze',
+          partMetal: 'not said yet; asked for a bushing',
+          bushingMetal: 'not said yet; asked for a bushing',
           rockInAll: 'not read; bore less pin counts',
           slop: 'not read; bore less pin counts',
           leastWall: 'usual: half the hole (common practice, no source)',

@@ -15,7 +15,7 @@ const choices = {
 
 describe('what a bushing worksheet asks', () => {
   test('is the worn bore, the pin, the wall and both metals, one after the other; no metal is taken for granted', () => {
-    const asked = (given: object, chosen: Record<string, string> = bushingPlan.choices) =>
+    const asked = (given: Partial<typeof sizes>, chosen: Record<string, string> = bushingPlan.choices) =>
       nextNeed(bushingPlan, { sizes: given, choices: chosen });
     expect(asked({})).toBe('bore');
     expect(asked({ bore: sizes.bore })).toBe('pin');

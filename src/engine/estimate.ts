@@ -1,8 +1,9 @@
 import { dividedBy, floatMm, largest, lengthFromFloat, lengthOf, sum, times, zero } from './length.ts';
 import type { Length } from './length.ts';
 import type { ToolInForce } from './measuring-tool.ts';
-import type { Reading } from './reading.ts';
+import { sizeRead, stepWidth, type Reading } from './reading.ts';
 import { t95 } from './student-t.ts';
+import { toolErrorVariance, type ErrorShare } from './tool-error.ts';
 
 /** What is known of one size from its readings. */
 export type Estimate = {
@@ -13,6 +14,10 @@ export type Estimate = {
   readonly scatter: Length;
   /** Of the scatter; Infinity where the tool's usual repeatability stands in. */
   readonly degreesOfFreedom: number;
+  /** One leaf or plug goes and the next doesn't: how far the two are apart. The size lies anywhere between them. */
+  readonly step?: Length;
+  /** Readings of it contradict each other: until one is struck out nothing worked out from it is good. */
+  readonly doubt?: true;
   readonly tool?: {
     readonly id: string;
     readonly name: string;
@@ -28,6 +33,8 @@ export type Band = {
   readonly halfWidth: Length;
   readonly degreesOfFreedom: number;
   readonly coverage: number;
+  /** A size in it is in doubt, see Estimate. */
+  readonly doubt?: true;
 };
 
 export type Term = { readonly estimate: Estimate; readonly coefficient: number };
@@ -35,32 +42,39 @@ export type Term = { readonly estimate: Estimate; readonly coefficient: number }
 /** Statistics come back from floating point to a millionth of a micrometre: far finer than any reading, so it decides nothing. */
 export const STATISTICS_STEP = lengthOf('0.000000001 mm');
 
+// Two readings whose scatter is exactly the usual one must not come out above it by a floating point's last digit.
+const ROUNDING_MM = 1e-9;
+
 /**
  * One group of readings (same feature, place, direction) as its mean and what its repeats say.
  *
- * Units:   scatter = s/√n. With one reading, or readings all alike, the tool's usual repeatability stands in for s.
+ * Units:   scatter = s/√n; s is never less than the tool's usual repeatability, which stands in for it in one reading, in
+ *          readings all alike and in those that happen to agree: a worse pair never proves more than a better one.
  *          Readings of several tools in one group: the largest error limit, step and repeatability speak for all.
+ *          A leaf or plug that goes while the next doesn't: the middle of the step; repeats don't make a step finer.
  * Source:  JCGM 100:2008 4.2 (type A) and 4.3.8 (a judgment in its place).
  */
 export function estimateOf(readings: readonly [Reading, ...Reading[]]): Estimate {
-  const sizes = readings.map((reading) => reading.exact);
+  const sizes = readings.map(sizeRead);
   const total = sum(sizes);
   const count = readings.length;
   const spread = spreadMm(sizes.map(floatMm), floatMm(dividedBy(total, count)));
   const [{ tool: first }, ...others] = readings;
   const tools = others.map((reading) => reading.tool);
-  const repeatability = largest(first.repeatability, ...tools.map((tool) => tool.repeatability));
-  const deviationMm = spread > 0 ? spread : floatMm(repeatability);
+  const repeatabilityMm = floatMm(largest(first.repeatability, ...tools.map((tool) => tool.repeatability)));
+  const steps = readings.map(stepWidth).filter((width) => width !== undefined);
+  const [step, ...moreSteps] = steps;
   return {
     sum: total,
     count,
-    scatter: lengthFromFloat(deviationMm / Math.sqrt(count), STATISTICS_STEP),
-    degreesOfFreedom: spread > 0 ? count - 1 : Infinity,
+    scatter: lengthFromFloat(Math.max(spread, repeatabilityMm) / Math.sqrt(count), STATISTICS_STEP),
+    degreesOfFreedom: spread > repeatabilityMm + ROUNDING_MM ? count - 1 : Infinity,
+    ...(step && { step: largest(step, ...moreSteps) }),
     tool: {
       id: first.id,
       name: first.name,
       mpe: largest(first.mpe, ...tools.map((tool) => tool.mpe)),
-      resolutionBeside: largest(resolutionBeside(first), ...tools.map(resolutionBeside)),
+      resolutionBeside: step ? zero : largest(resolutionBeside(first), ...tools.map(resolutionBeside)),
       zeroChecked: readings.every((reading) => reading.zeroChecked),
     },
   };
@@ -98,7 +112,8 @@ export function mean(estimate: Estimate): Length {
 /**
  * How closely one size is known.
  *
- * Units:   u² = s²/n + MPE²/3 (+ resolution²/12 where the MPE doesn't contain it); U = t95(ν)·u.
+ * Units:   u² = s²/n + MPE²/3 + step²/12 (+ resolution²/12 where the MPE doesn't contain it); U = t95(ν)·u, and never less
+ *          than half the step: against one limit the whole step counts.
  * Source:  JCGM 100:2008 4.3.7 (rectangular), G.4 (Welch–Satterthwaite); only the scatter has few degrees of freedom.
  */
 export function bandOf(estimate: Estimate): Band {
@@ -108,13 +123,11 @@ export function bandOf(estimate: Estimate): Band {
 /**
  * A sum or difference of sizes, how closely it is known, and the worst case if every error stood against it at once.
  *
- * Units:   coefficients are whole: +1 for a bore, −1 for its pin, −3 for three washers of one thickness. Scatter and
- *          resolution combine by root-sum-square. A tool's own error is common to all it measured: it counts with its
- *          net coefficient (four parts less one sleeve: 3), but never with less than the root-sum-square of its
- *          coefficients, because a difference of two sizes doesn't cancel the whole error: jaws and scale err
- *          differently at different sizes. Where its zero was checked, by root-sum-square.
+ * Units:   coefficients are whole: +1 for a bore, −1 for its pin, −3 for three washers of one thickness. Scatter, steps
+ *          and resolution combine by root-sum-square, but steps count whole where that is more. A tool's own error is
+ *          common to all it measured, see `toolErrorVariance`. A size in doubt puts the sum in doubt.
  *          worstCase = Σ |coefficient| · U of each size.
- * Source:  JCGM 100:2008 5.1, 5.2 and F.1.2; the floor under the net coefficient is common practice, no source.
+ * Source:  JCGM 100:2008 5.1, 5.2 and F.1.2.
  */
 export function combine(terms: readonly Term[]): {
   readonly value: Length;
@@ -136,40 +149,48 @@ function combinedBand(terms: readonly Term[]): Band {
     degreesOfFreedom: estimate.degreesOfFreedom,
   }));
   const variance =
-    total(scatters.map((part) => part.variance)) + resolutionVariance(terms) + toolVariance(terms);
+    total(scatters.map((part) => part.variance)) +
+    stepVariance(terms) +
+    toolErrorVariance(errorShares(terms));
   const quotient = total(scatters.map((part) => part.variance ** 2 / part.degreesOfFreedom));
   const degreesOfFreedom = quotient > 0 ? variance ** 2 / quotient : Infinity;
   const coverage = t95(degreesOfFreedom);
+  const wholeStepsMm = total(stepsMm(terms)) / 2;
   return {
-    halfWidth: lengthFromFloat(coverage * Math.sqrt(variance), STATISTICS_STEP),
+    halfWidth: lengthFromFloat(Math.max(coverage * Math.sqrt(variance), wholeStepsMm), STATISTICS_STEP),
     degreesOfFreedom,
     coverage,
+    ...(terms.some(({ estimate }) => estimate.doubt) && { doubt: true as const }),
   };
 }
 
-function resolutionVariance(terms: readonly Term[]): number {
-  return total(
-    terms.map(({ estimate, coefficient }) =>
-      estimate.tool ? (coefficient * floatMm(estimate.tool.resolutionBeside)) ** 2 / 12 : 0,
-    ),
+/** Of steps and of a last digit: anywhere inside is as likely. */
+function stepVariance(terms: readonly Term[]): number {
+  const digitsMm = terms.flatMap(({ estimate: { tool }, coefficient }) =>
+    tool ? [coefficient * floatMm(tool.resolutionBeside)] : [],
+  );
+  return total([...digitsMm, ...stepsMm(terms)].map((widthMm) => widthMm ** 2 / 12));
+}
+
+function stepsMm(terms: readonly Term[]): readonly number[] {
+  return terms.flatMap(({ estimate: { step }, coefficient }) =>
+    step ? [Math.abs(coefficient) * floatMm(step)] : [],
   );
 }
 
-function toolVariance(terms: readonly Term[]): number {
-  const shares = terms.flatMap(({ estimate: { tool }, coefficient }) =>
-    tool ? [{ id: tool.id, zeroChecked: tool.zeroChecked, errorMm: coefficient * floatMm(tool.mpe) }] : [],
+function errorShares(terms: readonly Term[]): readonly ErrorShare[] {
+  return terms.flatMap(({ estimate, coefficient }) =>
+    estimate.tool
+      ? [
+          {
+            toolId: estimate.tool.id,
+            zeroChecked: estimate.tool.zeroChecked,
+            sizeMm: floatMm(mean(estimate)),
+            errorMm: coefficient * floatMm(estimate.tool.mpe),
+          },
+        ]
+      : [],
   );
-  const checked = shares.filter((share) => share.zeroChecked).map((share) => share.errorMm ** 2);
-  const common = [...new Set(shares.map((share) => share.id))].map((id) =>
-    commonVariance(
-      shares.filter((share) => share.id === id && !share.zeroChecked).map((share) => share.errorMm),
-    ),
-  );
-  return (total(checked) + total(common)) / 3;
-}
-
-function commonVariance(errorsMm: readonly number[]): number {
-  return Math.max(total(errorsMm) ** 2, total(errorsMm.map((errorMm) => errorMm ** 2)));
 }
 
 /** Brought to one count first and divided once, so that thirds which cancel do cancel. */

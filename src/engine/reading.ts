@@ -1,8 +1,10 @@
 import {
+  absolute,
   byLength,
   dividedBy,
   hypotenuse,
   isMore,
+  minus,
   plus,
   ratioOf,
   times,
@@ -21,11 +23,50 @@ export type Direction = '0' | '90';
 export type Reading = {
   readonly exact: Length;
   readonly tool: ToolInForce;
+  /** Of a leaf or plug that goes: the next one, which doesn't. */
+  readonly stops?: Length;
   readonly place?: Place;
   readonly direction?: Direction;
   /** The tool's zero was checked since the app was opened. */
   readonly zeroChecked: boolean;
 };
+
+/**
+ * Whether a tool tells only that one of its sizes goes and the next doesn't: leaves, plugs.
+ */
+export function goesInSteps(tool: Pick<ToolInForce, 'kind'>): boolean {
+  return tool.kind === 'feeler' || tool.kind === 'plug-gauge';
+}
+
+/**
+ * The next one that doesn't go, where it isn't said: one step of the set on.
+ *
+ * Range:   tools in steps only; towards the larger, as leaves and plugs go.
+ */
+export function nextThatStops({
+  exact,
+  tool,
+  stops,
+}: Pick<Reading, 'exact' | 'tool' | 'stops'>): Length | undefined {
+  if (!goesInSteps(tool)) return undefined;
+  return stops ?? plus(exact, tool.resolution);
+}
+
+/**
+ * The size a reading stands for: what was read, or the middle between what goes and the next one that doesn't.
+ *
+ * Source:  JCGM 100:2008 4.3.7: anywhere in the step is as likely.
+ */
+export function sizeRead(reading: Pick<Reading, 'exact' | 'tool' | 'stops'>): Length {
+  const stops = nextThatStops(reading);
+  return stops ? dividedBy(plus(reading.exact, stops), 2) : reading.exact;
+}
+
+/** From what goes to what doesn't; undefined for a tool that shows a figure. */
+export function stepWidth(reading: Pick<Reading, 'exact' | 'tool' | 'stops'>): Length | undefined {
+  const stops = nextThatStops(reading);
+  return stops && absolute(minus(stops, reading.exact));
+}
 
 /**
  * A probable slip. `inch-for-mm`: the figure was taken as inches where millimetres were meant (25.4 times too big);

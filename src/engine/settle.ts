@@ -1,6 +1,7 @@
 import { combine, mean, resolutionBeside, STATISTICS_STEP, type Estimate } from './estimate.ts';
-import { floatMm, isMore, largest, lengthFromFloat, minus, times, type Length } from './length.ts';
+import { floatMm, isMore, largest, lengthFromFloat, minus, times, zero, type Length } from './length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from './measuring-tool.ts';
+import { goesInSteps } from './reading.ts';
 import { verdictOf, type Limits } from './verdict.ts';
 
 /** One measured size in a sum: a bore with +1, its pin with −1. */
@@ -162,12 +163,13 @@ function plannedEstimate(pick: ToolForLeg, readings: number): Estimate {
   const already = readAlready(pick);
   const ownMm = already ? floatMm(already.scatter) * Math.sqrt(already.count) : 0;
   const deviationMm = Math.max(ownMm, floatMm(tool.repeatability));
-  const beside = resolutionBeside(tool);
+  const beside = goesInSteps(tool) ? zero : resolutionBeside(tool);
   return {
     sum: times(leg.size, readings),
     count: readings,
     scatter: lengthFromFloat(deviationMm / Math.sqrt(readings), STATISTICS_STEP),
     degreesOfFreedom: readings > 1 ? readings - 1 : Infinity,
+    ...(goesInSteps(tool) && { step: already?.step ?? tool.resolution }),
     tool: {
       id: tool.id,
       name: tool.name,

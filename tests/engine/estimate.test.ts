@@ -21,6 +21,7 @@ import {
 } from '../../src/engine/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import type { Reading } from '../../src/engine/reading.ts';
+import { verdictOf } from '../../src/engine/verdict.ts';
 
 const caliper: ToolInForce = {
   id: 'caliper',
@@ -88,6 +89,39 @@ describe('a group of readings', () => {
     expect(decimalText(band.halfWidth, 'mm', 3)).toBe('0.193');
   });
 
+  test('of two that happen to agree knows no less than of two that don’t', () => {
+    // .0002 usual: s of .5000/.5001 is .00007, so both count as .0002/√2; caliper ±.001.
+    const inch = { ...caliper, mpe: lengthOf('.001 in'), repeatability: lengthOf('.0002 in') };
+    const agree = bandOf(read(['.5000 in', '.5000 in'], inch));
+    const nearly = bandOf(read(['.5000 in', '.5001 in'], inch));
+    // U = 1.95996·√(.0002²/2 + .001²/3) = 1.95996·.00059442 = .001165
+    expect(decimalText(agree.halfWidth, 'in', 6)).toBe('0.001165');
+    expect(sameLength(agree.halfWidth, nearly.halfWidth)).toBe(true);
+  });
+
+  test('never proves more for being further apart', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: -20, max: 20 }), { minLength: 2, maxLength: 5 }),
+        fc.constantFrom(caliper, micrometer),
+        fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 40 })),
+        (apart, tool, factors) => {
+          const [closer, wider] = factors.toSorted((a, b) => a - b);
+          const half = (factor: number) =>
+            floatMm(
+              bandOf(
+                read(
+                  apart.map((by) => `${10_000_000 + by * factor * 10}/1000000 mm`),
+                  tool,
+                ),
+              ).halfWidth,
+            );
+          expect(half(closer ?? 0)).toBeLessThanOrEqual(half(wider ?? 0) + 1e-8);
+        },
+      ),
+    );
+  });
+
   test('counts the last digit’s step only where the error limit doesn’t hold it', () => {
     const beside = { ...caliper, resolutionInMpe: false, resolution: lengthOf('0.06 mm') };
     // u² = 0.0001 + 0.0003 + 0.06²/12 = 0.0007; U = 1.95996 · 0.0264575
@@ -124,6 +158,57 @@ describe('a group of readings', () => {
   });
 });
 
+describe('a leaf or plug that goes while the next doesn’t', () => {
+  const plug: ToolInForce = {
+    ...caliper,
+    id: 'plug',
+    kind: 'plug-gauge',
+    mpe: lengthOf('.0002 in'),
+    resolution: lengthOf('.001 in'),
+    resolutionInMpe: false,
+    repeatability: zero,
+  };
+  const leaf: ToolInForce = { ...plug, id: 'leaf', kind: 'feeler', mpe: zero };
+
+  test('is the middle of the step, as likely anywhere in it', () => {
+    const bore = read(['.500 in'], plug);
+    expect(toText(mean(bore))).toBe(toText(lengthOf('.5005 in')));
+    // u² = .001²/12 + .0002²/3 = 9.6667e-8; U = 1.95996·.00031091 = .000609
+    expect(decimalText(bandOf(bore).halfWidth, 'in', 6)).toBe('0.000609');
+  });
+
+  test('by the next one that was tried, where the set has a gap', () => {
+    const gap = estimateOf([
+      { exact: lengthOf('.010 in'), stops: lengthOf('.013 in'), tool: leaf, zeroChecked: false },
+    ]);
+    expect(toText(mean(gap))).toBe(toText(lengthOf('.0115 in')));
+    // 1.95996·.003/√12 = .0017, more than the half of it, .0015
+    expect(decimalText(bandOf(gap).halfWidth, 'in', 4)).toBe('0.0017');
+  });
+
+  test('of .500 on a .4987 pin leaves .0013 to .0023: too close against .0020, not good', () => {
+    const { value, band } = combine([
+      { estimate: read(['.500 in'], plug), coefficient: 1 },
+      { estimate: typedEstimate(lengthOf('.4987 in')), coefficient: -1 },
+    ]);
+    expect(toText(value)).toBe(toText(lengthOf('.0018 in')));
+    const limits = { lower: zero, upper: lengthOf('.0020 in'), source: 'test' };
+    expect(verdictOf({ value, halfWidth: band.halfWidth, limits }).kind).toBe('too-close');
+  });
+
+  test('tried three times is no finer: the step is the same each time', () => {
+    expect(decimalText(bandOf(read(['.011 in', '.011 in', '.011 in'], leaf)).halfWidth, 'in', 6)).toBe(
+      decimalText(bandOf(read(['.011 in'], leaf)).halfWidth, 'in', 6),
+    );
+  });
+
+  test('of three such gaps in a row counts every step whole', () => {
+    // 3·.001/2 = .0015; by root-sum-square only 1.95996·.001·√(3/12) = .00098
+    const gaps = [1, 2, 3].map(() => ({ estimate: read(['.011 in'], leaf), coefficient: 1 }));
+    expect(decimalText(combine(gaps).band.halfWidth, 'in', 6)).toBe('0.001500');
+  });
+});
+
 describe('a sum of sizes', () => {
   test('joins few degrees of freedom by Welch and Satterthwaite (JCGM 100:2008 H.1: ν 16, U95 68 nm)', () => {
     // Components in mm and degrees as in H.1.6 (from memory), u = 32 nm there; U95 = 68 nm as printed for a test case of
@@ -154,9 +239,64 @@ describe('a sum of sizes', () => {
     expect(halfWidthMm(parts)).toBeCloseTo(3 * oneMm, 6);
   });
 
-  test('of the same with the zero checked holds it √5 times', () => {
-    const parts = [1, -1, -1, -1, -1].map((coefficient) => ({ estimate: size(still, true), coefficient }));
-    expect(halfWidthMm(parts)).toBeCloseTo(Math.sqrt(5) * oneMm, 6);
+  const sized = (mm: number, coefficient: number, zeroChecked = true) => ({
+    estimate: read([`${mm} mm`], still, zeroChecked),
+    coefficient,
+  });
+
+  test('of four alike washers holds the error four times, zero checked or not: scale and jaws stay common', () => {
+    for (const zeroChecked of [false, true]) {
+      const washers = [2.54, 2.54, 2.5, 2.6].map((mm) => sized(mm, 1, zeroChecked));
+      expect(halfWidthMm(washers)).toBeCloseTo(4 * oneMm, 6);
+    }
+  });
+
+  test('of four .100 washers read one by one is known about as closely as one of them four times', () => {
+    // caliper ±.001, .0002 of scatter; one row: u² = (4·.0002)² + (4·.001)²/3 → U .00479; four readings, zero checked:
+    // u² = 4·.0002² + (4·.001)²/3 → U .00459. Jaws and scale err alike in all four.
+    const inch = { ...caliper, mpe: lengthOf('.001 in'), repeatability: lengthOf('.0002 in') };
+    const washer = read(['.100 in'], inch, true);
+    const row = combine([{ estimate: washer, coefficient: 4 }]);
+    const each = combine([1, 2, 3, 4].map(() => ({ estimate: washer, coefficient: 1 })));
+    expect(decimalText(row.band.halfWidth, 'in', 5)).toBe('0.00479');
+    expect(decimalText(each.band.halfWidth, 'in', 5)).toBe('0.00459');
+  });
+
+  test('of unlike sizes with the zero checked joins their errors by root-sum-square', () => {
+    // A sleeve and three parts, each further than 1/4 in and a quarter from the next: 1 + 1 + 1 + 1
+    const parts = [sized(60, 1), sized(10, -1), sized(18, -1), sized(27, -1)];
+    expect(halfWidthMm(parts)).toBeCloseTo(Math.sqrt(4) * oneMm, 6);
+  });
+
+  test('counts a zero as checked only where it was for every size of that tool: three checked readings widen nothing', () => {
+    const washers = [1, 2, 3, 4].map(() => sized(5, -1, false));
+    const without = halfWidthMm([sized(25, 1, false), ...washers]);
+    const sleeve = { estimate: read(['25 mm', '25 mm', '25 mm'], still, true), coefficient: 1 };
+    expect(halfWidthMm([sleeve, ...washers])).toBeLessThanOrEqual(without + 1e-9);
+    expect(without).toBeCloseTo(3 * oneMm, 6);
+  });
+
+  test('is never known less closely because a zero was checked, whatever was read and how often', () => {
+    const term = fc.record({
+      mm: fc.integer({ min: 1, max: 120 }),
+      coefficient: fc.constantFrom(-4, -2, -1, 1, 2),
+      count: fc.integer({ min: 1, max: 3 }),
+      checked: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(fc.array(term, { minLength: 1, maxLength: 6 }), (drawn) => {
+        const of = (isChecked: (one: { readonly checked: boolean }) => boolean) =>
+          halfWidthMm(
+            drawn.map((one) => ({
+              estimate: read(Array<string>(one.count).fill(`${one.mm} mm`), still, isChecked(one)),
+              coefficient: one.coefficient,
+            })),
+          );
+        const none = of(() => false);
+        expect(of(({ checked }) => checked)).toBeLessThanOrEqual(none + 1e-8);
+        expect(of(() => true)).toBeLessThanOrEqual(none + 1e-8);
+      }),
+    );
   });
 
   test('a bore less its pin with one caliper doesn’t claim that the error cancels', () => {

@@ -1,3 +1,4 @@
+import { tapName } from './tap-name.ts';
 import type { CutOffer } from './cut.ts';
 import { wayOf, type CutWay } from './cuts-of-way.ts';
 import { leastPercentWorthKeeping } from './insert-drill.ts';
@@ -68,7 +69,7 @@ export function insertOffers({ thread, drill, hole }: InsertCuts): readonly CutO
         ]
       : []),
     {
-      name: `Hole, tapped for an insert ${thread.designation}`,
+      name: `Hole, ${tapName(thread.designation, 'insert')}`,
       part: 'hole',
       operation: 'tap',
       of: 'tap-drill',

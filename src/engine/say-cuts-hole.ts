@@ -1,3 +1,4 @@
+import { tapOfCut } from './tap-name.ts';
 import type { HoleStep } from './pass-plan-holes.ts';
 import { show, type ShownUnit } from './show.ts';
 
@@ -15,7 +16,7 @@ export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {
     case 'ream':
       return `Ream to ${show(step.to, unit)}: the reamer takes ${show(step.takes, unit)}${step.isLittle ? ', so little that it may rub' : ''}`;
     case 'tap':
-      return `Tap${step.thread === undefined ? '' : ` ${step.thread}`}: the hole should be ${show(step.hole, unit)}`;
+      return `${tapOfCut(step) ?? 'Tap'}: the hole should be ${show(step.hole, unit)}`;
     default:
       return step satisfies never;
   }

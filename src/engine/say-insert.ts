@@ -44,18 +44,18 @@ export function sayDrillNeighbours({ below, above }: InsertDrillChoice): string 
   return next.length === 0 ? '' : `Next to it: ${next.join('; ')}.`;
 }
 
-/** What the hole needs before the insert's tap. */
+/** What the hole needs before the insert's STI tap. */
 export function sayInsertHole(answer: InsertAnswer, unit: ShownUnit): string {
   const { hole, drill } = answer;
   switch (hole.state) {
     case 'solid':
-      return `Solid metal: drill ${sayDrillSize(drill.drill)}, then the insert's tap. That gives ${sayPercent(drill.percent)} of thread.`;
+      return `Solid metal: drill ${sayDrillSize(drill.drill)}, then the STI tap. That gives ${sayPercent(drill.percent)} of thread.`;
     case 'drill':
-      return `The hole is too small for the insert's tap: ${sayTightest(answer, unit)}. Drill ${sayDrillSize(drill.drill)}${sayAfterDrill(hole)}`;
+      return `The hole is too small for the STI tap: ${sayTightest(answer, unit)}. Drill ${sayDrillSize(drill.drill)}${sayAfterDrill(hole)}`;
     case 'run-drill-through-anyway':
       return `Run ${sayDrillSize(drill.drill)} through anyway: ${sayTightest(answer, unit)}, too close to call. With the drill through${sayAfterDrill(hole)}`;
     case 'straight-to-tap':
-      return `The hole is already to size: straight to the insert's tap.${sayPercentNow(hole)}${sayCloseToMost(answer, unit)}`;
+      return `The hole is already to size: straight to the STI tap.${sayPercentNow(hole)}${sayCloseToMost(answer, unit)}`;
     case 'over':
       return `${sayOver(answer, unit)}${sayPercentNow(hole)} Accept that, or bush the hole first.`;
     default:

@@ -42,9 +42,9 @@ export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {
     case 'faces-carry':
       return 'The faces the nut clamps carry the joint; the thread only has to clamp.';
     case 'straight-to-tap':
-      return `The hole is already to size for the insert's tap: ${sayPercent(reason.percent)} of thread.`;
+      return `The hole is already to size for the STI tap: ${sayPercent(reason.percent)} of thread.`;
     case 'drill-first':
-      return `The hole is too small for the insert's tap. After ${sayDrillSize(reason.drill)} it has ${sayPercent(reason.percent)} of thread.`;
+      return `The hole is too small for the STI tap. After ${sayDrillSize(reason.drill)} it has ${sayPercent(reason.percent)} of thread.`;
     case 'drill-anyway':
       return `The hole is too close to the tap's least to call. Run ${sayDrillSize(reason.drill)} through anyway: ${sayPercent(reason.percent)} of thread.`;
     case 'hole-over':

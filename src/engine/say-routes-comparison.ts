@@ -1,3 +1,4 @@
+import { tapName } from './tap-name.ts';
 import type { ComparedRoute, RouteTool } from './route-comparison.ts';
 import { isMore, zero } from './length.ts';
 import { sayDrillSize } from './say-insert.ts';
@@ -88,7 +89,7 @@ function toolWords(tool: RouteTool): string {
     case 'drill':
       return `drill ${sayDrillSize(tool.drill)}`;
     case 'insert-tap':
-      return `insert tap ${tool.thread}`;
+      return tapName(tool.thread, 'insert');
     case 'insert-winder':
       return 'insert winder';
     case 'reamer':

@@ -1,3 +1,4 @@
+import { STI_CAUTION, tapName } from './tap-name.ts';
 import type { HoleAndPinAnswer } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { isZero, type Length } from './length.ts';
@@ -101,7 +102,7 @@ function sayStep(step: RouteStep, unit: ShownUnit): string {
     case 'drill':
       return `Drill ${sayDrillSize(step.drill)}.`;
     case 'tap-for-insert':
-      return `Tap with the insert tap for ${step.thread}.`;
+      return `Tap with the ${tapName(step.thread, 'insert')}. ${STI_CAUTION}`;
     case 'fit-insert':
       return step.length
         ? `Wind in an insert ${step.length.times} long, ${show(step.length.nominal, unit)}${step.length.trimOff ? `, ${show(step.length.trimOff, unit)} longer than the metal: trim it` : ''}.`

@@ -1,3 +1,4 @@
+import { cutName } from '../engine/tap-name.ts';
 import type { Entry } from '../engine/entry.ts';
 import type { ToolInForce } from '../engine/measuring-tool.ts';
 import { act, type Act } from './act.ts';
@@ -227,7 +228,7 @@ export async function makeAgain(
 export async function removeCut(store: Store, id: Id): Promise<StoreResult<void>> {
   return actOnCut(store, id, undefined, async (a, cut) => {
     await a.remove('cuts', id);
-    a.undoable(`Removed ${cut.name}`, cut.jobId);
+    a.undoable(`Removed ${cutName(cut)}`, cut.jobId);
   });
 }
 
@@ -289,5 +290,5 @@ function plainEntry({ exact, typed, unit }: Entry): Entry {
 
 function cutsLabel(words: string, cuts: readonly Pick<Cut, 'name'>[]): string {
   const [first] = cuts;
-  return cuts.length === 1 && first ? `${words} ${first.name}` : `${words} ${cuts.length} cuts`;
+  return cuts.length === 1 && first ? `${words} ${cutName(first)}` : `${words} ${cuts.length} cuts`;
 }

@@ -1,3 +1,4 @@
+import { cutName } from '../engine/tap-name.ts';
 import { act } from './act.ts';
 import type { NewCut } from './cuts.ts';
 import { touchJob } from './jobs.ts';
@@ -34,7 +35,10 @@ export async function replaceCuts(
     );
     const jobId = cuts[0]?.jobId ?? old[0]?.jobId;
     if (jobId !== undefined) await touchJob(a, jobId);
-    a.undoable(`Replaced ${old.length === 1 ? (old[0]?.name ?? 'a cut') : `${old.length} cuts`}`, jobId);
+    a.undoable(
+      `Replaced ${old.length === 1 ? (old[0] ? cutName(old[0]) : 'a cut') : `${old.length} cuts`}`,
+      jobId,
+    );
     return made;
   });
 }

@@ -45,7 +45,7 @@ describe('an insert for a 7/16-20 bolt', () => {
 
   test('in a hole that is clearly large enough goes straight to the tap, which has the hole as it is', () => {
     expect(waysSaid(offers({ hole: hole('.4500') }))['insert']).toEqual([
-      expect.stringMatching(/^Hole, tapped for an insert 7\/16-20 UNF: \.4500 \(\.4483 to/),
+      expect.stringMatching(/^Hole, STI tap 7\/16-20 UNF: \.4500 \(\.4483 to/),
     ]);
   });
 

@@ -48,7 +48,7 @@ describe('a worn bore on a 7/16-20 bolt', () => {
     const cuts = cutsOn(bolt, 'thread-insert');
     expect(cuts).toHaveLength(2);
     expect(cuts[0]).toMatch(/^Hole, drilled 29\/64: \.4420 → \.4531 \(\.4483 to /);
-    expect(cuts[1]).toMatch(/^Hole, tapped for an insert 7\/16-20 UNF: \.4531 /);
+    expect(cuts[1]).toMatch(/^Hole, STI tap 7\/16-20 UNF: \.4531 /);
   });
 
   test('with a larger bolt is opened for it, from the tightest place it has', () => {

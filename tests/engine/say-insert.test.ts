@@ -46,8 +46,8 @@ describe('the hole', () => {
   });
 
   test.each([
-    { size: '.440 in', says: 'too small for the insert’s tap' },
-    { size: '.453 in', says: 'straight to the insert’s tap' },
+    { size: '.440 in', says: 'too small for the STI tap' },
+    { size: '.453 in', says: 'straight to the STI tap' },
     { size: '.460 in', says: '.0039 in over the greatest of .4561 in' },
   ])('a $size bore for 7/16-20 is said to be: $says', ({ size, says }) => {
     expect(sayInsertHole(answer('7/16-20', { hole: hole(size) }), 'in').replaceAll("'", '’')).toContain(says);

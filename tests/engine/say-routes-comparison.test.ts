@@ -57,7 +57,7 @@ test('a bushing: what goes each side, what stays, both reamers, lathe and press,
 });
 
 test('an insert needs its tap and winder, and its drill where the hole is too small', () => {
-  expect(lineOf('thread-insert', bolt).tools).toBe('Insert tap 7/16-20 UNF, insert winder');
+  expect(lineOf('thread-insert', bolt).tools).toBe('STI tap 7/16-20 UNF, insert winder');
   expect(lineOf('thread-insert', { ...bolt, bore: spanOf('.4420') }).tools).toMatch(/^Drill 29\/64 in/);
 });
 

@@ -69,7 +69,7 @@ test('less than twice the most is said by how much it is over', () => {
 test('the insert says what to tap, which insert, what wall is left, and what it doesn’t restore', () => {
   const { title, what, why, caution } = said('thread-insert');
   expect(title).toContain('7/16-20 UNF');
-  expect(what).toMatch(/insert tap for 7\/16-20 UNF/);
+  expect(what).toMatch(/STI tap 7\/16-20 UNF/);
   expect(why).toMatch(/straight|already to size/);
   expect(why).toMatch(/Wall left \.3711 in, least \.2188 in/); // .400 − (.50245 + .00375 − .4484)/2; .4375/2
   expect(caution).toMatch(/gives back no metal/);

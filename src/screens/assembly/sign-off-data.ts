@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { signOff, type Finding, type FindingCode, type SignOffAnswer } from '../../engine/sign-off.ts';
 import { cutsOf } from '../../store/cuts.ts';
 import { featuresOf } from '../../store/features.ts';
@@ -56,7 +57,7 @@ export async function loadSignOff(store: Store, jobId: Id, now: number): Promise
     })),
     cuts: cuts.map((cut) => ({
       id: cut.id,
-      name: cut.name,
+      name: cutName(cut),
       state: cut.state,
       older: isCutOlder(cut, {
         worksheet: worksheets.find(({ id }) => id === cut.worksheetId),

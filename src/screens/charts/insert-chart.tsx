@@ -1,3 +1,4 @@
+import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { sayDrillSize, sayPercent } from '../../engine/say-insert.ts';
 import { figure, show } from '../../engine/show.ts';
@@ -40,10 +41,11 @@ function InsertCard({ thread }: { thread: Thread }) {
         );
       })}
       <Row
-        title="Hole before the tap"
+        title={`Hole before the ${tapName(undefined, 'insert')}`}
         detail={limits.minorMostSource}
         figure={`${figure(limits.minorLeast, unit)} to ${figure(limits.minorMost, unit)}`}
       />
+      <Row title={tapName(thread.designation, 'insert')} detail={STI_CAUTION} />
       <Row
         title="Tapped, at least"
         detail="pitch diameter, then major"

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { materials } from '../../engine/tables/materials.ts';
 import { changeCut, type CutChanges } from '../../store/cuts.ts';
@@ -31,7 +32,7 @@ export function CutChoiceScreen({ cut, asked }: { cut: Cut; asked: Asked }) {
     else setTrouble(sayStore(changed.refusal));
   };
   return (
-    <Page title={ASKED[asked]} subtitle={cut.name} back={{ href: hrefOf(here), to: 'the cut' }}>
+    <Page title={ASKED[asked]} subtitle={cutName(cut)} back={{ href: hrefOf(here), to: 'the cut' }}>
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

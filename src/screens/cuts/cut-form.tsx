@@ -1,3 +1,4 @@
+import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
@@ -36,7 +37,7 @@ export function CutForm({ cut }: { cut: Cut }) {
   const unit = useShownUnit();
   return (
     <Page
-      title={cut.name}
+      title={cutName(cut)}
       subtitle={[cut.part, ...(cut.material === undefined ? [] : [materialWords(cut.material)])].join(', ')}
       back={{ href: hrefOf({ at: 'cuts', jobId: cut.jobId }), to: 'the cuts' }}
       {...(isOpen(cut) && { foot: <MainAction cut={cut} /> })}
@@ -109,10 +110,10 @@ function WhatIsLeft({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const left = leftToTake(cut);
   const present = presentSize(cut);
   const good = `good from ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
-  const own = cut.drill ?? cut.thread?.replace('x', ' × ');
+  const own = cut.drill ?? tapOfCut(cut);
   if (own !== undefined && isOpen(cut) && cut.state !== 'over')
     return (
-      <Lead label={cut.drill === undefined ? 'Tap' : 'Drill'} figure={own}>
+      <Lead label={cut.drill === undefined ? 'Tap with' : 'Drill'} figure={own}>
         <LeadNext>{`hole ${show(cut.target.exact, unit)}`}</LeadNext>
         <p>{good}</p>
       </Lead>
@@ -156,7 +157,7 @@ function Figures({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
           <Row href={fieldAt(cut, 'machine')} title="Machine" detail={MACHINE_WORDS[cut.machine]} />
         </li>
         <li>
-          <Row href={fieldAt(cut, 'name')} title="Name and part" detail={`${cut.name} · ${cut.part}`} />
+          <Row href={fieldAt(cut, 'name')} title="Name and part" detail={`${cutName(cut)} · ${cut.part}`} />
         </li>
         {cut.worksheetId !== undefined && (
           <li>

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { changeCut } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
@@ -19,10 +20,10 @@ export function CutNameScreen({ cut }: { cut: Cut }) {
   return (
     <Page
       title="What it is called"
-      subtitle={cut.name}
+      subtitle={cutName(cut)}
       back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
     >
-      <KeptField label="Cut" kept={cut.name} onWords={async (name) => name !== '' && keep({ name })} />
+      <KeptField label="Cut" kept={cutName(cut)} onWords={async (name) => name !== '' && keep({ name })} />
       <KeptField label="Part" kept={cut.part} onWords={async (part) => part !== '' && keep({ part })} />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">

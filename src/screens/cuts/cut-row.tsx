@@ -1,3 +1,4 @@
+import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import { isMore, zero } from '../../engine/length.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import type { Cut } from '../../store/records.ts';
@@ -19,13 +20,13 @@ type CutRowProps = {
 
 /** One cut of a list: its name, where to cut to, how much is left, its part, and the state it is in. */
 export function CutRow({ cut, unit, more, stateIsSaid = false }: CutRowProps) {
-  const { name, part, material, state, target, lower, upper } = cut;
+  const { part, material, state, target, lower, upper } = cut;
   const said = [more ?? [part, material && materialWords(material)].filter((word) => word).join(', ')];
   return (
     <a class="row cut-row" href={hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id })}>
       <CutMark state={state} spoken={!stateIsSaid} />
       <span class="cut-row-words">
-        <strong class="cut-row-name">{name}</strong>
+        <strong class="cut-row-name">{cutName(cut)}</strong>
         <span class="cut-row-size">
           <strong>{ownSize(cut) ?? figure(target.exact, unit)}</strong>
           <span>{`${showBetween(lower.exact, upper.exact, unit)} ${unit}`}</span>
@@ -39,8 +40,8 @@ export function CutRow({ cut, unit, more, stateIsSaid = false }: CutRowProps) {
 }
 
 /** What a drill or a tap is called stands for its size. */
-function ownSize({ drill, thread }: Cut): string | undefined {
-  return drill ?? thread?.replace('x', ' × ');
+function ownSize(cut: Cut): string | undefined {
+  return cut.drill ?? tapOfCut(cut);
 }
 
 /** How much is still to come off, or what it measures once it is done. */

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
 import { isLess, isMore } from '../../engine/length.ts';
@@ -63,7 +64,7 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
   const here = { at: 'cut', jobId: cut.jobId, cutId: cut.id } as const;
   const onward = (done: StoreResult<Cut>) => {
     if (!done.ok) return setTrouble(sayStore(done.refusal));
-    if (name === 'measured') announce(`Logged. ${cut.name} is ${STATE_WORDS[done.value.state]}.`);
+    if (name === 'measured') announce(`Logged. ${cutName(cut)} is ${STATE_WORDS[done.value.state]}.`);
     return go(here);
   };
   const commit = async () => {
@@ -79,13 +80,13 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
     <div class="pad-screen">
       <Page
         title={ask}
-        subtitle={cut.name}
+        subtitle={cutName(cut)}
         back={{ href: hrefOf(here), to: 'the cut' }}
         aside={canGo && given && <Button onPress={() => leaveOut()}>Leave out</Button>}
       >
         <div class="size-entry">
           <SizePad
-            label={`${label}, ${cut.part === '' ? cut.name : cut.part}`}
+            label={`${label}, ${cut.part === '' ? cutName(cut) : cut.part}`}
             half={draft.half}
             padSize={padSize}
             {...(given && {

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { getJob } from '../../store/jobs.ts';
 import { cutsOf } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
@@ -34,7 +35,7 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
           <LinkButton kind="main" href={machineHref(next)}>
             <span>
               {`${machineAction(next)} `}
-              <small class="cuts-next">{next.name}</small>
+              <small class="cuts-next">{cutName(next)}</small>
             </span>
           </LinkButton>
         ) : (

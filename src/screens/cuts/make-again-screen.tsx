@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { makeAgain } from '../../store/cuts.ts';
 import { listJobs } from '../../store/jobs.ts';
@@ -22,13 +23,13 @@ export function MakeAgainScreen({ cut }: { cut: Cut }) {
   const make = async (jobId: string, name: string) => {
     const made = await makeAgain(store, [cut.id], jobId);
     if (!made.ok) return setTrouble(sayStore(made.refusal));
-    announce(`${cut.name} is on the cut list of ${name} again.`);
+    announce(`${cutName(cut)} is on the cut list of ${name} again.`);
     return goInstead({ at: 'cuts', jobId });
   };
   return (
     <Page
       title="Make it again: in which job?"
-      subtitle={cut.name}
+      subtitle={cutName(cut)}
       back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
     >
       {trouble !== '' && (

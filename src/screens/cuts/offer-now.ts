@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import type { CutOffer } from '../../engine/cut.ts';
 import { toText } from '../../engine/length.ts';
 import type { Cut } from '../../store/records.ts';
@@ -10,14 +11,14 @@ export function offerNow(
   cut: Pick<Cut, 'name' | 'part' | 'operation' | 'of'>,
   offers: readonly CutOffer[],
 ): CutOffer | 'several' | undefined {
-  const named = offers.filter(({ name }) => name === cut.name);
+  const named = offers.filter((offer) => cutName(offer) === cutName(cut));
   const fitting = named.length > 0 ? named : offers.filter((offer) => isSameCut(offer, cut));
   return new Set(fitting.map(figuresText)).size > 1 ? 'several' : fitting[0];
 }
 
 /** A name that tells the drill, the reamer or the thread follows them; one the fitter gave stays. */
-export function nameNow({ name }: Pick<Cut, 'name'>, offer: Pick<CutOffer, 'name'>): string {
-  return isMadeOf(firstWords(offer.name), name) ? offer.name : name;
+export function nameNow(cut: Pick<Cut, 'name'>, offer: Pick<CutOffer, 'name'>): string {
+  return isMadeOf(firstWords(offer.name), cutName(cut)) ? offer.name : cut.name;
 }
 
 // "Hole, drilled" of "Hole, drilled 8.4 mm".

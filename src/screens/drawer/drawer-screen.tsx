@@ -8,7 +8,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
-import { PIECE_KINDS } from './piece-kinds.ts';
+import { isOfKind, PIECE_KINDS } from './piece-kinds.ts';
 import { sizeWords } from './size-words.ts';
 import './drawer-screen.css';
 
@@ -41,12 +41,12 @@ export function DrawerScreen() {
           {trouble}
         </p>
       )}
-      {PIECE_KINDS.map(({ kind, many }) => {
-        const here = (pieces ?? []).filter(({ piece }) => piece.kind === kind);
+      {PIECE_KINDS.map((kind) => {
+        const here = (pieces ?? []).filter(({ piece }) => isOfKind(piece, kind));
         if (here.length === 0) return null;
         return (
-          <section key={kind} class="drawer-kind">
-            <h2>{many}</h2>
+          <section key={kind.name} class="drawer-kind">
+            <h2>{kind.many}</h2>
             <ul>
               {here.map((counted) => (
                 <li key={counted.piece.id}>

@@ -47,13 +47,13 @@ export function NewPieceScreen() {
     <div class="pad-screen">
       <Page
         title="A piece for the drawer"
-        subtitle={kind && `${kind.name}: its ${kind.size}`}
+        subtitle={kind && `${kind.name}: its ${kind.asks ?? kind.size}`}
         back={{ href: hrefOf({ at: 'drawer' }), to: 'the drawer' }}
       >
         <div class="new-piece-top">
           <div class="new-piece-kinds" role="group" aria-label="What it is">
             {PIECE_KINDS.map((one) => (
-              <Button key={one.kind} chosen={one === kind} onPress={() => setKind(one)}>
+              <Button key={one.name} chosen={one === kind} onPress={() => setKind(one)}>
                 {one.name}
               </Button>
             ))}
@@ -61,7 +61,7 @@ export function NewPieceScreen() {
         </div>
         <div class="size-entry">
           <SizePad
-            label={kind ? `${kind.name}, ${kind.size}` : 'Size'}
+            label={kind ? `${kind.name}, ${kind.asks ?? kind.size}` : 'Size'}
             half={draft.half}
             padSize={padSize}
             onChange={(half) => {

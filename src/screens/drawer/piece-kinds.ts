@@ -1,4 +1,7 @@
+import { tapName } from '../../engine/tap-name.ts';
 import type { DrawerPieceKind } from '../../store/records.ts';
+
+const STI = tapName(undefined, 'insert');
 
 /** What a drawer holds, and which of its sizes is the one that is asked for. */
 export const PIECE_KINDS: readonly {
@@ -6,16 +9,28 @@ export const PIECE_KINDS: readonly {
   readonly name: string;
   readonly many: string;
   readonly size: 'thickness' | 'outside' | 'inside';
+  /** What the size is called where its side says nothing of use. */
+  readonly asks?: string;
 }[] = [
   { kind: 'shim', name: 'Shim', many: 'Shims', size: 'thickness' },
   { kind: 'washer', name: 'Washer', many: 'Washers', size: 'thickness' },
   { kind: 'spacer', name: 'Spacer', many: 'Spacers', size: 'thickness' },
   { kind: 'bar-end', name: 'Bar end', many: 'Bar ends', size: 'outside' },
   { kind: 'bushing', name: 'Bushing', many: 'Bushings', size: 'inside' },
-  { kind: 'insert', name: 'Insert', many: 'Inserts', size: 'inside' },
+  { kind: 'insert', name: 'Insert', many: 'Inserts', size: 'inside', asks: 'bolt’s size' },
   { kind: 'tap', name: 'Tap', many: 'Taps', size: 'outside' },
+  { kind: 'tap', name: STI, many: 'STI taps', size: 'inside', asks: 'bolt’s size' },
   { kind: 'reamer', name: 'Reamer', many: 'Reamers', size: 'outside' },
 ];
+
+/** Whether a piece belongs under a kind: a tap for inserts is told from a plain one by its name. */
+export function isOfKind(
+  piece: { readonly kind: DrawerPieceKind; readonly name: string },
+  { kind, name }: { readonly kind: DrawerPieceKind; readonly name: string },
+): boolean {
+  if (piece.kind !== kind) return false;
+  return kind !== 'tap' || /^sti\b/i.test(piece.name) === (name === STI);
+}
 
 export function pieceKind(kind: DrawerPieceKind) {
   return PIECE_KINDS.find((one) => one.kind === kind);

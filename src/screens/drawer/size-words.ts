@@ -11,7 +11,10 @@ const SIZES = [
 export function sizeWords(piece: DrawerPiece, unit: ShownUnit): string {
   return SIZES.flatMap(({ name, words }) => {
     const size = piece[name];
-    return size?.from === 'typed' ? [`${sizeIn(size, unit)} ${words}`] : [];
+    if (size?.from !== 'typed') return [];
+    // An insert and its tap are called by the bolt that they are for, not by a side of their own.
+    const isBolts = name === 'inside' && (piece.kind === 'insert' || piece.kind === 'tap');
+    return [isBolts ? `for a ${sizeIn(size, unit)} bolt` : `${sizeIn(size, unit)} ${words}`];
   }).join(', ');
 }
 

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { onDial } from '../../engine/dial.ts';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
@@ -102,7 +103,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
   const isOver = progress.stage === 'over';
   return (
     <Page
-      title={cut.name}
+      title={cutName(cut)}
       subtitle={[
         stays === 'on' ? '' : staysWords(stays),
         at.material?.name.replace(/ \(.*/, ''),

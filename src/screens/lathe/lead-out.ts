@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import type { WayOut } from '../../engine/ways-out-kinds.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { SizeInput, Worksheet, WorksheetKind } from '../../store/records.ts';
@@ -28,13 +29,13 @@ export async function leadOut(
     case 'shim':
       return worksheet ? shimInStack(store, at, worksheet) : to({ at: 'drawer' });
     case 'bush':
-      return newWorksheet(store, at, { kind: 'bushing', title: `Bushing, ${cut.name}`, worksheet });
+      return newWorksheet(store, at, { kind: 'bushing', title: `Bushing, ${cutName(cut)}`, worksheet });
     case 'next-class':
     case 'new-mate':
     case 'sleeve':
       return worksheet
         ? to({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id })
-        : newWorksheet(store, at, { kind: 'fit', title: `Fit, ${cut.name}`, worksheet });
+        : newWorksheet(store, at, { kind: 'fit', title: `Fit, ${cutName(cut)}`, worksheet });
     default:
       return way satisfies never;
   }

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { onDial } from '../../engine/dial.ts';
 import { plus, sum } from '../../engine/length.ts';
 import { figure, show } from '../../engine/show.ts';
@@ -26,7 +27,7 @@ export function MeasuredPad({ at, measured }: MeasuredPadProps) {
     <div class="pad-screen">
       <Page
         title="I measured"
-        subtitle={`${cut.name} · ${tool?.name ?? 'no tool in Shop measures this'}`}
+        subtitle={`${cutName(cut)} · ${tool?.name ?? 'no tool in Shop measures this'}`}
         back={{ href: hrefOf({ at: 'lathe', jobId: job.id, cutId: cut.id }), to: 'the lathe' }}
         aside={
           tool && (

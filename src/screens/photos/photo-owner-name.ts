@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import type { Store } from '../../store/open-store.ts';
 import { getCheck } from '../../store/checks.ts';
 import { getCut } from '../../store/cuts.ts';
@@ -19,8 +20,10 @@ export async function nameOfOwner(store: Store, { owner, jobId }: PhotosOf): Pro
       return (await getFeature(store, id))?.name;
     case 'worksheets':
       return (await getWorksheet(store, id))?.title;
-    case 'cuts':
-      return (await getCut(store, id))?.name;
+    case 'cuts': {
+      const cut = await getCut(store, id);
+      return cut && cutName(cut);
+    }
     case 'checks':
       return (await getCheck(store, id))?.name;
     case 'steps':

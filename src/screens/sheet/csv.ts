@@ -1,3 +1,4 @@
+import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import Papa from 'papaparse';
 import type { Entry } from '../../engine/entry.ts';
 import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length.ts';
@@ -50,7 +51,7 @@ type CutLine = { readonly cut: Cut; readonly pass?: CutPass; readonly number: Ce
 /** A job's cuts, a line for each measurement at the machine; a cut not begun has one line. */
 export function cutsCsv(cuts: readonly Cut[]): string {
   return table<CutLine>(cuts.flatMap(linesOf), [
-    ['cut', ({ cut }) => cut.name],
+    ['cut', ({ cut }) => cutName(cut)],
     ['part', ({ cut }) => cut.part],
     ['operation', ({ cut }) => cut.operation],
     ['state', ({ cut }) => cut.state],
@@ -58,7 +59,7 @@ export function cutsCsv(cuts: readonly Cut[]): string {
     ['cutting tool', ({ cut }) => cut.cuttingTool],
     ['material', ({ cut }) => cut.material ?? ''],
     ['drill', ({ cut }) => cut.drill ?? ''],
-    ['thread', ({ cut }) => cut.thread ?? ''],
+    ['tap', ({ cut }) => tapOfCut(cut) ?? ''],
     ...sizeColumns<CutLine>('blank', ({ cut }) => cut.blank),
     ...sizeColumns<CutLine>('target', ({ cut }) => cut.target),
     ...sizeColumns<CutLine>('lower limit', ({ cut }) => cut.lower),

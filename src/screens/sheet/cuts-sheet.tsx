@@ -1,3 +1,4 @@
+import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import type { Entry } from '../../engine/entry.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
@@ -34,7 +35,7 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
   return (
     <section class="sheet-part">
       <h4>
-        {cut.name} <small>{`(${[cut.part, MACHINE_WORDS[cut.machine]].join(', ')})`}</small>
+        {cutName(cut)} <small>{`(${[cut.part, MACHINE_WORDS[cut.machine]].join(', ')})`}</small>
       </h4>
       <SheetFacts
         facts={[
@@ -52,7 +53,7 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
           ],
           ...(cut.material === undefined ? [] : [['Material', materialWords(cut.material)] as const]),
           ...(cut.drill === undefined ? [] : [['Drill', cut.drill] as const]),
-          ...(cut.thread === undefined ? [] : [['Thread', cut.thread] as const]),
+          ...(cut.thread === undefined ? [] : [['Tap', tapOfCut(cut)] as const]),
         ]}
       />
       {isOlder(cut, data) && <p>{OLDER_READINGS}</p>}

@@ -1,3 +1,4 @@
+import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import type { CutOffer } from '../../engine/cut.ts';
 import { metalBetween } from '../../engine/cut.ts';
@@ -134,7 +135,7 @@ function Offers({ data, ways, way, picks, known, onPicks, onDone }: OffersProps)
         <section class="cut-it-there">
           <p>
             {`${howMany(onList.length)} of this worksheet ${onList.length === 1 ? 'is' : 'are'} on the list already: `}
-            {onList.map(({ name, state }) => `${name} (${STATE_WORDS[state]})`).join('; ')}.
+            {onList.map((cut) => `${cutName(cut)} (${STATE_WORDS[cut.state]})`).join('; ')}.
           </p>
           <div class="cut-it-keys">
             <LinkButton href={hrefOf({ at: 'cuts', jobId: job.id })}>Go to the list</LinkButton>

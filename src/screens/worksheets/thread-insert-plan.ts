@@ -49,8 +49,8 @@ export const threadInsertPlan: WorksheetPlan = {
     },
     {
       name: 'tap',
-      label: 'Tap',
-      ask: 'Which tap for the blind hole?',
+      label: 'STI tap',
+      ask: 'Which STI tap for the blind hole?',
       enter: 'choice',
       options: [
         { value: 'bottoming', words: 'Bottoming tap', more: 'threads almost to the bottom' },

@@ -1,3 +1,5 @@
+import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
+import type { Thread } from '../../engine/threads.ts';
 import { legOf } from '../../engine/settle.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 
@@ -100,7 +102,7 @@ function Answer({ data, question, answer }: AnswerProps) {
   const shown = hole.state === 'over' ? loosest : tightest;
   return (
     <>
-      <InsertLead answer={answer} />
+      <InsertLead answer={answer} thread={question.thread} />
       {kind && shown && band && (
         <VerdictBand
           kind={kind}
@@ -145,11 +147,13 @@ function Answer({ data, question, answer }: AnswerProps) {
 }
 
 /** The drill, as large as it is stamped; or none. */
-function InsertLead({ answer: { hole, drill } }: { answer: InsertAnswer }) {
+function InsertLead({ answer: { hole, drill }, thread }: { answer: InsertAnswer; thread: Thread }) {
+  const tap = tapName(thread.designation, 'insert');
   if (hole.state === 'straight-to-tap') {
     return (
       <Lead label="No drill" figure="tap it">
-        <LeadNext>The hole is already to size.</LeadNext>
+        <LeadNext>{`The hole is to size: ${tap}`}</LeadNext>
+        <p>{STI_CAUTION}</p>
       </Lead>
     );
   }
@@ -166,7 +170,8 @@ function InsertLead({ answer: { hole, drill } }: { answer: InsertAnswer }) {
       label={hole.state === 'run-drill-through-anyway' ? 'Run through anyway' : 'Drill'}
       figure={drill.drill.name}
     >
-      <LeadNext>{`then the insert’s tap · ${sayPercent(percent)}`}</LeadNext>
+      <LeadNext>{`then the ${tap} · ${sayPercent(percent)}`}</LeadNext>
+      <p>{STI_CAUTION}</p>
     </Lead>
   );
 }

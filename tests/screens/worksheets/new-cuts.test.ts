@@ -194,7 +194,7 @@ describe('what each kind hands over', () => {
       },
     });
     expect(cuts).toContain('Hole, drilled 29/64');
-    expect(cuts).toContain('Hole, tapped for an insert 7/16-20 UNF');
+    expect(cuts).toContain('Hole, STI tap 7/16-20 UNF');
     expect(cuts).toContain('Bore, reamed 12 mm');
   });
 
@@ -206,7 +206,7 @@ describe('what each kind hands over', () => {
   test('an insert in solid metal: drill and tap', async () => {
     expect(await names('thread-insert', { choices: { thread: 'M8x1.25', metal: 'aluminium' } })).toEqual([
       'Hole, drilled 8.4 mm',
-      'Hole, tapped for an insert M8x1.25',
+      'Hole, STI tap M8 × 1.25',
     ]);
   });
 

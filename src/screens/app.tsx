@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useErrorBoundary, useLayoutEffect } from 'preact/hooks';
 import type { Store } from '../store/open-store.ts';
+import { hasActs } from '../store/open-work.ts';
 import { StoreUnreadable } from '../store/read.ts';
 import { sayStore } from '../store/say-store.ts';
 import { putSetting } from '../store/settings.ts';
@@ -9,9 +10,10 @@ import { BottomBar } from './bottom-bar.tsx';
 import { Button, LinkButton } from './common/button.tsx';
 import { swallowBounces } from './common/same-press.ts';
 import { lazyScreen } from './common/lazy-screen.tsx';
-import { StoreProvider } from './common/store-context.ts';
+import { Rescue } from './common/rescue.tsx';
+import { StoreProvider, useLive } from './common/store-context.ts';
 import { TroublePage } from './common/trouble-page.tsx';
-import { UndoBar } from './common/undo-bar.tsx';
+import { useLater } from './common/use-later.ts';
 import { useLight } from './common/use-settings.ts';
 import { JobsScreen } from './jobs/jobs-screen.tsx';
 import { useAddress } from './use-address.ts';
@@ -91,7 +93,7 @@ export function App({ store, notice }: AppProps) {
             </Guard>
           </div>
           <Spared>
-            <UndoBar address={address} />
+            <WayBack address={address} />
           </Spared>
         </div>
         {address.at !== 'lathe' && <BottomBar address={address} />}
@@ -99,6 +101,15 @@ export function App({ store, notice }: AppProps) {
     </StoreProvider>
   );
 }
+
+/** The way back from the last act. Its code is no part of the first load: an empty phone has nothing to take back. */
+function WayBack({ address }: { address: Address }) {
+  const isWanted = useLive('has-acts', ['undo'], hasActs) === true;
+  const Bar = useLater(isWanted, loadUndoBar);
+  return Bar ? <Bar address={address} /> : null;
+}
+
+const loadUndoBar = async () => (await import('./common/undo-bar.tsx')).UndoBar;
 
 /** The whole page takes its colours from where the phone is read, and the phone's own bar above it too. */
 function PageLight() {
@@ -199,6 +210,7 @@ function Guard({ children }: { children: ComponentChildren }) {
         Try again
       </Button>
       <LinkButton href="#/jobs">To the jobs</LinkButton>
+      <Rescue />
     </TroublePage>
   );
 }

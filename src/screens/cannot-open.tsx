@@ -1,9 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
 import { hrefOf } from './address.ts';
 import { Button, LinkButton } from './common/button.tsx';
-import { announce } from './common/announce.ts';
 import { lazyScreen } from './common/lazy-screen.tsx';
+import { Rescue } from './common/rescue.tsx';
 import { StoreProvider } from './common/store-context.ts';
 import { TroublePage } from './common/trouble-page.tsx';
 import { useAddress } from './use-address.ts';
@@ -57,31 +56,9 @@ function Reason({ refusal, onRetry }: Pick<CannotOpenProps, 'refusal' | 'onRetry
       <Button kind="main" onPress={onRetry}>
         Try again
       </Button>
-      {isThereToRead(refusal) && <Rescue />}
+      {refusal.code !== 'no-storage' && <Rescue />}
       <p>Sizes, drills, fits and the other charts work all the same.</p>
       <LinkButton href={hrefOf({ at: 'charts', chart: 'drills' })}>To the charts</LinkButton>
     </TroublePage>
-  );
-}
-
-/** The records stand there, in a form that this Slipfit doesn't take: then a file of them can still be written. */
-function isThereToRead({ code }: StoreRefusal): boolean {
-  return code === 'upgrade-failed' || code === 'newer-database' || code === 'full-disk';
-}
-
-function Rescue() {
-  const [said, setSaid] = useState('');
-  const save = async () => {
-    const { giveRescue } = await import('./shop/rescue-file.ts');
-    const sentence = await giveRescue();
-    setSaid(sentence);
-    announce(sentence);
-  };
-  return (
-    <>
-      <p>A file with all of them can be saved meanwhile. Nothing is changed by it.</p>
-      <Button onPress={() => save()}>Save a backup</Button>
-      {said !== '' && <p role="status">{said}</p>}
-    </>
   );
 }

@@ -1,4 +1,5 @@
 import type { StoreName } from './kept.ts';
+import { sha256 } from './sha-256.ts';
 
 /**
  * A backup is text in JSON Lines, UTF-8, each line ended by a line feed:
@@ -7,7 +8,8 @@ import type { StoreName } from './kept.ts';
  *           "seen" (the latest stamp of every phone whose changes are in here: {"*":[...],"jobs/<id>":[...]})
  *   then    {"store":"jobs","record":{...}}, stores in the order below, lengths as decimal text in millimetres,
  *           pictures ("preview" of photos, "bytes" of photoBytes) as base64
- *   or      {"unreadable":"jobs","record":{...}} for a record that Slipfit itself could not read: put in as it is
+ *   or      {"unreadable":"jobs","record":{...}} for a record that Slipfit itself could not read, or had no way to look at
+ *           (`rescue.ts`): read where it is put in, and put in as it is where it can't be
  *   last    {"lines":<lines before this one>,"checksum":"<64 hexadecimal digits>"}
  * The checksum is a chain: sum = "" at first, then for each block of lines
  * sum = SHA-256 of (sum, line feed, each line of the block followed by a line feed), written in hexadecimal.
@@ -56,8 +58,19 @@ export type Checksum = {
   readonly end: () => Promise<string>;
 };
 
-/** The sum of a file of this version: how long a block may be hangs on it. */
-export function startChecksum(version: number = backupFormat.version): Checksum {
+type ChecksumOptions = {
+  /** How long a block may be hangs on it. */
+  readonly version?: number;
+  /** Nothing but the page's own code is waited for, so that it can be taken inside a transaction. Slower. */
+  readonly byItself?: boolean;
+};
+
+/** The sum of a file. */
+export function startChecksum({
+  version = backupFormat.version,
+  byItself = false,
+}: ChecksumOptions = {}): Checksum {
+  const digest = byItself ? sha256 : quickestSha256;
   const mostBytes = version < FIRST_VERSION_BY_BYTES ? Infinity : BYTES_IN_A_BLOCK;
   const encoder = new TextEncoder();
   let sum = '';
@@ -67,7 +80,7 @@ export function startChecksum(version: number = backupFormat.version): Checksum 
     const whole = joined([encoder.encode(`${sum}\n`), ...block]);
     block = [];
     bytes = 0;
-    sum = hexOf(await crypto.subtle.digest('SHA-256', whole));
+    sum = hexOf(await digest(whole));
   };
   return {
     async add(line) {
@@ -83,6 +96,12 @@ export function startChecksum(version: number = backupFormat.version): Checksum 
   };
 }
 
+/** The browser's own sum. The types promise one; a page that came over plain http has none. */
+async function quickestSha256(bytes: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
+  const { subtle }: { readonly subtle?: SubtleCrypto } = crypto;
+  return subtle ? new Uint8Array(await subtle.digest('SHA-256', bytes)) : sha256(bytes);
+}
+
 function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const whole = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
@@ -93,6 +112,6 @@ function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   return whole;
 }
 
-function hexOf(bytes: ArrayBuffer): string {
-  return Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');
+function hexOf(bytes: Uint8Array): string {
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

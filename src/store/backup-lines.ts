@@ -45,8 +45,9 @@ export async function eachLine(
       startedLength += rest.length;
       if (startedLength > LONGEST_LINE) return refuse({ code: 'line-too-long', line: number + 1 });
     }
-  } catch {
-    return refuse({ code: 'not-text' });
+  } catch (error) {
+    // Only what the file itself is at fault for is called so.
+    return refuse({ code: error instanceof NotText ? 'not-text' : 'file-unreadable' });
   }
   const rest = started.join('');
   if (rest === '') return worked(number);
@@ -81,10 +82,20 @@ async function* piecesOfBlob(blob: Blob): AsyncIterable<string> {
       // oxlint-disable-next-line no-await-in-loop
       const { done, value } = await reader.read();
       if (done) break;
-      yield decoder.decode(value, { stream: true });
+      yield textIn(() => decoder.decode(value, { stream: true }));
     }
-    yield decoder.decode();
+    yield textIn(() => decoder.decode());
   } finally {
     reader.releaseLock();
+  }
+}
+
+class NotText extends Error {}
+
+function textIn(decode: () => string): string {
+  try {
+    return decode();
+  } catch {
+    throw new NotText();
   }
 }

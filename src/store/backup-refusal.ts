@@ -22,6 +22,7 @@ export type BackupRefusal =
   | { readonly code: 'no-file' }
   | { readonly code: 'line-too-long'; readonly line: number }
   | { readonly code: 'not-text' }
+  | { readonly code: 'file-unreadable' }
   | { readonly code: 'cut-off'; readonly lines: number }
   | { readonly code: 'checksum-differs' }
   | { readonly code: 'something-behind-the-end'; readonly line: number }

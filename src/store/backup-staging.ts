@@ -171,7 +171,7 @@ async function readHeader(
   reading.counts = counts;
   reading.from = originIn(header);
   reading.seen = seenIn(header['seen']);
-  reading.checksum = startChecksum(version);
+  reading.checksum = startChecksum({ version });
   await reading.checksum.add(line);
   return worked(undefined);
 }

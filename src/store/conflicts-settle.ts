@@ -1,7 +1,7 @@
 import { act, withStamps, type Act } from './act.ts';
 import type { Conflict } from './schemas/conflict.ts';
 import { readConflict } from './schemas/conflict.ts';
-import { undoableStores } from './undo.ts';
+import { undoableStores } from './undoable-stores.ts';
 import { isGone, type Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';
 import type { Store } from './open-store.ts';

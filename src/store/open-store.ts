@@ -1,7 +1,7 @@
 import type { IDBPDatabase } from 'idb';
 import { refuse, worked } from '../engine/refusal.ts';
 import type { StoreName } from './kept.ts';
-import { openDatabase, openDatabaseAsItIs, USUAL_NAME } from './open-database.ts';
+import { openDatabase, USUAL_NAME } from './open-database.ts';
 import { allSteps } from './steps/all-steps.ts';
 import type { Step } from './steps/step.ts';
 import type { StoreRefusal, StoreResult } from './store-refusal.ts';
@@ -88,27 +88,6 @@ export async function openStore(options: OpenStoreOptions = {}): Promise<StoreRe
     closed: undefined,
   };
   return worked(store);
-}
-
-/**
- * The records as they are, whatever form they have, for a copy of them when the usual opening is refused: an update that
- * could not move them, a newer Slipfit that has. Only to read from; given back with `closeStore`.
- */
-export async function openStoreAsItIs({
-  name = USUAL_NAME,
-  now = Date.now,
-}: Pick<OpenStoreOptions, 'name' | 'now'> = {}): Promise<StoreResult<Store>> {
-  const opened = await openDatabaseAsItIs(name);
-  if (!opened.ok) return opened;
-  return worked({
-    name,
-    now,
-    channel: openChannel(name),
-    unreadable: new Map(),
-    reopen: async () => false,
-    db: opened.value,
-    closed: undefined,
-  });
 }
 
 // Chosen, not published. The first comes too early while the browser is still throwing the data away: measured.

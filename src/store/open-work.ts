@@ -13,3 +13,8 @@ export async function hasConflicts(store: Store): Promise<boolean> {
 export async function hasOpenWork(store: Store, of: 'cuts' | 'rechecks'): Promise<boolean> {
   return (await read(store, [of], (tx) => tx.objectStore(of).index('openAt').count())) > 0;
 }
+
+/** Whether there is any act to take back: asked before the code for that is fetched. */
+export async function hasActs(store: Store): Promise<boolean> {
+  return (await read(store, ['undo'], (tx) => tx.objectStore('undo').count())) > 0;
+}

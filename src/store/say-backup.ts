@@ -23,6 +23,8 @@ export function sayBackup(refusal: BackupRefusal): string {
       return `Line ${refusal.line} of this file is longer than any record. ${APPLIED}`;
     case 'not-text':
       return `This file can't be read as text: it is a picture or the like, or was damaged on its way. ${APPLIED} Choose the backup, or another copy of it.`;
+    case 'file-unreadable':
+      return `This file could not be read to its end: it was moved or changed meanwhile, perhaps. ${APPLIED} Choose it again.`;
     case 'cut-off':
       return `This backup breaks off after line ${refusal.lines}: its end is missing. ${APPLIED} Use another copy.`;
     case 'checksum-differs':

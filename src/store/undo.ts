@@ -8,6 +8,7 @@ import type * as PutTogether from './put-together.ts';
 import type { Id, UndoChange, UndoRecord } from './records.ts';
 import { readUndo } from './schemas/undo.ts';
 import type { StoreResult } from './store-refusal.ts';
+import { undoableStores } from './undoable-stores.ts';
 import { isWorkedOnByOthers, type Readable } from './undo-others.ts';
 
 export type Undoable = Pick<UndoRecord, 'id' | 'at' | 'label' | 'brought'>;
@@ -89,25 +90,6 @@ export async function undoLast(store: Store, undoId: Id): Promise<StoreResult<st
   const { undoBrought } = await import('./undo-brought.ts');
   return undoBrought(store, undoId);
 }
-
-/** Stores whose records a finger changes. */
-export const undoableStores: readonly StoreName[] = [
-  'jobs',
-  'parts',
-  'features',
-  'readings',
-  'worksheets',
-  'cuts',
-  'checks',
-  'steps',
-  'rechecks',
-  'photos',
-  'money',
-  'drawer',
-  'drawerCounts',
-  'tools',
-  'settings',
-];
 
 async function takeBack(
   a: Act,

@@ -81,7 +81,7 @@ test('half-typed numbers, undo and the phone’s own notes stay on the phone', a
 
 describe('the checksum is the chain of SHA-256 that the form describes', () => {
   const sumOf = async (lines: readonly string[], version: number) => {
-    const checksum = startChecksum(version);
+    const checksum = startChecksum({ version });
     for (const line of lines) await checksum.add(line);
     return checksum.end();
   };

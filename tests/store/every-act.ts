@@ -240,5 +240,4 @@ export const withoutUndo: Readonly<Record<string, string>> = {
   openStore: 'opens',
   openDatabase: 'opens',
   openDatabaseAsItIs: 'opens',
-  openStoreAsItIs: 'opens',
 };

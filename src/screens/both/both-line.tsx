@@ -1,5 +1,5 @@
 import { hasConflicts } from '../../store/open-work.ts';
-import { undoableStores } from '../../store/undo.ts';
+import { undoableStores } from '../../store/undoable-stores.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';

@@ -3,7 +3,7 @@ import { stampMs } from '../../store/clock.ts';
 import type { OpenConflict, Whose } from '../../store/conflicts-open.ts';
 import { settleConflict } from '../../store/conflicts-settle.ts';
 import { sayStore } from '../../store/say-store.ts';
-import { undoableStores } from '../../store/undo.ts';
+import { undoableStores } from '../../store/undoable-stores.ts';
 import { hrefOf } from '../address.ts';
 import { timeWords } from '../common/day-words.ts';
 import { announce } from '../common/announce.ts';

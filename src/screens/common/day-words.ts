@@ -8,6 +8,12 @@ export function calendarDate(at: number): CalendarDate {
   return { year: date.getFullYear(), month: date.getMonth() + 1, day: date.getDate() };
 }
 
+/** The day on the calendar in the shop, so that files sort by it. */
+export function dayInFileName(at: number): string {
+  const { year, month, day } = calendarDate(at);
+  return [year, month, day].map((part) => String(part).padStart(2, '0')).join('-');
+}
+
 /** A day, with its year. */
 export function dayWords(at: number): string {
   return new Date(at).toLocaleDateString(undefined, { dateStyle: 'medium' });

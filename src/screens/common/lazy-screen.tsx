@@ -1,6 +1,7 @@
 import { type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Button } from './button.tsx';
+import { Rescue } from './rescue.tsx';
 import { TroublePage } from './trouble-page.tsx';
 
 /**
@@ -34,6 +35,7 @@ export function lazyScreen<P extends object>(load: () => Promise<ComponentType<P
         <Button kind="main" onPress={fetchIt}>
           Try again
         </Button>
+        <Rescue />
       </TroublePage>
     ) : (
       <main aria-busy="true" />

@@ -1,4 +1,4 @@
-import type { ComponentChildren, ComponentType } from 'preact';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { sameLength } from '../../engine/length.ts';
 import { isSafetyCritical } from '../../engine/safety.ts';
@@ -16,6 +16,7 @@ import { UnitChoice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { useLater } from '../common/use-later.ts';
 import { useToday } from '../common/use-today.ts';
 import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
@@ -96,20 +97,6 @@ const NONE: ReadonlySet<string> = new Set();
 
 const loadCover = async () => (await import('../photos/job-cover.tsx')).JobCover;
 const loadBackupLine = async () => (await import('../shop/backup-line.tsx')).BackupLine;
-
-/** What is fetched once the list stands: neither the first load nor the list waits for it. */
-function useLater<P>(wanted: boolean, load: () => Promise<ComponentType<P>>): ComponentType<P> | undefined {
-  const [later, setLater] = useState<{ readonly Part: ComponentType<P> }>();
-  useEffect(() => {
-    if (!wanted) return;
-    load().then(
-      (Part) => setLater({ Part }),
-      // Without it the list is as good.
-      () => undefined,
-    );
-  }, [wanted]);
-  return later?.Part;
-}
 
 /** What is due to be looked at again, in any job, before all else. */
 function DueLines() {

@@ -2,7 +2,7 @@ import { backupPieces } from '../../store/backup.ts';
 import { actsSoFar, noteBackup } from '../../store/last-backup.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Job } from '../../store/records.ts';
-import { calendarDate } from '../common/day-words.ts';
+import { dayInFileName } from '../common/day-words.ts';
 import { handOver } from '../common/give-file.ts';
 import { fileName } from '../sheet/file-names.ts';
 
@@ -16,12 +16,12 @@ export async function giveBackup(store: Store): Promise<string> {
 
 /** Everything as one file, named by the day. */
 export async function backupFile(store: Store): Promise<File> {
-  return fileOf(store, ['slipfit backup', today()]);
+  return fileOf(store, ['slipfit backup', dayInFileName(Date.now())]);
 }
 
 /** Hands one job over as a file, for another phone. */
 export async function giveJob(store: Store, { id, name }: Pick<Job, 'id' | 'name'>): Promise<string> {
-  const { said } = await handOver(await fileOf(store, [name, 'job', today()], id));
+  const { said } = await handOver(await fileOf(store, [name, 'job', dayInFileName(Date.now())], id));
   return said;
 }
 
@@ -30,10 +30,4 @@ async function fileOf(store: Store, words: readonly string[], jobId?: string): P
   for await (const piece of backupPieces(store, jobId)) pieces.push(piece);
   // Text, not JSON: phones share .txt where they refuse .jsonl.
   return new File(pieces, fileName(words, 'txt'), { type: 'text/plain' });
-}
-
-/** The day on the calendar in the shop, so that files sort by it. */
-function today(): string {
-  const { year, month, day } = calendarDate(Date.now());
-  return [year, month, day].map((part) => String(part).padStart(2, '0')).join('-');
 }

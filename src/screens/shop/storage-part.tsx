@@ -29,8 +29,8 @@ export function StoragePart() {
   const save = async () => {
     setBusy(true);
     setSaid('The backup is being written …');
-    const { giveBackup } = await import('./backup-file.ts');
-    tell(await giveBackup(store).catch(() => 'The backup could not be written. Nothing here was changed.'));
+    const giving = import('./backup-file.ts').then(({ giveBackup }) => giveBackup(store));
+    tell(await giving.catch(() => 'The backup could not be written. Nothing here was changed.'));
   };
   return (
     <section class="shop-part">

@@ -1,6 +1,6 @@
 import type { BushingQuestion, BushingRefusal } from './bushing.ts';
 import { mean } from './estimate.ts';
-import { pinForBore, type FormRefusal, type MeasuredPart } from './fit-check.ts';
+import { pinForBore, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import { systemOf, type FitLimits, type Range } from './fits.ts';
 import {
   absolute,
@@ -21,14 +21,15 @@ import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
 import { middleOf } from './verdict.ts';
 
 /**
- * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle.
+ * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle, and what the
+ * bore's readings can't tell is taken off.
  *
  * Refuses: form-eats-class, where the bore's form leaves nothing of the class.
  */
 export function outsideFor(fit: FitLimits, bore: MeasuredPart): Result<Range, FormRefusal> {
   const whole = pinForBore(fit, bore);
   if (!whole.ok) return whole;
-  const { lower, upper } = whole.value;
+  const { lower, upper } = surest(whole.value);
   const half = dividedBy(minus(fit.pin.upper, fit.pin.lower), 2);
   const aim = middleOf({ lower, upper });
   return worked({ lower: largest(lower, minus(aim, half)), upper: smallest(upper, plus(aim, half)) });

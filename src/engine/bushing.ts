@@ -10,8 +10,9 @@ import {
   type PressStress,
 } from './bushing-stress.ts';
 import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
+import { targetBetween } from './cuts-of-way.ts';
 import { bandOf, mean } from './estimate.ts';
-import { boreForPin, type FormRefusal, type MeasuredPart } from './fit-check.ts';
+import { boreForPin, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import type { IsoRefusal } from './fits-iso.ts';
 import { fitLimits, type FitLimits, type Range } from './fits.ts';
 import type { HeatWay } from './heat-fit.ts';
@@ -81,9 +82,15 @@ export type BushingAnswer = {
   /** The bushing's outside, finished, and as turned where it is plated after. */
   readonly outside: Range;
   readonly turn: Range;
+  /** Where to turn it to, as its cut says. */
+  readonly turnTo: Length;
+  /** The same on a mark of the dial, or that none lies inside. */
   readonly turnTarget: Result<Length>;
   /** The bushing's bore when it is in, and what to bore it to before pressing; left out where that can't be relied on. */
   readonly inside: Range;
+  /** Whether the pin's band has been taken off those limits; where it would leave nothing, they stand whole. */
+  readonly insideProvable: boolean;
+  readonly insideTo: Length;
   readonly insideTarget: Result<Length>;
   readonly insideBefore?: Range;
   readonly interference: Interference;
@@ -119,8 +126,9 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   if (!insideFit.ok) return insideFit;
   const inside = boreForPin(insideFit.value, q.pin);
   if (!inside.ok) return inside;
+  const insideLimits = surest(inside.value);
   const cleanUp = cleanUpSize(q.bore.loosest);
-  const pressedInto = holeFor(q, cleanUp, inside.value);
+  const pressedInto = holeFor(q, cleanUp, insideLimits);
   if (!pressedInto.ok) return pressedInto;
   const { ream, hole } = pressedInto.value;
   const pressFit = fitLimits({ fitClass: q.pressClass, nominal: ream.size });
@@ -139,7 +147,8 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
       reamTakes,
       insideFit: insideFit.value,
       pressFit: pressFit.value,
-      inside: { lower: inside.value.lower, upper: inside.value.upper },
+      inside: insideLimits,
+      insideProvable: inside.value.sure !== undefined,
       outside: outside.value,
       ...(partWall && { partWall }),
     }),
@@ -148,7 +157,16 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
 
 type Sizes = Pick<
   BushingAnswer,
-  'cleanUp' | 'ream' | 'hole' | 'reamTakes' | 'insideFit' | 'pressFit' | 'inside' | 'outside' | 'partWall'
+  | 'cleanUp'
+  | 'ream'
+  | 'hole'
+  | 'reamTakes'
+  | 'insideFit'
+  | 'pressFit'
+  | 'inside'
+  | 'insideProvable'
+  | 'outside'
+  | 'partWall'
 >;
 
 function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
@@ -168,7 +186,9 @@ function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
     ...sizes,
     next: q.reamed ? (q.outside ? ('press' as const) : ('turn' as const)) : ('ream' as const),
     turn,
+    turnTo: targetBetween(turn, 'outside', q.step),
     turnTarget: metalOnTarget({ ...turn, aim: middleOf(turn) }, 'outside', q.step),
+    insideTo: targetBetween(inside, 'bore', q.step),
     insideTarget: metalOnTarget({ ...inside, aim: middleOf(inside) }, 'bore', q.step),
     ...(before && !isMore(before.lower, before.upper) && { insideBefore: before }),
     interference,

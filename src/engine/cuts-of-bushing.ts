@@ -1,6 +1,6 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import type { CutOffer } from './cut.ts';
-import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
 import { isMore, isZero, minus, sameLength, type Length } from './length.ts';
 import { sizeStep, type Dial } from './metal-on.ts';
@@ -21,8 +21,8 @@ export function cutsOfBushing(q: BushingQuestion, answer: BushingAnswer, dial: D
   if (mustStop(answer)) return [];
   const offers = [
     ...(q.reamed ? [] : openedBore(q, answer, dial)),
-    ...outsideTurned(q, answer, dial),
-    insideBored(q, answer, dial),
+    ...outsideTurned(q, answer),
+    insideBored(q, answer),
   ];
   return wayOf({ id: 'bushing', name: 'Bushing', offers });
 }
@@ -52,6 +52,11 @@ function openedBore(q: BushingQuestion, answer: BushingAnswer, dial: Dial): read
   return [{ ...boredFirst(ream.size, sizeStep('bore', dial)), ...common, present }, finish];
 }
 
+/** What a bore is opened to before a reamer that would have too much to take. */
+export function openedFirst(reamer: Length, step: Length): Length {
+  return boredFirst(reamer, step).target;
+}
+
 function boredFirst(reamer: Length, step: Length) {
   const limits = { lower: minus(reamer, mostReamed), upper: minus(reamer, leastCleanUp) };
   return {
@@ -63,8 +68,8 @@ function boredFirst(reamer: Length, step: Length) {
   } as const;
 }
 
-function outsideTurned(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutOffer[] {
-  const { measured, turn, pressFit } = answer;
+function outsideTurned(q: BushingQuestion, answer: BushingAnswer): readonly CutOffer[] {
+  const { measured, turn, turnTo, pressFit } = answer;
   const verdict = measured?.verdict;
   if (q.outside && verdict?.kind !== 'no-good') return [];
   // One that is too large can be turned down; for one that is too small there is only a new one.
@@ -77,7 +82,7 @@ function outsideTurned(q: BushingQuestion, answer: BushingAnswer, dial: Dial): r
       operation: 'turn',
       of: 'outside',
       ...(present && { present: mean(present.tightest) }),
-      target: targetBetween(turn, 'outside', sizeStep('outside', dial)),
+      target: turnTo,
       ...turn,
       limitsFrom: `${pressFit.source}${q.reamed ? ', to the bore as reamed' : ''}${isPlated ? ', before plating' : ''}`,
       material: q.bushing.id,
@@ -85,15 +90,18 @@ function outsideTurned(q: BushingQuestion, answer: BushingAnswer, dial: Dial): r
   ];
 }
 
-function insideBored(q: BushingQuestion, { inside, insideFit }: BushingAnswer, dial: Dial): CutOffer {
+function insideBored(
+  q: BushingQuestion,
+  { inside, insideTo, insideFit, insideProvable }: BushingAnswer,
+): CutOffer {
   return {
     name: 'Bushing, bored once it is in',
     part: 'bushing',
     operation: 'bore',
     of: 'bore',
-    target: targetBetween(inside, 'bore', sizeStep('bore', dial)),
+    target: insideTo,
     ...inside,
-    limitsFrom: `${insideFit.source}, to the pin as measured`,
+    limitsFrom: `${insideFit.source}, to the pin as measured${insideProvable ? `, ${LESS_THE_BAND}` : '; its readings are too coarse to be sure of any'}`,
     material: q.bushing.id,
   };
 }

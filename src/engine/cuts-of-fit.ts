@@ -1,7 +1,7 @@
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
-import type { FormRefusal, MeasuredPart, PartFor } from './fit-check.ts';
+import { surest, type FormRefusal, type MeasuredPart, type PartFor } from './fit-check.ts';
 import type { FitLimits } from './fits.ts';
 import { isLess, isMore, type Length } from './length.ts';
 import { sizeStep, type Dial } from './metal-on.ts';
@@ -49,7 +49,7 @@ export function cutsOfFit(q: FitToCut, dial: Dial): readonly CutWay[] {
 }
 
 function pinCut({ fit, pin }: FitToCut, made: PartFor, dial: Dial): CutOffer {
-  const limits = made.sure ?? { lower: made.lower, upper: made.upper };
+  const limits = surest(made);
   const target = targetBetween(limits, 'outside', sizeStep('outside', dial));
   const present = pin && mean(pin.tightest);
   const hasMetal = present !== undefined && isMore(present, target);
@@ -66,7 +66,7 @@ function pinCut({ fit, pin }: FitToCut, made: PartFor, dial: Dial): CutOffer {
 }
 
 function boreCut({ fit, bore }: FitToCut, made: PartFor, dial: Dial): readonly CutOffer[] {
-  const limits = made.sure ?? { lower: made.lower, upper: made.upper };
+  const limits = surest(made);
   const target = targetBetween(limits, 'bore', sizeStep('bore', dial));
   const present = bore && mean(bore.tightest);
   if (bore && !hasRoomToOpen(bore, target)) return [];

@@ -25,6 +25,11 @@ export type PartFor = Range & {
   readonly sure?: Range;
 };
 
+/** What such a part is cut to: what is sure of its limits, else all of them. */
+export function surest({ sure, lower, upper }: PartFor): Range {
+  return sure ?? { lower, upper };
+}
+
 export type FormRefusal = {
   readonly code: 'form-eats-class';
   readonly part: 'bore' | 'pin';

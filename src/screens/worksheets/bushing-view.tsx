@@ -1,15 +1,15 @@
 import type { BushingWarning } from '../../engine/bushing-warnings.ts';
+import { openedFirst } from '../../engine/cuts-of-bushing.ts';
 import { bushing, type BushingAnswer, type BushingQuestion } from '../../engine/bushing.ts';
-import type { Result } from '../../engine/refusal.ts';
 import { say } from '../../engine/say.ts';
 import { sayBushingRefusal, sayBushingWarning, sayForce } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { uncapital } from '../../engine/say-words.ts';
-import { isMore, minus, type Length } from '../../engine/length.ts';
+import { isMore } from '../../engine/length.ts';
 import { legOf } from '../../engine/settle.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
-import { leftToReam, mostReamed } from '../../engine/tables/press-practice.ts';
+import { mostReamed } from '../../engine/tables/press-practice.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -144,7 +144,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           headline={sayVerdict(measured.verdict, { ...measured, quantity: 'interference', unit })}
         />
       )}
-      <NextCut answer={answer} unit={unit} />
+      <NextCut answer={answer} step={question.step} unit={unit} />
       <BushingDrawing answer={answer} unit={unit} />
       {measured && question.reamed && question.outside && (
         <>
@@ -183,8 +183,16 @@ function Stops({ warnings, unit }: { warnings: readonly BushingWarning[]; unit: 
 }
 
 /** The next cut, as large as it is read from the lathe. */
-function NextCut({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
-  const { next, ream, reamTakes, inside, insideTarget, stress, measured } = answer;
+function NextCut({
+  answer,
+  step,
+  unit,
+}: {
+  answer: BushingAnswer;
+  step: BushingQuestion['step'];
+  unit: ShownUnit;
+}) {
+  const { next, ream, reamTakes, inside, insideTarget, insideTo, stress, measured } = answer;
   if (measured?.verdict.kind === 'no-good')
     return (
       <TurnLead
@@ -199,7 +207,7 @@ function NextCut({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
         <Lead label="Ream to" figure={ream.name === '' ? show(ream.size, unit) : ream.name}>
           <LeadNext>{`takes ${show(reamTakes, unit)}, then measure it`}</LeadNext>
           {isMore(reamTakes, mostReamed) && (
-            <p>{`Drill or bore it to ${show(minus(ream.size, leftToReam), unit)} first: a reamer only sizes.`}</p>
+            <p>{`Drill or bore it to ${show(openedFirst(ream.size, step), unit)} first: a reamer only sizes.`}</p>
           )}
         </Lead>
       );
@@ -207,7 +215,7 @@ function NextCut({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
       return <TurnLead label="Turn the bushing to" answer={answer} unit={unit} />;
     case 'press':
       return (
-        <Lead label="Press it, then bore to" figure={target(insideTarget, inside, unit)} unit={unit}>
+        <Lead label="Press it, then bore to" figure={figure(insideTo, unit)} unit={unit}>
           <LeadNext>{sayLimits(inside, unit)}</LeadNext>
           {!insideTarget.ok && <p>{say(insideTarget.refusal, unit)}</p>}
           {stress?.force && <p>{`It takes up to ${sayForce(stress.force.pressN, unit)} on the press.`}</p>}
@@ -220,7 +228,7 @@ function NextCut({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
 
 function TurnLead({
   label,
-  answer: { turn, turnTarget },
+  answer: { turn, turnTo, turnTarget },
   unit,
 }: {
   label: string;
@@ -228,14 +236,9 @@ function TurnLead({
   unit: ShownUnit;
 }) {
   return (
-    <Lead label={label} figure={target(turnTarget, turn, unit)} unit={unit}>
+    <Lead label={label} figure={figure(turnTo, unit)} unit={unit}>
       <LeadNext>{sayLimits(turn, unit)}</LeadNext>
       {!turnTarget.ok && <p>{say(turnTarget.refusal, unit)}</p>}
     </Lead>
   );
-}
-
-/** The dial's step inside the limits; where there is none, the limit with most metal left. */
-function target(reached: Result<Length>, limits: { readonly upper: Length }, unit: ShownUnit): string {
-  return figure(reached.ok ? reached.value : limits.upper, unit);
 }

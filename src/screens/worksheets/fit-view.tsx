@@ -1,7 +1,7 @@
 import { mean } from '../../engine/estimate.ts';
-import type { Checked, PartFor } from '../../engine/fit-check.ts';
+import type { Checked } from '../../engine/fit-check.ts';
 import type { FitLimits, Range } from '../../engine/fits.ts';
-import { dividedBy, plus, type Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length.ts';
 import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
@@ -14,6 +14,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
 import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
+import { fitCuts } from './fit-cuts.ts';
 import { FitDrawing } from './fit-drawing.tsx';
 import { OWN_ZONES, systemFor } from './fit-fields.ts';
 import { fitAnswer, fitQuestion, type FitAnswer, type FitQuestion } from './fit-question.ts';
@@ -104,7 +105,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           unit={unit}
         />
       ) : (
-        <ClassLead answer={answer} unit={unit} />
+        <ClassLead data={data} answer={answer} />
       )}
       <FitDrawing fit={fit} bore={question.bore} pin={question.pin} unit={unit} />
       {clearance && (
@@ -165,25 +166,22 @@ function ClearanceVerdict({
   );
 }
 
-/** What to make, where one part is there; else what the class is. */
-function ClassLead({ answer, unit }: { answer: FitAnswer; unit: ShownUnit }) {
-  const { fit, pinForBore, boreForPin } = answer;
-  if (pinForBore?.ok === true) return <MakeLead label="Make the pin" made={pinForBore.value} unit={unit} />;
-  if (boreForPin?.ok === true) return <MakeLead label="Make the bore" made={boreForPin.value} unit={unit} />;
+/** What to make, where one part is there: its cut's own target; else what the class is. */
+function ClassLead({ data, answer }: Pick<AnswerProps, 'data' | 'answer'>) {
+  const { unit } = data;
+  const { fit, bore } = answer;
+  const cut = fitCuts(data).flatMap(({ offers }) => offers)[0];
+  if (cut)
+    return (
+      <Lead label={bore ? 'Make the pin' : 'Make the bore'} figure={figure(cut.target, unit)} unit={unit}>
+        <LeadNext>{sayLimits(cut, unit)}</LeadNext>
+      </Lead>
+    );
   const [name = '', meaning] = sayFitClass(fit).split(': ');
   return (
     <Lead label={name.charAt(0).toUpperCase() + name.slice(1)} figure={fit.fitClass}>
       <LeadNext>{sayClearance(fit, unit)}</LeadNext>
       {meaning !== undefined && <p class="worksheet-lead-more">{meaning}</p>}
-    </Lead>
-  );
-}
-
-function MakeLead({ label, made, unit }: { label: string; made: PartFor; unit: ShownUnit }) {
-  const aim = dividedBy(plus(made.lower, made.upper), 2);
-  return (
-    <Lead label={label} figure={figure(aim, unit)} unit={unit}>
-      <LeadNext>{sayLimits(made, unit)}</LeadNext>
     </Lead>
   );
 }

@@ -41,7 +41,7 @@ export type BushingWarning = { readonly weighs: 'stop' | 'mind' } & (
   | { readonly code: 'plating-fumes' }
   | { readonly code: 'draws-soft'; readonly mostCelsius: number }
   | { readonly code: 'bore-after-pressing' }
-  | { readonly code: 'band-too-wide' }
+  | { readonly code: 'band-too-wide' | 'pin-read-too-coarse' }
 );
 
 type Found = Omit<BushingAnswer, 'warnings'>;
@@ -79,6 +79,7 @@ function warningsOf(q: BushingQuestion, found: Found): readonly BushingWarning[]
     ...grip(q, found),
     ...(found.stress ? stressWarnings(q, found.stress) : []),
     ...heat(q, found),
+    ...(found.insideProvable ? [] : [{ weighs: 'mind' as const, code: 'pin-read-too-coarse' as const }]),
     ...(found.stress && !found.insideBefore
       ? [{ weighs: 'mind' as const, code: 'bore-after-pressing' as const }]
       : []),

@@ -25,6 +25,12 @@ export type PartFor = Range & {
   readonly sure?: Range;
 };
 
+/** Limits less what can't be told of the sizes they come from, each limit by its own; nothing where that leaves none. */
+export function lessTheBands({ lower, upper }: Range, bands: Range): Range | undefined {
+  const sure = { lower: plus(lower, bands.lower), upper: minus(upper, bands.upper) };
+  return isMore(sure.lower, sure.upper) ? undefined : sure;
+}
+
 /** What such a part is cut to: what is sure of its limits, else all of them. */
 export function surest({ sure, lower, upper }: PartFor): Range {
   return sure ?? { lower, upper };
@@ -140,11 +146,11 @@ function partFor(
   const { halfWidth } = bandOf(tightest);
   // The place that a limit was worked out from gives that limit its band: a bore's loosest the lower, a pin's the upper.
   const [below, above] = part === 'bore' ? [loosest, tightest] : [tightest, loosest];
-  const sure = {
-    lower: plus(lower, bandOf(below).halfWidth),
-    upper: minus(upper, bandOf(above).halfWidth),
-  };
-  return worked({ lower, upper, halfWidth, ...(!isMore(sure.lower, sure.upper) && { sure }) });
+  const sure = lessTheBands(
+    { lower, upper },
+    { lower: bandOf(below).halfWidth, upper: bandOf(above).halfWidth },
+  );
+  return worked({ lower, upper, halfWidth, ...(sure && { sure }) });
 }
 
 type Known = { readonly value: Length; readonly halfWidth: Length };

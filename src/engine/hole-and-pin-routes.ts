@@ -196,6 +196,9 @@ export type Route = {
   readonly irreversibleSteps: number;
 };
 
+/** How closely the tightest and the loosest place are known: a pin's largest and smallest. */
+export type PlaceBands = { readonly tightest: Length; readonly loosest: Length };
+
 /** What every route starts from, worked out once. */
 export type RouteContext = {
   readonly question: HoleAndPinQuestion;
@@ -208,8 +211,9 @@ export type RouteContext = {
     readonly loosest: Length;
     /** The least size a reamer has to have to clean the bore up all round. */
     readonly cleanUp: Length;
+    readonly bands: PlaceBands;
   };
-  readonly pin: { readonly largest: Length; readonly smallest: Length };
+  readonly pin: { readonly largest: Length; readonly smallest: Length; readonly bands: PlaceBands };
 };
 
 /** Every route there is for a hole and its pin, the best first. */

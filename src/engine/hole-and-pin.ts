@@ -127,10 +127,15 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
         tightest: mean(bore.tightest),
         loosest: mean(bore.loosest),
         cleanUp: cleanUpSize(bore.loosest),
+        bands: bandsOf(bore),
       },
-      pin: { largest: nominal, smallest: mean(pin.loosest) },
+      pin: { largest: mean(pin.tightest), smallest: mean(pin.loosest), bands: bandsOf(pin) },
     }),
   };
+}
+
+function bandsOf({ tightest, loosest }: HoleAndPinQuestion['bore']) {
+  return { tightest: bandOf(tightest).halfWidth, loosest: bandOf(loosest).halfWidth };
 }
 
 type Clearance = { readonly value: Length; readonly band: Band };

@@ -1,3 +1,4 @@
+import { lessTheBands } from './fit-check.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
 import { dividedBy, isLess, isMore, largest, minus, plus, times, zero, type Length } from './length.ts';
@@ -36,11 +37,13 @@ export function bushingRoute(context: RouteContext): Route {
 export function insideFor({
   pin,
   limits,
-}: RouteContext):
+}: Pick<RouteContext, 'pin' | 'limits'>):
   | { readonly ok: true; readonly value: Inside }
   | { readonly ok: false; readonly finding: Finding } {
   const inside = { lower: plus(pin.largest, limits.lower), upper: plus(pin.smallest, limits.upper) };
-  if (!isMore(inside.lower, inside.upper)) return { ok: true, value: inside };
+  // What the pin's readings can't tell is taken off, as far as that leaves anything.
+  const sure = lessTheBands(inside, { lower: pin.bands.tightest, upper: pin.bands.loosest });
+  if (!isMore(inside.lower, inside.upper)) return { ok: true, value: sure ?? inside };
   const room = minus(limits.upper, limits.lower);
   return { ok: false, finding: out({ code: 'pin-worn', by: minus(pin.largest, pin.smallest), room }) };
 }

@@ -1,5 +1,6 @@
 import type { Route, RouteContext, RouteReason } from './hole-and-pin-routes.ts';
 import { isMore, plus, ratioOf, zero } from './length.ts';
+import { insideFor } from './route-bushing.ts';
 import { judged, placeStays } from './route-findings.ts';
 
 /** Leave the joint as it is: in when the readings prove that it fits, a question while they can't. */
@@ -17,16 +18,22 @@ export function leaveRoute(context: RouteContext): Route {
   };
 }
 
-function reasonFor({ verdict, tightest, loosest, limits, pin }: RouteContext): RouteReason {
+function reasonFor(context: RouteContext): RouteReason {
+  const { verdict, tightest, loosest, limits, pin } = context;
   if (verdict.kind === 'good') return { code: 'fits', tightest, loosest };
   if (verdict.kind === 'too-close') return { code: 'too-close', near: verdict.near, short: verdict.short };
-  if (verdict.way === 'under')
+  if (verdict.way === 'under') {
+    const inside = insideFor(context);
+    const open = inside.ok
+      ? inside.value
+      : { lower: plus(pin.largest, limits.lower), upper: plus(pin.smallest, limits.upper) };
     return {
       code: 'too-tight',
       by: verdict.by,
-      boreLower: plus(pin.largest, limits.lower),
-      boreUpper: plus(pin.smallest, limits.upper),
+      boreLower: open.lower,
+      boreUpper: open.upper,
     };
+  }
   return {
     code: 'too-loose',
     loosest,

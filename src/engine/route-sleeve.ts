@@ -1,4 +1,5 @@
 import { bondedPair } from './bonded-sleeve.ts';
+import { lessTheBands } from './fit-check.ts';
 import type { Range } from './fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
@@ -37,7 +38,11 @@ export function sleeveRoute(context: RouteContext): Route {
   if (joint === 'located')
     return ruledOut(out({ code: 'sleeve-not-on-a-bolt', ...(thread !== undefined && { thread }) }));
   const outside = outsideIn(context, { lower: bore.tightest, upper: bore.loosest });
-  if (!isMore(outside.lower, outside.upper)) return sleeveWith(context, outside);
+  if (!isMore(outside.lower, outside.upper))
+    return sleeveWith(
+      context,
+      lessTheBands(outside, { lower: bore.bands.loosest, upper: bore.bands.tightest }) ?? outside,
+    );
   const ream = standardReamers.find(({ size }) => !isLess(size, bore.cleanUp));
   if (!ream) return ruledOut(out({ code: 'no-reamer', needs: bore.cleanUp }));
   return sleeveWith(context, outsideInReamed(context, ream), ream);
@@ -55,7 +60,7 @@ function outsideInReamed(context: RouteContext, { size }: Reamer): Range {
 
 function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route {
   const reamed = ream && { ream };
-  const asIs = insideOn(context.pin.largest, context.pin.smallest);
+  const asIs = insideAsIs(context.pin);
   const isTrue = !isMore(asIs.lower, asIs.upper);
   if (isTrue && !isLess(wallOf({ outside, inside: asIs }), leastSleeveWall))
     return routeOf(context, { outside, inside: asIs, ...reamed });
@@ -76,6 +81,11 @@ function turnedPin({ pin }: RouteContext, outside: Range): Length {
   const room = minus(insideOn(pin.largest, pin.largest).upper, pin.largest);
   const forWall = minus(minus(outside.lower, times(leastSleeveWall, 2)), room);
   return isLess(pin.smallest, forWall) ? pin.smallest : forWall;
+}
+
+function insideAsIs({ largest: thick, smallest, bands }: RouteContext['pin']): Range {
+  const inside = insideOn(thick, smallest);
+  return lessTheBands(inside, { lower: bands.tightest, upper: bands.loosest }) ?? inside;
 }
 
 function insideOn(largest: Length, smallest: Length): Range {

@@ -146,6 +146,8 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
       return `A hardened part is drawn soft above ${sayTemperature(warning.mostCelsius, unit)}. Use an oven and a thermometer, never a torch.`;
     case 'band-too-wide':
       return 'At the far ends of what the readings leave open it may not hold, or be overstressed. Read bore and bushing with a finer tool before pressing.';
+    case 'pin-read-too-coarse':
+      return 'The pin’s readings can’t prove the limits of the bushing’s bore. Read the pin with a finer tool.';
     case 'bore-after-pressing':
       return 'Its bore closes by more than the limits allow for: leave it under size, and bore or ream it after pressing.';
     default:

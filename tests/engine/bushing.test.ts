@@ -362,6 +362,50 @@ describe('from the first cut to the press', () => {
   });
 });
 
+describe('a target takes off what the readings of the measured mate can’t tell', () => {
+  // A tool of ±.0002 in that repeats to .0001: U = 1.96 · √(.0001² + .0002²/3) = .0002994, shown to two digits .00030
+  const micrometer: MeasuringTool = {
+    id: 'mic',
+    name: 'micrometer',
+    kind: 'micrometer',
+    mpe: lengthOf('.0002 in'),
+    resolution: lengthOf('.0001 in'),
+    resolutionInMpe: true,
+    repeatability: lengthOf('.0001 in'),
+    measures: ['bore', 'pin'],
+    source: 'made up for this test',
+  };
+
+  test('the bushing’s bore for a pin read to ±.0003: .5006 + .0003 to .5023 − .0003', () => {
+    const { inside, insideTo, insideProvable } = solve({ pin: part('.5000 in', '.5000 in', micrometer) });
+    expect(thou(inside.lower)).toBeCloseTo(500.8994, 3);
+    expect(thou(inside.upper)).toBeCloseTo(502.0006, 3);
+    expect(insideProvable).toBe(true);
+    // middle .50145, down to the half thou: .5010 is inside
+    expect(is(insideTo, '.5010 in')).toBe(true);
+  });
+
+  test('the outside for a bore read to ±.0003 stays .0003 inside the class', () => {
+    // FN2 over .6252: .6257 to .6268 whole, .6260 to .6265 sure; its own tolerance about the middle .62625: .62605 to .62645
+    const { outside } = solve({ reamed: part('.6252 in', '.6252 in', micrometer) });
+    expect(is(outside.lower, '.62605 in') && is(outside.upper, '.62645 in')).toBe(true);
+    // oval .6252 to .6256: whole .6261 to .6268, sure .6264 to .6265
+    const oval = solve({ reamed: part('.6252 in', '.6256 in', micrometer) }).outside;
+    expect(thou(oval.lower)).toBeCloseTo(626.3994, 3);
+    expect(thou(oval.upper)).toBeCloseTo(626.5006, 3);
+  });
+
+  test('where the band leaves nothing of the class, the whole of it stands and is not proved', () => {
+    const caliper = { ...micrometer, mpe: lengthOf('.002 in') };
+    const answer = solve({ pin: part('.5000 in', '.5000 in', caliper) });
+    const { inside, insideProvable } = answer;
+    expect(codes(answer)).toContain('pin-read-too-coarse');
+    expect(codes(solve())).not.toContain('pin-read-too-coarse');
+    expect(is(inside.lower, '.5006 in') && is(inside.upper, '.5023 in')).toBe(true);
+    expect(insideProvable).toBe(false);
+  });
+});
+
 describe('dropping it in', () => {
   test('room is a thou up to an inch, a thou an inch above', () => {
     expect(is(solve().dropRoom, '.001 in')).toBe(true);

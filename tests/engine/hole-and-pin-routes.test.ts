@@ -55,6 +55,25 @@ test('the worn 7/16-20 joint: the insert is in and first, leaving it is out and 
   ]);
 });
 
+test('the bushing’s bore for a pin read to ±U stays that much inside the joint’s limits', () => {
+  // caliper: U = 1.96 · √(.0002² + .001²/3) = .001198; turns, to 1/2 in: .0010 to .0030 leaves nothing, .0010 to .0050 does
+  const finishedFor = (upper: string) =>
+    routeOf('bushing', {
+      ...bolt,
+      joint: 'turns',
+      pin: {
+        tightest: typedEstimate(inch('.4372'), caliper),
+        loosest: typedEstimate(inch('.4372'), caliper),
+      },
+      ownLimits: { lower: inch('.0010'), upper: inch(upper), source: 'own' },
+    }).steps.find((step) => step.do === 'finish-bushing');
+  const wide = finishedFor('.0050');
+  expect(Number(inInches(wide?.lower))).toBeCloseTo(0.4382 + 0.001198, 5);
+  expect(Number(inInches(wide?.upper))).toBeCloseTo(0.4422 - 0.001198, 5);
+  const close = finishedFor('.0030');
+  expect([inInches(close?.lower), inInches(close?.upper)]).toEqual(['0.4382', '0.4402']);
+});
+
 test('.0118 of slop is 5.9 times the .002 this joint may have', () => {
   const [reason] = routeOf('leave', bolt).why;
   expect(reason).toMatchObject({ code: 'too-loose' });

@@ -65,9 +65,11 @@ const insideItsLimits = ({ target, lower, upper }: CutOffer) =>
 const metals = { partMetal: 'alloy-steel', bushingMetal: 'bearing-bronze' };
 const gauge = tool('dial-bore-gauge');
 
+const JOINTS = ['turns', 'turns-under-load', 'slides', 'located', 'pressed'] as const;
+
 const sheets: readonly (readonly [string, WorksheetData])[] = [
-  ...(['turns', 'turns-under-load', 'slides', 'located', 'pressed'] as const).flatMap((joint) => [
-    ...['.4487', '20.02 mm', '.5003', '11.4 mm'].flatMap((size) => [
+  ...JOINTS.flatMap((joint) =>
+    ['.4487', '20.02 mm', '.5003', '11.4 mm'].flatMap((size) => [
       [
         `fit of a pin, ${joint}, bore ${size}`,
         worksheetOf('fit', {
@@ -85,7 +87,7 @@ const sheets: readonly (readonly [string, WorksheetData])[] = [
         }),
       ] as const,
     ]),
-  ]),
+  ),
   ...[{ reamed: '26.012 mm' }, { reamed: '26.001 mm' }, { reamed: '26.012 mm', outside: '26.040 mm' }].map(
     ({ reamed, outside }) =>
       [

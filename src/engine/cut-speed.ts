@@ -1,9 +1,9 @@
 import type { CuttingTool, Operation } from './cut.ts';
 import { spindleRpm } from './cutting-speed.ts';
-import { isLess, isMore, largest, zero, type Length } from './length.ts';
+import { isMore, largest, ratioOf, zero, type Length } from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import { largeWork, mostRpm, ownSpeeds, type SpeedCap } from './tables/cut-speeds.ts';
-import type { Figure, Material } from './tables/materials.ts';
+import type { Figure, Material, Range } from './tables/materials.ts';
 
 /** What of the lathe matters for its speed. */
 export type LatheSpeeds = {
@@ -25,6 +25,8 @@ export type SpeedQuestion = {
 
 export type CutSpeed = {
   readonly surfaceFeetPerMinute: number;
+  /** What the books give for this pass, lowest to highest; the speed is its middle. */
+  readonly rangeRpm: Range;
   readonly at: Length;
   readonly idealRpm: number;
   /** What holds it below the ideal. */
@@ -47,29 +49,34 @@ export type SpeedRefusal = { readonly code: 'no-diameter-for-speed' };
  * the next lower one that the lathe has.
  *
  * Units:   surface feet a minute and revolutions a minute, floating point. n = v / (π D) at the largest diameter in the
- *          cut. Roughing at the lowest figure the books give, finishing at the middle of lowest and highest. Drilling,
- *          reaming and tapping at their own share of it, whatever the tool.
- * Range:   a lathe with no speeds listed has any. A lathe's most and a cap for the work hold every one of them.
+ *          cut, at the middle of what the books give; where they print roughing and finishing apart, of the one in hand.
+ *          Drilling, reaming and tapping at their own share of roughing, whatever the tool.
+ * Range:   a lathe with no speeds listed has any. A lathe's most and a cap for the work hold every one of them; where no
+ *          most is given a chuck is held to a cautious one. No cap jumps between two neighbouring sizes.
  * Refuses: no-diameter-for-speed.
- * Source:  tables/materials.ts; tables/cut-speeds.ts; roughing low and finishing in the middle: common practice, as
- *          USAF T.O. 1-1A-9 prints its lower figures for roughing.
+ * Source:  tables/materials.ts; tables/cut-speeds.ts; the middle of a range: common practice, no source.
  */
 export function cutSpeed(q: SpeedQuestion): Result<CutSpeed, SpeedRefusal> {
   const at = largest(...q.diameters);
   if (!isMore(at, zero)) return refuse({ code: 'no-diameter-for-speed' });
-  const speed = surfaceSpeed(q);
-  const idealRpm = spindleRpm({ surfaceFeetPerMinute: speed.surfaceFeetPerMinute, diameter: at });
+  const { range, ...speed } = surfaceSpeed(q);
+  const rpmOf = (feet: number) => spindleRpm({ surfaceFeetPerMinute: feet, diameter: at });
+  const idealRpm = rpmOf(speed.surfaceFeetPerMinute);
   const cap = capOf(q, at, idealRpm);
   return worked({
     ...speed,
     at,
     idealRpm,
+    rangeRpm: { low: rpmOf(range.low), high: rpmOf(range.high) },
     ...(cap && { cap }),
     ...onThisLathe(q.lathe, cap?.rpm ?? idealRpm),
   });
 }
 
-type SurfaceSpeed = Pick<CutSpeed, 'surfaceFeetPerMinute' | 'source' | 'fromMemory' | 'hssStandsIn' | 'note'>;
+type SurfaceSpeed = Pick<
+  CutSpeed,
+  'surfaceFeetPerMinute' | 'source' | 'fromMemory' | 'hssStandsIn' | 'note'
+> & { readonly range: Range };
 
 function surfaceSpeed({ material, cuttingTool, operation, pass }: SpeedQuestion): SurfaceSpeed {
   const { speedHssSfm, speedCarbideSfm } = material;
@@ -79,6 +86,7 @@ function surfaceSpeed({ material, cuttingTool, operation, pass }: SpeedQuestion)
     return {
       ...turning,
       surfaceFeetPerMinute: turning.surfaceFeetPerMinute * own.share,
+      range: { low: turning.range.low * own.share, high: turning.range.high * own.share },
       source: `${own.source}; turning: ${turning.source}`,
       hssStandsIn: false,
     };
@@ -89,9 +97,12 @@ function surfaceSpeed({ material, cuttingTool, operation, pass }: SpeedQuestion)
     : { ...fromFigure(speedHssSfm, pass), hssStandsIn: true };
 }
 
-function fromFigure({ low, high, source, basis, note }: Figure, pass: 'rough' | 'finish') {
+function fromFigure(figure: Figure, pass: 'rough' | 'finish') {
+  const { source, basis, note } = figure;
+  const { low, high } = figure[pass] ?? figure;
   return {
-    surfaceFeetPerMinute: pass === 'rough' ? low : (low + high) / 2,
+    surfaceFeetPerMinute: (low + high) / 2,
+    range: { low, high },
     source,
     fromMemory: basis === 'memory',
     ...(note !== undefined && { note }),
@@ -101,15 +112,17 @@ function fromFigure({ low, high, source, basis, note }: Figure, pass: 'rough' | 
 /** The lowest of what holds it back, where that is below the ideal. */
 function capOf({ operation, lathe }: SpeedQuestion, at: Length, idealRpm: number): CutSpeed['cap'] {
   const caps = [
-    ...(lathe.mostRpm === undefined ? [] : [{ rpm: lathe.mostRpm, by: 'lathe' as const }]),
+    lathe.mostRpm === undefined ? named('chuck-not-given') : { rpm: lathe.mostRpm, by: 'lathe' as const },
     ...(operation === 'ring' ? [named('ring-on-mandrel')] : []),
     ...(operation === 'tap' ? [named('tapping')] : []),
-    ...(isLess(at, largeWork) || isDrilled(operation) ? [] : [named('large-work')]),
+    ...(isDrilled(operation)
+      ? []
+      : [{ rpm: largeWork.rpm * ratioOf(largeWork.at, at), by: 'large-work' as const }]),
   ].filter(({ rpm }) => rpm < idealRpm);
   return caps.toSorted((a, b) => a.rpm - b.rpm)[0];
 }
 
-function named(by: SpeedCap) {
+function named(by: keyof typeof mostRpm) {
   return { rpm: mostRpm[by], by };
 }
 

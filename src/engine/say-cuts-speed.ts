@@ -6,16 +6,25 @@ const CAPS: Readonly<Record<SpeedCap | 'lathe', string>> = {
   'ring-on-mandrel': 'a ring on a mandrel is turned no faster (chosen, not published)',
   'large-work': 'work this large is turned no faster (chosen, not published)',
   tapping: 'a tap is turned no faster (chosen, not published)',
+  'chuck-not-given': 'held low: give in Shop what chuck and lathe may turn',
 };
 
-/** Why it is this speed: `next below 229`; nothing where it is the one the metal asks for. */
-export function saySpeed({ idealRpm, cap, chosenRpm, slowestTooFastRpm }: CutSpeed): string {
+/** Why it is this speed, and what the metal takes: `next below 229; 137 to 320 by the books`. */
+export function saySpeed({ idealRpm, rangeRpm, cap, chosenRpm, slowestTooFastRpm }: CutSpeed): string {
   const ideal = Math.floor(idealRpm);
   if (slowestTooFastRpm !== undefined)
     return `the slowest it has, and too fast: ${Math.floor(cap?.rpm ?? idealRpm)} is right`;
   if (cap && chosenRpm === cap.rpm) return `${CAPS[cap.by]}; ${ideal} would be right for the metal`;
-  if (cap) return `next below ${cap.rpm}: ${CAPS[cap.by]}`;
-  return chosenRpm === idealRpm ? '' : `next below ${ideal}`;
+  if (cap) return `next below ${Math.floor(cap.rpm)}: ${CAPS[cap.by]}`;
+  const range = sayRange(rangeRpm);
+  return chosenRpm === idealRpm
+    ? range
+    : [`next below ${ideal}`, range].filter((words) => words !== '').join('; ');
+}
+
+/** What the books give for this metal and tool at this size; nothing where they give one figure. */
+function sayRange({ low, high }: CutSpeed['rangeRpm']): string {
+  return low === high ? '' : `${Math.ceil(low)} to ${Math.floor(high)} by the books`;
 }
 
 /** The speed as a whole number of turns, never rounded up; the slowest where even that is too fast. */

@@ -295,35 +295,48 @@ describe('the spindle speed', () => {
   const titanium = materialNamed('titanium-6-4');
   if (!aluminium || !acetal || !titanium) throw new Error('the table is short');
 
-  test('is the lathe’s own, with the ideal beside it: 267 is 210', () => {
-    expect([speedFigure(speed({})), saySpeed(speed({}))]).toEqual(['210', 'next below 267']);
+  test('is the lathe’s own, with the ideal and what the books give beside it: 362 is 210', () => {
+    // 12 · 95 / π = 362.9, of 12 · 70 / π = 267.4 to 12 · 120 / π = 458.4
+    expect([speedFigure(speed({})), saySpeed(speed({}))]).toEqual([
+      '210',
+      'next below 362; 268 to 458 by the books',
+    ]);
   });
 
   test('is rounded down, never up, where the lathe has any', () => {
     const any = speed({ lathe: { speedsRpm: [] } });
-    expect([speedFigure(any), saySpeed(any)]).toEqual(['267', '']);
+    expect([speedFigure(any), saySpeed(any)]).toEqual(['362', '268 to 458 by the books']);
   });
 
   test('says what holds it back', () => {
+    // 12 · 450 / π = 1718.9
     const ringSpeed = { material: aluminium, operation: 'ring' } as const;
     expect(saySpeed(speed({ ...ringSpeed, lathe: { speedsRpm: [] } }))).toBe(
-      'a ring on a mandrel is turned no faster (chosen, not published); 1145 would be right for the metal',
+      'a ring on a mandrel is turned no faster (chosen, not published); 1718 would be right for the metal',
     );
     expect(saySpeed(speed(ringSpeed))).toBe(
       'next below 600: a ring on a mandrel is turned no faster (chosen, not published)',
     );
     const most = speed({ material: aluminium, lathe: { speedsRpm: [], mostRpm: 900 } });
-    expect(saySpeed(most)).toBe('the most this lathe turns; 1145 would be right for the metal');
+    expect(saySpeed(most)).toBe('the most this lathe turns; 1718 would be right for the metal');
+  });
+
+  test('says where to give what chuck and lathe may turn, while nobody has', () => {
+    const small = speed({ material: aluminium, diameters: [inch('.05')], lathe: { speedsRpm: [] } });
+    expect(speedFigure(small)).toBe('1000');
+    expect(saySpeed(small)).toMatch(
+      /^held low: give in Shop what chuck and lathe may turn; \d+ would be right/,
+    );
   });
 
   test('says where even the slowest is too fast, and what to do', () => {
-    const big = speed({ diameters: [inch('5')] });
-    // 12 · 70 / (π · 5) = 53.5
+    const big = speed({ diameters: [inch('6')] });
+    // 12 · 95 / (π · 6) = 60.5
     expect([speedFigure(big), saySpeed(big)]).toEqual([
       '70',
-      'the slowest it has, and too fast: 53 is right',
+      'the slowest it has, and too fast: 60 is right',
     ]);
-    expect(sayTooFast(big)).toMatch(/^The slowest speed this lathe has, 70 rpm, is faster than the 53 rpm/);
+    expect(sayTooFast(big)).toMatch(/^The slowest speed this lathe has, 70 rpm, is faster than the 60 rpm/);
     expect(sayTooFast(speed({}))).toBe('');
   });
 

@@ -1,7 +1,7 @@
 import { lengthOf } from '../length.ts';
 
 /** Why a cut turns slower than its surface speed would let it. */
-export type SpeedCap = 'ring-on-mandrel' | 'large-work' | 'tapping';
+export type SpeedCap = 'ring-on-mandrel' | 'large-work' | 'tapping' | 'chuck-not-given';
 
 export type OwnSpeed = {
   /** Of the material's turning speed with high-speed steel: drills, reamers and taps of such a shop are of it. */
@@ -22,11 +22,15 @@ export const ownSpeeds: Readonly<Record<'drill' | 'ream' | 'tap', OwnSpeed>> = {
 };
 
 /** Chosen, not published: slower than this whatever the surface speed says. */
-export const mostRpm: Readonly<Record<SpeedCap, number>> = {
+export const mostRpm: Readonly<Record<Exclude<SpeedCap, 'large-work'>, number>> = {
   'ring-on-mandrel': 600, // it is held by a light drive fit, and lets go when it gets warm
-  'large-work': 400, // a chuck's unbalance grows with the square of the speed
   tapping: 120, // a hand stops it before the bottom
+  // An old iron chuck may be marked no higher, and what is marked on it nobody has told: common practice, no source.
+  'chuck-not-given': 1000,
 };
 
-/** Work from this diameter up is large for a bench lathe: chosen, not published. */
-export const largeWork = lengthOf('6 in');
+/**
+ * 400 rpm at 6 in, and as many fewer as the work is larger: its rim goes no faster. Chosen, not published. One law for
+ * every size, so that no two neighbouring ones differ by a jump.
+ */
+export const largeWork = { rpm: 400, at: lengthOf('6 in') };

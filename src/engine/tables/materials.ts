@@ -6,7 +6,12 @@ export type Figure = {
   /** Recalled, not seen: to be treated as unconfirmed, and said so where it is shown. */
   readonly basis: 'published' | 'memory';
   readonly note?: string;
+  /** Of a cutting speed, where the book prints roughing and finishing apart. */
+  readonly rough?: Range;
+  readonly finish?: Range;
 };
+
+export type Range = { readonly low: number; readonly high: number };
 
 export type MaterialId =
   | 'low-carbon-steel'
@@ -60,9 +65,20 @@ function figure(
   low: number,
   high: number,
   source: string,
-  more: { readonly basis?: Figure['basis']; readonly note?: string } = {},
+  more: Pick<Figure, 'note' | 'rough' | 'finish'> & { readonly basis?: Figure['basis'] } = {},
 ): Figure {
   return { low, high, source, basis: 'published', ...more };
+}
+
+function roughAndFinish(
+  [roughLow, roughHigh]: readonly [number, number],
+  [finishLow, finishHigh]: readonly [number, number],
+): Figure {
+  return figure(Math.min(roughLow, finishLow), Math.max(roughHigh, finishHigh), AIRFORCE, {
+    note: `${roughLow}-${roughHigh} rough, ${finishLow}-${finishHigh} finish`,
+    rough: { low: roughLow, high: roughHigh },
+    finish: { low: finishLow, high: finishHigh },
+  });
 }
 
 function strength(low: number, high: number, note: string): Figure {
@@ -115,8 +131,8 @@ export const materials: readonly Material[] = [
     expansionPerMillionFahrenheit: figure(9.6, 9.6, GEARS, { note: 'AISI 300 series' }),
     modulusMsi: figure(28, 28, GEARS, { note: 'AISI 300 series' }),
     poisson: figure(0.27, 0.3, `${HIBBELER}; ${MULTIMEDIA}`, { note: 'values for 304 and 302' }),
-    speedHssSfm: figure(25, 105, AIRFORCE, { note: '25-55 rough, 65-105 finish' }),
-    speedCarbideSfm: figure(175, 350, AIRFORCE, { note: '175-240 rough, 195-350 finish' }),
+    speedHssSfm: roughAndFinish([25, 55], [65, 105]),
+    speedCarbideSfm: roughAndFinish([175, 240], [195, 350]),
     yieldMpa: strength(205, 240, 'annealed'),
     tensileMpa: strength(515, 620, 'annealed'),
   },
@@ -128,8 +144,8 @@ export const materials: readonly Material[] = [
     modulusGpa: figure(193, 193, CAL_B2),
     modulusMsi: figure(28, 28, CAL_B2),
     poisson: figure(0.27, 0.27, HIBBELER),
-    speedHssSfm: figure(20, 80, AIRFORCE, { note: '20-40 rough, 50-80 finish' }),
-    speedCarbideSfm: figure(150, 300, AIRFORCE, { note: '150-200 rough, 150-300 finish' }),
+    speedHssSfm: roughAndFinish([20, 40], [50, 80]),
+    speedCarbideSfm: roughAndFinish([150, 200], [150, 300]),
     yieldMpa: strength(205, 240, 'annealed'),
     tensileMpa: strength(515, 585, 'annealed'),
   },

@@ -1,3 +1,4 @@
+import { mostRpm } from '../../engine/tables/cut-speeds.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Choice } from '../common/choice.tsx';
@@ -19,7 +20,7 @@ export function LathePart() {
           <Row
             href={hrefOf({ at: 'shop', field: 'speeds' })}
             title="Speeds it has"
-            detail={speeds.length === 0 ? 'none given: any speed is offered' : speeds.join(' · ')}
+            detail={speeds.length === 0 ? 'none given: any speed up to the most' : speeds.join(' · ')}
           />
         </li>
         <li>
@@ -27,7 +28,9 @@ export function LathePart() {
             href={hrefOf({ at: 'shop', field: 'most-rpm' })}
             title="Most it may turn"
             detail={
-              lathe?.mostRpm === undefined ? 'not given' : 'with the chuck and the work it usually holds'
+              lathe?.mostRpm === undefined
+                ? `not given: nothing is offered over ${mostRpm['chuck-not-given']} rpm`
+                : 'with the chuck and the work it usually holds'
             }
             {...(lathe?.mostRpm !== undefined && { figure: `${lathe.mostRpm} rpm` })}
           />

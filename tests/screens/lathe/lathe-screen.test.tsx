@@ -103,8 +103,8 @@ test('a lathe too fast for the cut says what can be done', async () => {
   expect(cautions).toContain('The slowest speed this lathe has, 2000 rpm, is faster than');
 });
 
-// 70 feet a minute for low carbon steel, a quarter of it tapped: 17.5 · 12 / (π · 1.1624) = 57.5 at the tap's outside,
-// 1 + 1.299038/8; the hole of 1.0313 alone would give 64.8.
+// 95 feet a minute for low carbon steel, a quarter of it tapped: 23.75 · 12 / (π · 1.1624) = 78.04 at the tap's outside,
+// 1 + 1.299038/8; the hole of 1.0313 alone would give 87.9.
 test('a tap turns by its own diameter, not by that of the hole it is run through', async () => {
   const size = (typed: string) => ({ typed, unit: 'in', exact: lengthOf(`${typed} in`) }) as const;
   const made = await createCuts(store, [
@@ -127,5 +127,5 @@ test('a tap turns by its own diameter, not by that of the hole it is run through
   if (!made.ok) throw new Error('not kept');
   const [cut] = made.value;
   const { container } = onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={cut?.id ?? ''} />);
-  await expect.poll(() => container.textContent).toMatch(/rpm 57 /);
+  await expect.poll(() => container.textContent).toMatch(/rpm 78 /);
 });

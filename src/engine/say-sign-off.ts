@@ -1,8 +1,11 @@
 import type { Finding, SignOffAnswer } from './sign-off.ts';
 
 /** Whether it can be signed, in one sentence. */
-export function saySignOff({ blockers }: SignOffAnswer): string {
-  if (blockers.length === 0) return 'Nothing stands in the way of signing.';
+export function saySignOff({ blockers, standing }: Pick<SignOffAnswer, 'blockers' | 'standing'>): string {
+  if (blockers.length === 0)
+    return standing.length === 0
+      ? 'Nothing stands in the way of signing.'
+      : `Can be signed: ${standing.length === 1 ? 'one thing stands' : `${standing.length} things stand`} by your reason.`;
   return blockers.length === 1
     ? 'One thing stands in the way of signing.'
     : `${blockers.length} things stand in the way of signing.`;
@@ -15,8 +18,26 @@ export function sayFinding(finding: Finding): { readonly what: string; readonly 
   const name = finding.name.replace(/\.+$/, '');
   const step = finding.number === undefined ? 'This step' : `Step ${finding.number}`;
   switch (code) {
+    case 'worksheet-no-good':
+      return { what: `${name}: no good`, todo: finding.said ?? 'Its worksheet says so.' };
+    case 'worksheet-too-close':
+      return { what: `${name}: too close to call`, todo: finding.said ?? 'Its worksheet says so.' };
+    case 'worksheet-no-answer':
+      return {
+        what: `${name}: no answer`,
+        todo: 'Parts were made or put together by it. Give what it lacks.',
+      };
+    case 'worksheet-unused':
+      return { what: `${name}: no answer`, todo: 'Nothing came from it. Give what it lacks, or remove it.' };
     case 'step-not-done':
       return { what: `${step} is not done`, todo: name };
+    case 'step-changed':
+      return { what: `${step}: sizes changed since it was done`, todo: `${name}. Do it again.` };
+    case 'no-torque-step':
+      return {
+        what: 'No step has a torque',
+        todo: 'Give the step that tightens it the service manual’s figure.',
+      };
     case 'no-torque-figure':
       return { what: `${step} has no torque yet`, todo: `${name}. Type the service manual’s figure.` };
     case 'no-torque-source':
@@ -64,19 +85,24 @@ export function sayFinding(finding: Finding): { readonly what: string; readonly 
       return { what: `${name}: too close to call`, todo: 'More readings or a finer tool can settle it.' };
     case 'check-older':
       return {
-        what: `${name}: limits worked out from older readings`,
-        todo: 'A reading behind them was struck out or taken since.',
+        what: `${name}: limits older than their sizes`,
+        todo: 'A size behind them changed since. Take over the new limits.',
+      };
+    case 'check-read-before':
+      return {
+        what: `${name}: read before a size changed`,
+        todo: 'Check it again on what is there now.',
       };
     case 'cut-open':
       return { what: `${name}: still to cut`, todo: 'Cut it to size, or take it off the list.' };
     case 'cut-over':
       return { what: `${name}: cut past its limit`, todo: 'Make it again, or let another part give.' };
     case 'cut-scrapped':
-      return { what: `${name}: scrapped`, todo: 'It was not made again in this job.' };
+      return { what: `${name}: scrapped`, todo: 'Make it again, or take it off the list.' };
     case 'cut-older':
       return {
-        what: `${name}: size worked out from older readings`,
-        todo: 'A reading behind it was struck out or taken since.',
+        what: `${name}: older than its sizes`,
+        todo: 'A size behind it changed since. Take over the new figures.',
       };
     case 'no-odometer':
       return {

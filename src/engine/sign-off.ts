@@ -6,6 +6,8 @@ export type SignOffStep = {
   readonly text: string;
   /** When it was done, milliseconds since 1970. */
   readonly doneAt?: number;
+  /** What it was done by has changed since, so that it has to be done again. */
+  readonly changed?: boolean;
   readonly locker?: string;
   /** Hours until the locker has cured, as decimal text. */
   readonly cureHours?: string;
@@ -13,28 +15,54 @@ export type SignOffStep = {
   readonly torque?: { readonly typed: string; readonly source: string };
 };
 
+/** What stands in a record now, as short text: a reason holds for a blocker only as long as this stays the same. */
+type AsItStands = { readonly as?: string };
+
+/** What a worksheet's answer comes to, checks of it counted; `not-judged` asks for no verdict. */
+export type WorksheetFound = 'good' | 'no-good' | 'too-close' | 'no-answer' | 'not-judged';
+
+/** Why something that stops the signing may stand, as it was written, and what it was written about. */
+export type WrittenReason = { readonly why: string; readonly as: string };
+
 export type SignOffQuestion = {
   readonly systems: readonly System[];
   /** Milliseconds since 1970. */
   readonly now: number;
   /** In their order. */
-  readonly steps: readonly SignOffStep[];
-  readonly parts: readonly { readonly id: string; readonly name: string; readonly isMockUp: boolean }[];
-  readonly checks: readonly {
+  readonly steps: readonly (SignOffStep & AsItStands)[];
+  readonly parts: readonly ({
+    readonly id: string;
+    readonly name: string;
+    readonly isMockUp: boolean;
+  } & AsItStands)[];
+  readonly worksheets?: readonly ({
+    readonly id: string;
+    readonly title: string;
+    readonly found: WorksheetFound;
+    /** Its answer in one sentence, in the fitter's unit. */
+    readonly said: string;
+    /** A cut, a check or a step came from it. */
+    readonly used: boolean;
+  } & AsItStands)[];
+  readonly checks: readonly ({
     readonly id: string;
     readonly name: string;
     readonly found: CheckFound;
     /** Its limits were worked out from readings that no longer count, or that newer ones stand beside. */
     readonly older: boolean;
-  }[];
+    /** It was read before a size behind it changed. */
+    readonly readBefore?: boolean;
+  } & AsItStands)[];
   /** Worksheets that offer checks of which none was made; used where a cut or a step came from their answer. */
-  readonly unchecked: readonly { readonly title: string; readonly used: boolean }[];
-  readonly cuts: readonly {
+  readonly unchecked: readonly { readonly id?: string; readonly title: string; readonly used: boolean }[];
+  readonly cuts: readonly ({
     readonly id: string;
     readonly name: string;
     readonly state: 'to-cut' | 'cutting' | 'to-size' | 'over' | 'scrapped' | 'made-again';
     readonly older: boolean;
-  }[];
+  } & AsItStands)[];
+  /** What the fitter wrote, by the key of the finding it is about. */
+  readonly reasons?: Readonly<Record<string, WrittenReason>>;
   /** A re-check waits for a distance, and no odometer reading was typed to count it from. */
   readonly lacksOdometer: boolean;
   /** Records of the job that this version can't read: nobody knows what they say. */
@@ -42,7 +70,13 @@ export type SignOffQuestion = {
 };
 
 export type FindingCode =
+  | 'worksheet-no-good'
+  | 'worksheet-too-close'
+  | 'worksheet-no-answer'
+  | 'worksheet-unused'
   | 'step-not-done'
+  | 'step-changed'
+  | 'no-torque-step'
   | 'no-torque-figure'
   | 'no-torque-source'
   | 'locker-curing'
@@ -56,6 +90,7 @@ export type FindingCode =
   | 'check-failed'
   | 'check-too-close'
   | 'check-older'
+  | 'check-read-before'
   | 'cut-open'
   | 'cut-over'
   | 'cut-scrapped'
@@ -65,14 +100,20 @@ export type FindingCode =
 
 /** Where it is cured: one record, or a whole place of the job. */
 export type FindingPlace =
-  | { readonly at: 'step' | 'part' | 'check' | 'cut'; readonly id: string }
+  | { readonly at: 'step' | 'part' | 'check' | 'cut' | 'worksheet'; readonly id: string }
   | { readonly at: 'assembly' | 'fit-up' | 'odometer' | 'job' };
 
 export type Finding = {
   readonly code: FindingCode;
+  /** Names it among all of a job's findings; the same as long as it is about the same thing. */
+  readonly key: string;
+  /** How that thing stands. */
+  readonly as: string;
   /** The step, part, check, cut or worksheet it is about, in the fitter's words; empty for the job itself. */
   readonly name: string;
   readonly place: FindingPlace;
+  /** A worksheet's answer in one sentence. */
+  readonly said?: string;
   /** Which step, counted from 1. */
   readonly number?: number;
   readonly hoursLeft?: number;
@@ -80,30 +121,52 @@ export type Finding = {
   readonly count?: number;
 };
 
+/** What stops the signing. */
+export type Blocker = Finding & {
+  /** A reason that was written about it when it stood otherwise: it is asked for again. */
+  readonly wroteBefore?: string;
+};
+
 export type SignOffAnswer = {
   readonly safetyCritical: boolean;
   /** Nothing may be signed while one of these stands. */
-  readonly blockers: readonly Finding[];
+  readonly blockers: readonly Blocker[];
+  /** They would stop it, and the fitter wrote down why they may stand. */
+  readonly standing: readonly (Finding & { readonly why: string })[];
   readonly warnings: readonly Finding[];
 };
 
 // What stops any job; the rest stops a safety-critical one and is a warning on others.
 const STOPS_ANY: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'step-not-done',
+  'step-changed',
   'no-torque-figure',
   'no-torque-source',
   'locker-curing',
   'mock-up-in',
 ]);
 const STOPS_NONE: ReadonlySet<FindingCode> = new Set<FindingCode>([
-  'no-cure-time',
-  'no-steps',
+  'worksheet-unused',
   'check-offered',
-  'check-older',
-  'cut-scrapped',
-  'cut-older',
   'no-odometer',
 ]);
+// Nobody knows what such a record says, so nobody can say why it may stand.
+const NO_REASON: ReadonlySet<FindingCode> = new Set<FindingCode>(['unreadable']);
+
+// Chosen, not published: "ok", a dash and one letter held down are no reasons; "proof-loaded" is one.
+const LEAST_LETTERS = 6;
+const LEAST_KINDS = 3;
+
+/** Whether what was written says anything: so many letters or digits, and not one key held down. */
+export function isReason(text: string): boolean {
+  const letters = text.toLowerCase().match(/[\p{L}\p{N}]/gu) ?? [];
+  return letters.length >= LEAST_LETTERS && new Set(letters).size >= LEAST_KINDS;
+}
+
+/** Whether a written reason can let it pass. */
+export function mayBeReasoned({ code }: Pick<Finding, 'code'>): boolean {
+  return !NO_REASON.has(code);
+}
 
 const HOUR_MS = 3_600_000;
 
@@ -111,28 +174,52 @@ const HOUR_MS = 3_600_000;
  * What stands in the way of signing a job off, and what should be known before.
  *
  * Units:  times in milliseconds since 1970, cure times in hours; floating point.
- * Range:  brake, steering, axle and wheel jobs are stopped also by a check that is missing, not done, failed or too close
- *         to call, by no check at all, and by a cut that is over or not to size yet. Missing is the check of a worksheet whose
- *         answer was cut from or assembled by; one that was only tried out is a warning. So are they by a record that can't
- *         be read: a failed check may be in it.
+ * Range:  brake, steering, axle and wheel jobs are stopped by a worksheet that is no good, too close to call or, where
+ *         something came from it, without an answer; by a check that is missing, not done, failed, too close to call, with
+ *         limits or a reading from before a size changed, by no check at all; by a cut that is not made, over, scrapped or
+ *         older than its sizes; by no step, no torque on any step, a locker without cure time. On others these are
+ *         warnings. Missing is the check of a worksheet whose answer was cut from or assembled by; one that was only tried
+ *         out is a warning. A reason lets one blocker pass, as long as it stands as it stood when that was written; a
+ *         record that can't be read has none: a failed check may be in it.
  * Source: common practice, no source; the order of the findings is the order of the work.
  */
 export function signOff(question: SignOffQuestion): SignOffAnswer {
   const safetyCritical = isSafetyCritical(question);
   const findings = [
     ...unreadableFindings(question),
+    ...worksheetFindings(question),
     ...cutFindings(question),
     ...checkFindings(question, safetyCritical),
     ...partFindings(question),
-    ...stepFindings(question),
+    ...stepFindings(question, safetyCritical),
     ...(question.lacksOdometer ? [finding('no-odometer', '', { at: 'odometer' })] : []),
   ];
   const stops = ({ code }: Finding) => STOPS_ANY.has(code) || (safetyCritical && !STOPS_NONE.has(code));
+  const stopping = findings.filter(stops);
+  const reasonOf = (one: Finding) => reasonFor(one, question.reasons);
   return {
     safetyCritical,
-    blockers: findings.filter(stops),
+    blockers: stopping
+      .filter((one) => reasonOf(one)?.holds !== true)
+      .map((one) => withBefore(one, reasonOf(one))),
+    standing: stopping.flatMap((one) => {
+      const reason = reasonOf(one);
+      return reason?.holds === true ? [{ ...one, why: reason.why }] : [];
+    }),
     warnings: findings.filter((one) => !stops(one)),
   };
+}
+
+type Reason = { readonly why: string; readonly holds: boolean };
+
+function reasonFor(one: Finding, reasons: SignOffQuestion['reasons'] = {}): Reason | undefined {
+  const written = Object.hasOwn(reasons, one.key) ? reasons[one.key] : undefined;
+  if (!written || !mayBeReasoned(one) || !isReason(written.why)) return undefined;
+  return { why: written.why, holds: written.as === one.as };
+}
+
+function withBefore(one: Finding, reason: Reason | undefined): Blocker {
+  return reason ? { ...one, wroteBefore: reason.why } : one;
 }
 
 /**
@@ -150,22 +237,50 @@ export function curedAt({
 
 function hoursOf(text: string | undefined): number | undefined {
   const hours = text === undefined || text.trim() === '' ? NaN : Number(text);
-  return Number.isFinite(hours) ? hours : undefined;
+  // Nothing holds at once: a cure time of nothing is none.
+  return Number.isFinite(hours) && hours > 0 ? hours : undefined;
 }
 
 function unreadableFindings({ unreadable = 0 }: SignOffQuestion): readonly Finding[] {
   return unreadable === 0 ? [] : [{ ...finding('unreadable', '', { at: 'job' }), count: unreadable }];
 }
 
-function stepFindings({ steps, now }: SignOffQuestion): readonly Finding[] {
+function worksheetFindings({ worksheets = [] }: SignOffQuestion): readonly Finding[] {
+  return worksheets.flatMap(({ id, title, found, said, used, as }) => {
+    const code = codeOfWorksheet(found, used);
+    return code === undefined ? [] : [{ ...finding(code, title, { at: 'worksheet', id }, as), said }];
+  });
+}
+
+function codeOfWorksheet(found: WorksheetFound, used: boolean): FindingCode | undefined {
+  switch (found) {
+    case 'no-good':
+      return 'worksheet-no-good';
+    case 'too-close':
+      return 'worksheet-too-close';
+    case 'no-answer':
+      return used ? 'worksheet-no-answer' : 'worksheet-unused';
+    case 'good':
+    case 'not-judged':
+      return undefined;
+    default:
+      return found satisfies never;
+  }
+}
+
+function stepFindings({ steps, now }: SignOffQuestion, safetyCritical: boolean): readonly Finding[] {
   if (steps.length === 0) return [finding('no-steps', '', { at: 'assembly' })];
-  return steps.flatMap((step, index) =>
-    codesOfStep(step, now).map((code) => ({
-      ...finding(code, step.text, { at: 'step', id: step.id }),
-      number: index + 1,
-      ...(code === 'locker-curing' && { hoursLeft: hoursLeft(step, now) }),
-    })),
-  );
+  const torqued = steps.some(({ torque }) => torque !== undefined);
+  return [
+    ...(safetyCritical && !torqued ? [finding('no-torque-step', '', { at: 'assembly' })] : []),
+    ...steps.flatMap((step, index) =>
+      codesOfStep(step, now).map((code) => ({
+        ...finding(code, step.text, { at: 'step', id: step.id }, step.as),
+        number: index + 1,
+        ...(code === 'locker-curing' && { hoursLeft: hoursLeft(step, now) }),
+      })),
+    ),
+  ];
 }
 
 function codesOfStep(step: SignOffStep, now: number): readonly FindingCode[] {
@@ -173,6 +288,7 @@ function codesOfStep(step: SignOffStep, now: number): readonly FindingCode[] {
   const torque = lackOfTorque(step);
   return [
     ...(step.doneAt === undefined ? (['step-not-done'] as const) : []),
+    ...(step.doneAt !== undefined && step.changed === true ? (['step-changed'] as const) : []),
     ...(torque === undefined ? [] : [torque]),
     ...(hoursLeft(step, now) > 0 ? (['locker-curing'] as const) : []),
     ...(locker !== undefined && hoursOf(step.cureHours) === undefined ? (['no-cure-time'] as const) : []),
@@ -193,7 +309,7 @@ function hoursLeft(step: SignOffStep, now: number): number {
 function partFindings({ parts }: SignOffQuestion): readonly Finding[] {
   return parts
     .filter(({ isMockUp }) => isMockUp)
-    .map(({ id, name }) => finding('mock-up-in', name, { at: 'part', id }));
+    .map(({ id, name, as }) => finding('mock-up-in', name, { at: 'part', id }, as));
 }
 
 const CHECK_CODES: Readonly<Record<CheckFound, FindingCode | undefined>> = {
@@ -206,31 +322,35 @@ const CHECK_CODES: Readonly<Record<CheckFound, FindingCode | undefined>> = {
 function checkFindings({ checks, unchecked }: SignOffQuestion, safetyCritical: boolean): readonly Finding[] {
   const missing = unchecked
     .filter(({ used }) => used || safetyCritical)
-    .map(({ title, used }) => finding(used ? 'check-missing' : 'check-offered', title, { at: 'fit-up' }));
+    .map(({ id, title, used }) => {
+      const found = finding(used ? 'check-missing' : 'check-offered', title, { at: 'fit-up' });
+      return { ...found, key: `${found.key} ${id ?? title}` };
+    });
   // A job that can't kill needs no check; one that can needs one even where no worksheet asks for it.
   const none =
     safetyCritical && checks.length === 0 && !unchecked.some(({ used }) => used)
       ? [finding('no-check', '', { at: 'fit-up' })]
       : [];
-  const found = checks.flatMap(({ id, name, found: state, older }) => {
+  const found = checks.flatMap(({ id, name, found: state, older, readBefore, as }) => {
     const code = CHECK_CODES[state];
     const place = { at: 'check', id } as const;
     return [
-      ...(code === undefined ? [] : [finding(code, name, place)]),
-      ...(older ? [finding('check-older', name, place)] : []),
+      ...(code === undefined ? [] : [finding(code, name, place, as)]),
+      ...(older ? [finding('check-older', name, place, as)] : []),
+      ...(readBefore === true ? [finding('check-read-before', name, place, as)] : []),
     ];
   });
   return [...none, ...missing, ...found];
 }
 
 function cutFindings({ cuts }: SignOffQuestion): readonly Finding[] {
-  return cuts.flatMap(({ id, name, state, older }) => {
+  return cuts.flatMap(({ id, name, state, older, as }) => {
     const code = codeOfCut(state);
     const place = { at: 'cut', id } as const;
     const counts = state !== 'scrapped' && state !== 'made-again';
     return [
-      ...(code === undefined ? [] : [finding(code, name, place)]),
-      ...(older && counts ? [finding('cut-older', name, place)] : []),
+      ...(code === undefined ? [] : [finding(code, name, place, as)]),
+      ...(older && counts ? [finding('cut-older', name, place, as)] : []),
     ];
   });
 }
@@ -252,6 +372,7 @@ function codeOfCut(state: SignOffQuestion['cuts'][number]['state']): FindingCode
   }
 }
 
-function finding(code: FindingCode, name: string, place: FindingPlace): Finding {
-  return { code, name, place };
+function finding(code: FindingCode, name: string, place: FindingPlace, as = ''): Finding {
+  const key = 'id' in place ? `${code} ${place.id}` : code;
+  return { code, key, as, name, place };
 }

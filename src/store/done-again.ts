@@ -60,8 +60,8 @@ function isAs(
   });
 }
 
-/** The same for words as they are kept and as they are shown. */
-function inShort(value: unknown): string {
+/** A value in few letters, to see whether it is another by now: the same for words as they are kept and as they are shown. */
+export function inShort(value: unknown): string {
   return canonicalText(new TextEncoder().encode(keptWords(canonicalText(value))).buffer);
 }
 

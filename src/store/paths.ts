@@ -1,6 +1,6 @@
 import { derivedFields, type Kept } from './kept.ts';
 
-/** The fields whose entries are stamped one by one: `sizes.bore`, `parts.<id>`, `passes.<id>`, `settled.<stamp>`. */
+/** The fields whose entries are stamped one by one: `sizes.bore`, `parts.<id>`, `passes.<id>`, `settled.<stamp>`, `reasons.<what>`. */
 export const mapFields: ReadonlySet<string> = new Set([
   'sizes',
   'choices',
@@ -8,6 +8,7 @@ export const mapFields: ReadonlySet<string> = new Set([
   'passes',
   'takes',
   'settled',
+  'reasons',
 ]);
 
 const unstamped: ReadonlySet<string> = new Set(['id', 'stamps', ...derivedFields]);
@@ -39,9 +40,9 @@ export function fieldsFromPaths(
   return Object.fromEntries([...fields, ...filledMaps]);
 }
 
-/** The map fields a record has, empty ones too. */
+/** The map fields a record has, empty ones too; of one that a record may be without only if it has an entry. */
 export function mapsOf(record: Kept): string[] {
-  return [...mapFields].filter((field) => isPlainObject(record[field]));
+  return [...mapFields].filter((field) => field !== 'reasons' && isPlainObject(record[field]));
 }
 
 function splitPath(path: string): [field: string, key?: string] {

@@ -43,8 +43,19 @@ export type Job = {
     /** Missing where an earlier Slipfit signed. */
     readonly stood?: Readonly<Record<string, string>>;
   };
+  /** Why something that stops the signing may stand, by what it is about. */
+  readonly reasons?: Readonly<Record<string, Reason>>;
   /** It was removed on one device before a reading was logged in it on another: shown again, and said so. */
   readonly broughtBack?: true;
+};
+
+/** A reason as the fitter wrote it. It holds only as long as what it is about stands as it stood then. */
+export type Reason = {
+  readonly why: string;
+  /** How that stood, in short. */
+  readonly as: string;
+  readonly at: number;
+  readonly by?: string;
 };
 
 /** The last reading of the odometer that was typed in; whole miles or kilometres. */

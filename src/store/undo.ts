@@ -1,6 +1,6 @@
 import { worked } from '../engine/refusal.ts';
 import { act, withStamps, type Act } from './act.ts';
-import { isGone, type Kept, type StoreName } from './kept.ts';
+import { isGone, isStamped, type Kept, type StoreName } from './kept.ts';
 import type { Store } from './open-store.ts';
 import { canonicalText, fieldsFromPaths, isPlainObject, mapsOf, valuesByPath } from './paths.ts';
 import { read } from './read.ts';
@@ -129,7 +129,7 @@ function pathsOf(change: UndoChange): string[] {
  * another phone's work by now.
  */
 async function stillStands(record: UndoRecord, get: Getter): Promise<boolean> {
-  const standing = await Promise.all(record.changes.map((change) => changeStands(change, get)));
+  const standing = await Promise.all(record.changes.map((change) => changeStands(change, get, record.id)));
   return standing.every(Boolean) && !(await isHeldByOthers(record, get.tx));
 }
 
@@ -139,9 +139,9 @@ async function isHeldByOthers({ id, changes }: UndoRecord, tx: Readable): Promis
   return held.some(Boolean);
 }
 
-async function changeStands(change: UndoChange, get: Getter): Promise<boolean> {
+async function changeStands(change: UndoChange, get: Getter, act: Id): Promise<boolean> {
   const kept = await get.one(change.store, change.id);
-  if (!kept) return false;
+  if (!kept || isSignedUnder(change, kept, act)) return false;
   if (change.made) return !isGone(kept) && (await get.loggedUnder(change)).every(isGone);
   const values = valuesByPath(kept);
   return pathsOf(change).every((path) =>
@@ -149,6 +149,12 @@ async function changeStands(change: UndoChange, get: Getter): Promise<boolean> {
       ? values.has(path) === path in change.after
       : canonicalText(values.get(path)) === canonicalText(change.after[path]),
   );
+}
+
+/** A reason that was signed under stands: another is written, or it is taken back, but the act is not undone. */
+function isSignedUnder(change: UndoChange, kept: Kept, act: Id): boolean {
+  if (!isStamped(kept) || !pathsOf(change).some((path) => path.startsWith('reasons.'))) return false;
+  return (kept.stamps['signedOff'] ?? '') > act;
 }
 
 function getterIn(tx: Readable): Getter {

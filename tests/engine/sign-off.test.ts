@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { CheckFound } from '../../src/engine/check.ts';
 import { sayFinding, sayHours, saySignOff } from '../../src/engine/say-sign-off.ts';
-import { curedAt, signOff, type FindingCode, type SignOffQuestion } from '../../src/engine/sign-off.ts';
+import {
+  curedAt,
+  isReason,
+  signOff,
+  type FindingCode,
+  type SignOffQuestion,
+} from '../../src/engine/sign-off.ts';
 import type { System } from '../../src/engine/safety.ts';
 
 const HOUR = 3_600_000;
@@ -11,7 +17,14 @@ const noon = 1_790_000_000_000;
 const ready: SignOffQuestion = {
   systems: ['brake'],
   now: noon,
-  steps: [{ id: 's1', text: 'Fit the spacer', doneAt: noon - HOUR }],
+  steps: [
+    {
+      id: 's1',
+      text: 'Fit the spacer, nut torqued',
+      doneAt: noon - HOUR,
+      torque: { typed: '45', source: 'manual, p. 12' },
+    },
+  ],
   parts: [{ id: 'p1', name: 'Spacer', isMockUp: false }],
   checks: [{ id: 'c1', name: 'Float', found: 'good', older: false }],
   unchecked: [],
@@ -21,12 +34,13 @@ const ready: SignOffQuestion = {
 const codes = (found: readonly { readonly code: FindingCode }[]) => found.map(({ code }) => code);
 const stops = (changes: Partial<SignOffQuestion>) => codes(signOff({ ...ready, ...changes }).blockers);
 const warns = (changes: Partial<SignOffQuestion>) => codes(signOff({ ...ready, ...changes }).warnings);
-const step = { id: 's1', text: 'Fit the spacer' };
+const torque = { typed: '45', source: 'manual, p. 12' } as const;
+const step = { id: 's1', text: 'Fit the spacer', torque };
 
 describe('a brake job', () => {
   test('with every step done, every check good, every cut to size and no mock-up can be signed', () => {
     const answer = signOff(ready);
-    expect(answer).toEqual({ safetyCritical: true, blockers: [], warnings: [] });
+    expect(answer).toEqual({ safetyCritical: true, blockers: [], standing: [], warnings: [] });
     expect(saySignOff(answer)).toBe('Nothing stands in the way of signing.');
   });
 
@@ -36,7 +50,9 @@ describe('a brake job', () => {
     { found: 'too-close', code: 'check-too-close' },
   ])('can’t be signed with a check that is $found', ({ found, code }) => {
     const answer = signOff({ ...ready, checks: [{ id: 'c1', name: 'Float', found, older: false }] });
-    expect(answer.blockers).toEqual([{ code, name: 'Float', place: { at: 'check', id: 'c1' } }]);
+    expect(answer.blockers).toEqual([
+      { code, key: `${code} c1`, as: '', name: 'Float', place: { at: 'check', id: 'c1' } },
+    ]);
     expect(saySignOff(answer)).toBe('One thing stands in the way of signing.');
   });
 
@@ -63,21 +79,128 @@ describe('a brake job', () => {
     ]);
   });
 
-  test('can be signed with a cut that was made again, and is warned of one that was only scrapped', () => {
+  test('can be signed with a cut that was made again, and not with one that was only scrapped', () => {
     expect(warns({ cuts: [{ id: 'k1', name: 'Spacer', state: 'made-again', older: true }] })).toEqual([]);
-    expect(stops({ cuts: [{ id: 'k1', name: 'Spacer', state: 'scrapped', older: true }] })).toEqual([]);
-    expect(warns({ cuts: [{ id: 'k1', name: 'Spacer', state: 'scrapped', older: true }] })).toEqual([
+    expect(stops({ cuts: [{ id: 'k1', name: 'Spacer', state: 'made-again', older: true }] })).toEqual([]);
+    expect(stops({ cuts: [{ id: 'k1', name: 'Spacer', state: 'scrapped', older: true }] })).toEqual([
       'cut-scrapped',
     ]);
   });
 
-  test('is warned of figures worked out from older readings, but not stopped', () => {
+  test('can’t be signed with figures older than their sizes, nor with a check read before a size changed', () => {
     const changes = {
-      checks: [{ id: 'c1', name: 'Float', found: 'good', older: true }],
+      checks: [{ id: 'c1', name: 'Float', found: 'good', older: true, readBefore: true }],
       cuts: [{ id: 'k1', name: 'Spacer', state: 'to-size', older: true }],
     } as const;
-    expect(stops(changes)).toEqual([]);
-    expect(warns(changes)).toEqual(['cut-older', 'check-older']);
+    expect(stops(changes)).toEqual(['cut-older', 'check-older', 'check-read-before']);
+    expect(warns({ ...changes, systems: ['engine'] })).toEqual([
+      'cut-older',
+      'check-older',
+      'check-read-before',
+    ]);
+  });
+
+  test.each([
+    { found: 'no-good', used: false, code: 'worksheet-no-good' },
+    { found: 'too-close', used: false, code: 'worksheet-too-close' },
+    { found: 'no-answer', used: true, code: 'worksheet-no-answer' },
+  ] as const)('can’t be signed over a worksheet that is $found', ({ found, used, code }) => {
+    const said = 'No good: .525 in engaged of .998 in wanted.';
+    const worksheets = [{ id: 'w1', title: 'Caliper bolts', found, said, used }];
+    const [blocker] = signOff({ ...ready, worksheets }).blockers;
+    expect(blocker).toMatchObject({
+      code,
+      name: 'Caliper bolts',
+      said,
+      place: { at: 'worksheet', id: 'w1' },
+    });
+    expect(warns({ worksheets, systems: ['engine'] })).toEqual([code]);
+  });
+
+  test('is not stopped by a worksheet that is good, that judges nothing, or that nothing came from yet', () => {
+    const worksheets = (['good', 'not-judged', 'no-answer'] as const).map((found, index) => ({
+      id: `w${index}`,
+      title: 'Trial',
+      found,
+      said: '',
+      used: false,
+    }));
+    expect(stops({ worksheets })).toEqual([]);
+    expect(warns({ worksheets })).toEqual(['worksheet-unused']);
+  });
+
+  test('can’t be signed while no step has a torque, nor with a locker that nobody knows the cure of', () => {
+    const { torque: _torque, ...untorqued } = step;
+    expect(stops({ steps: [{ ...untorqued, doneAt: noon }] })).toEqual(['no-torque-step']);
+    expect(stops({ steps: [{ ...step, doneAt: noon, locker: 'medium' }] })).toEqual(['no-cure-time']);
+    expect(stops({ steps: [{ ...step, doneAt: noon, locker: 'medium', cureHours: '0' }] })).toEqual([
+      'no-cure-time',
+    ]);
+  });
+
+  test('can’t be signed over a step that was done before its sizes changed', () => {
+    expect(stops({ steps: [{ ...step, doneAt: noon, changed: true }] })).toEqual(['step-changed']);
+  });
+});
+
+describe('a written reason', () => {
+  const worksheet = (as: string) => ({
+    id: 'w1',
+    title: 'Caliper bolts',
+    found: 'no-good' as const,
+    said: 'No good.',
+    used: true,
+    as,
+  });
+  const answerTo = (why: string, changes: Partial<SignOffQuestion> = {}) =>
+    signOff({
+      ...ready,
+      worksheets: [worksheet('12.00 of 25.34')],
+      reasons: { 'worksheet-no-good w1': { why, as: '12.00 of 25.34' } },
+      ...changes,
+    });
+
+  test('lets that one blocker pass, and is told', () => {
+    const answer = answerTo('Pull-tested to 40 kN on the bench');
+    expect(answer.blockers).toEqual([]);
+    expect(answer.standing).toMatchObject([
+      { key: 'worksheet-no-good w1', why: 'Pull-tested to 40 kN on the bench' },
+    ]);
+    expect(saySignOff(answer)).toBe('Can be signed: one thing stands by your reason.');
+  });
+
+  test('says nothing for any other blocker, of the same kind or another', () => {
+    const two = answerTo('Pull-tested to 40 kN', {
+      worksheets: [worksheet('12.00 of 25.34'), { ...worksheet('12.00 of 25.34'), id: 'w2' }],
+      cuts: [{ id: 'w1', name: 'Spacer', state: 'over', older: false }],
+    });
+    expect(two.blockers.map(({ key }) => key)).toEqual(['worksheet-no-good w2', 'cut-over w1']);
+  });
+
+  test('is asked again when the figure it was written about is another one', () => {
+    const answer = answerTo('Pull-tested to 40 kN', { worksheets: [worksheet('11.00 of 25.34')] });
+    expect(answer.standing).toEqual([]);
+    expect(answer.blockers).toMatchObject([{ wroteBefore: 'Pull-tested to 40 kN' }]);
+  });
+
+  test.each(['', '   ', '-', '...', 'ok', 'aaaaaaaaaa', '......., ,'])(
+    'is none where “%s” is written',
+    (why) => {
+      expect(isReason(why)).toBe(false);
+      expect(answerTo(why).blockers).toHaveLength(1);
+    },
+  );
+
+  test.each(['proof-loaded', 'Drum only, no torque', 'siehe Blatt 12'])(
+    'is one where “%s” is written',
+    (why) => {
+      expect(isReason(why)).toBe(true);
+    },
+  );
+
+  test('can’t be written for a record that can’t be read', () => {
+    const reasons = { unreadable: { why: 'I know what was in it', as: '' } };
+    expect(stops({ unreadable: 1, reasons })).toEqual(['unreadable']);
   });
 });
 
@@ -150,6 +273,8 @@ describe('a thread locker', () => {
     expect(at(23.5)).toEqual([
       {
         code: 'locker-curing',
+        key: 'locker-curing s1',
+        as: '',
         name: 'Fit the spacer',
         place: { at: 'step', id: 's1' },
         number: 1,
@@ -171,15 +296,18 @@ describe('a thread locker', () => {
     expect(curedAt({ doneAt: noon, cureHours: 'overnight' })).toBeUndefined();
   });
 
-  test('without a cure time is warned of', () => {
-    expect(warns({ steps: [{ ...step, doneAt: noon, locker: 'medium' }] })).toEqual(['no-cure-time']);
+  test('without a cure time is warned of on a job that can’t kill', () => {
+    expect(warns({ systems: [], steps: [{ ...step, doneAt: noon, locker: 'medium' }] })).toEqual([
+      'no-cure-time',
+    ]);
   });
 });
 
 describe('what else should be known before signing', () => {
-  test('is that no step is written down, and that no odometer was read', () => {
-    expect(stops({ steps: [], lacksOdometer: true })).toEqual([]);
-    expect(warns({ steps: [], lacksOdometer: true })).toEqual(['no-steps', 'no-odometer']);
+  test('is that no odometer was read, and on a job that can’t kill that no step is written down', () => {
+    expect(stops({ steps: [], lacksOdometer: true })).toEqual(['no-steps']);
+    expect(warns({ lacksOdometer: true })).toEqual(['no-odometer']);
+    expect(warns({ systems: [], steps: [] })).toEqual(['no-steps']);
   });
 });
 
@@ -190,14 +318,22 @@ describe('what stands in the way', () => {
       { ...step, torque: { typed: '', source: '' } },
       { ...step, doneAt: noon, torque: { typed: '45', source: '' } },
       { ...step, doneAt: noon, locker: 'medium', cureHours: '1.5' },
-      { ...step, doneAt: noon, locker: 'medium' },
+      { ...step, doneAt: noon, locker: 'medium', changed: true },
     ],
+    worksheets: (['no-good', 'too-close', 'no-answer', 'no-answer'] as const).map((found, index) => ({
+      id: `w${index}`,
+      title: 'Rear axle',
+      found,
+      said: 'Too tight: .004 in.',
+      used: index < 3,
+    })),
     parts: [{ id: 'p1', name: 'Outer spacer', isMockUp: true }],
     checks: (['not-done', 'no-good', 'too-close', 'good'] as const).map((found, index) => ({
       id: `c${index}`,
       name: 'Float',
       found,
       older: found === 'good',
+      readBefore: found === 'good',
     })),
     unchecked: [
       { title: 'Rear axle', used: true },
@@ -214,8 +350,10 @@ describe('what stands in the way', () => {
   };
 
   test('is counted', () => {
-    // What can't be read, two cuts, one worksheet, three checks, one part, two of a torque, one step not done, one curing.
-    expect(saySignOff(signOff(all))).toBe('12 things stand in the way of signing.');
+    // What can't be read, four worksheets less the one that is tried out, three cuts and one older, one worksheet without its
+    // check, three checks and one older, read before besides, one part, two of a torque, one step not done, one changed,
+    // one curing, one without a cure time: 1 + 3 + 4 + 1 + 5 + 1 + 2 + 1 + 1 + 1 + 1.
+    expect(saySignOff(signOff(all))).toBe('21 things stand in the way of signing.');
   });
 
   test('is said with what to do about it', () => {
@@ -238,6 +376,8 @@ describe('what stands in the way', () => {
     expect(
       sayFinding({
         code: 'no-torque-figure',
+        key: '',
+        as: '',
         place: { at: 'step', id: 's1' },
         name: 'Tighten the nut.',
         number: 2,
@@ -247,13 +387,13 @@ describe('what stands in the way', () => {
       expect(what).toMatch(/^[A-Z]/);
       expect(what + todo).not.toMatch(/undefined|NaN|null/);
     }
-    // One of each kind but the two that exclude others: no check at all, no step at all.
-    expect(new Set(codes([...answer.blockers, ...answer.warnings])).size).toBe(18);
-    for (const lone of [stops({ checks: [] }), warns({ steps: [] })]) expect(lone).toHaveLength(1);
+    // One of each kind but the three that exclude others: no check at all, no step at all, no torque on any.
+    expect(new Set(codes([...answer.blockers, ...answer.warnings])).size).toBe(24);
+    for (const lone of [stops({ checks: [] }), stops({ steps: [] })]) expect(lone).toHaveLength(1);
     expect(signOff({ ...ready, checks: [] }).blockers.map(sayFinding)[0]?.what).toBe(
       'No fit-up check at all',
     );
-    expect(signOff({ ...ready, steps: [] }).warnings.map(sayFinding)[0]?.what).toBe(
+    expect(signOff({ ...ready, steps: [] }).blockers.map(sayFinding)[0]?.what).toBe(
       'No assembly step is written down',
     );
   });

@@ -28,6 +28,7 @@ import type { Store } from '../../src/store/open-store.ts';
 import { changePart, createPart, removePart } from '../../src/store/parts.ts';
 import { addPhoto, changePhoto, removePhoto } from '../../src/store/photos.ts';
 import { readingsOf, strikeOut } from '../../src/store/readings.ts';
+import { writeReason } from '../../src/store/reasons.ts';
 import {
   addRecheck,
   changeRecheck,
@@ -87,6 +88,8 @@ const eye = {
 export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promise<{ ok: boolean }>>>> = {
   createJob: async (s) => async () => createJob(s, { name: 'Trailer', systems: [] }),
   changeJob: async (s) => async () => changeJob(s, JOB, { name: 'Outfit 8', state: 'closed' }),
+  writeReason: async (s) => async () =>
+    writeReason(s, JOB, 'no-check', { why: 'Held by a torque arm', as: '' }),
   removeJob: async (s) => {
     const job = worked(await createJob(s, { name: 'Trailer', systems: [] }));
     return async () => removeJob(s, job.id);

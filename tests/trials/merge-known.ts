@@ -67,7 +67,7 @@ export function writtenApart(here: { held: Held; met: Writes }, there: { held: H
   return apart;
 }
 
-const maps = ['sizes', 'choices', 'parts', 'passes', 'takes', 'settled'];
+const maps = ['sizes', 'choices', 'parts', 'passes', 'takes', 'settled', 'reasons'];
 
 function pathsOf(record: Kept): string[] {
   const stamps = Object.keys(Object(record['stamps'])).filter((path) => path !== '*');

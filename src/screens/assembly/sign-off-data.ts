@@ -1,19 +1,25 @@
 import { cutName } from '../../engine/tap-name.ts';
-import { signOff, type Finding, type FindingCode, type SignOffAnswer } from '../../engine/sign-off.ts';
-import { cutsOf } from '../../store/cuts.ts';
-import { featuresOf } from '../../store/features.ts';
-import { getJob } from '../../store/jobs.ts';
+import { toText } from '../../engine/length.ts';
+import {
+  signOff,
+  type Finding,
+  type FindingCode,
+  type SignOffAnswer,
+  type SignOffQuestion,
+} from '../../engine/sign-off.ts';
+import { lastPassOf } from '../../store/cut-state.ts';
+import { doneAs, inShort } from '../../store/done-again.ts';
 import type { Store } from '../../store/open-store.ts';
-import { partsOf } from '../../store/parts.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import { rechecksOf, withoutStart } from '../../store/rechecks.ts';
-import type { Id, Job, Recheck } from '../../store/records.ts';
-import { stepsOf } from '../../store/steps.ts';
+import { withoutStart } from '../../store/rechecks.ts';
+import type { AssemblyStep, Cut, Id, Job, Recheck, Worksheet } from '../../store/records.ts';
 import { unlistedReadings, unreadableOfJob } from '../../store/unreadable.ts';
-import { worksheetsOf } from '../../store/worksheets.ts';
 import type { Address } from '../address.ts';
 import { isCutOlder } from '../cuts/cut-older.ts';
-import { loadChecks, uncheckedWorksheets } from '../fit-up/check-data.ts';
+import { knownChecks, withoutCheck, type KnownCheck } from '../fit-up/check-data.ts';
+import { readSheet, type SheetData } from '../sheet/sheet-data.ts';
+import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
+import { basisNow } from '../worksheets/new-cuts.ts';
+import { provedVerdict } from '../worksheets/proved-verdict.ts';
 import { isMockUpIn } from './parts-list.tsx';
 import { engineStep } from './step-words.ts';
 
@@ -25,50 +31,95 @@ export type SignOffData = {
 
 /** What stands in the way of signing a job off, as all that is kept of it says now. */
 export async function loadSignOff(store: Store, jobId: Id, now: number): Promise<SignOffData | undefined> {
-  const job = await getJob(store, jobId);
-  if (!job) return undefined;
-  const [steps, parts, rechecks, cuts, worksheets, features, readings] = await Promise.all([
-    stepsOf(store, jobId),
-    partsOf(store, jobId),
-    rechecksOf(store, jobId),
-    cutsOf(store, jobId),
-    worksheetsOf(store, jobId),
-    featuresOf(store, jobId),
-    readingsOfJob(store, jobId),
-  ]);
-  const [checks, unchecked] = await Promise.all([
-    loadChecks(store, jobId),
-    uncheckedWorksheets(store, jobId),
-  ]);
-  const answer = signOff({
+  const data = await readSheet(store, jobId);
+  if (!data) return undefined;
+  const unreadable = (await unreadableOfJob(store, jobId)) + (await unlistedReadings(store, jobId));
+  return { job: data.job, rechecks: data.rechecks, answer: signOffOf(data, { now, unreadable }) };
+}
+
+type Around = { readonly now: number; readonly unreadable: number };
+
+/** The same of a job that was read whole. */
+export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOffAnswer {
+  const { job, steps, parts, cuts, worksheets, rechecks } = data;
+  const checks = knownChecks(data);
+  const isUsed = ({ id }: Worksheet) =>
+    [...cuts, ...steps, ...data.checks].some(({ worksheetId }) => worksheetId === id);
+  return signOff({
     systems: job.systems,
     now,
-    steps: steps.map(engineStep),
-    parts: parts.map((part) => ({ id: part.id, name: part.name, isMockUp: isMockUpIn(part) })),
-    checks: checks.map(({ check, state, older }) => ({
-      id: check.id,
-      name: check.name,
-      found: state.found,
-      older,
+    steps: steps.map((step) => ({ ...engineStep(step), as: stepAs(step) })),
+    parts: parts.map((part) => ({
+      id: part.id,
+      name: part.name,
+      isMockUp: isMockUpIn(part),
+      as: inShort([part.name, part.origin]),
     })),
-    unchecked: unchecked.map(({ id, title }) => ({
-      title,
-      used: [...cuts, ...steps].some(({ worksheetId }) => worksheetId === id),
+    worksheets: worksheets.map((worksheet) => ({
+      id: worksheet.id,
+      title: worksheet.title,
+      ...provedVerdict(worksheetDataOf(worksheet, data), { checks, cuts }),
+      used: isUsed(worksheet),
+      // Usual limits are others in inches than in millimetres, and with them the figure is another one.
+      as: inShort([basisNow({ worksheet, readings: data.readings }), data.unit]),
+    })),
+    checks: checks.map((known) => ({
+      id: known.check.id,
+      name: known.check.name,
+      found: known.state.found,
+      older: known.older,
+      as: checkAs(known, data),
+    })),
+    unchecked: withoutCheck(data).map((worksheet) => ({
+      id: worksheet.id,
+      title: worksheet.title,
+      used: [...cuts, ...steps].some(({ worksheetId }) => worksheetId === worksheet.id),
     })),
     cuts: cuts.map((cut) => ({
       id: cut.id,
       name: cutName(cut),
       state: cut.state,
-      older: isCutOlder(cut, {
-        worksheet: worksheets.find(({ id }) => id === cut.worksheetId),
-        features,
-        readings,
-      }),
+      older: isCutOlder(cut, { ...data, worksheet: worksheetOf(cut, data) }),
+      as: cutAs(cut, data),
     })),
-    unreadable: (await unreadableOfJob(store, jobId)) + (await unlistedReadings(store, jobId)),
+    ...(job.reasons && { reasons: job.reasons }),
+    unreadable,
     lacksOdometer: job.odometer === undefined && withoutStart(rechecks).length > 0,
-  });
-  return { job, rechecks, answer };
+  } satisfies SignOffQuestion);
+}
+
+function worksheetOf({ worksheetId }: { readonly worksheetId?: Id }, { worksheets }: SheetData) {
+  return worksheets.find(({ id }) => id === worksheetId);
+}
+
+/** How each thing stands, for the reason that was written about it: whatever its figures hang on. */
+function stepAs(step: AssemblyStep): string {
+  return inShort([doneAs('steps', step), step.torque?.source, step.cureHours, step.done?.at]);
+}
+
+function checkAs({ check, limits, state, takes, worksheet }: KnownCheck, { readings }: SheetData): string {
+  const last = takes.at(-1);
+  return inShort([
+    state.found,
+    limits.lower && toText(limits.lower),
+    limits.upper && toText(limits.upper),
+    check.how,
+    last?.id,
+    last?.seen,
+    last?.readings.flatMap(({ id, struckOut }) => (struckOut ? [] : [id])),
+    worksheet && basisNow({ worksheet, readings }),
+  ]);
+}
+
+function cutAs(cut: Cut, data: SheetData): string {
+  const worksheet = worksheetOf(cut, data);
+  const { state, target, lower, upper } = cut;
+  return inShort([
+    state,
+    [target, lower, upper].map(({ exact }) => toText(exact)),
+    lastPassOf(cut)?.[0],
+    worksheet && basisNow({ worksheet, readings: data.readings }),
+  ]);
 }
 
 const STEP_FIELDS: Partial<Record<FindingCode, string>> = {
@@ -85,6 +136,8 @@ export function placeOf({ code, place }: Finding, jobId: Id): Address {
       // What only has to be done, or to cure, is done on the list itself.
       return field === undefined ? { at: 'assembly', jobId } : { at: 'step', jobId, stepId: place.id, field };
     }
+    case 'worksheet':
+      return { at: 'worksheet', jobId, worksheetId: place.id };
     case 'part':
       return { at: 'assembly', jobId, field: `parts/${place.id}` };
     case 'check':
@@ -97,7 +150,8 @@ export function placeOf({ code, place }: Finding, jobId: Id): Address {
         ? { at: 'check', jobId, checkId: 'new' }
         : { at: 'fit-up', jobId };
     case 'assembly':
-      return { at: 'assembly', jobId, field: 'steps' };
+      // Steps that are there want a torque on one of them.
+      return code === 'no-steps' ? { at: 'assembly', jobId, field: 'steps' } : { at: 'assembly', jobId };
     case 'odometer':
       return { at: 'assembly', jobId, field: 'odometer' };
     case 'job':

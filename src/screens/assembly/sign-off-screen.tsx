@@ -1,7 +1,7 @@
+import { mayBeReasoned, type Blocker, type Finding, type SignOffAnswer } from '../../engine/sign-off.ts';
 import { signedStores } from '../../store/signed-stores.ts';
 import { useRef, useState } from 'preact/hooks';
 import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
-import type { Finding } from '../../engine/sign-off.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { SafetyCaution } from '../common/caution.tsx';
@@ -12,9 +12,10 @@ import { useLive, useStore } from '../common/store-context.ts';
 import { useSetting } from '../common/use-settings.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
+import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
 import { useSheetToSign, type SheetData } from '../sheet/sheet-data.ts';
 import { SheetDocument } from '../sheet/sheet-document.tsx';
+import { ReasonScreen } from './reason-screen.tsx';
 import { loadSignOff, placeOf, type SignOffData } from './sign-off-data.ts';
 import { sign } from './sign.ts';
 import { useNow } from './use-assembly.ts';
@@ -23,7 +24,7 @@ import './assembly-screen.css';
 type SignOffScreenProps = { readonly jobId: string; readonly field?: string };
 
 /** What stands in the way of signing, and once nothing does, the sheet that is signed with a name under it. */
-export function SignOffScreen({ jobId }: SignOffScreenProps) {
+export function SignOffScreen({ jobId, field = '' }: SignOffScreenProps) {
   const now = useNow();
   const found = useLive(`sign-off/${jobId}/${now}`, signedStores, async (store) => ({
     data: await loadSignOff(store, jobId, now),
@@ -35,6 +36,8 @@ export function SignOffScreen({ jobId }: SignOffScreenProps) {
   const sheet = useSheetToSign(jobId);
   if (shown && !shown.data) return <NotHere what="job" />;
   if (!shown?.data || !sheet?.data) return <Page title=" ">{null}</Page>;
+  const [place, ...key] = field.split('/');
+  if (place === 'reason') return <ReasonScreen data={shown.data} about={key.join('/')} />;
   return <SignOff data={shown.data} sheet={sheet.data} drawnFrom={sheet.drawnFrom} now={now} />;
 }
 
@@ -82,7 +85,8 @@ function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
       <VerdictBand kind={isFree ? 'good' : 'no-good'} headline={saySignOff(answer)}>
         {!isFree && <p>Each line leads to where it is put right.</p>}
       </VerdictBand>
-      <Findings findings={answer.blockers} jobId={job.id} />
+      <Blockers blockers={answer.blockers} jobId={job.id} />
+      <Standing standing={answer.standing} jobId={job.id} />
       {answer.warnings.length > 0 && (
         <section class="assembly-section" aria-label="Know before you sign">
           <h2>Know before you sign</h2>
@@ -118,13 +122,64 @@ function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
   );
 }
 
+/** What stops the signing: each line leads to where it is mended, and the one under it to a reason why it may stand. */
+function Blockers({ blockers, jobId }: { blockers: readonly Blocker[]; jobId: string }) {
+  return (
+    <ul>
+      {blockers.map((blocker) => {
+        const { what, todo } = sayFinding(blocker);
+        const { key, wroteBefore } = blocker;
+        return (
+          <li key={key} class="sign-off-blocker">
+            <Row
+              href={hrefOf(placeOf(blocker, jobId))}
+              title={what}
+              detail={todo}
+              mark={<VerdictMark kind="no-good" />}
+            />
+            {wroteBefore !== undefined && (
+              <p class="assembly-note assembly-again">{`Changed since you wrote “${wroteBefore}”.`}</p>
+            )}
+            {mayBeReasoned(blocker) && (
+              <a class="sign-off-why" href={hrefOf({ at: 'sign-off', jobId, field: `reason/${key}` })}>
+                Or write why it may stand<span class="unseen">{`: ${what}`}</span>
+              </a>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function Standing({ standing, jobId }: { standing: SignOffAnswer['standing']; jobId: string }) {
+  if (standing.length === 0) return null;
+  return (
+    <section class="assembly-section" aria-label="Stands by your reason">
+      <h2>Stands by your reason</h2>
+      <ul>
+        {standing.map((one) => (
+          <li key={one.key}>
+            <Row
+              href={hrefOf({ at: 'sign-off', jobId, field: `reason/${one.key}` })}
+              title={sayFinding(one).what}
+              detail={one.why}
+              mark={<VerdictMark kind="too-close" />}
+            />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
 function Findings({ findings, jobId }: { findings: readonly Finding[]; jobId: string }) {
   return (
     <ul>
       {findings.map((finding) => {
         const { what, todo } = sayFinding(finding);
         return (
-          <li key={`${finding.code}/${what}/${todo}`}>
+          <li key={finding.key}>
             <Row href={hrefOf(placeOf(finding, jobId))} title={what} detail={todo} />
           </li>
         );

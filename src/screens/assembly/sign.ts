@@ -49,6 +49,9 @@ async function signIfAsDrawn(store: Store, { data, drawn, drawnFrom, by, now }: 
     engineVersion: appVersion,
     content: withSignature(freeze(drawn), [
       `Signed off by ${by}, ${wholeTimeWords(now)}. Slipfit ${appVersion}.`,
+      ...found.answer.standing.map(
+        (one) => `Stands by a written reason: ${sayFinding(one).what}. ${one.why.replace(/\.+$/, '')}.`,
+      ),
       ...found.answer.warnings.map(sayFinding).map(({ what }) => `Known when it was signed: ${what}.`),
     ]),
     readingsCsv: readingsCsv(data),

@@ -74,6 +74,23 @@ export function cutsCsv(cuts: readonly Cut[]): string {
   ]);
 }
 
+/** Why things that stop the signing may stand, one a line. */
+export function reasonsCsv(
+  reasons: readonly {
+    readonly what: string;
+    readonly why: string;
+    readonly by: string;
+    readonly at?: number;
+  }[],
+): string {
+  return table(reasons, [
+    ['what', ({ what }) => what],
+    ['why it may stand', ({ why }) => why],
+    ['written by', ({ by }) => by],
+    ['written at', ({ at }) => (at === undefined ? '' : timeText(at))],
+  ]);
+}
+
 function linesOf(cut: Cut): readonly CutLine[] {
   const passes = Object.values(cut.passes).toSorted((a, b) => a.at - b.at);
   if (passes.length === 0) return [{ cut, number: '' }];

@@ -5,6 +5,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { drawingFile } from './drawing-file.ts';
 import { fileName } from './file-names.ts';
+import { writtenReasons, type WrittenReasonLine } from './reasons-sheet.tsx';
 import { RoundPartPlace, RoundPartRows } from './round-part-place.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { SheetDocument } from './sheet-document.tsx';
@@ -28,6 +29,7 @@ function Files({ data }: { readonly data: SheetData }) {
   const { said, give } = useGive();
   const [drawings, setDrawings] = useState<readonly Drawn[]>([]);
   const paper = useRef<HTMLDivElement>(null);
+  const reasons = writtenReasons(data, Date.now());
   usePageFooter(job.name);
   // The drawings are those of the sheet that lies ready for printing.
   useLayoutEffect(() => setDrawings(drawingsOn(paper.current)), [data]);
@@ -54,6 +56,13 @@ function Files({ data }: { readonly data: SheetData }) {
           detail={`${counted(data.cuts.length, 'cut')} with every measurement`}
           onPress={() => give(() => cutsFile(data))}
         />
+        {reasons.length > 0 && (
+          <Row
+            title="Reasons"
+            detail={`${counted(reasons.length, 'thing')} that stands by a written reason`}
+            onPress={() => give(() => reasonsFile(data, reasons))}
+          />
+        )}
         <h2>Drawings (SVG)</h2>
         {drawings.length === 0 && <p>Each worksheet that is worked out gives a drawing.</p>}
         {drawings.map(({ title, svg }) => (
@@ -93,6 +102,11 @@ async function readingsFile({ job, features, parts, readings }: SheetData): Prom
 async function cutsFile({ job, cuts }: SheetData): Promise<File> {
   const { cutsCsv } = await import('./csv.ts');
   return spreadsheet(fileName([job.name, 'cuts'], 'csv'), cutsCsv(cuts));
+}
+
+async function reasonsFile({ job }: SheetData, reasons: readonly WrittenReasonLine[]): Promise<File> {
+  const { reasonsCsv } = await import('./csv.ts');
+  return spreadsheet(fileName([job.name, 'reasons'], 'csv'), reasonsCsv(reasons));
 }
 
 function svgFile({ job }: SheetData, title: string, svg: SVGSVGElement): File {

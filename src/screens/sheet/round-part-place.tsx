@@ -17,7 +17,7 @@ import { roundPartsOf, type RoundPartWanted } from './round-parts.ts';
 import type { RoundPart } from './round-part.ts';
 import type { SheetData } from './sheet-data.ts';
 import { useGive } from './use-give.ts';
-import { worksheetDataOf } from './worksheets-sheet.tsx';
+import { worksheetDataOf } from './worksheet-data-of.ts';
 import '../worksheets/size-entry.css';
 import { capital } from '../../engine/say-words.ts';
 

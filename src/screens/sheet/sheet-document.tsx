@@ -6,6 +6,7 @@ import { HeadSheet, PartsSheet } from './head-sheet.tsx';
 import { MoneySheet } from './money-sheet.tsx';
 import { ReadingsSheet } from './readings-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
+import { ReasonsSheet } from './reasons-sheet.tsx';
 import { SigningSheet } from './signing-sheet.tsx';
 import { WorksheetsSheet } from './worksheets-sheet.tsx';
 import './sheet-document.css';
@@ -32,6 +33,7 @@ export function SheetDocument({ data, today }: { readonly data: SheetData; reado
       <AssemblySheet data={data} />
       <RechecksSheet data={data} />
       <MoneySheet data={data} />
+      <ReasonsSheet data={data} today={today} />
       <SigningSheet />
     </article>
   );

@@ -9,6 +9,7 @@ import { FitSheet } from './fit-sheet.tsx';
 import { LineUpSheet } from './line-up-sheet.tsx';
 import { BearingSeatSheet, RingSheet } from './ring-and-bearing-sheets.tsx';
 import type { SheetData } from './sheet-data.ts';
+import { worksheetDataOf } from './worksheet-data-of.ts';
 import { HoleAndPinSheet, SpacerStackSheet, ThreadInsertSheet } from './worksheet-sheets.tsx';
 
 const SHEETS: Readonly<Record<string, ComponentType<{ data: WorksheetData }>>> = {
@@ -55,9 +56,4 @@ export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data
       ))}
     </>
   );
-}
-
-export function worksheetDataOf(worksheet: Worksheet, data: SheetData): WorksheetData {
-  const { job, features, readings, tools, drawer, unit, dial } = data;
-  return { job, worksheet, features, readings, tools, drawer, unit, dial };
 }

@@ -24,6 +24,7 @@ import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
 import { VerdictBand, VerdictMark, type VerdictKind } from '../common/verdict-band.tsx';
 import { InputRows } from './input-rows.tsx';
+import { verdictOfHole } from './insert-verdict.ts';
 import { InsertDrawing } from './insert-drawing.tsx';
 import { Lead, LeadNext, Why } from './lead.tsx';
 import { ProofLines } from './proof-lines.tsx';
@@ -174,22 +175,6 @@ function InsertLead({ answer: { hole, drill }, thread }: { answer: InsertAnswer;
       <p>{STI_CAUTION}</p>
     </Lead>
   );
-}
-
-function verdictOfHole({ hole }: InsertAnswer): VerdictKind | undefined {
-  switch (hole.state) {
-    case 'solid':
-      return undefined;
-    case 'straight-to-tap':
-      return hole.closeToMost === true ? 'too-close' : 'good';
-    case 'run-drill-through-anyway':
-      return 'too-close';
-    case 'drill':
-    case 'over':
-      return 'no-good';
-    default:
-      return hole.state satisfies never;
-  }
 }
 
 /** The hole's verdict against its limits, in the engine's terms. */

@@ -3,6 +3,8 @@ import * as z from 'zod/mini';
 import type { Job, Part } from '../records.ts';
 import { entryName, id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
 
+const reasonSchema = z.looseObject({ why: note, as: line, at: time, by: z.exactOptional(line) });
+
 export const jobSchema = z.looseObject({
   ...stamped,
   name: line,
@@ -17,6 +19,7 @@ export const jobSchema = z.looseObject({
   signedOff: z.exactOptional(
     z.looseObject({ at: time, by: line, sheetId: id, stood: z.exactOptional(z.record(entryName, line)) }),
   ),
+  reasons: z.exactOptional(z.record(entryName, reasonSchema)),
   broughtBack: z.exactOptional(z.literal(true)),
 });
 

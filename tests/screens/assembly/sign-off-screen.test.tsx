@@ -15,10 +15,11 @@ import { putSetting } from '../../../src/store/settings.ts';
 import { sheetsOf } from '../../../src/store/sheets.ts';
 import { addSteps, markDone } from '../../../src/store/steps.ts';
 import { latestUndo, undoLast } from '../../../src/store/undo.ts';
+import { createWorksheet, setSize } from '../../../src/store/worksheets.ts';
 import { appVersion } from '../../../src/version.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
-import { tool } from '../worksheets/worksheet-for-test.ts';
+import { tool, typedSize } from '../worksheets/worksheet-for-test.ts';
 
 // The screens are fetched when they are first opened.
 const PATIENCE = { timeout: 30_000 };
@@ -48,7 +49,8 @@ async function read(typed: string) {
 }
 
 async function stepDone() {
-  const [step] = worked(await addSteps(store, [{ jobId: job.id, text: 'Fit the spacer' }]));
+  const torque = { typed: '45', unit: 'lbf-ft', source: 'manual, p. 12' } as const;
+  const [step] = worked(await addSteps(store, [{ jobId: job.id, text: 'Fit the spacer', torque }]));
   if (step) worked(await markDone(store, step.id, 'Jo B.'));
 }
 
@@ -90,7 +92,8 @@ async function signAsFitter() {
 
 describe('a brake job', () => {
   test('without a check, with a step to do and a mock-up in it, can’t be signed, and each line leads to its cure', async () => {
-    worked(await addSteps(store, [{ jobId: job.id, text: 'Fit the spacer' }]));
+    const torque = { typed: '45', unit: 'lbf-ft', source: 'manual, p. 12' } as const;
+    worked(await addSteps(store, [{ jobId: job.id, text: 'Fit the spacer', torque }]));
     const part = worked(await createPart(store, { jobId: job.id, name: 'Outer spacer', origin: 'mock-up' }));
     atSignOff();
     await screen.findByText('3 things stand in the way of signing.', {}, PATIENCE);
@@ -120,6 +123,55 @@ describe('a brake job', () => {
       hrefOf({ at: 'job', jobId: job.id }),
     );
     expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
+  });
+
+  test('over a worksheet that is no good can’t be signed until a reason is written, which is printed and asked again at another figure', async () => {
+    await stepDone();
+    await checkSeen('holds');
+    const bolts = worked(
+      await createWorksheet(store, {
+        jobId: job.id,
+        kind: 'thread-engagement',
+        title: 'Caliper bolts',
+        choices: { thread: 'M10x1.5', grade: '8.8', parentTensile: '150', held: 'tapped', insert: 'no' },
+        sizes: { engaged: typedSize('8 mm') },
+      }),
+    );
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    expect(await wayFrom(/^Caliper bolts: no good/)).toBe(
+      hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: bolts.id }),
+    );
+    expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
+    const write = async (words: string) => {
+      fireEvent.input(await screen.findByLabelText('Reason', {}, PATIENCE), { target: { value: words } });
+      await press('Keep this reason');
+    };
+    fireEvent.click(await screen.findByRole('link', { name: /^Or write why it may stand/ }, PATIENCE));
+    await write(' - ');
+    expect((await screen.findByRole('alert')).textContent).toContain('Write the reason in words');
+    await write('Pulled to 40 kN on the bench');
+    await screen.findByText('Can be signed: one thing stands by your reason.', {}, PATIENCE);
+    expect((await screen.findByRole('article')).textContent).toContain('Pulled to 40 kN on the bench');
+    // One undo takes the reason back, and another puts no signed sheet at risk: nothing is signed yet.
+    worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
+    await screen.findByText('One thing stands in the way of signing.', {}, PATIENCE);
+    fireEvent.click(await screen.findByRole('link', { name: /^Or write why it may stand/ }, PATIENCE));
+    await write('Pulled to 40 kN on the bench');
+    await screen.findByText('Can be signed: one thing stands by your reason.', {}, PATIENCE);
+    worked(await setSize(store, bolts.id, 'engaged', typedSize('7 mm')));
+    await screen.findByText('Changed since you wrote “Pulled to 40 kN on the bench”.', {}, PATIENCE);
+    expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
+    worked(await setSize(store, bolts.id, 'engaged', typedSize('8 mm')));
+    // The sheet that lies there to be signed is the one of 8 mm again.
+    const onPaper = () => screen.getByRole('article').textContent;
+    await waitFor(() => expect(onPaper()).toContain('Pulled to 40 kN on the bench'), PATIENCE);
+    await signAsFitter();
+    const article = screen.getByRole('article');
+    expect(article.textContent).toContain('Stands by a written reason: Caliper bolts: no good.');
+    expect(article.textContent).toContain('Pulled to 40 kN on the bench');
+    // What was signed under is not undone any more.
+    expect((await latestUndo(store, job.id))?.label).not.toBe('Wrote a reason');
   });
 
   test('with a torque step lacks its figure first, then where it stands', async () => {

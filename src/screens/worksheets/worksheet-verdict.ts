@@ -1,0 +1,231 @@
+import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
+import { boltGrip, gripVerdict } from '../../engine/bolt-grip.ts';
+import { bushing } from '../../engine/bushing.ts';
+import { holeAndPin } from '../../engine/hole-and-pin.ts';
+import { lineUp } from '../../engine/line-up.ts';
+import { ring } from '../../engine/ring.ts';
+import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-seat.ts';
+import { sayBushingRefusal, sayBushingWarning } from '../../engine/say-bushing.ts';
+import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
+import { sayFitRefusal } from '../../engine/say-fit.ts';
+import { sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
+import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
+import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
+import { sayStack } from '../../engine/say-stack.ts';
+import { saySteeringRefusal } from '../../engine/say-steering.ts';
+import { sayVerdict } from '../../engine/say-verdict.ts';
+import { say } from '../../engine/say.ts';
+import type { WorksheetFound } from '../../engine/sign-off.ts';
+import { spacerStack } from '../../engine/spacer-stack.ts';
+import { steeringGeometry } from '../../engine/steering-geometry.ts';
+import { threadEngagement } from '../../engine/thread-engagement.ts';
+import { threadInsert } from '../../engine/thread-insert.ts';
+import { verdictOf, type Verdict } from '../../engine/verdict.ts';
+import { axleLineUpQuestion } from './axle-line-up-question.ts';
+import { bearingQuestion } from './bearing-seat-question.ts';
+import { bushingQuestion } from './bushing-question.ts';
+import { clearanceSaid } from './clearance-said.ts';
+import { fitAnswer, fitQuestion } from './fit-question.ts';
+import { holeAndPinQuestion } from './hole-and-pin-question.ts';
+import { verdictOfHole } from './insert-verdict.ts';
+import { ringQuestion } from './ring-question.ts';
+import { spacerStackQuestion } from './spacer-stack-question.ts';
+import { steeringQuestion } from './steering-geometry-question.ts';
+import { engagementQuestion, gripQuestion } from './thread-engagement-question.ts';
+import { threadInsertQuestion } from './thread-insert-question.ts';
+import { ownLimits, type WorksheetData } from './worksheet-data.ts';
+
+/** What a worksheet comes to as it stands, and its sentence in the fitter's unit. */
+export type WorksheetVerdict = { readonly found: WorksheetFound; readonly said: string };
+
+type Judge = (data: WorksheetData) => WorksheetVerdict;
+
+const JUDGES: Readonly<Record<string, Judge>> = {
+  'spacer-stack': stackVerdict,
+  'hole-and-pin': holeAndPinVerdict,
+  fit: fitVerdict,
+  bushing: bushingVerdict,
+  'thread-insert': insertVerdict,
+  ring: ringVerdict,
+  'bearing-seat': bearingVerdict,
+  'axle-line-up': axleVerdict,
+  'thread-engagement': engagementVerdict,
+  'steering-geometry': steeringVerdict,
+};
+
+const NO_ANSWER: WorksheetVerdict = { found: 'no-answer', said: 'A size it needs is missing.' };
+const NOT_JUDGED: WorksheetVerdict = { found: 'not-judged', said: '' };
+
+/**
+ * The verdict of a worksheet of any kind, the worst of all it judges: the same that its own page leads with. An answer
+ * that is refused, as no such part can be, is no good. A kind of a newer Slipfit has no answer here.
+ */
+export function worksheetVerdict(data: WorksheetData): WorksheetVerdict {
+  const verdict = JUDGES[data.worksheet.kind]?.(data) ?? NO_ANSWER;
+  const isMockUp = data.worksheet.kind === 'bearing-seat' && data.worksheet.choices['mockUp'] === 'yes';
+  // What a mock-up measures proves nothing of the real one.
+  return isMockUp && verdict.found === 'good' ? { found: 'too-close', said: MOCK_UP_SENTENCE } : verdict;
+}
+
+function noGood(said: string): WorksheetVerdict {
+  return { found: 'no-good', said };
+}
+
+function stackVerdict(data: WorksheetData): WorksheetVerdict {
+  const question = spacerStackQuestion(data);
+  if (!question) return NO_ANSWER;
+  const answer = spacerStack(question);
+  return { found: answer.verdict.kind, said: sayStack(answer, question.want, data.unit) };
+}
+
+function holeAndPinVerdict(data: WorksheetData): WorksheetVerdict {
+  const question = holeAndPinQuestion(data);
+  if (!question) return NO_ANSWER;
+  const answer = holeAndPin(question);
+  return { found: answer.verdict.kind, said: sayVerdict(answer.verdict, clearanceSaid(answer, data.unit)) };
+}
+
+/** As long as the other part is still to be made nothing is judged: the class says what to make. */
+function fitVerdict(data: WorksheetData): WorksheetVerdict {
+  const { unit } = data;
+  const question = fitQuestion(data);
+  if (!question) return NO_ANSWER;
+  const answer = fitAnswer(question);
+  if (!answer.ok) return noGood(sayFitRefusal(answer.refusal, unit));
+  const { clearance } = answer.value;
+  if (!clearance) return NOT_JUDGED;
+  const { verdict } = clearance;
+  return { found: verdict.kind, said: sayVerdict(verdict, { ...clearance, quantity: 'clearance', unit }) };
+}
+
+function bushingVerdict(data: WorksheetData): WorksheetVerdict {
+  const { unit } = data;
+  const question = bushingQuestion(data);
+  if (!question) return NO_ANSWER;
+  const answer = bushing(question);
+  if (!answer.ok) return noGood(sayBushingRefusal(answer.refusal, unit));
+  const { warnings, measured } = answer.value;
+  const stop = warnings.find(({ weighs }) => weighs === 'stop');
+  if (stop) return noGood(sayBushingWarning(stop, unit));
+  if (!measured) return NOT_JUDGED;
+  const said = sayVerdict(measured.verdict, { ...measured, quantity: 'interference', unit });
+  return { found: measured.verdict.kind, said };
+}
+
+function insertVerdict(data: WorksheetData): WorksheetVerdict {
+  const { unit } = data;
+  const question = threadInsertQuestion(data);
+  if (!question) return NO_ANSWER;
+  const result = threadInsert(question);
+  if (!result.ok) return noGood(say(result.refusal, unit));
+  const { wallLeft } = result.value;
+  if (wallLeft && !wallLeft.enough) return noGood(sayInsertWall(wallLeft, unit));
+  const found = verdictOfHole(result.value);
+  return found === undefined ? NOT_JUDGED : { found, said: sayInsertHole(result.value, unit) };
+}
+
+function ringVerdict(data: WorksheetData): WorksheetVerdict {
+  const question = ringQuestion(data);
+  if (!question) return NO_ANSWER;
+  const result = ring(question);
+  if (!result.ok) return noGood(sayRingRefusal(result.refusal, data.unit));
+  const { outside, inside } = result.value;
+  return outside.provable && inside.provable ? NOT_JUDGED : { found: 'too-close', said: RING_NOT_PROVED };
+}
+
+function bearingVerdict(data: WorksheetData): WorksheetVerdict {
+  const { unit } = data;
+  const question = bearingQuestion(data);
+  switch (question?.kind) {
+    case 'ball': {
+      const result = innerSleeve(question.ask);
+      if (!result.ok) return noGood(saySleeveRefusal(result.refusal, unit));
+      const { present } = result.value;
+      const { limits } = question.ask.want;
+      return present ? judged(present, { quantity: 'excess length', limits, unit }) : NOT_JUDGED;
+    }
+    case 'taper': {
+      const { limits } = question.ask.want;
+      return judged(taperSetting(question.ask), { quantity: 'end play', limits, unit });
+    }
+    case 'seat': {
+      const { verdict, proud: value, band } = bearingInSeat(question.ask);
+      const limits = question.ask.want?.limits;
+      if (!verdict || !limits) return NOT_JUDGED;
+      return judged({ verdict, value, band }, { quantity: 'projection', limits, unit });
+    }
+    case undefined:
+      return NO_ANSWER;
+    default:
+      return question satisfies never;
+  }
+}
+
+type Judged = Parameters<typeof sayVerdict>[1];
+
+function judged(
+  {
+    verdict,
+    value,
+    band,
+  }: { verdict: Verdict; value: Judged['value']; band: { halfWidth: Judged['value'] } },
+  about: Omit<Judged, 'value' | 'halfWidth'>,
+): WorksheetVerdict {
+  return {
+    found: verdict.kind,
+    said: sayVerdict(verdict, { ...about, value, halfWidth: band.halfWidth }),
+  };
+}
+
+function axleVerdict(data: WorksheetData): WorksheetVerdict {
+  const question = axleLineUpQuestion(data);
+  const result = question && lineUp(question);
+  if (!result) return NO_ANSWER;
+  if (!result.ok) return noGood(sayLineUpRefusal(result.refusal));
+  const { layout, side } = question;
+  return {
+    found: lineUpVerdict(result.value),
+    said: sayLineUp(result.value, { layout, side, unit: data.unit }),
+  };
+}
+
+/** Engagement and grip together: whatever either of them judges counts. */
+function engagementVerdict(data: WorksheetData): WorksheetVerdict {
+  const question = engagementQuestion(data);
+  const result = question && threadEngagement(question);
+  if (!result) return NO_ANSWER;
+  if (!result.ok) return noGood(sayEngagementRefusal(result.refusal));
+  const answer = result.value;
+  const grip = gripQuestion(data, answer.least.both);
+  const held = grip && gripVerdict(boltGrip(grip));
+  const found = worst([answer.engaged?.verdict, held].flatMap((one) => one?.kind ?? []));
+  if (found === undefined) return NOT_JUDGED;
+  const said =
+    answer.engaged?.verdict.kind === found
+      ? sayEngagement(answer, data.unit)
+      : 'Its grip or its length: see there.';
+  return { found, said };
+}
+
+/** Trail is judged only against limits of the fitter's own. */
+function steeringVerdict(data: WorksheetData): WorksheetVerdict {
+  const { unit } = data;
+  const question = steeringQuestion(data);
+  const result = question && steeringGeometry(question.before, question.change);
+  if (!result) return NO_ANSWER;
+  if (!result.ok) return noGood(saySteeringRefusal(result.refusal));
+  const limits = ownLimits(data);
+  if (!limits) return NOT_JUDGED;
+  const { after, trailHalfWidth: halfWidth } = result.value;
+  const value = after.trail;
+  const verdict = verdictOf({ value, halfWidth, limits });
+  return {
+    found: verdict.kind,
+    said: sayVerdict(verdict, { quantity: 'trail', unit, limits, value, halfWidth }),
+  };
+}
+
+function worst(kinds: readonly Verdict['kind'][]): Verdict['kind'] | undefined {
+  if (kinds.includes('no-good')) return 'no-good';
+  return kinds.includes('too-close') ? 'too-close' : kinds[0];
+}

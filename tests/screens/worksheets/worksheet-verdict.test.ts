@@ -1,0 +1,139 @@
+import { describe, expect, test } from 'vitest';
+import { knownCheck, type FitUpData } from '../../../src/screens/fit-up/check-data.ts';
+import { provedVerdict } from '../../../src/screens/worksheets/proved-verdict.ts';
+import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
+import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
+import type { Check, Cut } from '../../../src/store/records.ts';
+import { featureOf, partOf, readingOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
+
+const stack = (part: string, more: Parameters<typeof worksheetOf>[1] = {}) =>
+  worksheetOf('spacer-stack', {
+    sizes: { fixed: typedSize('.970'), lower: typedSize('.008'), upper: typedSize('.012') },
+    choices: { want: 'float' },
+    parts: { a: partOf(1, typedSize(part)) },
+    ...more,
+  });
+const found = (data: WorksheetData) => worksheetVerdict(data).found;
+
+describe('what a worksheet comes to', () => {
+  // .970 less the part, wanted .008 to .012; typed without a tool a size is exact.
+  test.each([
+    { part: '.960', comes: 'good' }, // .0100
+    { part: '.962', comes: 'good' }, // .0080, at the limit
+    { part: '.9621', comes: 'no-good' }, // .0079
+    { part: '.958', comes: 'good' }, // .0120
+    { part: '.9579', comes: 'no-good' }, // .0121
+  ])('is by its sizes: a part of $part is $comes', ({ part, comes }) => {
+    expect(found(stack(part))).toBe(comes);
+  });
+
+  test('is too close to call where the tool can’t tell', () => {
+    const data = stack('.960', { parts: { a: partOf(1, typedSize('.962', tool('digital-caliper'))) } });
+    expect(found(data)).toBe('too-close');
+  });
+
+  test('is no answer while a size is missing, and for a kind that is not known here', () => {
+    expect(found(stack('.960', { sizes: {} }))).toBe('no-answer');
+    const data = stack('.960');
+    expect(found({ ...data, worksheet: { ...data.worksheet, kind: 'of-a-newer-one' } })).toBe('no-answer');
+  });
+
+  test('judges engagement, and the reach of the bolt beside it', () => {
+    // Half of 150 MPa in shear on a thread of 10 mm: each mm holds about 75 · π · 10 · 0.7 = 1.6 kN, and the bolt of 58 mm²
+    // at 1000 MPa or more breaks at 58 kN or more: 8 mm hold a quarter of it.
+    const bolt = (engaged: string) =>
+      worksheetOf('thread-engagement', {
+        choices: { thread: 'M10x1.5', grade: '8.8', parentTensile: '150', held: 'tapped', insert: 'no' },
+        sizes: { engaged: typedSize(engaged) },
+        unit: 'mm',
+      });
+    expect(worksheetVerdict(bolt('8 mm'))).toMatchObject({ found: 'no-good' });
+    expect(worksheetVerdict(bolt('8 mm')).said).toContain('8.00');
+    expect(found(bolt('80 mm'))).toBe('good');
+  });
+
+  test('is no good where no such part can be', () => {
+    const data = worksheetOf('ring', { sizes: { recess: typedSize('.5'), stem: typedSize('.6') } });
+    expect(found(data)).toBe('no-good');
+  });
+});
+
+describe('a worksheet that is no good', () => {
+  const direct = featureOf('gap', 'gap');
+  const check = (more: Partial<Check> = {}): Check => ({
+    id: 'float',
+    jobId: 'job',
+    worksheetId: 'sheet',
+    sizeName: 'direct',
+    name: 'Float',
+    by: 'gap',
+    lower: typedSize('.008'),
+    upper: typedSize('.012'),
+    limitsFrom: 'your own limits',
+    how: '',
+    takes: { t: { at: 1, featureId: 'gap' } },
+    createdAt: 0,
+    ...more,
+  });
+  const proved = (readings: readonly string[], more: Partial<Check> = {}) => {
+    const data = stack('.955', {
+      features: [direct],
+      readings: readings.map((typed) => readingOf('gap', typed, { tool: tool('feeler-gauges') })),
+    });
+    const { job, features, worksheet } = data;
+    const fitUp: FitUpData = { job, checks: [], features, readings: data.readings, worksheets: [worksheet] };
+    return provedVerdict(data, { checks: [knownCheck(fitUp, check(more))], cuts: [] }).found;
+  };
+
+  test('is proved by a good check of the very same play', () => {
+    expect(proved(['.010', '.010', '.010'])).toBe('good');
+  });
+
+  test('is not proved by a check that is not done or no good', () => {
+    expect(proved([])).toBe('no-good');
+    expect(proved(['.015', '.015', '.015'])).toBe('no-good');
+  });
+
+  test('is not proved by a check by eye, nor by one of another worksheet', () => {
+    const { sizeName: _sizeName, lower: _lower, upper: _upper, ...eye } = check({ by: 'by-eye' });
+    const data = stack('.955');
+    const { job, features, worksheet } = data;
+    const fitUp: FitUpData = { job, checks: [], features, readings: [], worksheets: [worksheet] };
+    const seen = knownCheck(fitUp, { ...eye, takes: { t: { at: 1, seen: 'holds' } } });
+    expect(seen.state.found).toBe('good');
+    expect(provedVerdict(data, { checks: [seen], cuts: [] }).found).toBe('no-good');
+    expect(proved(['.010', '.010', '.010'], { worksheetId: 'other' })).toBe('no-good');
+  });
+});
+
+describe('a hole that is too small for its insert', () => {
+  const insert = worksheetOf('thread-insert', {
+    choices: { thread: 'M8x1.25', metal: 'aluminium' },
+    sizes: { hole: typedSize('6.8 mm') },
+    unit: 'mm',
+  });
+  const drilled = (measured: string): Cut => ({
+    id: 'cut',
+    jobId: 'job',
+    worksheetId: 'sheet',
+    name: 'Hole, drilled 8.4 mm',
+    part: 'hole',
+    operation: 'drill',
+    of: 'tap-drill',
+    target: typedSize('8.4 mm'),
+    lower: typedSize('8.271 mm'),
+    upper: typedSize('8.48 mm'),
+    limitsFrom: '',
+    cuttingTool: 'hss',
+    machine: 'drill-press',
+    state: 'to-size',
+    passes: { p: { at: 2, measured: typedSize(measured) } },
+    createdAt: 0,
+    touchedAt: 0,
+  });
+
+  test('is right once its cut is to size', () => {
+    expect(provedVerdict(insert, { checks: [], cuts: [] }).found).toBe('no-good');
+    expect(provedVerdict(insert, { checks: [], cuts: [drilled('8.4 mm')] }).found).toBe('good');
+  });
+});

@@ -1,4 +1,5 @@
 import { byEye, readable, type CheckOffer } from './check-offer.ts';
+import { largest, zero } from './length.ts';
 import type { StackWant } from './spacer-stack.ts';
 
 /**
@@ -9,7 +10,12 @@ import type { StackWant } from './spacer-stack.ts';
  */
 export function checksOfStack({ kind, limits }: StackWant): readonly CheckOffer[] {
   const { read, eye } = CHECKS[kind];
-  return [{ ...read, limits: readable(limits) }, eye];
+  return [{ ...read, limits: kind === 'end-play' ? readable(limits) : provedAtAll(limits) }, eye];
+}
+
+/** End play may be nothing; a float or a clamp of nothing is seized or loose, so its least is proved always. */
+function provedAtAll(limits: StackWant['limits']): StackWant['limits'] {
+  return { ...limits, lower: largest(zero, limits.lower) };
 }
 
 type StackChecks = { readonly read: Omit<CheckOffer, 'limits'>; readonly eye: CheckOffer };

@@ -1,23 +1,33 @@
 import type { CutOffer } from './cut.ts';
-import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
-import { combine, type Term } from './estimate.ts';
-import { isMore, largest, minus, plus, zero } from './length.ts';
-import type { LongerPart, StackAnswer, StackPart, StackQuestion, StackWant, Trim } from './spacer-stack.ts';
-import { capital } from './say-words.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import { capital, listed } from './say-words.ts';
+import type { StackAnswer, StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
+import type { Proof } from './stack-change.ts';
+import { onePart } from './stack-one-part.ts';
+import type { LongerPart, NewPart, Trim } from './stack-trim.ts';
 
 const WANTED = { float: 'float wanted', 'end-play': 'end play wanted', clamp: 'clamp wanted' } as const;
+
+/** What stands behind limits that the sizes alone give, with nothing left of them after the band. */
+export const NOT_PROVED = 'by the sizes alone: these readings can’t prove it';
 
 /**
  * What is cut for a stack: each part that may give is a way of its own, as one alone brings what is wanted.
  *
- * Units:   as `spacerStack`: a trim's target and limits, or those of a longer part made new.
- * Range:   none where the verdict is good, nor for a trim that was refused.
+ * Units:   as `spacerStack`: a trim's target and limits, or those of a longer part or a new spacer.
+ * Range:   none where the verdict is good, nor for a trim that was refused, nor for a longer part that nobody said may
+ *          give. A way that isn't proved is unsure, and says so in its limits.
  */
 export function cutsOfStack({ want }: StackQuestion, answer: StackAnswer): readonly CutWay[] {
   const trims = answer.trims.flatMap(({ result }, index) =>
     result.ok ? wayOf(trimWay(result.value, index, want)) : [],
   );
-  return [...trims, ...answer.longerParts.map((part, index) => longerWay(part, index, want))];
+  const longer = answer.longerParts.filter(({ mayGive }) => mayGive);
+  return [
+    ...trims,
+    ...longer.map((part, index) => longerWay(part, index, want)),
+    ...(answer.newPart ? [newWay(answer.newPart, want)] : []),
+  ];
 }
 
 function trimWay(trim: Trim, index: number, want: StackWant): CutWay {
@@ -31,79 +41,71 @@ function trimWay(trim: Trim, index: number, want: StackWant): CutWay {
     target,
     lower,
     upper,
-    limitsFrom: limitsFrom(want),
+    limitsFrom: limitsFrom(want, trim),
   };
-  return { id: `trim-${index + 1}`, name: `Face ${part}`, offers: [offer] };
+  return { id: `trim-${index + 1}`, name: `Face ${part}`, offers: [offer], ...unsure(trim) };
 }
 
-function longerWay({ part, to: target, lower, upper }: LongerPart, index: number, want: StackWant): CutWay {
+function longerWay(longer: LongerPart, index: number, want: StackWant): CutWay {
+  const { part, to: target, lower, upper } = longer;
   return {
     id: `longer-${index + 1}`,
     name: `Make ${part} new, longer`,
-    offers: [newPart(part, { target, lower, upper }, want)],
+    offers: [newPart(part, { target, lower, upper }, limitsFrom(want, longer))],
+    ...unsure(longer),
   };
 }
 
-function newPart(
-  part: string,
-  size: Pick<CutOffer, 'target' | 'lower' | 'upper'>,
-  want: StackWant,
-): CutOffer {
+function newWay(made: NewPart, want: StackWant): CutWay {
+  const { to: target, lower, upper } = made;
+  return {
+    id: 'extra',
+    name: 'Make one more spacer',
+    offers: [newPart('one more spacer', { target, lower, upper }, limitsFrom(want, made))],
+    ...unsure(made),
+  };
+}
+
+function newPart(part: string, size: Pick<CutOffer, 'target' | 'lower' | 'upper'>, from: string): CutOffer {
   return {
     name: `${capital(part)}, made new`,
     part,
     operation: 'face',
     of: 'length',
     ...size,
-    limitsFrom: limitsFrom(want),
+    limitsFrom: from,
   };
 }
 
 /**
- * The one part that stands in for several, long enough for what the stack should do with it in.
+ * The one part that stands in for several, to be cut.
  *
- * Units:   length = what is left of the fixed length beside the other parts − the aim (a clamp: + the aim), rounded
- *          metal-on to the dial; limits likewise, less the band of the sizes that stay. `places` count the parts from 0.
- *          A gap that was read directly is taken together with the sizes of the parts that go.
- * Range:   undefined for fewer than two parts, or where no length above zero is left inside the limits.
+ * Units:   as `onePart`.
+ * Range:   undefined for fewer than two pieces, for a place that the stack hasn't got, where the others fill the sleeve,
+ *          and where a shim does it.
  */
 export function cutOfOnePart(q: StackQuestion, places: readonly number[]): CutOffer | undefined {
-  const gone = q.parts.filter((_, place) => places.includes(place));
-  if (gone.length < 2) return undefined;
-  const room = combine(roomTerms(q, gone, places));
-  const { aim, limits } = q.want;
-  const [shortest, wanted, longest] =
-    q.want.kind === 'clamp'
-      ? [plus(room.value, limits.lower), plus(room.value, aim), plus(room.value, limits.upper)]
-      : [minus(room.value, limits.upper), minus(room.value, aim), minus(room.value, limits.lower)];
-  const { halfWidth } = room.band;
-  const upper = minus(longest, halfWidth);
-  const lower = largest(zero, plus(shortest, halfWidth));
-  if (isMore(lower, upper) || !isMore(upper, zero)) return undefined;
-  const size = { lower, upper, target: targetBetween({ lower, upper, aim: wanted }, 'length', q.step) };
-  return newPart(`one part for ${names(gone)}`, size, q.want);
+  const one = onePart(q, places);
+  if (!one?.made || one.made.isShim) return undefined;
+  const { target, lower, upper } = one.made;
+  return newPart(`one part for ${names(one.parts)}`, { target, lower, upper }, limitsFrom(q.want, one.made));
 }
 
-/** The room the one part has: the fixed length less the parts that stay, or a read gap and the parts that go. */
-function roomTerms(
-  { fixed, parts, direct }: StackQuestion,
-  gone: readonly StackPart[],
-  places: readonly number[],
-): readonly Term[] {
-  if (direct) return [{ estimate: direct, coefficient: 1 }, ...gone.map((part) => term(part, 1))];
-  const stay = parts.filter((_, place) => !places.includes(place));
-  return [{ estimate: fixed.length, coefficient: 1 }, ...stay.map((part) => term(part, -1))];
-}
-
-function term({ thickness, count }: StackPart, sign: 1 | -1): Term {
-  return { estimate: thickness, coefficient: sign * count };
+/** The same as a way of its own; `id` is how it stands in an address. */
+export function wayOfOnePart(q: StackQuestion, places: readonly number[], id: string): CutWay | undefined {
+  const offer = cutOfOnePart(q, places);
+  const made = onePart(q, places)?.made;
+  return offer && made && { id, name: 'One part in place of several', offers: [offer], ...unsure(made) };
 }
 
 function names(parts: readonly StackPart[]): string {
-  const all = parts.map(({ name }) => name);
-  return `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
+  return listed(parts.map(({ name, count }) => (parts.length === 1 ? `${count} × ${name}` : name)));
 }
 
-function limitsFrom({ kind, limits }: StackWant): string {
-  return `${WANTED[kind]} (${limits.source}), ${LESS_THE_BAND}`;
+function limitsFrom({ kind, limits }: StackWant, { proved }: Proof): string {
+  return `${WANTED[kind]} (${limits.source}), ${proved ? LESS_THE_BAND : NOT_PROVED}`;
+}
+
+function unsure({ proved }: Proof): Pick<CutWay, 'unsure'> {
+  return proved ? {} : { unsure: true };
 }

@@ -1,8 +1,13 @@
 import { absolute, isNegative, type Length } from './length.ts';
 import { say } from './say.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
+import { listed } from './say-words.ts';
 import { figure, figureBetween, show, showBand, showBetween, type ShownUnit } from './show.ts';
-import type { LongerPart, StackAnswer, StackPart, StackWant, TrimOffer } from './spacer-stack.ts';
+import type { ShimWanted, StackAnswer, StackPart, StackWant } from './spacer-stack.ts';
+import type { Proof } from './stack-change.ts';
+import type { LeftOut } from './stack-leave-out.ts';
+import type { MadeOne } from './stack-one-part.ts';
+import type { LongerPart, NewPart, SharedTrim, Trim, TrimOffer } from './stack-trim.ts';
 
 const QUANTITIES: Readonly<Record<StackWant['kind'], string>> = {
   float: 'float',
@@ -29,35 +34,107 @@ export function sayStackBand({ band, worstCase, direct }: StackAnswer, unit: Sho
   return `Worked out from the sizes, to ${known}; ${withUnit(showBand(worstCase, unit), unit)} at the very worst.`;
 }
 
-/** `Face .008 in off spacer: .385 to .377; good from .375 to .379.`, or why it can't be done. */
-export function sayTrim({ part, result }: TrimOffer, unit: ShownUnit): string {
-  if (!result.ok) return say(result.refusal, unit);
-  const { take, from, to, lower, upper } = result.value;
-  return `Face ${show(take, unit)} off ${part}: ${figure(from, unit)} to ${figure(to, unit)}; good from ${range(lower, upper, unit)}.`;
+/** `Face .008 in off spacer: .385 to .377; good from .375 to .379.`, or what can be done instead. */
+export function sayTrim(offer: TrimOffer, unit: ShownUnit): string {
+  const { result, figure: off, instead } = offer;
+  if (result.ok) return sayFaced(result.value, unit);
+  if (off) return `${sayFaced(off, unit)} ${say(result.refusal, unit)}`;
+  return instead ? sayLeftOut(offer.part, instead, unit) : say(result.refusal, unit);
 }
 
-export function sayShim(shim: NonNullable<StackAnswer['shim']>, unit: ShownUnit): string {
-  return `Add a shim of ${shimFigure(shim, unit)} ${unit}; good from ${range(shim.lower, shim.upper, unit)}.`;
+function sayFaced(trim: Trim, unit: ShownUnit): string {
+  const { part, take, from, to } = trim;
+  return `Face ${show(take, unit)} off ${part}: ${figure(from, unit)} to ${figure(to, unit)}; ${sayFrom(trim, unit)}.`;
+}
+
+/** `Leave washer out: float .010.`, with what goes into its place or what has to come off besides. */
+export function sayLeftOut(
+  part: string,
+  { pieces, leaves, kind, put, still }: LeftOut,
+  unit: ShownUnit,
+): string {
+  const out = `Leave ${pieces > 1 ? `${pieces} of ${part}` : part} out`;
+  if (put)
+    return `${out}, and put a shim of ${withUnit(figureBetween(put.aim, put.lower, put.upper, unit), unit)} in its place.`;
+  if (still) return `${out}; ${withUnit(figure(still, unit), unit)} more has to come off another part.`;
+  return `${out}: ${QUANTITIES[kind]} ${withUnit(figure(leaves, unit), unit)}.`;
+}
+
+/** What parts give together where none can alone: `Face spacer from .100 to .060 and washer from .062 to .032.` */
+export function sayShared({ trims, missing }: SharedTrim, unit: ShownUnit): string {
+  const faced = trims.map(
+    ({ part, pieces, from, to }) =>
+      `${pieces > 1 ? `${pieces} of ` : ''}${part} from ${figure(from, unit)} to ${figure(to, unit)}`,
+  );
+  const short = missing ? ` ${withUnit(figure(missing, unit), unit)} is missing still.` : '';
+  return `${missing ? 'At the most: face' : 'Together: face'} ${listed(faced)}.${short}`;
+}
+
+/** How much is too much or too little in all, whichever part gives: nobody said yet which one may. */
+export function sayNeeded({ needed }: Pick<StackAnswer, 'needed'>, unit: ShownUnit): string {
+  const by = withUnit(figure(absolute(needed.aim), unit), unit);
+  return isNegative(needed.aim)
+    ? `In all ${by} has to go in, or one part be longer by it.`
+    : `In all ${by} has to come off the parts.`;
+}
+
+export function sayShim(shim: Sized, unit: ShownUnit): string {
+  return `Add a shim of ${shimFigure(shim, unit)} ${unit}; ${sayFrom(shim, unit)}.`;
 }
 
 /** How thick the shim should be, where its limits have it. */
 export function shimFigure(
-  { thickness, lower, upper }: NonNullable<StackAnswer['shim']>,
+  { thickness, lower, upper }: Pick<ShimWanted, 'thickness' | 'lower' | 'upper'>,
   unit: ShownUnit,
 ): string {
   return figureBetween(thickness, lower, upper, unit);
 }
 
-export function sayLongerPart({ part, from, to, lower, upper }: LongerPart, unit: ShownUnit): string {
-  return `Or make ${part} new: ${show(to, unit)} in place of ${figure(from, unit)}; good from ${range(lower, upper, unit)}.`;
+export function sayLongerPart(longer: LongerPart, unit: ShownUnit): string {
+  const { part, from, to } = longer;
+  return `Or make ${part} new: ${show(to, unit)} in place of ${figure(from, unit)}; ${sayFrom(longer, unit)}.`;
+}
+
+export function sayNewPart(made: NewPart, unit: ShownUnit): string {
+  return `Or put one more spacer in: ${show(made.to, unit)}; ${sayFrom(made, unit)}.`;
+}
+
+type Sized = Pick<ShimWanted, 'thickness' | 'lower' | 'upper'> & Partial<Proof>;
+
+/** Limits that are proved are good; others are said as what they are. */
+function sayFrom({ proved, lower, upper }: Omit<Sized, 'thickness'>, unit: ShownUnit): string {
+  return `${proved === false ? 'by the sizes alone' : 'good'} from ${range(lower, upper, unit)}`;
+}
+
+const CHECK_IT: Readonly<Record<StackWant['kind'], string>> = {
+  float: 'Feeler the float once it is together.',
+  'end-play': 'Read the end play by indicator once it is together.',
+  clamp: 'Read by depth gauge how far the parts stand proud.',
+};
+
+/** To what a figure is proved that leaves nothing of the limits, and the check that settles it. */
+export function sayUnproved(
+  { halfWidth }: Pick<Proof, 'halfWidth'>,
+  { kind }: StackWant,
+  direct: boolean,
+  unit: ShownUnit,
+): string {
+  const by = direct ? 'This reading proves' : 'These sizes prove';
+  return `${by} it to ${withUnit(showBand(halfWidth, unit), unit)} only. ${direct ? 'Read it again with a finer tool.' : CHECK_IT[kind]}`;
 }
 
 /** `One part of .447 in does for washer and spacer, and leaves the same gap.` */
 export function sayOnePart(parts: readonly StackPart[], length: Length, unit: ShownUnit): string {
   const names = parts.map(({ name, count }) => (count > 1 ? `${count} × ${name}` : name));
-  const list =
-    names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}` : names.join('');
-  return `One part of ${show(length, unit)} does for ${list}, and leaves the same gap.`;
+  return `One part of ${show(length, unit)} does for ${listed(names)}, and leaves the same gap.`;
+}
+
+/** `Made .439 it brings a float of .010.`; the same figure as the cut it is handed over as. */
+export function sayMadeOne(made: MadeOne, want: StackWant, unit: ShownUnit): string {
+  const { target, isShim } = made;
+  if (isShim)
+    return `For ${QUANTITIES[want.kind]} ${withUnit(figure(want.aim, unit), unit)} a shim of ${show(target, unit)} does it.`;
+  return `For ${QUANTITIES[want.kind]} ${withUnit(figure(want.aim, unit), unit)} make it ${show(target, unit)}; ${sayFrom(made, unit)}.`;
 }
 
 function sayProud(gap: Length, want: StackWant, unit: ShownUnit): readonly string[] {

@@ -1,6 +1,6 @@
-import { aimedInside, type Change } from './change-wanted.ts';
-import { bandOf, combine, mean, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
+import { bandOf, combine, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
 import {
+  absolute,
   floatMm,
   isLess,
   isMore,
@@ -8,13 +8,21 @@ import {
   lengthFromFloat,
   minus,
   negate,
-  plus,
   zero,
   type Length,
 } from './length.ts';
-import { cutTarget, metalOnTarget, roundMetalOn } from './metal-on.ts';
-import { refuse, worked, type Result } from './refusal.ts';
 import { canProve } from './settle.ts';
+import { gapTerms, neededChange, type Proof, type StackChange } from './stack-change.ts';
+import {
+  longerPart,
+  newPart,
+  sharedTrim,
+  trimOffer,
+  type LongerPart,
+  type NewPart,
+  type SharedTrim,
+  type TrimOffer,
+} from './stack-trim.ts';
 import { usualStackWants } from './tables/stack-wants.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
@@ -41,25 +49,15 @@ export type StackQuestion = {
   readonly want: StackWant;
   /** The dial's step for lengths. */
   readonly step: Length;
+  /** How short a part may become of which nobody said so; .020 in where it is left out. */
+  readonly usualLeast?: Length;
   /** The gap itself, read with a feeler or an indicator: replaces the sum. */
   readonly direct?: Estimate;
 };
 
-export type Trim = {
-  readonly part: string;
-  readonly from: Length;
-  readonly to: Length;
-  readonly take: Length;
-  readonly lower: Length;
-  readonly upper: Length;
-};
-
-export type TrimOffer = { readonly part: string; readonly result: Result<Trim> };
-
-export type LongerPart = {
-  readonly part: string;
-  readonly from: Length;
-  readonly to: Length;
+/** How thick shims should be in all. */
+export type ShimWanted = Proof & {
+  readonly thickness: Length;
   readonly lower: Length;
   readonly upper: Length;
 };
@@ -75,9 +73,16 @@ export type StackAnswer = {
   readonly direct: boolean;
   /** Whether readings as close as these can prove the limits at all. */
   readonly provable: boolean;
+  /** How much shorter the parts have to become in all, below zero longer, whichever of them gives. */
+  readonly needed: StackChange;
   readonly trims: readonly TrimOffer[];
-  readonly shim?: { readonly thickness: Length; readonly lower: Length; readonly upper: Length };
+  /** Where none of the parts that may be cut can give it all alone. */
+  readonly shared?: SharedTrim;
+  readonly shim?: ShimWanted;
+  /** Of the parts that may be cut; where nobody said which, of every part. */
   readonly longerParts: readonly LongerPart[];
+  /** A spacer put in besides, where it is more than a shim. */
+  readonly newPart?: NewPart;
 };
 
 type Gap = Pick<StackAnswer, 'gap' | 'band' | 'worstCase' | 'rss' | 'direct'>;
@@ -88,35 +93,71 @@ type Gap = Pick<StackAnswer, 'gap' | 'band' | 'worstCase' | 'rss' | 'direct'>;
  * Units:   gap = fixed − Σ count · thickness; negative: the parts stand proud. A clamp wants −gap, the others the gap.
  *          A direct reading of the gap replaces the sum. Trim: L − (aim − gap), rounded metal-on to the dial's step;
  *          its limits are what the band leaves of the want, said as a length of the part. Too big: a shim of gap − aim,
- *          or a part of L + (gap − aim). An aim that the band reaches past a limit from counts as what is left there.
- * Range:   trims where the gap is below the aim and the verdict isn't good; shim and longer parts where it is above.
- *          No shim and no longer part is offered where the band leaves nothing of the want (`provable` is false), no
- *          longer part where no step of the dial lies inside.
- * Refuses: per trim: no-proof, below-least-length, no-step-in-limits.
+ *          a part of L + (gap − aim), or a spacer of gap − aim besides. An aim that the band reaches past a limit from
+ *          counts as what is left there.
+ * Range:   trims where the gap is below the aim and the verdict isn't good; shim, longer parts and new part where it is
+ *          above. Where the band leaves nothing of the want each figure stands all the same, not `proved`, with the
+ *          limits whole. A float and a clamp of nothing are never good: what just touches neither floats nor is held.
+ * Refuses: per trim: below-least-length, no-step-in-limits, each with the figure that stands instead.
  * Source:  sum of a dimension chain; worst case Σ|c|·U and root-sum-square √Σ(c·U)², common practice.
  */
 export function spacerStack(q: StackQuestion): StackAnswer {
-  const { want } = q;
+  const { want, parts } = q;
   const { gap, ...known } = gapOf(q);
   const wanted = want.kind === 'clamp' ? negate(gap) : gap;
-  const halfWidth = known.band.halfWidth;
-  const verdict = verdictOf({ value: wanted, halfWidth, limits: want.limits });
-  const change = neededChange({ gap, want, halfWidth });
+  const { halfWidth } = known.band;
+  const verdict = stackVerdict({ want, wanted, halfWidth });
+  const needed = neededChange({ gap, want, halfWidth });
   const isGood = verdict.kind === 'good';
-  const isTooSmall = !isGood && isMore(change.aim, zero);
-  const isTooBig = !isGood && isLess(change.aim, zero);
-  const shim = isTooBig ? shimFor(change) : undefined;
+  const isTooSmall = !isGood && isMore(needed.aim, zero);
+  const isTooBig = !isGood && isLess(needed.aim, zero);
+  const mayGive = parts.some((part) => part.adjustable);
+  const trims = isTooSmall
+    ? parts.flatMap((part, place) => (part.adjustable ? trimOffer(q, gap, place, part) : []))
+    : [];
+  const isAlone = trims.some(
+    ({ result, figure, instead }) => result.ok || figure || (instead && !instead.still),
+  );
+  const shared =
+    isTooSmall && mayGive && !isAlone ? sharedTrim(q, gap, parts.filter(canGive), halfWidth) : undefined;
+  const extra = isTooBig ? newPart(q, needed) : undefined;
   return {
     gap,
     wanted,
     ...known,
-    partsTotal: combine(partTerms(q.parts, 1)).value,
+    partsTotal: combine(partTerms(parts, 1)).value,
     verdict,
     provable: canProve({ limits: want.limits, halfWidth }),
-    trims: isTooSmall ? adjustable(q).map((part) => trimOffer(part, change, halfWidth, q)) : [],
-    ...(shim && { shim }),
-    longerParts: isTooBig ? adjustable(q).flatMap((part) => longerPart(part, change, q.step)) : [],
+    needed,
+    trims,
+    ...(shared && { shared }),
+    ...(isTooBig && { shim: shimFor(needed) }),
+    longerParts: isTooBig
+      ? parts.flatMap((part, place) => (part.adjustable || !mayGive ? longerPart(q, gap, place, part) : []))
+      : [],
+    ...(extra && { newPart: extra }),
   };
+}
+
+/**
+ * Whether a stack does what is wanted of it.
+ *
+ * Range:   a float and a clamp of nothing are too close to call at the best, whatever least was given: parts that just
+ *          touch neither slide nor are held.
+ */
+export function stackVerdict({
+  want,
+  wanted,
+  halfWidth,
+}: {
+  readonly want: StackWant;
+  readonly wanted: Length;
+  readonly halfWidth: Length;
+}): Verdict {
+  const verdict = verdictOf({ value: wanted, halfWidth, limits: want.limits });
+  const isProvedAtAll = want.kind === 'end-play' || isMore(minus(wanted, halfWidth), zero);
+  if (verdict.kind !== 'good' || isProvedAtAll) return verdict;
+  return { kind: 'too-close', near: 'lower', short: absolute(minus(wanted, want.limits.lower)) };
 }
 
 /**
@@ -142,15 +183,15 @@ export function stackWantPreset(kind: StackWant['kind'], unit: 'in' | 'mm' = 'in
   return usualStackWants[unit][kind];
 }
 
-function gapOf({ fixed, parts, direct }: StackQuestion): Gap {
-  if (direct) {
-    const band = bandOf(direct);
-    const { halfWidth } = band;
-    return { gap: mean(direct), band, worstCase: halfWidth, rss: halfWidth, direct: true };
-  }
-  const terms = [{ estimate: fixed.length, coefficient: 1 }, ...partTerms(parts, -1)];
+function gapOf(q: StackQuestion): Gap {
+  const terms = gapTerms(q);
   const { value, band, worstCase } = combine(terms);
-  return { gap: value, band, worstCase, rss: rootSumSquare(terms), direct: false };
+  const direct = q.direct !== undefined;
+  return { gap: value, band, worstCase, rss: direct ? band.halfWidth : rootSumSquare(terms), direct };
+}
+
+function canGive({ adjustable }: StackPart): boolean {
+  return adjustable;
 }
 
 function partTerms(parts: readonly StackPart[], sign: 1 | -1): readonly Term[] {
@@ -165,80 +206,12 @@ function rootSumSquare(terms: readonly Term[]): Length {
   return lengthFromFloat(Math.hypot(...sharesMm), STATISTICS_STEP);
 }
 
-/** How much shorter the parts have to become. */
-function neededChange({
-  gap,
-  want,
-  halfWidth,
-}: {
-  readonly gap: Length;
-  readonly want: StackWant;
-  readonly halfWidth: Length;
-}): Change {
-  const { lower, upper } = want.limits;
-  const [aim, least, most] =
-    want.kind === 'clamp' ? [negate(want.aim), negate(upper), negate(lower)] : [want.aim, lower, upper];
-  return aimedInside({
-    aim: minus(aim, gap),
-    least: minus(plus(least, halfWidth), gap),
-    most: minus(minus(most, halfWidth), gap),
-  });
-}
-
-function adjustable({ parts }: StackQuestion): readonly StackPart[] {
-  return parts.filter((part) => part.adjustable);
-}
-
-/** The part's length after the change, and the limits for it: the shortest takes off the most. */
-function lengthAfter(from: Length, change: Change) {
-  return { aim: minus(from, change.aim), lower: minus(from, change.most), upper: minus(from, change.least) };
-}
-
-function trimOffer(
-  { name, thickness, leastLength = zero }: StackPart,
-  change: Change,
-  halfWidth: Length,
-  { want, step }: StackQuestion,
-): TrimOffer {
-  const from = mean(thickness);
-  const after = lengthAfter(from, change);
-  const { lower: wantLower, upper: wantUpper } = want.limits;
-  if (isMore(after.lower, after.upper))
-    return {
-      part: name,
-      result: refuse({ code: 'no-proof', halfWidth, lower: wantLower, upper: wantUpper }),
-    };
-  if (isLess(after.upper, leastLength)) {
-    const missing = minus(leastLength, roundMetalOn(after.aim, 'length', step));
-    return {
-      part: name,
-      result: refuse({ code: 'below-least-length', part: name, least: leastLength, missing }),
-    };
-  }
-  const limits = { lower: largest(after.lower, leastLength), upper: after.upper };
-  const cut = cutTarget({
-    aim: largest(after.aim, leastLength),
-    ...limits,
-    present: from,
-    kind: 'length',
-    step,
-  });
-  if (!cut.ok) return { part: name, result: cut };
+function shimFor({ aim, least, most, halfWidth, proved }: StackChange): ShimWanted {
   return {
-    part: name,
-    result: worked({ part: name, from, to: cut.value.target, take: cut.value.take, ...limits }),
+    thickness: negate(aim),
+    lower: largest(zero, negate(most)),
+    upper: negate(least),
+    halfWidth,
+    proved,
   };
-}
-
-function shimFor({ aim, least, most }: Change): StackAnswer['shim'] {
-  if (isMore(least, most)) return undefined;
-  return { thickness: negate(aim), lower: negate(most), upper: negate(least) };
-}
-
-function longerPart({ name, thickness }: StackPart, change: Change, step: Length): readonly LongerPart[] {
-  const from = mean(thickness);
-  const after = lengthAfter(from, change);
-  const target = metalOnTarget(after, 'length', step);
-  if (!target.ok) return [];
-  return [{ part: name, from, to: target.value, lower: after.lower, upper: after.upper }];
 }

@@ -8,15 +8,16 @@ import { checksOfLineUp } from '../../src/engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../src/engine/checks-of-ring.ts';
 import { checksOfStack } from '../../src/engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { bandOf, estimateOf, typedEstimate } from '../../src/engine/estimate.ts';
 import { fitLimits } from '../../src/engine/fits.ts';
 import { exactDecimalText, lengthOf, zero } from '../../src/engine/length.ts';
 import type { LineUpQuestion } from '../../src/engine/line-up.ts';
 import { stackWantPreset } from '../../src/engine/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';
-import type { Limits } from '../../src/engine/verdict.ts';
+import { verdictOf, type Limits } from '../../src/engine/verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const known = (text: string) => typedEstimate(inch(text));
@@ -51,6 +52,30 @@ describe('a stack is checked with its own limits', () => {
     expect(measured(offers)).toEqual([expected]);
     expect(byEye(offers)).toHaveLength(1);
     expect(offers[0]?.limits.source).toBe('common practice, no source');
+  });
+});
+
+describe('a stack’s least', () => {
+  const wanting = (kind: 'float' | 'end-play' | 'clamp') => {
+    const { limits: usual, ...preset } = stackWantPreset(kind, 'in');
+    return checksOfStack({ ...preset, limits: { ...usual, lower: zero, upper: inch('.003') } });
+  };
+  const byIndicator = usualTools.find(({ id }) => id === 'test-indicator');
+  const read = (kind: 'float' | 'end-play' | 'clamp') => {
+    if (!byIndicator) throw new Error('an indicator');
+    const reading = { exact: zero, tool: byIndicator, zeroChecked: false };
+    const offer = wanting(kind)[0];
+    const { halfWidth } = bandOf(estimateOf([reading]));
+    return offer && verdictOf({ value: zero, halfWidth, limits: offer.limits }).kind;
+  };
+
+  test('of nothing is still proved of a float and a clamp: .000 read is never good', () => {
+    expect(read('float')).toBe('too-close');
+    expect(read('clamp')).toBe('too-close');
+  });
+
+  test('of nothing says nothing of end play: that is never below it', () => {
+    expect(read('end-play')).toBe('good');
   });
 });
 

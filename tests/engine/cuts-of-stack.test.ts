@@ -135,11 +135,26 @@ describe('one part in place of washer and spacer', () => {
     expect(onePart({ ...bracket, parts: twice }, 1, 2)).toContain(': .8150 (');
   });
 
-  test('is not offered for one part alone, nor where the band leaves nothing', () => {
+  test('is not offered for one part alone', () => {
     expect(onePart(bracket, 1)).toBeUndefined();
-    expect(
-      onePart({ ...bracket, fixed: { name: 'sleeve', length: known('.970', '.010') } }, 0, 1),
-    ).toBeUndefined();
+  });
+
+  test('stands in for several pieces of one part: .970 − .906 = .064, less .010', () => {
+    const three = bracket.parts.map((one) => (one.name === 'shim' ? { ...one, count: 3 } : one));
+    // .970 − .062 − .385 − .500 = .023, less .010 = .013: a shim does that, and nothing is cut
+    expect(onePart({ ...bracket, parts: three }, 3)).toBeUndefined();
+    expect(onePart({ ...bracket, fixed: { name: 'sleeve', length: known('1.020') }, parts: three }, 3)).toBe(
+      // 1.020 − .947 = .073, less .010
+      'One part for 3 × shim, made new: .0630 (.0610 to .0650)',
+    );
+  });
+
+  test('keeps its figure where the band leaves nothing of the limits, and says so', () => {
+    const rough = { ...bracket, fixed: { name: 'sleeve', length: known('.970', '.010') } };
+    expect(onePart(rough, 0, 1)).toBe('One part for washer and spacer, made new: .4390 (.4370 to .4410)');
+    expect(cutOfOnePart(rough, [0, 1])?.limitsFrom).toBe(
+      'float wanted (own limits), by the sizes alone: these readings can’t prove it',
+    );
   });
 
   test('is not offered where the others already fill the sleeve', () => {
@@ -149,4 +164,34 @@ describe('one part in place of washer and spacer', () => {
   test('three parts are named one after the other', () => {
     expect(onePart(bracket, 0, 1, 2)).toMatch(/^One part for washer, spacer and bracket, made new/);
   });
+});
+
+describe('a stack whose readings leave nothing of its limits', () => {
+  const rough = (sleeve: string): StackQuestion => ({
+    ...bracket,
+    fixed: { name: 'sleeve', length: known(sleeve, '.010') },
+  });
+  const ways = (sleeve: string) => cutsOfStack(rough(sleeve), spacerStack(rough(sleeve)));
+
+  test('is cut by the figure all the same, as a way that is not sure yet', () => {
+    expect(offered(rough('.970'))).toEqual({
+      'trim-1': ['Spacer, faced to length: .3850 → .3770 (.3750 to .3790)'],
+    });
+    expect(ways('.970')).toMatchObject([{ unsure: true }]);
+  });
+
+  test('and is .070 short has the longer part and one more spacer', () => {
+    // 1.048 − .968 = .080; .080 − .010 = .070; .385 + .070
+    expect(offered(rough('1.048'))).toEqual({
+      'longer-1': ['Spacer, made new: .4550 (.4530 to .4570)'],
+      extra: ['One more spacer, made new: .0700 (.0680 to .0720)'],
+    });
+    expect(ways('1.048').every(({ unsure }) => unsure === true)).toBe(true);
+  });
+});
+
+test('with no part that may be cut only one more spacer is made: nobody said which part gives', () => {
+  const fixed = bracket.parts.map((one) => ({ ...one, adjustable: false }));
+  const q = { ...bracket, fixed: { name: 'sleeve', length: known('1.048') }, parts: fixed };
+  expect(offered(q)).toEqual({ extra: ['One more spacer, made new: .0700 (.0680 to .0720)'] });
 });

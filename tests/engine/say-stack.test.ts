@@ -2,12 +2,15 @@ import { describe, expect, test } from 'vitest';
 import { toleranceEstimate } from '../../src/engine/estimate.ts';
 import { lengthOf } from '../../src/engine/length.ts';
 import {
+  sayLeftOut,
   sayLongerPart,
+  sayNeeded,
   sayOnePart,
   sayShim,
   sayStack,
   sayStackBand,
   sayTrim,
+  sayUnproved,
 } from '../../src/engine/say-stack.ts';
 import {
   spacerStack,
@@ -78,9 +81,42 @@ describe('what has to give is said', () => {
     expect(firstTrim('.970', { leastLength: '.380' })).toMatch(/spacer .* \.003 in is missing .* \.380 in/);
   });
 
-  test('as a band that leaves nothing, and the direct check, when no cut can be proved', () => {
-    expect(firstTrim('.970', { band: '.003' })).toMatch(
-      /^No cut can be proved .* ±\.0030 .* \.008 to \.012 in\. Read the gap itself/,
+  test('as the same figure when it can’t be proved, with how far it is and what settles it', () => {
+    expect(firstTrim('.970', { band: '.003' })).toBe(
+      'Face .008 in off spacer: .385 to .377; by the sizes alone from .375 to .379.',
+    );
+    const { answer, want } = answered('.970', { band: '.003' });
+    expect(sayUnproved(answer.needed, want, false, 'in')).toBe(
+      'These sizes prove it to ±.0030 only. Feeler the float once it is together.',
+    );
+    expect(sayUnproved(answer.needed, stackWantPreset('clamp'), true, 'in')).toBe(
+      'This reading proves it to ±.0030 only. Read it again with a finer tool.',
+    );
+  });
+
+  test('as a part that is left out, or gives way to a shim, when it would get too short', () => {
+    const instead = {
+      pieces: 1,
+      leaves: inch('.010'),
+      kind: 'float',
+      halfWidth: inch('0'),
+      proved: true,
+    } as const;
+    expect(sayLeftOut('washer', instead, 'in')).toBe('Leave washer out: float .010.');
+    const put = { aim: inch('.009'), lower: inch('.007'), upper: inch('.011') };
+    expect(sayLeftOut('washer', { ...instead, pieces: 2, put }, 'in')).toBe(
+      'Leave 2 of washer out, and put a shim of .009 in its place.',
+    );
+    expect(sayLeftOut('washer', { ...instead, still: inch('.015') }, 'in')).toBe(
+      'Leave washer out; .015 more has to come off another part.',
+    );
+  });
+
+  test('as what has to go in or come off in all, where nobody said which part may give', () => {
+    expect(sayNeeded(answered('.970').answer, 'in')).toBe('In all .008 has to come off the parts.');
+    // .993 − .968 = .025, less .010
+    expect(sayNeeded(answered('.993').answer, 'in')).toBe(
+      'In all .015 has to go in, or one part be longer by it.',
     );
   });
 

@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
 import {
   decimalText,
+  isLess,
   isMore,
+  isZero,
   lengthOf,
   minus,
   plus,
@@ -110,12 +112,25 @@ describe('a stack known to ± .001', () => {
     expect(trimOf(spacerStack(banded))).toMatchObject({ to: '0.3770', lower: '0.3760', upper: '0.3780' });
   });
 
-  test('known to ± .003 has nothing left of .004: no cut can be proved', () => {
+  test('known to ± .003 has nothing left of .004: the figure stands, and is not proved', () => {
     const vague = { ...bracketStack, fixed: { name: 'sleeve', length: known('.970', '.003') } };
     const answer = spacerStack(vague);
-    expect(trimOf(answer)).toBe('no-proof');
+    // .385 − (.010 − .002) = .377, within the whole .375 to .379
+    expect(trimOf(answer)).toEqual({
+      from: '0.3850',
+      to: '0.3770',
+      take: '0.0080',
+      lower: '0.3750',
+      upper: '0.3790',
+    });
+    const [offer] = answer.trims;
+    expect(offer?.result).toMatchObject({ value: { proved: false } });
+    expect(offer?.result.ok && shown(offer.result.value.halfWidth)).toBe('0.0030');
     expect(answer.provable).toBe(false);
-    expect(spacerStack(banded).provable).toBe(true);
+    expect(spacerStack(banded)).toMatchObject({
+      provable: true,
+      trims: [{ result: { value: { proved: true } } }],
+    });
   });
 
   test('read directly to ± .0005 uses that reading in place of the sum', () => {
@@ -212,10 +227,15 @@ describe('an aim closer to a limit than the band', () => {
           });
           const codes = answer.trims.map(({ result }) => (result.ok ? 'ok' : result.refusal.code));
           expect(codes).not.toContain('metal-gone');
-          expect(answer.shim === undefined || isMore(answer.shim.lower, zero)).toBe(true);
+          const { shim } = answer;
+          expect(shim?.proved !== true || isMore(shim.lower, zero)).toBe(true);
+          expect(shim === undefined || isMore(shim.thickness, zero)).toBe(true);
           for (const { from, to } of answer.longerParts) expect(isMore(to, from)).toBe(true);
-          const isOffered = codes.length > 0 || answer.shim !== undefined;
-          expect(!answer.provable || isOffered === (answer.verdict.kind !== 'good')).toBe(true);
+          // Whatever the band: a figure, unless it is right already or lies on the aim.
+          const isOffered = codes.includes('ok') || shim !== undefined;
+          expect(isOffered).toBe(answer.verdict.kind !== 'good' && !isZero(answer.needed.aim));
+          for (const { result } of answer.trims)
+            expect(result.ok && isLess(result.value.to, result.value.from)).toBe(true);
         },
       ),
     );
@@ -243,14 +263,16 @@ describe('a textbook’s stack (Shigley 9th ed., example 1-3)', () => {
   });
 
   test('needs d no longer than .867 to have .003 at the worst', () => {
-    const answer = spacerStack({ ...textbook, direct: known('.005', '.010') });
+    // The .010 holds d's own .001 already, so d is exact beside it.
+    const worst: StackQuestion = {
+      ...textbook,
+      parts: textbook.parts.map((one) => (one.name === 'd' ? { ...one, thickness: known('.875') } : one)),
+      direct: known('.005', '.010'),
+    };
+    const answer = spacerStack(worst);
     // The aim of .003 is what the band can't prove: .003 + .010 − .005 = .008 off .875
     expect(trimOf(answer)).toMatchObject({ to: '0.8670', upper: '0.8670' });
-    const aimed = spacerStack({
-      ...textbook,
-      direct: known('.005', '.010'),
-      want: want('float', '.003', '.013', '.050'),
-    });
+    const aimed = spacerStack({ ...worst, want: want('float', '.003', '.013', '.050') });
     expect(trimOf(aimed)).toMatchObject({ to: '0.8670', upper: '0.8670' });
   });
 });
@@ -450,5 +472,231 @@ describe('laws of the stack', () => {
         expect(cut && sameLength(cut.take, minus(cut.from, cut.to))).toBe(true);
       }),
     );
+  });
+});
+
+describe('a gap read directly, then a part trimmed that is itself known to so much', () => {
+  const byFeeler = (own: string): StackQuestion => ({
+    ...bracketStack,
+    parts: bracketStack.parts.map((one) =>
+      one.name === 'spacer' ? { ...one, thickness: known('.385', own) } : one,
+    ),
+    direct: known('.004', '.0003'),
+  });
+
+  test('keeps its own band: ± .0003 and ± .0004 are ± .0005 once it is shorter', () => {
+    // √(.0003² + .0004²) = .0005. .385 − (.010 − .004) = .379; .377 + .0005, .381 − .0005
+    const answer = spacerStack(byFeeler('.0004'));
+    expect(shown(answer.band.halfWidth)).toBe('0.0003');
+    expect(trimOf(answer)).toMatchObject({ to: '0.3790', lower: '0.3775', upper: '0.3805' });
+  });
+
+  test('known too badly itself is faced by a figure that is not proved', () => {
+    // √(.0003² + .004²) leaves nothing of .004
+    const [offer] = spacerStack(byFeeler('.004')).trims;
+    expect(offer?.result).toMatchObject({ value: { proved: false } });
+    expect(trimOf(spacerStack(byFeeler('.004')))).toMatchObject({ to: '0.3790', lower: '0.3770' });
+  });
+
+  test('made new and longer counts the band it had too: the room is read with the old one in', () => {
+    // .022 read: .385 + .012 = .397; from .385 + .010 + .0005 to .385 + .014 − .0005
+    const [longer] = spacerStack({ ...byFeeler('.0004'), direct: known('.022', '.0003') }).longerParts;
+    expect(longer && [longer.to, longer.lower, longer.upper].map(shown)).toEqual([
+      '0.3970',
+      '0.3955',
+      '0.3985',
+    ]);
+  });
+});
+
+describe('a part that would be faced too short', () => {
+  /** One thin part beside a hub, exact sizes, and so much too little float. */
+  const thin = (
+    size: string,
+    gap: string,
+    more: Partial<StackPart> = {},
+    plusMinus = '0',
+  ): ReturnType<typeof spacerStack> => {
+    const washer = part('washer', known(size), { adjustable: true, ...more });
+    const whole = [inch(size), ...Array.from({ length: washer.count - 1 }, () => inch(size))].reduce(
+      (so, next) => plus(so, next),
+      plus(inch('.900'), inch(gap)),
+    );
+    return spacerStack({
+      fixed: { name: 'sleeve', length: toleranceEstimate(whole, inch(plusMinus)) },
+      parts: [part('hub', known('.900')), washer],
+      want: float,
+      step: inch('.001'),
+    });
+  };
+
+  test('is never faced to nothing: .010 off a .010 washer leaves it out', () => {
+    const answer = thin('.010', '0');
+    expect(trimOf(answer)).toBe('below-least-length');
+    expect(answer.trims[0]?.instead).toMatchObject({ pieces: 1, proved: true });
+    expect(answer.trims[0]?.instead && shown(answer.trims[0].instead.leaves)).toBe('0.0100');
+    expect(answer.trims[0]?.instead?.put).toBeUndefined();
+  });
+
+  test.each([
+    { size: '.030', to: '0.0200' }, // .030 − .010, just the usual least
+    { size: '.0309', to: '0.0210' }, // .0209, left full to the dial
+    { size: '.029', to: '0.0200' }, // .019 would be too short; .020 still lies within .008 to .012
+    { size: '.0279', to: 'below-least-length' }, // .0199 is the longest that does
+  ])('a $size washer with .010 too little comes to $to', ({ size, to }) => {
+    const trim = trimOf(thin(size, '0'));
+    expect(typeof trim === 'string' ? trim : trim.to).toBe(to);
+  });
+
+  test('is replaced by a shim where leaving it out is too much: .019 less .010 is .009', () => {
+    const instead = thin('.019', '0').trims[0]?.instead;
+    expect(instead?.put && [instead.put.aim, instead.put.lower, instead.put.upper].map(shown)).toEqual([
+      '0.0090',
+      '0.0070',
+      '0.0110',
+    ]);
+  });
+
+  test('and is shorter than what has to go says what is wanted still: .010 of .025', () => {
+    // −.015 of gap wants .025 off; the .010 washer out leaves .015 to come off another part
+    const instead = thin('.010', '-.015').trims[0]?.instead;
+    expect(instead?.still && shown(instead.still)).toBe('0.0150');
+  });
+
+  test('of which three are in goes out as often as it takes: two of .006 for .012', () => {
+    // gap −.002; two of three out: +.012 = .010
+    const instead = thin('.006', '-.002', { count: 3 }).trims[0]?.instead;
+    expect(instead).toMatchObject({ pieces: 2, proved: true });
+    expect(instead && shown(instead.leaves)).toBe('0.0100');
+  });
+
+  test('that was given a least length of its own has no shim put in its place', () => {
+    const answer = thin('.390', '0', { leastLength: inch('.385') });
+    expect(trimOf(answer)).toBe('below-least-length');
+    expect(answer.trims[0]?.instead).toBeUndefined();
+    // all it has to spare is .005 of .010
+    const { shared } = answer;
+    expect(shared && shown(shared.missing ?? zero)).toBe('0.0050');
+  });
+
+  test('left out by sizes that can’t prove it is said so', () => {
+    expect(thin('.010', '0', {}, '.003').trims[0]?.instead).toMatchObject({ pieces: 1, proved: false });
+  });
+
+  test('in millimetres the shop’s own usual least counts', () => {
+    const mm = (text: string) => toleranceEstimate(lengthOf(`${text} mm`), zero);
+    const q = (washer: string): StackQuestion => ({
+      fixed: { name: 'sleeve', length: mm('20.60') },
+      parts: [part('hub', mm('20')), part('washer', mm(washer), { adjustable: true })],
+      want: stackWantPreset('float', 'mm'),
+      step: lengthOf('0.01 mm'),
+      usualLeast: lengthOf('0.5 mm'),
+    });
+    // gap −0.15, aim 0.25: 0.75 − 0.40 = 0.35, at the most 0.40: too short. 0.95: gap −0.35, still 0.35.
+    expect(trimOf(spacerStack(q('0.75')))).toBe('below-least-length');
+    const put = spacerStack(q('0.75')).trims[0]?.instead?.put;
+    expect(put && sameLength(put.aim, lengthOf('0.35 mm'))).toBe(true);
+  });
+});
+
+test('parts that can’t give it alone give it together: .040 and .010 of .050', () => {
+  // spacers .100 and .090, both down to .060 at the least: .040 and .030 to spare; .050 has to go
+  const answer = spacerStack({
+    fixed: { name: 'sleeve', length: known('1.050') },
+    parts: [
+      part('hub', known('.900')),
+      part('left', known('.090'), { adjustable: true, leastLength: inch('.060') }),
+      part('right', known('.100'), { adjustable: true, leastLength: inch('.060') }),
+    ],
+    want: float,
+    step: inch('.001'),
+  });
+  expect(answer.shared?.missing).toBeUndefined();
+  expect(answer.shared?.trims.map(({ part: name, from, to }) => [name, shown(from), shown(to)])).toEqual([
+    ['right', '0.1000', '0.0600'],
+    ['left', '0.0900', '0.0800'],
+  ]);
+});
+
+describe('a stack .070 short, measured with a caliper that proves ± .003', () => {
+  const short = (more: Partial<StackQuestion> = {}, adjustable = true): StackQuestion => ({
+    fixed: { name: 'sleeve', length: known('1.0480', '.003') },
+    parts: [part('hub', known('.900')), part('spacer', known('.068'), { adjustable })],
+    want: float,
+    step: inch('.001'),
+    ...more,
+  });
+
+  // 1.048 − .968 = .080; .080 − .010 = .070; whole limits .068 to .072
+  test('has its shim, its longer part and its new part, none of them proved', () => {
+    const { shim, longerParts, newPart, provable } = spacerStack(short());
+    expect(provable).toBe(false);
+    expect(shim && [shim.thickness, shim.lower, shim.upper].map(shown)).toEqual([
+      '0.0700',
+      '0.0680',
+      '0.0720',
+    ]);
+    // .068 + .070
+    expect(longerParts.map(({ part: name, to, proved }) => [name, shown(to), proved])).toEqual([
+      ['spacer', '0.1380', false],
+    ]);
+    expect(newPart && [shown(newPart.to), newPart.proved]).toEqual(['0.0700', false]);
+  });
+
+  test('and no part that may be cut has every part longer by it', () => {
+    const { shim, longerParts } = spacerStack(short({}, false));
+    expect(shim && shown(shim.thickness)).toBe('0.0700');
+    expect(longerParts.map(({ part: name, to, mayGive }) => [name, shown(to), mayGive])).toEqual([
+      ['hub', '0.9700', false],
+      ['spacer', '0.1380', false],
+    ]);
+  });
+
+  test('read directly as coarsely says the same', () => {
+    const { shim, longerParts } = spacerStack(short({ direct: known('.080', '.003') }));
+    expect(shim).toMatchObject({ proved: false });
+    expect(longerParts.map(({ to }) => shown(to))).toEqual(['0.1380']);
+  });
+
+  test.each([
+    { kind: 'end-play', aim: '.004', by: '0.0760' }, // .080 − .004
+    { kind: 'clamp', aim: '.004', by: '0.0840' }, // .080 + .004
+  ] as const)('to $kind wants $by', ({ kind, aim, by }) => {
+    const { shim } = spacerStack(short({ want: want(kind, '.002', aim, '.006') }));
+    expect(shim && shown(shim.thickness)).toBe(by);
+  });
+
+  test('needs less than a spacer: no new part is made of .012', () => {
+    expect(
+      spacerStack(short({ fixed: { name: 'sleeve', length: known('.990', '.003') } })).newPart,
+    ).toBeUndefined();
+  });
+});
+
+test('too tight with nothing that may be cut still says how much in all: .008', () => {
+  const parts = bracketStack.parts.map((one) => ({ ...one, adjustable: false }));
+  const { needed, trims } = spacerStack({ ...bracketStack, parts });
+  expect(trims).toEqual([]);
+  expect([needed.aim, needed.least, needed.most].map(shown)).toEqual(['0.0080', '0.0060', '0.0100']);
+});
+
+describe('a float’s least', () => {
+  const nothing = (kind: StackWant['kind'], plusMinus: string, lower = '0') =>
+    spacerStack({ ...bracketStack, direct: known('0', plusMinus), want: want(kind, lower, '.002', '.005') })
+      .verdict.kind;
+
+  test('is proved always: nothing read is not a float, whatever least was given', () => {
+    expect(nothing('float', '.001')).toBe('too-close');
+    expect(nothing('float', '0')).toBe('too-close');
+    expect(nothing('float', '.001', '.005')).toBe('no-good');
+  });
+
+  test('goes for a clamp as well: parts that just touch are not held', () => {
+    expect(nothing('clamp', '0')).toBe('too-close');
+  });
+
+  test('does not go for end play, which may be nothing', () => {
+    expect(nothing('end-play', '0')).toBe('good');
+    expect(nothing('end-play', '.001')).toBe('too-close');
   });
 });

@@ -75,11 +75,14 @@ function bushingToMake(data: WorksheetData): readonly RoundPartWanted[] {
 function stackPartsToMake(data: WorksheetData): readonly RoundPartWanted[] {
   const question = spacerStackQuestion(data);
   if (!question) return [];
-  const { trims, longerParts, shim } = spacerStack(question);
+  const { trims, longerParts, newPart, shim } = spacerStack(question);
   return [
     ...trims.flatMap(({ part, result }) => (result.ok ? [{ name: part, length: result.value.to }] : [])),
-    ...longerParts.map(({ part, to }) => ({ name: `${part}, longer`, length: to })),
-    ...(shim ? [{ name: 'Shim', length: shim.thickness }] : []),
+    ...longerParts
+      .filter(({ mayGive }) => mayGive)
+      .map(({ part, to }) => ({ name: `${part}, longer`, length: to })),
+    ...(newPart ? [{ name: 'One more spacer', length: newPart.to }] : []),
+    ...(shim && !newPart ? [{ name: 'Shim', length: shim.thickness }] : []),
   ];
 }
 

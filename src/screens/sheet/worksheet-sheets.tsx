@@ -1,3 +1,4 @@
+import { isZero } from '../../engine/length.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { say } from '../../engine/say.ts';
@@ -9,7 +10,17 @@ import {
   sayInsertWall,
 } from '../../engine/say-insert.ts';
 import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/say-routes.ts';
-import { sayLongerPart, sayShim, sayStack, sayStackBand, sayTrim } from '../../engine/say-stack.ts';
+import {
+  sayLongerPart,
+  sayNeeded,
+  sayNewPart,
+  sayShared,
+  sayShim,
+  sayStack,
+  sayStackBand,
+  sayTrim,
+  sayUnproved,
+} from '../../engine/say-stack.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { show, showBand, showBetween, showLimits } from '../../engine/show.ts';
@@ -34,6 +45,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
   const { unit } = data;
   const answer = spacerStack(question);
   const { limits, aim } = question.want;
+  const isGood = answer.verdict.kind === 'good' || isZero(answer.needed.aim);
   return (
     <>
       <VerdictBand kind={answer.verdict.kind} headline={sayStack(answer, question.want, unit)} />
@@ -50,10 +62,16 @@ export function SpacerStackSheet({ data }: SheetProps) {
       {answer.trims.map((trim) => (
         <p key={trim.part}>{sayTrim(trim, unit)}</p>
       ))}
+      {answer.shared && <p>{sayShared(answer.shared, unit)}</p>}
+      {!isGood && answer.trims.length === 0 && !answer.shim && <p>{sayNeeded(answer, unit)}</p>}
       {answer.shim && <p>{sayShim(answer.shim, unit)}</p>}
       {answer.longerParts.map((part) => (
         <p key={part.part}>{sayLongerPart(part, unit)}</p>
       ))}
+      {answer.newPart && <p>{sayNewPart(answer.newPart, unit)}</p>}
+      {!isGood && !answer.needed.proved && (
+        <p>{sayUnproved(answer.needed, question.want, answer.direct, unit)}</p>
+      )}
     </>
   );
 }

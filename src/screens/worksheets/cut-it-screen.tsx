@@ -49,8 +49,9 @@ export function CutItScreen({ data, path }: { data: WorksheetData; path: string 
   if (!ways) return <Page title=" ">{null}</Page>;
   const onePart = onePartWay(data, onePartPlaces(wayId));
   const all = onePart ? [onePart, ...ways] : ways;
-  const way = all.find(({ id }) => id === wayId) ?? all[0];
-  if (!way) return <NothingToCut data={data} />;
+  // Never another way than the one that was pressed: it would make another part.
+  const way = wayId === '' ? all[0] : all.find(({ id }) => id === wayId);
+  if (!way) return <NothingToCut data={data} others={wayId === '' ? [] : ways} />;
   const ofWorksheet = (known ?? []).filter((cut) => cut.worksheetId === data.worksheet.id);
   const picks = withKnownMaterials(readPicks(draft.text), ofWorksheet);
   const offer = way.offers[Number(place)];
@@ -78,13 +79,28 @@ export function CutItScreen({ data, path }: { data: WorksheetData; path: string 
   );
 }
 
-function NothingToCut({ data }: { data: WorksheetData }) {
+function NothingToCut({ data, others }: { data: WorksheetData; others: readonly CutWay[] }) {
   return (
     <Page title="Cut it" subtitle={data.worksheet.title} back={backTo(data)}>
       <EmptyLine>
-        As it stands this worksheet asks for no cut. Change what it stands on, or go back to its answer.
+        {others.length > 0
+          ? 'As it stands this way asks for no cut any more. Go back to the answer, or take another one.'
+          : 'As it stands this worksheet asks for no cut. Change what it stands on, or go back to its answer.'}
       </EmptyLine>
+      {others.length > 0 && <WayKeys data={data} ways={others} />}
     </Page>
+  );
+}
+
+function WayKeys({ data, ways, way }: { data: WorksheetData; ways: readonly CutWay[]; way?: CutWay }) {
+  return (
+    <div class="cut-it-ways" role="group" aria-label="Which way">
+      {ways.map((one) => (
+        <Button key={one.id} chosen={one === way} onPress={() => goInstead(fieldAt(data, `cuts/${one.id}`))}>
+          {one.name}
+        </Button>
+      ))}
+    </div>
   );
 }
 
@@ -147,19 +163,7 @@ function Offers({ data, ways, way, picks, known, onPicks, onDone }: OffersProps)
           </div>
         </section>
       )}
-      {ways.length > 1 && (
-        <div class="cut-it-ways" role="group" aria-label="Which way">
-          {ways.map((one) => (
-            <Button
-              key={one.id}
-              chosen={one === way}
-              onPress={() => goInstead(fieldAt(data, `cuts/${one.id}`))}
-            >
-              {one.name}
-            </Button>
-          ))}
-        </div>
-      )}
+      {ways.length > 1 && <WayKeys data={data} ways={ways} way={way} />}
       {way.unsure === true && (
         <p class="cut-it-unsure">
           Not sure yet: the worksheet still has a question open. Settle it first, or leave metal on.

@@ -1,21 +1,22 @@
 import { useState } from 'preact/hooks';
-import { sayOnePart } from '../../engine/say-stack.ts';
-import { isMore, isZero, minus, negate, zero, type Length } from '../../engine/length.ts';
+import { sayMadeOne, sayOnePart, sayUnproved } from '../../engine/say-stack.ts';
 import { withUnit } from '../../engine/say-verdict.ts';
-import { show, showBand, type ShownUnit } from '../../engine/show.ts';
-import { onePartInPlaceOf, type StackPart, type StackWant } from '../../engine/spacer-stack.ts';
+import { showBand, type ShownUnit } from '../../engine/show.ts';
+import { onePartInPlaceOf, type StackPart, type StackQuestion } from '../../engine/spacer-stack.ts';
+import { onePart } from '../../engine/stack-one-part.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 
 type OnePartProps = {
   readonly parts: readonly StackPart[];
-  readonly wantLess?: { readonly gap: Length; readonly want: StackWant };
+  /** Left out while the stack isn't known whole. */
+  readonly question: StackQuestion | undefined;
   readonly unit: ShownUnit;
-  /** Where these parts' one part goes to be cut; left out where the stack isn't known whole. */
-  readonly cutAt?: (places: readonly number[]) => string;
+  /** Where these parts' one part goes to be cut. */
+  readonly cutAt: (places: readonly number[]) => string;
 };
 
-/** One spacer made in place of several: their sum, and the length that would bring the wanted gap as well. */
-export function OnePart({ parts, wantLess, unit, cutAt }: OnePartProps) {
+/** One spacer made in place of several: their sum, and the length that brings what is wanted as well. */
+export function OnePart({ parts, question, unit, cutAt }: OnePartProps) {
   const [chosen, setChosen] = useState<readonly number[]>([]);
   const toggle = (index: number) =>
     setChosen(
@@ -24,6 +25,8 @@ export function OnePart({ parts, wantLess, unit, cutAt }: OnePartProps) {
         : [...chosen, index].sort((a, b) => a - b),
     );
   const replaced = parts.filter((_, index) => chosen.includes(index));
+  const isSeveral = replaced.reduce((so, { count }) => so + count, 0) > 1;
+  const made = question && isSeveral ? onePart(question, chosen)?.made : undefined;
   return (
     <section class="one-part">
       <h2>One part in place of several</h2>
@@ -36,8 +39,14 @@ export function OnePart({ parts, wantLess, unit, cutAt }: OnePartProps) {
           </Button>
         ))}
       </div>
-      {replaced.length > 1 && <Replaced parts={replaced} unit={unit} {...(wantLess && { wantLess })} />}
-      {replaced.length > 1 && cutAt && (
+      {isSeveral && <Same parts={replaced} unit={unit} />}
+      {question && made && (
+        <p class="worksheet-said">
+          {sayMadeOne(made, question.want, unit)}
+          {!made.proved && ` ${sayUnproved(made, question.want, question.direct !== undefined, unit)}`}
+        </p>
+      )}
+      {made && !made.isShim && (
         <div class="one-part-keys not-printed">
           <LinkButton href={cutAt(chosen)}>Cut the one part</LinkButton>
         </div>
@@ -46,18 +55,8 @@ export function OnePart({ parts, wantLess, unit, cutAt }: OnePartProps) {
   );
 }
 
-function Replaced({ parts, wantLess, unit }: OnePartProps) {
+function Same({ parts, unit }: Pick<OnePartProps, 'parts' | 'unit'>) {
   const { length, band } = onePartInPlaceOf(parts);
-  const offAim =
-    wantLess &&
-    minus(wantLess.want.kind === 'clamp' ? negate(wantLess.want.aim) : wantLess.want.aim, wantLess.gap);
-  const toAim = offAim && minus(length, offAim);
-  return (
-    <>
-      <p class="worksheet-said">{`${sayOnePart(parts, length, unit)} It is known to ${withUnit(showBand(band.halfWidth, unit), unit)}.`}</p>
-      {offAim && toAim && !isZero(offAim) && isMore(toAim, zero) && (
-        <p class="worksheet-said">{`Made ${show(toAim, unit)}, it also brings the gap to ${show(wantLess.want.aim, unit)}.`}</p>
-      )}
-    </>
-  );
+  const known = withUnit(showBand(band.halfWidth, unit), unit);
+  return <p class="worksheet-said">{`${sayOnePart(parts, length, unit)} It is known to ${known}.`}</p>;
 }

@@ -1,4 +1,4 @@
-import { cutOfOnePart, cutsOfStack } from '../../engine/cuts-of-stack.ts';
+import { cutsOfStack, wayOfOnePart } from '../../engine/cuts-of-stack.ts';
 import type { CutWay } from '../../engine/cuts-of-way.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { spacerStackQuestion } from './spacer-stack-question.ts';
@@ -12,8 +12,7 @@ export function spacerStackCuts(data: WorksheetData): readonly CutWay[] {
 /** One part made in place of several; `places` count the parts from the left, from 0. */
 export function onePartWay(data: WorksheetData, places: readonly number[]): CutWay | undefined {
   const question = spacerStackQuestion(data);
-  const offer = question && cutOfOnePart(question, places);
-  return offer && { id: onePartId(places), name: 'One part in place of several', offers: [offer] };
+  return question && wayOfOnePart(question, places, onePartId(places));
 }
 
 const ONE_PART = 'one-part-';
@@ -25,6 +24,6 @@ export function onePartId(places: readonly number[]): string {
 
 /** The parts an address means; none for any other way. */
 export function onePartPlaces(wayId: string): readonly number[] {
-  if (!/^one-part-\d+(?:-\d+)+$/.test(wayId)) return [];
+  if (!/^one-part-\d+(?:-\d+)*$/.test(wayId)) return [];
   return wayId.slice(ONE_PART.length).split('-').map(Number);
 }

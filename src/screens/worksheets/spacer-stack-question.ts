@@ -1,4 +1,5 @@
 import {
+  dividedBy,
   largest,
   minus,
   negate,
@@ -17,6 +18,7 @@ import {
   type StackQuestion,
   type StackWant,
 } from '../../engine/spacer-stack.ts';
+import { usualLeastLength } from '../../engine/tables/least-part.ts';
 import { middleOf } from '../../engine/verdict.ts';
 import type { Id, StackPartInput } from '../../store/records.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
@@ -51,8 +53,10 @@ export function stackWant(data: WorksheetData): StackWant {
   const upper = exactSize(data, sizes['upper']);
   const aim = exactSize(data, sizes['aim']);
   const room = minus(preset.limits.upper, preset.limits.lower);
-  // Below zero it would no longer be what is wanted: a float that clamps, a clamp that floats.
-  const roomBelow = upper && largest(zero, minus(upper, room));
+  // Down to nothing it would no longer be what is wanted: a float that is seized, a clamp that holds nothing. End play may
+  // be nothing. A third of the most: chosen, common practice has no figure for so little.
+  const leastBelow = upper && (kind === 'end-play' ? zero : dividedBy(upper, 3));
+  const roomBelow = upper && leastBelow && largest(leastBelow, minus(upper, room));
   const limits = {
     lower: lower ?? (roomBelow ? smallest(preset.limits.lower, roomBelow) : preset.limits.lower),
     upper: upper ?? (lower ? largest(preset.limits.upper, plus(lower, room)) : preset.limits.upper),
@@ -81,6 +85,7 @@ export function spacerStackQuestion(data: WorksheetData): StackQuestion | undefi
     parts,
     want,
     step: dialStep(data),
+    usualLeast: usualLeastLength[data.unit],
     ...(direct && { direct }),
   };
 }

@@ -1,12 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { bandOf } from '../../engine/estimate.ts';
-import { absolute, isNegative } from '../../engine/length.ts';
+import { absolute } from '../../engine/length.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
-import { sayLongerPart, sayShim, sayStack, sayStackBand, shimFigure } from '../../engine/say-stack.ts';
-import { say } from '../../engine/say.ts';
+import { sayStack, sayStackBand } from '../../engine/say-stack.ts';
 import { legOf } from '../../engine/settle.ts';
-import { figure, showBand, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { figure } from '../../engine/show.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
 import { newId } from '../../store/new-id.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -21,13 +20,15 @@ import { useStore } from '../common/store-context.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { useCutSince, type CutSince } from './cut-since.ts';
 import { InputRows } from './input-rows.tsx';
-import { Lead, LeadNext, Why } from './lead.tsx';
+import { Why } from './lead.tsx';
 import { OnePart } from './one-part.tsx';
 import { ProofBefore, ProofLines } from './proof-lines.tsx';
 import { ShimPick } from './shim-pick.tsx';
 import { SinceCut, SinceCutAction } from './since-cut.tsx';
 import { onePartId } from './spacer-stack-cuts.ts';
+import { stackWhy } from './spacer-stack-why.ts';
 import { spacerStackQuestion, stackParts, stackWant, type KnownPart } from './spacer-stack-question.ts';
+import { StackRemedy } from './stack-remedy.tsx';
 import { StackDrawing } from './stack-drawing.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
@@ -88,14 +89,12 @@ export function SpacerStackView({ data, plan }: WorksheetViewProps) {
       )}
       <PartRows data={data} parts={parts} />
       {answer && !needsCut && <AddPart onPress={() => addPart()} />}
-      {parts.length > 1 && (
+      {parts.reduce((so, { input }) => so + input.count, 0) > 1 && (
         <OnePart
           parts={parts.flatMap(({ part }) => part ?? [])}
-          {...(answer && question && { wantLess: { gap: answer.gap, want } })}
+          question={question}
           unit={unit}
-          {...(answer && {
-            cutAt: (places: readonly number[]) => hrefOf({ ...here, field: `cuts/${onePartId(places)}` }),
-          })}
+          cutAt={(places) => hrefOf({ ...here, field: `cuts/${onePartId(places)}` })}
         />
       )}
       <InputRows
@@ -230,7 +229,7 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
       ) : (
         since && (
           <>
-            <Remedy answer={answer} unit={unit} />
+            <StackRemedy question={question} answer={answer} unit={unit} />
             <ShimPick data={data} question={question} answer={answer} />
           </>
         )
@@ -251,13 +250,13 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
         verdict={answer.verdict}
         legs={legs}
       />
-      {!answer.direct && (answer.verdict.kind === 'too-close' || !answer.provable) && (
+      {!answer.direct && answer.verdict.kind === 'too-close' && answer.provable && (
         <p class="worksheet-said">
           Reading the gap itself beats any sum: put it together and use a feeler or an indicator, or measure
           the stack clamped together as one.
         </p>
       )}
-      <Why lines={whyLines(question, answer, unit)} />
+      <Why lines={stackWhy(question, answer, unit)} />
     </>
   );
 }
@@ -265,83 +264,4 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
 /** Until that is in, what the answer asks for may have been cut already. */
 function isCutSince({ notGiven, gapReadBefore }: CutSince): boolean {
   return notGiven.length > 0 || gapReadBefore !== undefined;
-}
-
-/** What has to give: a trim where it is too tight, a shim or a longer part where it is too loose. */
-function Remedy({ answer, unit }: { answer: StackAnswer; unit: ShownUnit }) {
-  const trims = answer.trims.flatMap(({ result }) => (result.ok ? [result.value] : []));
-  const refused = answer.trims.flatMap(({ part, result }) =>
-    result.ok ? [] : [`${part}: ${say(result.refusal, unit)}`],
-  );
-  return (
-    <>
-      {trims.map((trim) => (
-        <Lead
-          key={trim.part}
-          label={`Face off ${trim.part}`}
-          figure={figure(trim.take, unit)}
-          unit={`${unit} off`}
-        >
-          <LeadNext>{`${figure(trim.from, unit)} → ${figure(trim.to, unit)}`}</LeadNext>
-          <p>{`good from ${showBetween(trim.lower, trim.upper, unit)} ${unit}`}</p>
-        </Lead>
-      ))}
-      {refused.map((sentence) => (
-        <p key={sentence} class="worksheet-said">
-          {sentence}
-        </p>
-      ))}
-      {answer.shim && (
-        <Lead label="Add shims of" figure={shimFigure(answer.shim, unit)} unit={unit}>
-          <p>{sayShim(answer.shim, unit)}</p>
-        </Lead>
-      )}
-      {answer.longerParts.map((part) => (
-        <p key={part.part} class="worksheet-said">
-          {sayLongerPart(part, unit)}
-        </p>
-      ))}
-    </>
-  );
-}
-
-function whyLines({ fixed, parts, want }: StackQuestion, answer: StackAnswer, unit: ShownUnit) {
-  const terms = parts
-    .map(({ thickness, count }) => `${count > 1 ? `${count} · ` : ''}${sizeFigure(thickness, unit)}`)
-    .join(' − ');
-  return [
-    answer.direct
-      ? { what: 'Gap', how: `read directly: ${figure(answer.gap, unit)}` }
-      : {
-          what: 'Gap',
-          how: `${fixed.name} − parts = ${sizeFigure(fixed.length, unit)} − ${terms} = ${figure(answer.gap, unit)} ${unit}`,
-        },
-    ...(want.kind === 'clamp'
-      ? [
-          {
-            what: 'Clamp',
-            how: `the parts stand ${isNegative(answer.gap) ? 'proud' : 'below'} by ${figure(answer.wanted, unit)}`,
-          },
-        ]
-      : []),
-    {
-      what: 'Wanted',
-      how: `${showBetween(want.limits.lower, want.limits.upper, unit)}, aim ${figure(want.aim, unit)}`,
-      source: want.limits.source,
-    },
-    {
-      what: 'Band',
-      how: `${showBand(answer.band.halfWidth, unit)} at 95 %; a tool’s own error is common to all it read`,
-      source: 'JCGM 100:2008',
-    },
-    {
-      what: 'By root-sum-square, and worst case',
-      how: `${showBand(answer.rss, unit)} and ${showBand(answer.worstCase, unit)}`,
-      source: 'tolerance chain, common practice',
-    },
-    {
-      what: 'Trim',
-      how: 'length − (aim − gap), left full to the dial’s next step; its limits are what the band leaves of the want',
-    },
-  ];
 }

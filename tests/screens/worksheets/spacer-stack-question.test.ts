@@ -112,6 +112,14 @@ describe('what a stack worksheet asks', () => {
   });
 });
 
+test.each([
+  { unit: 'in', least: '.020 in' },
+  { unit: 'mm', least: '0.5 mm' },
+] as const)('a part is faced no shorter than $least in a shop that works in $unit', ({ unit, least }) => {
+  const question = spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts, unit }));
+  expect(is(question?.usualLeast, least)).toBe(true);
+});
+
 describe('what the stack is wanted to do', () => {
   const wantWith = (given: Parameters<typeof worksheetOf>[1]) =>
     stackWant(worksheetOf('spacer-stack', given));
@@ -167,6 +175,15 @@ describe('what the stack is wanted to do', () => {
       }),
     );
     expect(question && spacerStack(question).verdict.kind).toBe('no-good');
+  });
+
+  test.each([
+    { want: 'float', lower: '.001 in' }, // a third of .003: never down to nothing
+    { want: 'clamp', lower: '.001 in' },
+    { want: 'end-play', lower: '0 in' }, // end play may be nothing
+  ])('a $want of .003 at the most is at least $lower', ({ want, lower }) => {
+    const { limits } = wantWith({ choices: { want }, sizes: { upper: typedSize('.003') } });
+    expect(is(limits.lower, lower)).toBe(true);
   });
 
   test('with an aim of one’s own aims there', () => {

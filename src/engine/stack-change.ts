@@ -1,0 +1,83 @@
+import { aimedInside, type Change } from './change-wanted.ts';
+import { combine, type Term } from './estimate.ts';
+import { isMore, minus, negate, plus, type Length } from './length.ts';
+import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
+
+/** How far a figure is proved: to ± halfWidth, and whether that leaves anything of what is wanted. */
+export type Proof = { readonly halfWidth: Length; readonly proved: boolean };
+
+/** How much shorter the parts have to become, below zero longer; from least to most it does. */
+export type StackChange = Change & Proof;
+
+/**
+ * How much shorter the parts of a stack have to become for what is wanted of it.
+ *
+ * Units:   aim − gap, a clamp's aim and limits counted as −gap. Least and most are what ± halfWidth leaves of the limits; an
+ *          aim closer to one of them than the band counts as what is left there.
+ * Range:   where the band leaves nothing, the limits stand whole, the aim as it is, and it isn't proved: the figure is
+ *          never withheld.
+ */
+export function neededChange({
+  gap,
+  want,
+  halfWidth,
+}: {
+  readonly gap: Length;
+  readonly want: StackWant;
+  readonly halfWidth: Length;
+}): StackChange {
+  const { aim, least, most } = gapWanted(want);
+  const whole = { aim: minus(aim, gap), least: minus(least, gap), most: minus(most, gap) };
+  const left = { ...whole, least: plus(whole.least, halfWidth), most: minus(whole.most, halfWidth) };
+  const proved = !isMore(left.least, left.most);
+  return { ...(proved ? aimedInside(left) : whole), halfWidth, proved };
+}
+
+/** What is wanted, said as a gap: a clamp's parts stand proud, so its gap is below zero. */
+export function gapWanted({ kind, limits, aim }: StackWant): {
+  readonly aim: Length;
+  readonly least: Length;
+  readonly most: Length;
+} {
+  return kind === 'clamp'
+    ? { aim: negate(aim), least: negate(limits.upper), most: negate(limits.lower) }
+    : { aim, least: limits.lower, most: limits.upper };
+}
+
+/**
+ * What the gap is known by: the sleeve and its parts, or its own reading.
+ *
+ * Range:   with some pieces of a part out of the stack: the gap that was read without them is known as badly as that and
+ *          those pieces together.
+ */
+export function gapTerms(
+  { direct, fixed, parts }: StackQuestion,
+  out?: { readonly place: number; readonly pieces: number },
+): readonly Term[] {
+  const gone = (place: number) => (out?.place === place ? out.pieces : 0);
+  if (!direct)
+    return [
+      { estimate: fixed.length, coefficient: 1 },
+      ...parts.map(({ thickness, count }, place) => ({
+        estimate: thickness,
+        coefficient: gone(place) - count,
+      })),
+    ].filter(({ coefficient }) => coefficient !== 0);
+  const part = out && parts[out.place];
+  return [
+    { estimate: direct, coefficient: 1 },
+    ...(part ? [{ estimate: part.thickness, coefficient: out.pieces }] : []),
+  ];
+}
+
+/**
+ * How closely the gap will be known once a part has another length.
+ *
+ * Range:   of a sum the part's own band is in it already, and the new length is taken to be known as well as the old. A gap
+ *          that was read is the gap with the old length: the part's own band goes in beside it.
+ */
+export function halfWidthAfter(q: StackQuestion, { thickness }: StackPart): Length {
+  const { direct } = q;
+  const own: readonly Term[] = direct ? [{ estimate: thickness, coefficient: 1 }] : [];
+  return combine([...gapTerms(q), ...own]).band.halfWidth;
+}

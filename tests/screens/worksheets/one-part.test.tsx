@@ -1,0 +1,82 @@
+import { fireEvent, screen } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { hrefOf } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { createJob } from '../../../src/store/jobs.ts';
+import { createWorksheet } from '../../../src/store/worksheets.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+import { partOf, tool, typedSize } from './worksheet-for-test.ts';
+
+const PATIENCE = { timeout: 30_000 };
+
+beforeEach(() => {
+  location.hash = '';
+});
+afterEach(clearAway);
+
+/** Sleeve 2.000 over a hub of 1.763 and two parts, all by caliper: too loose by a long way, and nothing can be proved. */
+async function atStack(field?: string) {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const caliper = tool('digital-caliper');
+  const worksheet = worked(
+    await createWorksheet(store, {
+      jobId: job.id,
+      kind: 'spacer-stack',
+      title: 'Bracket',
+      sizes: { fixed: typedSize('2.000', caliper), lower: typedSize('.009'), upper: typedSize('.011') },
+      choices: { want: 'float' },
+      parts: {
+        a: partOf(1, typedSize('1.763', caliper)),
+        b: partOf(2, typedSize('.062', caliper)),
+        c: partOf(3, typedSize('.105', caliper)),
+      },
+    }),
+  );
+  const at = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
+  location.hash = hrefOf({ ...at, ...(field !== undefined && { field }) });
+  onScreen(store, <App store={store} />);
+}
+
+describe('one part in place of several', () => {
+  test('is cut as it is said, however little the caliper proves: .227, not another part', async () => {
+    await atStack();
+    fireEvent.click(await screen.findByRole('button', { name: 'part 2' }, PATIENCE));
+    fireEvent.click(screen.getByRole('button', { name: 'part 3' }));
+    // 2.000 − 1.763 = .237; less .010
+    expect(screen.getByText(/^For float \.010 make it \.227 in; by the sizes alone from/)).toBeTruthy();
+    fireEvent.click(screen.getByRole('link', { name: 'Cut the one part' }));
+    expect(
+      await screen.findByRole('heading', { name: 'One part for part 2 and part 3, made new' }, PATIENCE),
+    ).toBeTruthy();
+    const figures = [...document.querySelectorAll('.cut-it-figure')].map((one) => one.textContent);
+    expect(figures).toEqual(['.227 in']);
+    expect(screen.getByText(/^Not sure yet/)).toBeTruthy();
+  });
+
+  test('that is no way to cut any more is never another one in its place', async () => {
+    // the two that are left fill all but .062 + .105 of the sleeve: their one part is another length than part 1 and 9
+    await atStack('cuts/one-part-1-9');
+    expect(
+      await screen.findByText(/^As it stands this way asks for no cut any more/, {}, PATIENCE),
+    ).toBeTruthy();
+    expect(document.querySelectorAll('.cut-it-figure')).toHaveLength(0);
+    expect(screen.getByRole('button', { name: 'Make part 1 new, longer' })).toBeTruthy();
+  });
+});
+
+test('a stack .060 short by caliper says its figures, and with what they are settled', async () => {
+  await atStack();
+  // 2.000 − 1.930 = .070; less .010
+  expect(
+    await screen.findByText(/^Add a shim of \.060 in; by the sizes alone from/, {}, PATIENCE),
+  ).toBeTruthy();
+  expect(
+    screen.getByText(/^Or make part 3 new: \.165 in in place of \.105; by the sizes alone/),
+  ).toBeTruthy();
+  expect(screen.getByText(/^Or put one more spacer in: \.060 in/)).toBeTruthy();
+  expect(
+    screen.getByText(/^These sizes prove it to ±\.\d+ only\. Feeler the float once it is together\.$/),
+  ).toBeTruthy();
+});

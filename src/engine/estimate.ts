@@ -1,6 +1,6 @@
 import { dividedBy, floatMm, largest, lengthFromFloat, lengthOf, sum, times, zero } from './length.ts';
 import type { Length } from './length.ts';
-import type { ToolInForce } from './measuring-tool.ts';
+import { toolThatCounts, type ToolInForce } from './measuring-tool.ts';
 import { sizeRead, stepWidth, type Reading } from './reading.ts';
 import { t95 } from './student-t.ts';
 import { toolErrorVariance, type ErrorShare } from './tool-error.ts';
@@ -52,9 +52,11 @@ const ROUNDING_MM = 1e-9;
  *          readings all alike and in those that happen to agree: a worse pair never proves more than a better one.
  *          Readings of several tools in one group: the largest error limit, step and repeatability speak for all.
  *          A leaf or plug that goes while the next doesn't: the middle of the step; repeats don't make a step finer.
+ * Range:   a tool that can't have read that size counts as the usual caliper in its place (`toolThatCounts`).
  * Source:  JCGM 100:2008 4.2 (type A) and 4.3.8 (a judgment in its place).
  */
-export function estimateOf(readings: readonly [Reading, ...Reading[]]): Estimate {
+export function estimateOf([read, ...more]: readonly [Reading, ...Reading[]]): Estimate {
+  const readings = [counting(read), ...more.map(counting)] as const;
   const sizes = readings.map(sizeRead);
   const total = sum(sizes);
   const count = readings.length;
@@ -78,6 +80,11 @@ export function estimateOf(readings: readonly [Reading, ...Reading[]]): Estimate
       zeroChecked: readings.every((reading) => reading.zeroChecked),
     },
   };
+}
+
+function counting(reading: Reading): Reading {
+  const { tool, exact, asRead = exact } = reading;
+  return { ...reading, tool: toolThatCounts(tool, asRead) };
 }
 
 /**

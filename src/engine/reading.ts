@@ -22,6 +22,8 @@ export type Direction = '0' | '90';
  */
 export type Reading = {
   readonly exact: Length;
+  /** What the tool showed, where something was corrected: its range is of that. */
+  readonly asRead?: Length;
   readonly tool: ToolInForce;
   /** Of a leaf or plug that goes: the next one, which doesn't. */
   readonly stops?: Length;

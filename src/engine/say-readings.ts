@@ -2,7 +2,9 @@ import { typedWithUnit, type Entry } from './entry.ts';
 import type { FormCaution } from './feature-form.ts';
 import type { SlipQuestion } from './reading.ts';
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { knownFigure, show, type ShownUnit } from './show.ts';
+import { isZero, type Length } from './length.ts';
+import { canHaveRead, toolThatCounts, type MeasuringTool, type ToolInForce } from './measuring-tool.ts';
+import { figure, knownFigure, show, type ShownUnit } from './show.ts';
 
 /** What readings come to, as far as it is known: `.4370` where the band is ±.00014. */
 export function sizeFigure(estimate: Estimate, unit: ShownUnit): string {
@@ -28,6 +30,20 @@ export function saySlipQuestion({ kind, usual }: SlipQuestion, entry: Entry): st
     default:
       return kind satisfies never;
   }
+}
+
+/** The tool beside a size in a list or on paper: the one it counts as read by, and which one can't have read it. */
+export function toolBeside({ tool, exact }: { readonly tool: ToolInForce; readonly exact: Length }): string {
+  if (canHaveRead(tool, exact)) return tool.name;
+  return `${toolThatCounts(tool, exact).name} (the ${tool.name} can’t read this)`;
+}
+
+/** Why a tool isn't taken for a size: where it begins and ends. */
+export function sayOutOfRange({ name, least, most }: MeasuringTool, entry: Entry, unit: ShownUnit): string {
+  const from = least && !isZero(least) ? figure(least, unit) : undefined;
+  const to = most && show(most, unit);
+  const range = from && to ? `${from} to ${to}` : to ? `up to ${to}` : `from ${from ?? '0'} ${unit}`;
+  return `The ${name} reads ${range}. Choose the tool that read ${typedWithUnit(entry)}.`;
 }
 
 /** What the way of measuring can't see. */

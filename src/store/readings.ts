@@ -77,7 +77,17 @@ export async function strikeOut(store: Store, id: Id, why: string): Promise<Stor
 
 /** Only what a reading keeps of its tool, should the whole tool be handed in. */
 export function inForce(tool: ToolInForce): ToolInForce {
-  const { id, name, kind, mpe, resolution, resolutionInMpe, repeatability, jawWidth } = tool;
-  const common = { id, name, kind, mpe, resolution, resolutionInMpe, repeatability };
-  return jawWidth === undefined ? common : { ...common, jawWidth };
+  const { id, name, kind, mpe, resolution, resolutionInMpe, repeatability, jawWidth, least, most } = tool;
+  return {
+    id,
+    name,
+    kind,
+    mpe,
+    resolution,
+    resolutionInMpe,
+    repeatability,
+    ...(jawWidth && { jawWidth }),
+    ...(least && { least }),
+    ...(most && { most }),
+  };
 }

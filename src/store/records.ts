@@ -101,7 +101,12 @@ export type ReadingRecord = Entry & {
 };
 
 /** A size typed on a worksheet; without a tool it is taken as exact. */
-export type TypedSize = Entry & { readonly from: 'typed'; readonly tool?: ToolInForce };
+export type TypedSize = Entry & {
+  readonly from: 'typed';
+  readonly tool?: ToolInForce;
+  /** Nobody said which tool read it: the shop's usual one is assumed. */
+  readonly toolAssumed?: true;
+};
 
 export type SizeInput = { readonly from: 'feature'; readonly featureId: Id } | TypedSize;
 
@@ -393,6 +398,8 @@ export type KeptDial = {
 
 export type LastUsed = {
   readonly toolId: Id;
+  /** Where the tool was chosen: in another job the usual one stands there until it is chosen again. */
+  readonly jobId?: Id;
   readonly unit: Unit;
   readonly place?: Place;
   readonly direction?: Direction;

@@ -1,6 +1,6 @@
 import { afterAll, expect, test } from 'vitest';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
-import { thumbOn, type Thumb } from './thumb.ts';
+import { thumbOn, type Thumb, takeAsExact } from './thumb.ts';
 
 afterAll(removeTemporaryFolders);
 
@@ -9,7 +9,7 @@ const quiet = { said: [], refused: [], strayed: [] };
 /** A size typed on the pad, taken as exact: a caliper's band would leave nothing of a float of .004. */
 async function exactly(thumb: Thumb, size: string): Promise<void> {
   await thumb.key(size);
-  await thumb.press(/^digital caliper ±/);
+  await takeAsExact(thumb);
   await thumb.press('Use it');
 }
 

@@ -1,6 +1,6 @@
 import { afterAll, expect, test } from 'vitest';
 import { openPhone, removeTemporaryFolders, startServer } from './launch.ts';
-import { thumbOn } from './thumb.ts';
+import { thumbOn, takeAsExact } from './thumb.ts';
 
 afterAll(removeTemporaryFolders);
 
@@ -18,7 +18,7 @@ test('a stranger who thinks in millimetres goes from opening the app to what is 
     if (place > 0) await thumb.press('Add a part');
     await page.locator('.size-pad-unit, [aria-pressed="true"]', { hasText: 'mm' }).first().waitFor();
     // One reading with a caliper proves no such cut, and the app says so; these sizes are given, as from a drawing.
-    await thumb.press(/^digital caliper/);
+    await takeAsExact(thumb);
     await thumb.key(size);
     await thumb.press('Use it');
   }

@@ -1,6 +1,6 @@
 import { afterAll, expect, test } from 'vitest';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
-import { thumbOn } from './thumb.ts';
+import { thumbOn, takeAsExact } from './thumb.ts';
 
 afterAll(removeTemporaryFolders);
 
@@ -69,7 +69,7 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await again.close();
 
   async function takenAsExact(): Promise<void> {
-    await thumb.press(/^digital caliper ±/);
+    await takeAsExact(thumb);
     await thumb.press('Use it');
   }
 

@@ -1,6 +1,6 @@
 import { afterAll, expect, test } from 'vitest';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline, type Phone } from './launch.ts';
-import { logFeature, thumbOn } from './thumb.ts';
+import { logFeature, thumbOn, takeAsExact } from './thumb.ts';
 
 afterAll(removeTemporaryFolders);
 
@@ -112,7 +112,7 @@ test('five parts in a sleeve: which one to face, to what length, and by how much
 
   // Sizes taken as exact: the tool's band would leave nothing of a float of .004, and that is said instead.
   async function taken(_page: typeof page, thumb: ReturnType<typeof thumbOn>): Promise<void> {
-    await thumb.press(/^digital caliper ±/);
+    await takeAsExact(thumb);
     await thumb.press('Use it');
   }
 });

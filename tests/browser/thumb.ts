@@ -39,6 +39,12 @@ const KEYS: Readonly<Record<string, string>> = {
   ' ': '1 a/b: space, for a fraction after a whole number',
 };
 
+/** Says of the size on the pad that it is a figure from a drawing: no tool's band counts. */
+export async function takeAsExact(thumb: Thumb): Promise<void> {
+  await thumb.press(/^Read with: /);
+  await thumb.press(/^Not measured: taken as exact/);
+}
+
 /** Logs readings of one new feature from the job's readings, and comes back to them. */
 export async function logFeature(
   page: Page,

@@ -246,4 +246,17 @@ export const usualTools: readonly MeasuringTool[] = [
     most: lengthOf('12 in'),
     source: 'common practice, no source',
   },
+  {
+    id: 'tape-measure',
+    name: 'tape measure',
+    kind: 'rule',
+    measures: ['length', 'gap'],
+    mpe: lengthOf('0.9 mm'),
+    resolution: lengthOf('1 mm'),
+    resolutionInMpe: false,
+    repeatability: lengthOf('0.5 mm'),
+    least: lengthOf('0 mm'),
+    most: lengthOf('3000 mm'),
+    source: 'accuracy class II, 0.3 mm and 0.2 mm for each metre begun, from memory',
+  },
 ];

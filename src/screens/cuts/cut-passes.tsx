@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { lastPassOf, passesOf } from '../../store/cut-state.ts';
 import { strikeOutPass } from '../../store/cuts.ts';
@@ -30,7 +31,7 @@ export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
               title={index === 0 && !asked ? 'First measured' : `After pass ${countAsked(cut, index)}`}
               detail={[
                 asked ? `${figure(asked.exact, unit)} asked` : '',
-                tool?.name ?? '',
+                tool ? toolBeside({ tool, exact: measured.exact }) : '',
                 struckOut ? `struck out: ${struckOut.why}` : '',
               ]
                 .filter((word) => word !== '')

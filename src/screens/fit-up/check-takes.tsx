@@ -1,4 +1,5 @@
 import { sayGo } from '../../engine/say-check.ts';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import { foundBy } from '../../engine/check.ts';
 import { hrefOf } from '../address.ts';
@@ -92,5 +93,5 @@ function countWords({ readings }: KnownTake): string {
 }
 
 function toolsOf({ readings }: KnownTake): readonly string[] {
-  return [...new Set(readings.map(({ tool }) => tool.name))];
+  return [...new Set(readings.map(toolBeside))];
 }

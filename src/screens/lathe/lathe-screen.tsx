@@ -1,15 +1,18 @@
 import { useEffect } from 'preact/hooks';
+import { readEntry } from '../../engine/entry.ts';
+import { getDraft } from '../../store/drafts.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useSayAloud } from '../common/speech.ts';
+import { useLive } from '../common/store-context.ts';
 import { ToolChoice } from '../readings/tool-choice.tsx';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { AtTheLathe } from './at-the-lathe.tsx';
 import { DiameterPad } from './diameter-pad.tsx';
 import { MeasuredPad } from './measured-pad.tsx';
 import { kindAtTheLathe, useLatheCut, type LatheCut } from './use-lathe-cut.ts';
-import { useMeasured } from './use-measured.ts';
+import { measuredKey, useMeasured } from './use-measured.ts';
 import './lathe-tokens.css';
 import './lathe-screen.css';
 
@@ -48,9 +51,14 @@ function Measured({ at }: { at: LatheCut }) {
 
 function ToolAtTheLathe({ at }: { at: LatheCut }) {
   const kind = kindAtTheLathe(at.cut);
-  const { measuring, change } = useMeasuring(kind);
+  const draft = useLive(`draft-of/${at.cut.id}`, ['drafts'], async (store) => ({
+    half: await getDraft(store, measuredKey(at.cut.id)),
+  }));
+  const typed = draft?.half && readEntry(draft.half.typed, { unit: draft.half.unit });
+  const size = typed?.ok ? typed.value.exact : (at.progress.present ?? at.cut.target.exact);
+  const { measuring, change } = useMeasuring(kind, { jobId: at.job.id, size });
   const back = hrefOf({ at: 'lathe', jobId: at.job.id, cutId: at.cut.id, field: 'measured' });
-  if (!measuring) return <Page title=" ">{null}</Page>;
+  if (!draft || !measuring) return <Page title=" ">{null}</Page>;
   return <ToolChoice back={back} kind={kind} measuring={measuring} onChange={change} />;
 }
 

@@ -21,13 +21,13 @@ type MeasuredPadProps = {
 export function MeasuredPad({ at, measured }: MeasuredPadProps) {
   const padSize = usePadSize();
   const { cut, job, progress } = at;
-  const { half, unit, message, tool } = measured;
+  const { half, unit, message, tool, toolIsUsual } = measured;
   const last = progress.present && figure(progress.present, unit);
   return (
     <div class="pad-screen">
       <Page
         title="I measured"
-        subtitle={`${cutName(cut)} · ${tool?.name ?? 'no tool in Shop measures this'}`}
+        subtitle={`${cutName(cut)} · ${tool ? `${tool.name}${toolIsUsual ? ', usual' : ''}` : 'no tool in Shop measures this'}`}
         back={{ href: hrefOf({ at: 'lathe', jobId: job.id, cutId: cut.id }), to: 'the lathe' }}
         aside={
           tool && (

@@ -21,6 +21,8 @@ import { measuringTools } from '../../store/tools.ts';
 import { useLive } from '../common/store-context.ts';
 import { usualDial } from '../common/use-settings.ts';
 import { dialledSince } from '../../store/dialled.ts';
+import { usualToolFor } from '../../engine/usual-tool.ts';
+import { toolChosenIn } from '../readings/use-measuring.ts';
 import { workDiameter, workDiameterKey } from './work-diameter.ts';
 
 /** A cut as it stands at the machine, read in one go: what is kept, and what follows from it. */
@@ -33,6 +35,8 @@ export type LatheCut = {
   readonly material?: Material;
   /** What the size is measured with, as it was the last time; none where no tool of the shop can. */
   readonly tool?: MeasuringTool;
+  /** Nobody chose it in this job: it is the shop's usual one. */
+  readonly toolIsUsual: boolean;
   /** Every measurement in order of time, struck-out ones too, and the last that counts. */
   readonly passes: readonly [Id, CutPass][];
   readonly last?: readonly [Id, CutPass];
@@ -72,10 +76,16 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
   const tools = await measuringTools(store);
   const kind = featureKindOf(cut.of);
   const lastUsed = await getSetting(store, `lastUsed/${kind}`);
-  const suited = tools.filter((one) => canMeasure(one, kind));
-  const tool = suited.find(({ id }) => id === lastUsed?.toolId) ?? suited[0];
+  const unit = (await getSetting(store, 'shownUnit')) ?? 'in';
   const question = questionOf(cut, { passes, dialled, dial, tools });
   const progress = cutProgress(question);
+  const { present: size = cut.target.exact } = progress;
+  // On its way from 1.1 to .9 a cut leaves one micrometer's range: the one for what it becomes may be chosen before.
+  const suited = tools.filter(
+    (one) => canMeasure(one, kind, size) || canMeasure(one, kind, cut.target.exact),
+  );
+  const chosen = toolChosenIn(suited, { last: lastUsed, jobId: job.id });
+  const tool = chosen ?? usualToolFor({ tools, kind, size, unit });
   const material = materials.find(({ id }) => id === cut.material);
   const speed = material && speedOf(cut, { material, progress, lathe, typedDiameter });
   const value = {
@@ -88,6 +98,7 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
     question,
     progress,
     ...(tool && { tool }),
+    toolIsUsual: chosen === undefined,
     ...(last && { last }),
     ...(material && { material }),
     ...(speed && { speed }),

@@ -2,10 +2,11 @@ import { useState } from 'preact/hooks';
 import { cutProgress, type CutProgress } from '../../engine/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/entry.ts';
 import type { Length } from '../../engine/length.ts';
+import { canMeasure } from '../../engine/measuring-tool.ts';
 import { slipQuestion, type SlipQuestion } from '../../engine/reading.ts';
 import { sayOver, saySpring } from '../../engine/say-cuts.ts';
 import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
-import { saySlipQuestion } from '../../engine/say-readings.ts';
+import { sayOutOfRange, saySlipQuestion } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped, figure, show, type ShownUnit } from '../../engine/show.ts';
 import { logPass } from '../../store/cuts.ts';
@@ -33,17 +34,26 @@ type Around = {
   readonly onLogged?: (after: CutProgress) => void;
 };
 
+/** Where what is half typed of it stands. */
+export function measuredKey(cutId: string): string {
+  return `lathe/${cutId}/measured`;
+}
+
 /** The size just measured: half typed, asked about where it looks like a slip, logged, and what follows from it said. */
 export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
   const store = useStore();
   const unit = useShownUnit();
-  const { measuring, change: changeMeasuring } = useMeasuring(kindAtTheLathe(at.cut));
-  const draftKey = `lathe/${at.cut.id}/measured`;
+  const { measuring, change: changeMeasuring } = useMeasuring(kindAtTheLathe(at.cut), {
+    jobId: at.job.id,
+  });
+  const draftKey = measuredKey(at.cut.id);
   const draft = useSizeDraft(draftKey, measuring?.unit ?? unit);
   const [message, setMessage] = useState<MeasuredMessage>();
   const [said, sayCutBefore] = useState<CutBefore>();
 
   const keep = async (entry: Entry, by: TypedBy) => {
+    if (at.tool && !canMeasure(at.tool, kindAtTheLathe(at.cut), entry.exact))
+      return setMessage({ sentence: `${sayOutOfRange(at.tool, entry, unit)} Press Tool.` });
     const typed = draft.half;
     draft.lift();
     const asked = askedSince(said ?? guessed(at, entry.exact), askedAt(at));
@@ -76,6 +86,7 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
     half: draft.half,
     unit,
     tool: at.tool,
+    toolIsUsual: at.toolIsUsual,
     message,
     changeMeasuring,
     setMessage,

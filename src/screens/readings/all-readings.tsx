@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { changeFeature, removeFeature } from '../../store/features.ts';
 import { strikeOut } from '../../store/readings.ts';
@@ -51,7 +52,7 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
                   ? `${show(reading.exact, unit)} · `
                   : ''}
                 {whereTaken(reading)}
-                {reading.tool.name} · {timeWords(reading.at)}
+                {toolBeside(reading)} · {timeWords(reading.at)}
                 {reading.struckOut && ` · struck out ${timeWords(reading.struckOut.at)}`}
               </span>
             </p>

@@ -18,6 +18,7 @@ function engineReading(kind: FeatureKind, record: ReadingRecord): Reading {
   const acrossFlats = kind === 'bore' && tool.kind === 'caliper' && tool.jawWidth !== undefined;
   return {
     exact: acrossFlats ? trueBoreAcrossJaws({ measured: exact, flatWidth: tool.jawWidth }) : exact,
+    asRead: exact,
     tool,
     zeroChecked,
     ...(place && { place }),

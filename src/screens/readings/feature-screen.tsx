@@ -1,5 +1,9 @@
+import { readEntry } from '../../engine/entry.ts';
+import type { Length } from '../../engine/length.ts';
+import { getDraft } from '../../store/drafts.ts';
 import { featuresOf, getFeature } from '../../store/features.ts';
 import { readingsOf } from '../../store/readings.ts';
+import type { Feature } from '../../store/records.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { NotHere } from '../common/not-here.tsx';
@@ -22,16 +26,15 @@ export function FeatureScreen({ jobId, featureId, choosing }: FeatureScreenProps
   const features = useLive(`features/${jobId}`, ['features'], (store) => featuresOf(store, jobId));
   const readings = useLive(`readings-of/${featureId}`, ['readings'], (store) => readingsOf(store, featureId));
   const feature = found?.feature;
-  const { measuring, known, change } = useMeasuring(feature?.kind);
+  const last = readings?.findLast((reading) => !reading.struckOut);
+  const { measuring, known, change } = useMeasuring(feature?.kind, { jobId, size: last?.exact });
   if (missing || (found && !feature)) return <NotHere what="reading" />;
   if (!job || !feature || !readings || !known) return <Page title=" ">{null}</Page>;
   // Opened from a worksheet or from a fit-up check, the way back leads there.
   const [, way, opener, asked] = /^(?:(for|check)\/([^/]+))?\/?(tool|all)?$/.exec(choosing ?? '') ?? [];
   const from = way === undefined || opener === undefined ? '' : `${way}/${opener}`;
   const pad = { at: 'feature', jobId, featureId, ...(from !== '' && { choosing: from }) } as const;
-  if (asked === 'tool' && measuring) {
-    return <ToolChoice back={hrefOf(pad)} kind={feature.kind} measuring={measuring} onChange={change} />;
-  }
+  if (asked === 'tool') return <ToolOfFeature feature={feature} last={last?.exact} back={hrefOf(pad)} />;
   if (asked === 'all') return <AllReadings feature={feature} readings={readings} back={hrefOf(pad)} />;
   // What was read for a check is not among the readings that a foot switch goes through.
   const own = features?.filter(({ checkId }) => checkId === undefined);
@@ -60,6 +63,25 @@ export function FeatureScreen({ jobId, featureId, choosing }: FeatureScreenProps
       onNext={!there && !after ? undefined : toNext}
     />
   );
+}
+
+type ToolOfFeatureProps = {
+  readonly feature: Feature;
+  readonly last: Length | undefined;
+  readonly back: string;
+};
+
+/** Only tools that can read what stands half typed on the pad, or else what was read last. */
+function ToolOfFeature({ feature, last, back }: ToolOfFeatureProps) {
+  const { id, kind, jobId } = feature;
+  const draft = useLive(`draft-of/${id}`, ['drafts'], async (store) => ({
+    half: await getDraft(store, `feature/${id}`),
+  }));
+  const typed = draft?.half && readEntry(draft.half.typed, { unit: draft.half.unit });
+  const size = typed?.ok ? typed.value.exact : last;
+  const { measuring, change } = useMeasuring(kind, { jobId, size });
+  if (!draft || !measuring) return <Page title=" ">{null}</Page>;
+  return <ToolChoice back={back} kind={kind} measuring={measuring} onChange={change} />;
 }
 
 function openerOf(jobId: string, way: string | undefined, opener: string | undefined) {

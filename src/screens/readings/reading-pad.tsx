@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
 import { asTyped, show, type ShownUnit } from '../../engine/show.ts';
+import { canMeasure } from '../../engine/measuring-tool.ts';
 import { slipQuestion, type SlipQuestion } from '../../engine/reading.ts';
-import { saySlipQuestion } from '../../engine/say-readings.ts';
+import { sayOutOfRange, saySlipQuestion } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { logReading } from '../../store/readings.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
@@ -76,6 +77,8 @@ export function ReadingPad({
       return setMessage({
         sentence: 'No tool in Shop measures this. Put one back there first; what is typed stays here.',
       });
+    if (!canMeasure(measuring.tool, feature.kind, entry.exact))
+      return setMessage({ sentence: `${sayOutOfRange(measuring.tool, entry, unit)} Press Tool.` });
     // Emptied at once, so that a gauge can type the next one; the stored draft goes in the transaction that logs it.
     const typed = draft.half;
     draft.lift();
@@ -117,7 +120,7 @@ export function ReadingPad({
     <div class="pad-screen">
       <Page
         title={feature.name}
-        subtitle={`${measuring ? `${measuring.tool.name} ±${show(measuring.tool.mpe, unit)}` : 'no tool in Shop measures this'} · ${job.name}`}
+        subtitle={`${measuring ? `${measuring.tool.name} ±${show(measuring.tool.mpe, unit)}${measuring.isUsual ? ', usual' : ''}` : 'no tool in Shop measures this'} · ${job.name}`}
         back={back}
         aside={
           measuring ? (

@@ -45,7 +45,7 @@ export function ToolChoice({ back, kind, measuring, onChange }: ToolChoiceProps)
           <li key={tool.id}>
             <Row
               title={tool.name}
-              detail={`${tool.id === measuring.tool.id ? 'in use · ' : ''}${rangeOf(tool, unit)}`}
+              detail={`${tool.id !== measuring.tool.id ? '' : measuring.isUsual ? 'usual · ' : 'in use · '}${rangeWords(tool, unit)}`}
               figure={`±${show(tool.mpe, unit)}`}
               onPress={() => choose(tool.id)}
             />
@@ -59,7 +59,8 @@ export function ToolChoice({ back, kind, measuring, onChange }: ToolChoiceProps)
   );
 }
 
-function rangeOf(tool: Measuring['tool'], unit: ShownUnit): string {
+/** From where to where a tool reads. */
+export function rangeWords(tool: Measuring['tool'], unit: ShownUnit): string {
   if (!tool.most) return '';
   return tool.least
     ? `${show(tool.least, unit)} to ${show(tool.most, unit)}`

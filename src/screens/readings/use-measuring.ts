@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Unit } from '../../engine/length.ts';
+import type { Length, Unit } from '../../engine/length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/measuring-tool.ts';
 import type { Direction, Place } from '../../engine/reading.ts';
-import type { LastUsed } from '../../store/records.ts';
+import { usualToolFor } from '../../engine/usual-tool.ts';
+import type { Id, LastUsed } from '../../store/records.ts';
 import { getSetting, putSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { useLive, useStore } from '../common/store-context.ts';
@@ -11,6 +12,8 @@ import { useShownUnit } from '../common/use-settings.ts';
 /** How the next reading of a kind is taken: tool, unit and place, as they were the last time. */
 export type Measuring = {
   readonly tool: MeasuringTool;
+  /** Nobody chose it in this job: it is the shop's usual one. */
+  readonly isUsual: boolean;
   readonly suited: readonly MeasuringTool[];
   readonly unit: Unit;
   readonly place?: Place;
@@ -24,7 +27,16 @@ type Change = {
   readonly direction?: Direction | 'none';
 };
 
-export function useMeasuring(kind: FeatureKind | undefined): {
+type Around = {
+  readonly jobId: Id;
+  /** About how large it is, where that is known: a tool is used only inside its range. */
+  readonly size?: Length | undefined;
+};
+
+export function useMeasuring(
+  kind: FeatureKind | undefined,
+  { jobId, size }: Around,
+): {
   measuring: Measuring | undefined;
   /** The tools are read: without `measuring`, none in the shop can take this. */
   known: boolean;
@@ -40,11 +52,13 @@ export function useMeasuring(kind: FeatureKind | undefined): {
   const [pressed, setPressed] = useState<LastUsed>();
   useEffect(() => setPressed(undefined), [kind]);
   if (!known || !kind) return { measuring: undefined, known: false, change: () => undefined };
-  const suited = known.tools.filter((tool) => canMeasure(tool, kind));
+  const suited = known.tools.filter((tool) => canMeasure(tool, kind, size));
   const last = pressed ?? known.last;
-  const tool = suited.find((one) => one.id === last?.toolId) ?? suited[0];
+  const chosen = toolChosenIn(suited, { last, jobId });
+  const tool = chosen ?? usualToolFor({ tools: suited, kind, unit: shownUnit });
   const measuring = tool && {
     tool,
+    isUsual: chosen === undefined,
     suited,
     unit: last?.unit ?? shownUnit,
     ...(last?.place && { place: last.place }),
@@ -54,8 +68,15 @@ export function useMeasuring(kind: FeatureKind | undefined): {
     if (!measuring) return;
     const place = by.place ?? measuring.place ?? 'none';
     const direction = by.direction ?? measuring.direction ?? 'none';
+    const choice =
+      by.toolId === undefined
+        ? {
+            toolId: last?.toolId ?? measuring.tool.id,
+            ...(last?.jobId !== undefined && { jobId: last.jobId }),
+          }
+        : { toolId: by.toolId, jobId };
     const next: LastUsed = {
-      toolId: by.toolId ?? measuring.tool.id,
+      ...choice,
       unit: by.unit ?? measuring.unit,
       ...(place !== 'none' && { place }),
       ...(direction !== 'none' && { direction }),
@@ -64,4 +85,14 @@ export function useMeasuring(kind: FeatureKind | undefined): {
     void putSetting(store, `lastUsed/${kind}`, next);
   };
   return { measuring, known: true, change };
+}
+
+type Chosen = { readonly last: LastUsed | undefined; readonly jobId: Id };
+
+/** The tool that was chosen in this job, where it is among those that suit: nothing is carried over from another one. */
+export function toolChosenIn(
+  suited: readonly MeasuringTool[],
+  { last, jobId }: Chosen,
+): MeasuringTool | undefined {
+  return last?.jobId === jobId ? suited.find(({ id }) => id === last.toolId) : undefined;
 }

@@ -2,6 +2,8 @@ import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import Papa from 'papaparse';
 import type { Entry } from '../../engine/entry.ts';
 import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length.ts';
+import { toolThatCounts } from '../../engine/measuring-tool.ts';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped } from '../../engine/show.ts';
 import { keptWords } from '../../store/plain-words.ts';
 import type { Cut, CutPass, Feature, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
@@ -37,9 +39,9 @@ export function readingsCsv({
     ...sizeColumns<ReadingRecord>('', (one) => one),
     ['place', ({ place }) => place ?? ''],
     ['direction, degrees', ({ direction }) => direction ?? ''],
-    ['tool', ({ tool }) => tool.name],
-    ['tool error limit ±, mm', ({ tool }) => toText(tool.mpe)],
-    ['tool error limit ±, inch', ({ tool }) => inches(tool.mpe)],
+    ['tool', toolBeside],
+    ['tool error limit ±, mm', ({ tool, exact }) => toText(toolThatCounts(tool, exact).mpe)],
+    ['tool error limit ±, inch', ({ tool, exact }) => inches(toolThatCounts(tool, exact).mpe)],
     ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
     ['read at', ({ at }) => timeText(at)],
     ...struckOutColumns<ReadingRecord>((one) => one),
@@ -68,7 +70,7 @@ export function cutsCsv(cuts: readonly Cut[]): string {
     ['measurement', ({ number }) => number],
     ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),
     ...sizeColumns<CutLine>('measured', ({ pass }) => pass?.measured),
-    ['tool', ({ pass }) => pass?.tool?.name ?? ''],
+    ['tool', ({ pass }) => passTool(pass)],
     ['measured at', ({ pass }) => (pass ? timeText(pass.at) : '')],
     ...struckOutColumns<CutLine>(({ pass }) => pass ?? {}),
   ]);
@@ -89,6 +91,10 @@ export function reasonsCsv(
     ['written by', ({ by }) => by],
     ['written at', ({ at }) => (at === undefined ? '' : timeText(at))],
   ]);
+}
+
+function passTool(pass: CutPass | undefined): string {
+  return pass?.tool ? toolBeside({ tool: pass.tool, exact: pass.measured.exact }) : '';
 }
 
 function linesOf(cut: Cut): readonly CutLine[] {

@@ -1,5 +1,6 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import type { Entry } from '../../engine/entry.ts';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
@@ -66,7 +67,7 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
             cells: [
               size(pass.measured),
               pass.asked ? size(pass.asked) : '',
-              pass.tool?.name ?? '',
+              pass.tool ? toolBeside({ tool: pass.tool, exact: pass.measured.exact }) : '',
               momentOf(pass.at),
             ],
             ...(pass.struckOut && { struckOut: pass.struckOut.why }),

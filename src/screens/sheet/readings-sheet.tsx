@@ -1,3 +1,5 @@
+import { toolThatCounts } from '../../engine/measuring-tool.ts';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';
@@ -62,7 +64,7 @@ export function ReadingsTable({
           asTyped(reading),
           show(reading.exact, unit),
           whereOf(reading),
-          `${reading.tool.name} ±${show(reading.tool.mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}`,
+          `${toolBeside(reading)} ±${show(toolThatCounts(reading.tool, reading.exact).mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}`,
           momentOf(reading.at),
         ],
         ...(reading.struckOut && { struckOut: reading.struckOut.why }),

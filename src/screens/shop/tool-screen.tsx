@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { readEntry } from '../../engine/entry.ts';
-import { isZero, type Length } from '../../engine/length.ts';
+import { isLess, isMore, isZero, type Length } from '../../engine/length.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { show } from '../../engine/show.ts';
@@ -46,6 +46,18 @@ const FIGURES = [
     label: 'Width of the inside jaws’ flats',
     ask: 'How wide is the flat on one inside jaw?',
     zero: 'A flat is more than nothing wide.',
+  },
+  {
+    name: 'least',
+    label: 'Reads from',
+    ask: 'What is the least size it reads?',
+    zero: '',
+  },
+  {
+    name: 'most',
+    label: 'Reads up to',
+    ask: 'What is the greatest size it reads?',
+    zero: 'A tool that reads nothing is of no use here.',
   },
 ] as const;
 
@@ -128,7 +140,16 @@ function ToolForm({ record }: { record: ToolRecord }) {
 /** With a figure of nothing one reading would prove anything. */
 function mayBeZero(tool: MeasuringTool, name: ToolFigure['name']): boolean {
   // A plug goes or doesn't: the step between two plugs is all that isn't known.
-  return name === 'repeatability' && tool.kind === 'plug-gauge';
+  return name === 'least' || (name === 'repeatability' && tool.kind === 'plug-gauge');
+}
+
+/** A range runs upwards: outside it the tool is not taken for a size. */
+function rangeFault(tool: MeasuringTool, name: ToolFigure['name'], size: Length): string | undefined {
+  if (name === 'least' && tool.most && !isLess(size, tool.most))
+    return 'It has to begin below the greatest size it reads.';
+  if (name === 'most' && tool.least && !isMore(size, tool.least))
+    return 'It has to end above the least size it reads.';
+  return undefined;
 }
 
 function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigure }) {
@@ -142,6 +163,8 @@ function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigur
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     if (isZero(entry.value.exact) && !mayBeZero(tool, name)) return setTrouble(zero);
+    const fault = rangeFault(tool, name, entry.value.exact);
+    if (fault !== undefined) return setTrouble(fault);
     const changed = await changeTool(store, tool.id, {
       tool: { [name]: entry.value.exact, ...(name === 'mpe' && { source: 'your own figure' }) },
     });

@@ -89,6 +89,7 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
             draftKey={`worksheet/${worksheet.id}/${field.name}`}
             signed={field.signed === true}
             direct={field.direct === true}
+            now={worksheet.sizes[field.name]}
             {...(measures && { measures, onMeasure: () => measureNow(measures) })}
             onSize={takeSize}
             onNext={toNext}

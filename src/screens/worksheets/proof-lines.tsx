@@ -35,7 +35,7 @@ export function ProofLines({ data, limits, value, halfWidth, verdict, legs }: Pr
 
 /** Before the first reading: that the tool last used for this kind can't prove what is wanted, and what could. */
 export function ProofBefore({ data, kind }: { data: WorksheetData; kind: FeatureKind }) {
-  const { measuring } = useMeasuring(kind);
+  const { measuring } = useMeasuring(kind, { jobId: data.job.id });
   const note = measuring ? proofNote(data, kind, measuring.tool) : '';
   return note === '' ? null : <p class="proof-lines">{note}</p>;
 }

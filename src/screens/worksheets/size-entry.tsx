@@ -1,9 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { readEntry } from '../../engine/entry.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { canMeasure, type FeatureKind } from '../../engine/measuring-tool.ts';
+import { sayOutOfRange } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
-import { show } from '../../engine/show.ts';
+import { asTyped, show } from '../../engine/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -15,6 +16,7 @@ import { usePadSize } from '../common/use-settings.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 import { useMeasuring } from '../readings/use-measuring.ts';
+import { ToolOfSizeChoice, toolKept, toolOfSizeWords, useToolOfSize } from './tool-of-size.tsx';
 import { afterKey, isUnitKey } from '../common/pad-text.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './size-entry.css';
@@ -24,6 +26,8 @@ type SizeEntryProps = {
   readonly label: string;
   readonly draftKey: string;
   readonly measures?: FeatureKind;
+  /** What stands there now: its tool stays with it until another is chosen. */
+  readonly now?: SizeInput | undefined;
   readonly signed?: boolean;
   /** What fit-up checks read is offered too: the size is one that is read in place. */
   readonly direct?: boolean;
@@ -35,12 +39,17 @@ type SizeEntryProps = {
   readonly children?: ComponentChildren;
 };
 
-/** A size for a worksheet: the job's readings of that kind to choose from, or the pad. */
-export function SizeEntry({
+/** A size for a worksheet: the job's readings of that kind to choose from, or the pad. Nothing of it stays for the next size. */
+export function SizeEntry(props: SizeEntryProps) {
+  return <OneSize key={props.draftKey} {...props} />;
+}
+
+function OneSize({
   data,
   label,
   draftKey,
   measures,
+  now,
   signed = false,
   direct = false,
   onSize,
@@ -48,12 +57,15 @@ export function SizeEntry({
   onNext,
   children,
 }: SizeEntryProps) {
-  const { measuring, known, change } = useMeasuring(measures);
-  const [byTool, setByTool] = useState(true);
+  const { measuring, known, change } = useMeasuring(measures, { jobId: data.job.id });
+  const [isChoosing, setChoosing] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const draft = useSizeDraft(draftKey, measuring?.unit ?? data.unit);
   const padSize = usePadSize();
   const measure = useOnePress();
+  const half = readEntry(draft.half.typed, { unit: draft.half.unit, signed });
+  const size = half.ok ? half.value.exact : undefined;
+  const { tool, choose } = useToolOfSize({ data, kind: measures, now, size });
   const fitting = data.features.filter(
     ({ kind, checkId }) => kind === measures && (direct || checkId === undefined),
   );
@@ -63,12 +75,30 @@ export function SizeEntry({
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit, signed });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     const { exact, typed, unit } = entry.value;
+    if (measures && tool?.by === 'none')
+      return setTrouble(`No tool in Shop reads ${asTyped(entry.value)}. Choose how it is known.`);
+    if (measures && tool?.by === 'tool' && !canMeasure(tool.tool, measures, exact))
+      return setTrouble(sayOutOfRange(tool.tool, entry.value, data.unit));
     if (by === 'gauge') announce(`${label}: ${show(exact, unit)}, from the gauge.`);
-    return onSize(
-      { from: 'typed', exact, typed, unit, ...(measuring && byTool && { tool: measuring.tool }) },
-      draftKey,
-    );
+    return onSize({ from: 'typed', exact, typed, unit, ...toolKept(tool) }, draftKey);
   };
+  if (measures && tool && isChoosing)
+    return (
+      <div class="size-entry">
+        <ToolOfSizeChoice
+          data={data}
+          kind={measures}
+          size={size}
+          tool={tool}
+          onBack={() => setChoosing(false)}
+          onChoose={(toolId) => {
+            choose(toolId);
+            setTrouble(undefined);
+            setChoosing(false);
+          }}
+        />
+      </div>
+    );
   return (
     <div class="size-entry">
       {trouble === undefined && (fitting.length > 0 || onMeasure) && (
@@ -127,7 +157,7 @@ export function SizeEntry({
         onNext={onNext}
         {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
       >
-        {(measuring !== undefined || signed || children !== undefined) && (
+        {(tool !== undefined || signed || children !== undefined) && (
           <div class="size-entry-extras">
             {signed && (
               <Button
@@ -137,9 +167,12 @@ export function SizeEntry({
                 Below zero
               </Button>
             )}
-            {measuring && (
-              <Button chosen={byTool} onPress={() => setByTool(!byTool)}>
-                {byTool ? `${measuring.tool.name} ±${show(measuring.tool.mpe, data.unit)}` : 'taken as exact'}
+            {tool && (
+              <Button
+                label={`Read with: ${toolOfSizeWords(tool, data.unit)}`}
+                onPress={() => setChoosing(true)}
+              >
+                {toolOfSizeWords(tool, data.unit)}
               </Button>
             )}
             {children}

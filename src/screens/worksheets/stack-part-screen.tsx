@@ -66,6 +66,7 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
             data={data}
             label={`${part.name}, ${asked === 'size' ? 'length' : 'least length'}`}
             draftKey={`worksheet/${worksheet.id}/${path}`}
+            now={part[asked]}
             {...(asked === 'size' && { measures: 'length' as const, onMeasure: () => measureNow() })}
             onSize={(size, key) => takeSize(asked, size, key)}
           />

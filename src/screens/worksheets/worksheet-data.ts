@@ -1,11 +1,22 @@
 import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
 import { featureForm } from '../../engine/feature-form.ts';
 import type { Length } from '../../engine/length.ts';
-import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import type { Reading } from '../../engine/reading.ts';
+import { listed } from '../../engine/say-words.ts';
+import { canHaveRead, toolThatCounts, type MeasuringTool } from '../../engine/measuring-tool.ts';
+import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped, type ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
-import type { Feature, Job, KeptDial, ReadingRecord, SizeInput, Worksheet } from '../../store/records.ts';
+import type {
+  Feature,
+  Job,
+  KeptDial,
+  ReadingRecord,
+  SizeInput,
+  TypedSize,
+  Worksheet,
+} from '../../store/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 
@@ -58,7 +69,7 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
     most: most.estimate,
     tightest: tightest.estimate,
     loosest: loosest.estimate,
-    words: `${feature.name}, ${countSentence(records)}, ${readings[0].tool.name}`,
+    words: `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}`,
   };
 }
 
@@ -82,10 +93,19 @@ export function missingWords(data: WorksheetData, input: SizeInput | undefined):
   return feature ? `${feature.name} has no readings yet` : 'its readings were removed';
 }
 
-function typedWords(input: Extract<SizeInput, { from: 'typed' }>): string {
-  return input.tool
-    ? `typed ${asTyped(input)}, as one reading with the ${input.tool.name}`
-    : `typed ${asTyped(input)}`;
+function typedWords(input: TypedSize): string {
+  const typed = `typed ${asTyped(input)}`;
+  if (!input.tool) return typed;
+  if (!canHaveRead(input.tool, input.exact)) return `${typed}: ${toolBeside({ ...input, tool: input.tool })}`;
+  return input.toolAssumed
+    ? `${typed}, ${input.tool.name} assumed`
+    : `${typed}, as one reading with the ${input.tool.name}`;
+}
+
+function toolsOf(readings: readonly Reading[]): string {
+  return listed([
+    ...new Set(readings.map(({ tool, exact, asRead = exact }) => toolThatCounts(tool, asRead).name)),
+  ]);
 }
 
 /** The limits the user gave himself, one or both. */

@@ -5,6 +5,7 @@ import { direction, entry, id, line, note, place, unit } from './common.ts';
 
 const lastUsedSchema = z.looseObject({
   toolId: id,
+  jobId: z.exactOptional(id),
   unit,
   place: z.exactOptional(place),
   direction: z.exactOptional(direction),

@@ -22,6 +22,8 @@ const inForce = {
   resolutionInMpe: z.boolean(),
   repeatability: length,
   jawWidth: z.exactOptional(length),
+  least: z.exactOptional(length),
+  most: z.exactOptional(length),
 };
 
 /** The tool as it was when the reading was taken. */
@@ -30,8 +32,6 @@ export const toolInForceSchema = z.looseObject(inForce);
 const measuringToolSchema = z.looseObject({
   ...inForce,
   measures: z.array(featureKind),
-  least: z.exactOptional(length),
-  most: z.exactOptional(length),
   source: note,
 });
 

@@ -8,6 +8,7 @@ export const typedSizeSchema = z.looseObject({
   from: z.literal('typed'),
   ...entry,
   tool: z.exactOptional(toolInForceSchema),
+  toolAssumed: z.exactOptional(z.literal(true)),
 });
 
 export const sizeInputSchema = z.discriminatedUnion('from', [

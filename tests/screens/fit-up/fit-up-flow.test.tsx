@@ -27,7 +27,7 @@ afterEach(clearAway);
 
 /** A float of .004 between its limits is nothing for a caliper's inside jaws. */
 async function withTestIndicator(): Promise<void> {
-  await putSetting(store, 'lastUsed/gap', { toolId: 'test-indicator', unit: 'in' });
+  await putSetting(store, 'lastUsed/gap', { toolId: 'test-indicator', unit: 'in', jobId });
 }
 
 async function openAt(address: Address): Promise<void> {

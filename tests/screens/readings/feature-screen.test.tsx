@@ -100,20 +100,31 @@ describe('a reading typed on the pad', () => {
     expect(second?.typed).toBe('.4487 in');
   });
 
-  test('25.4 times the others is logged as typed where the fitter says so', async () => {
+  test('ten times the others is logged as typed where the fitter says so', async () => {
     const { store, feature } = await padWithBore();
     await logged('.4487', 1);
-    enter('11.397');
-    fireEvent.click(await screen.findByRole('button', { name: 'Keep 11.397' }));
+    enter('4.487');
+    fireEvent.click(await screen.findByRole('button', { name: 'Keep 4.487' }));
     await waitFor(async () => expect(await readingsOf(store, feature.id)).toHaveLength(2));
-    expect((await readingsOf(store, feature.id))[1]?.typed).toBe('11.397');
+    expect((await readingsOf(store, feature.id))[1]?.typed).toBe('4.487');
+  });
+
+  test('outside the range of its tool is not logged, and stays on the pad', async () => {
+    const { store, feature } = await padWithBore();
+    enter('6.001');
+    // The caliper that stands there reads to 6 in.
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'The digital caliper, inside jaws reads up to 6.000 in. Choose the tool that read 6.001 in. Press Tool.',
+    );
+    expect(await readingsOf(store, feature.id)).toEqual([]);
+    expect(screen.getByLabelText<HTMLInputElement>('left bore, reading 1').value).toBe('6.001');
   });
 
   test('that looked like a slip is logged once, however often its key is pressed', async () => {
     const { store, feature } = await padWithBore();
     await logged('.4487', 1);
-    enter('11.397');
-    const keep = await screen.findByRole('button', { name: 'Keep 11.397' });
+    enter('4.487');
+    const keep = await screen.findByRole('button', { name: 'Keep 4.487' });
     keep.click();
     keep.click();
     await screen.findByLabelText('left bore, reading 3');

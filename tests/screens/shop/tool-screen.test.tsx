@@ -49,3 +49,21 @@ describe('what a tool can be trusted to', () => {
     });
   });
 });
+
+describe('the range of a tool', () => {
+  test('is given by the shop: a 12 in caliper reaches 12', async () => {
+    const tool = await typed('digital-caliper', 'most', '12');
+    await waitFor(async () => {
+      const most = (await tool())?.most;
+      expect(most && sameLength(most, lengthOf('12 in'))).toBe(true);
+    });
+  });
+
+  test.each([
+    ['least', '2', 'It has to begin below the greatest size it reads.'],
+    ['most', '1', 'It has to end above the least size it reads.'],
+  ] as const)('runs upwards: %s of a 1–2 in micrometer is not %s', async (field, text, sentence) => {
+    await typed('micrometer-1-2', field, text);
+    expect((await screen.findByRole('alert')).textContent).toBe(sentence);
+  });
+});

@@ -63,15 +63,19 @@ describe('a hole and its pin, typed', () => {
     ).toBeTruthy();
   });
 
-  test('count as one reading each with the tool in hand, unless they are taken as exact', async () => {
+  test('count as one reading each with the usual caliper, unless a figure is said to be exact', async () => {
     const { store, worksheetId } = await atNewWorksheet();
     await give('Bore', '.4487');
     await asked('How thick is the pin or bolt?');
-    fireEvent.click(await screen.findByRole('button', { name: /^digital caliper/ }));
+    await choose(/^Read with: digital caliper/);
+    await choose(/^Not measured: taken as exact/);
     await give('Pin', '.4375');
     await asked('How should this joint run?');
     const worksheet = await getWorksheet(store, worksheetId);
-    expect(worksheet?.sizes['bore']).toMatchObject({ tool: { name: 'digital caliper, inside jaws' } });
+    expect(worksheet?.sizes['bore']).toMatchObject({
+      tool: { name: 'digital caliper, inside jaws' },
+      toolAssumed: true,
+    });
     expect(worksheet?.sizes['pin']).not.toHaveProperty('tool');
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bandOf, mean } from '../../../src/engine/estimate.ts';
-import { isZero, lengthOf } from '../../../src/engine/length.ts';
+import { decimalText, isZero, lengthOf } from '../../../src/engine/length.ts';
 import { exactSize, knownSize, missingWords } from '../../../src/screens/worksheets/worksheet-data.ts';
 import {
   featureOf,
@@ -29,6 +29,22 @@ describe('a typed size', () => {
     expect(known?.tightest.count).toBe(1);
     expect(known && isZero(bandOf(known.tightest).halfWidth)).toBe(false);
     expect(known?.words).toBe('typed .4487 in, as one reading with the digital caliper, inside jaws');
+  });
+
+  test('with the usual tool, as nobody named one, says that it is assumed', () => {
+    const size = { ...typedSize('.4487', caliper), toolAssumed: true as const };
+    expect(knownSize(worksheetOf('hole-and-pin'), size)?.words).toBe(
+      'typed .4487 in, digital caliper, inside jaws assumed',
+    );
+  });
+
+  test('of an old record, with a tool that can’t have read it, counts as by the caliper and says which can’t', () => {
+    const known = knownSize(worksheetOf('spacer-stack'), typedSize('.227', tool('micrometer-1-2')));
+    expect(known?.words).toBe(
+      'typed .227 in: digital caliper, assumed (the 1–2 in micrometer can’t read this)',
+    );
+    // u² = .0002² + .001²/3: U = 1.96 · .000611 = .0012 in, not the .00055 that the micrometer would prove
+    expect(known && decimalText(bandOf(known.tightest).halfWidth, 'in', 4)).toBe('0.0012');
   });
 
   test('is as tight as it is loose', () => {

@@ -1,0 +1,124 @@
+import { useState } from 'preact/hooks';
+import type { Length } from '../../engine/length.ts';
+import {
+  canHaveRead,
+  canMeasure,
+  type FeatureKind,
+  type MeasuringTool,
+} from '../../engine/measuring-tool.ts';
+import { show, type ShownUnit } from '../../engine/show.ts';
+import { usualToolFor } from '../../engine/usual-tool.ts';
+import type { SizeInput, TypedSize } from '../../store/records.ts';
+import { hrefOf } from '../address.ts';
+import { Button, LinkButton } from '../common/button.tsx';
+import { Row } from '../common/row.tsx';
+import { rangeWords } from '../readings/tool-choice.tsx';
+import type { WorksheetData } from './worksheet-data.ts';
+
+/** What a typed size counts as read by: a tool, said for this size or the usual one; as exact; or none of the shop's. */
+export type ToolOfSize =
+  | { readonly by: 'tool'; readonly tool: MeasuringTool; readonly isUsual: boolean }
+  | { readonly by: 'exact' }
+  | { readonly by: 'none' };
+
+type Asked = {
+  readonly data: Pick<WorksheetData, 'tools' | 'unit'>;
+  readonly kind: FeatureKind | undefined;
+  /** What the worksheet has there already: its tool stays with it. */
+  readonly now: SizeInput | undefined;
+  /** What stands on the pad, as far as it can be read. */
+  readonly size: Length | undefined;
+};
+
+/** The tool of one size, chosen for that size alone; undefined for a size that nobody measures, a limit say. */
+export function useToolOfSize({ data: { tools, unit }, kind, now, size }: Asked) {
+  const [chosen, choose] = useState<string | undefined>(chosenBefore(now));
+  if (!kind) return { tool: undefined, choose };
+  const named = tools.find((tool) => tool.id === chosen && canMeasure(tool, kind));
+  const usual = usualToolFor({ tools, kind, size, unit });
+  const tool: ToolOfSize =
+    chosen === EXACT
+      ? { by: 'exact' }
+      : named
+        ? { by: 'tool', tool: named, isUsual: false }
+        : usual
+          ? { by: 'tool', tool: usual, isUsual: true }
+          : { by: 'none' };
+  return { tool, choose };
+}
+
+// No tool has this id: those of the shop are named or random.
+const EXACT = 'taken as exact';
+
+function chosenBefore(now: SizeInput | undefined): string | undefined {
+  if (now?.from !== 'typed') return undefined;
+  if (!now.tool) return EXACT;
+  return now.toolAssumed || !canHaveRead(now.tool, now.exact) ? undefined : now.tool.id;
+}
+
+/** What is kept of it with the size. */
+export function toolKept(tool: ToolOfSize | undefined): Pick<TypedSize, 'tool' | 'toolAssumed'> {
+  if (tool?.by !== 'tool') return {};
+  return { tool: tool.tool, ...(tool.isUsual && { toolAssumed: true }) };
+}
+
+/** On the key beside the pad. */
+export function toolOfSizeWords(tool: ToolOfSize, unit: ShownUnit): string {
+  switch (tool.by) {
+    case 'tool':
+      return `${tool.tool.name} ±${show(tool.tool.mpe, unit)}${tool.isUsual ? ', usual' : ''}`;
+    case 'exact':
+      return 'taken as exact';
+    case 'none':
+      return 'no tool reads this';
+    default:
+      return tool satisfies never;
+  }
+}
+
+type ChoiceProps = {
+  readonly data: Pick<WorksheetData, 'tools' | 'unit'>;
+  readonly kind: FeatureKind;
+  readonly size: Length | undefined;
+  readonly tool: ToolOfSize;
+  readonly onChoose: (toolId: string) => void;
+  readonly onBack: () => void;
+};
+
+/** Which tool read this size: only those that can have. */
+export function ToolOfSizeChoice({ data: { tools, unit }, kind, size, tool, onChoose, onBack }: ChoiceProps) {
+  const able = tools.filter((one) => canMeasure(one, kind, size));
+  return (
+    <div class="size-entry-tools">
+      <h2>{size ? `${show(size, unit)}: read with` : 'Read with'}</h2>
+      <ul>
+        {able.map((one) => (
+          <li key={one.id}>
+            <Row
+              title={one.name}
+              detail={`${marksOf(one, tool)}${rangeWords(one, unit)}`}
+              figure={`±${show(one.mpe, unit)}`}
+              onPress={() => onChoose(one.id)}
+            />
+          </li>
+        ))}
+        <li>
+          <Row
+            title="Not measured: taken as exact"
+            detail="a figure from a drawing or a manual"
+            onPress={() => onChoose(EXACT)}
+          />
+        </li>
+      </ul>
+      <div class="size-entry-extras">
+        <Button onPress={onBack}>Back to the pad</Button>
+        <LinkButton href={hrefOf({ at: 'shop' })}>Tools are kept in Shop</LinkButton>
+      </div>
+    </div>
+  );
+}
+
+function marksOf(one: MeasuringTool, tool: ToolOfSize): string {
+  if (tool.by !== 'tool' || tool.tool.id !== one.id) return '';
+  return tool.isUsual ? 'usual · ' : 'in use · ';
+}

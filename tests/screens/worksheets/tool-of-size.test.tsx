@@ -1,0 +1,136 @@
+import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { hrefOf } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { planOf } from '../../../src/screens/worksheets/worksheet-plans.ts';
+import { createJob } from '../../../src/store/jobs.ts';
+import type { Store } from '../../../src/store/open-store.ts';
+import { getSetting, putSetting } from '../../../src/store/settings.ts';
+import { createWorksheet, getWorksheet } from '../../../src/store/worksheets.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+
+// The screens are fetched when they are first opened.
+const PATIENCE = { timeout: 30_000 };
+
+let store: Store;
+beforeEach(async () => {
+  location.hash = '';
+  store = await openForTest();
+});
+afterEach(clearAway);
+
+async function newFit(): Promise<{ jobId: string; id: string }> {
+  const { id: jobId } = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const choices = planOf('fit')?.choices ?? {};
+  const { id } = worked(await createWorksheet(store, { jobId, kind: 'fit', title: 'Spindle', choices }));
+  return { jobId, id };
+}
+
+async function openField({ jobId, id }: { jobId: string; id: string }, field: string): Promise<void> {
+  location.hash = hrefOf({ at: 'worksheet', jobId, worksheetId: id, field });
+  if (document.querySelector('.app') === null) onScreen(store, <App store={store} />);
+  const heading = { bore: 'How wide is the bore?', pin: 'How thick is the pin?' }[field] ?? '';
+  await screen.findByRole('heading', { name: heading }, PATIENCE);
+}
+
+const pad = (label: string) => screen.findByLabelText<HTMLInputElement>(label, {}, PATIENCE);
+async function typeIn(label: string, size: string): Promise<void> {
+  fireEvent.input(await pad(label), { target: { value: size } });
+}
+const use = () => fireEvent.click(screen.getByRole('button', { name: 'Use it' }));
+const toolKey = () => screen.findByRole('button', { name: /^Read with: / }, PATIENCE);
+const press = async (name: RegExp | string) =>
+  fireEvent.click(await screen.findByRole('button', { name }, PATIENCE));
+const pinOf = async (id: string) => (await getWorksheet(store, id))?.sizes['pin'];
+
+describe('the tool of a typed size', () => {
+  test('is the usual caliper, said as such, whatever was chosen in another job', async () => {
+    const first = await newFit();
+    await putSetting(store, 'lastUsed/pin', { toolId: 'micrometer-1-2', unit: 'in', jobId: first.jobId });
+    const second = await newFit();
+    await openField(second, 'pin');
+    await typeIn('Pin', '1.227');
+    expect((await toolKey()).textContent).toBe('digital caliper ±.001 in, usual');
+    use();
+    await waitFor(async () =>
+      expect(await pinOf(second.id)).toMatchObject({
+        typed: '1.227',
+        toolAssumed: true,
+        tool: { id: 'digital-caliper' },
+      }),
+    );
+  });
+
+  test('is not carried over from a record of before, either, nor to the next size', async () => {
+    await putSetting(store, 'lastUsed/pin', { toolId: 'micrometer-1-2', unit: 'in' });
+    const fit = await newFit();
+    await openField(fit, 'pin');
+    expect((await toolKey()).textContent).toBe('digital caliper ±.001 in, usual');
+    await typeIn('Pin', '1.227');
+    await press(/^Read with: /);
+    await press(/^1–2 in micrometer/);
+    expect((await toolKey()).textContent).toMatch(/^1–2 in micrometer ±/);
+    use();
+    await waitFor(async () => expect(await pinOf(fit.id)).toMatchObject({ tool: { id: 'micrometer-1-2' } }));
+    expect(await pinOf(fit.id)).not.toHaveProperty('toolAssumed');
+    const other = await newFit();
+    await openField(other, 'pin');
+    await waitFor(async () => expect((await toolKey()).textContent).toContain('digital caliper'));
+    expect(await getSetting(store, 'lastUsed/pin')).toMatchObject({ toolId: 'micrometer-1-2' });
+  });
+
+  test('opens the choice when its name is pressed, of those tools only that can read such a size', async () => {
+    const fit = await newFit();
+    await openField(fit, 'pin');
+    await typeIn('Pin', '.227');
+    await press(/^Read with: /);
+    await screen.findByRole('heading', { name: '.227 in: read with' }, PATIENCE);
+    const offered = within(screen.getByRole('main')).getAllByRole('button');
+    const names = offered.map((row) => row.querySelector('.row-title')?.textContent);
+    expect(names).toContain('0–1 in micrometer');
+    expect(names).not.toContain('1–2 in micrometer');
+    await press('Back to the pad');
+    expect((await pad('Pin')).value).toBe('.227');
+    expect((await toolKey()).textContent).toBe('digital caliper ±.001 in, usual');
+  });
+
+  test('that was chosen for one figure is not taken for another outside its range', async () => {
+    const fit = await newFit();
+    await openField(fit, 'pin');
+    await typeIn('Pin', '1.5');
+    await press(/^Read with: /);
+    await press(/^1–2 in micrometer/);
+    await typeIn('Pin', '.9999');
+    use();
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'The 1–2 in micrometer reads 1.000 to 2.000 in. Choose the tool that read .9999 in.',
+    );
+    expect(await pinOf(fit.id)).toBeUndefined();
+    expect((await pad('Pin')).value).toBe('.9999');
+  });
+
+  test('is the rule where the usual caliper is too short', async () => {
+    const fit = await newFit();
+    await openField(fit, 'pin');
+    await typeIn('Pin', '6.001');
+    use();
+    // No rule reads a pin across; the choice says so instead of taking it as exact.
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'No tool in Shop reads 6.001 in. Choose how it is known.',
+    );
+  });
+
+  test('stays with its size when that is opened again', async () => {
+    const fit = await newFit();
+    await openField(fit, 'pin');
+    await typeIn('Pin', '.4375');
+    await press(/^Read with: /);
+    await press(/^0–1 in micrometer/);
+    use();
+    await waitFor(async () => expect(await pinOf(fit.id)).toBeDefined());
+    await openField(fit, 'bore');
+    await openField(fit, 'pin');
+    await waitFor(async () => expect((await toolKey()).textContent).toBe('0–1 in micrometer ±.0001 in'));
+  });
+});

@@ -14,6 +14,33 @@ export type DiscInSlot = {
   readonly float: string;
   readonly slotWidth: string;
   readonly discThickness: string;
+  /** Of the disc's face from side to side, whole swing; a stand-in of tables/line-up-limits.ts counts while it isn't read. */
+  readonly discRunout: string;
+};
+
+export type EndKind =
+  | 'opening'
+  | 'float'
+  | 'wheel-place'
+  | 'slot-middle'
+  | 'disc-inside'
+  | 'disc-outside'
+  | 'pad-wear';
+
+/**
+ * Something that has to hold once the parts are in, as a sum of sizes and of the lengths the spacers really have: what
+ * the limits of single parts share.
+ *
+ * Units:   opening: the room less the parts that fill it. float: the bracket's side play. wheel-place: a plane less where it is
+ *          wanted, + to the right. slot-middle: the slot's middle less the disc's, with the bracket in mid-float, + outward.
+ *          disc-inside and disc-outside: room at the disc's inner face with the bracket pushed out, at its outer face
+ *          with it pushed in. pad-wear: side play less the pads' whole wear.
+ */
+export type EndCondition = {
+  readonly kind: EndKind;
+  /** The condition or the disc it is about. */
+  readonly name: string;
+  readonly is: readonly Share[];
 };
 
 /** An arrangement on an axle as data, drawn with the disc (or drum, or outer face) on the right. */
@@ -27,6 +54,11 @@ export type AxleLayout = Chain & {
   readonly usual: Readonly<Record<string, 'nothing' | { readonly as: string }>>;
   /** Unknown lengths to be made, from left to right. */
   readonly spacers: readonly string[];
+  /** The same in the order of work: each is cut to those before it, as they were measured; what sets a float comes last. */
+  readonly workOrder: readonly string[];
+  /** Those that can be left until the others are measured. */
+  readonly last: readonly string[];
+  readonly ends: readonly EndCondition[];
   readonly givers: readonly Giver[];
   /** What a share of a length becomes when the chain is mirrored; a length that isn't here stays. */
   readonly mirror: Readonly<Record<string, readonly Share[]>>;
@@ -48,6 +80,7 @@ export function mirrored<C extends AxleLayout>(layout: C): C {
     parts: layout.parts.map((part) => ({ ...part, length: sharesOf(part.length) })),
     datums: layout.datums.map((datum) => ({ ...datum, at: sharesOf(datum.at) })),
     conditions: layout.conditions.map((condition) => ({ ...condition, is: sharesOf(condition.is) })),
+    ends: layout.ends.map((end) => ({ ...end, is: sharesOf(end.is) })),
   };
 }
 

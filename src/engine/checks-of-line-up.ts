@@ -1,11 +1,12 @@
 import { byEye, type CheckOffer } from './check-offer.ts';
 import { mean } from './estimate.ts';
-import { isNegative, isZero, zero, type Length } from './length.ts';
+import { zero, type Length } from './length.ts';
 import type { LineUpQuestion } from './line-up.ts';
 import {
   CENTRE_READ,
   centreLimits,
-  DISC_LIMITS,
+  centreSide,
+  discLimits,
   hasWheelCentre,
   readOfDisc,
   sideOfDisc,
@@ -19,7 +20,8 @@ type Asked = Pick<LineUpQuestion, 'layout' | 'sizes' | 'slides' | 'limits'>;
  * What can be proved of a wheel once it is in: its centre, the bracket's side play, and the disc clear of its slot over
  * the whole float.
  *
- * Units:   limits are the line-up's own.
+ * Units:   limits are the line-up's own. A wheel wanted off the middle has one side that is the wider one: read is by how
+ *          much, and on which side. The same difference on the other side is twice the offset away.
  * Range:   between bracket and disc the two tight places count: the disc's inner face with the bracket pushed out, its
  *          outer face with it pushed in. At the other ends there is more by the float.
  * Source:  a direct reading beats any sum of parts.
@@ -38,16 +40,26 @@ export function checksOfLineUp(q: Asked): readonly CheckOffer[] {
 }
 
 function centreCheck(offset: Length, { limits }: Asked): CheckOffer {
-  const wider = isZero(offset)
-    ? ''
-    : ` The ${isNegative(offset) ? 'right' : 'left'} side should be the wider one.`;
+  const side = centreSide(offset, limits.line);
   return {
-    name: 'Wheel centre, difference of the two sides',
+    name:
+      side === 'either' ? 'Wheel centre, difference of the two sides' : `Wheel centre, ${side} side wider by`,
     by: 'gap',
-    limits: centreLimits(offset, limits.line),
-    how: `Set a rod so that it just goes between the left leg and the rim. Hold it at the same height on the right: the gap that is left, or by how much it is too long, is the difference. It is twice as much as the wheel is off.${wider}`,
-    sizeName: CENTRE_READ,
+    limits: centreLimits(offset, limits.line, side),
+    how: side === 'either' ? `${howSides('left')} It is twice as much as the wheel is off.` : howWider(side),
+    sizeName: CENTRE_READ[side],
   };
+}
+
+function howSides(narrower: 'left' | 'right'): string {
+  const other = narrower === 'left' ? 'right' : 'left';
+  return `Set a rod so that it just goes between the ${narrower} leg and the rim. Hold it at the same height on the ${other}: the gap that is left, or by how much it is too long, is the difference.`;
+}
+
+/** Only the named side counts: as much on the other one is a wheel that sits on the wrong side of the middle. */
+function howWider(side: 'left' | 'right'): string {
+  const other = side === 'left' ? 'right' : 'left';
+  return `Set a rod so that it just goes between the ${other} leg and the rim. Hold it at the same height on the ${side}: the gap that is left is the difference. If the rod is too long there, the wheel sits on the wrong side: enter 0.`;
 }
 
 function discChecks(disc: LineUpQuestion['layout']['discs'][number], q: Asked): readonly CheckOffer[] {
@@ -75,14 +87,14 @@ function discChecks(disc: LineUpQuestion['layout']['discs'][number], q: Asked): 
     {
       name: capital(`${side}disc’s inner face to its slot`),
       by: 'gap',
-      limits: DISC_LIMITS,
+      limits: discLimits(limits, 'counted'),
       how: 'Push the bracket out, away from the wheel, as far as it floats. Feeler between the disc’s face towards the hub and the slot, where it is tightest over a whole turn.',
       sizeName: names.inside,
     },
     {
       name: capital(`${side}disc’s outer face to its slot`),
       by: 'gap',
-      limits: DISC_LIMITS,
+      limits: discLimits(limits, 'counted'),
       how: 'Push the bracket in, towards the wheel, as far as it floats. Feeler between the disc’s outer face and the slot, where it is tightest over a whole turn.',
       sizeName: names.outside,
     },

@@ -1,18 +1,19 @@
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
-import type { LineUpAnswer, LineUpQuestion, Spacer } from './line-up.ts';
+import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from './line-up.ts';
 import type { Reach } from './line-up-spacer.ts';
 import { mean } from './estimate.ts';
 import { spacerName } from './say-line-up-names.ts';
 
 /**
- * The spacers of an axle that are trimmed or made, from left to right; a second way makes those new that a shim would do for.
+ * The spacers of an axle that are trimmed or made, in the order of work; a second way makes those new that a shim would do for.
  *
  * Units:   as `spacerDeed`.
  * Range:   none while a spacer comes out with no room: what gives first changes all of them. A cut that was refused is
- *          left out.
+ *          left out, and so is a part that is cut last: it has no length before the others are measured.
  */
-export function cutsOfLineUp(q: LineUpQuestion, { spacers }: LineUpAnswer): readonly CutWay[] {
+export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly CutWay[] {
+  const spacers = inWorkOrder(answer);
   if (spacers.some(({ deed }) => deed.kind === 'no-room')) return [];
   const offers = spacers.flatMap((spacer) => cutOf(q, spacer));
   const more = spacers.flatMap((spacer) => [...cutOf(q, spacer), ...newWhereAShimWouldDo(q, spacer)]);
@@ -55,7 +56,7 @@ function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper }: Reach
     target: to,
     lower,
     upper,
-    limitsFrom: `how far off a spacer may be (${q.limits.spacer.source}), ${LESS_THE_BAND}`,
+    limitsFrom: `how far off float and filled room may be (${q.limits.spacer.source}), shared by the parts, ${LESS_THE_BAND}`,
   } as const;
 }
 

@@ -4,11 +4,20 @@ import type { BoundCondition, Evaluated, Share } from './chain.ts';
 import type { Estimate } from './estimate.ts';
 import { negate, type Length } from './length.ts';
 import { givesForMiss, type Give } from './line-up-gives.ts';
-import { DISC_LIMITS, readOfDisc } from './line-up-read.ts';
+import { readOfDisc } from './line-up-read.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
-export type LineUpCheckKind = 'line' | 'pad-wear' | 'disc-in-slot' | 'side-play' | 'wheel-centre';
+export type LineUpCheckKind =
+  | 'line'
+  | 'pad-wear'
+  | 'disc-in-slot'
+  | 'side-play'
+  | 'wheel-centre'
+  | 'opening'
+  | 'float'
+  | 'wheel-place'
+  | 'slot-middle';
 
 /** Something that has to hold beside the lengths of the spacers. */
 export type LineUpCheck = Evaluated & {
@@ -22,6 +31,9 @@ export type LineUpCheck = Evaluated & {
   /** What it stands against, where it is a condition that gave way. */
   readonly against: readonly string[];
   readonly gives: readonly Give[];
+  /** Between what it comes out at the very worst of all that is allowed at once. */
+  readonly least?: Length;
+  readonly most?: Length;
   /** Read on the machine: it stands in place of the sum. */
   readonly direct?: true;
 };
@@ -50,30 +62,22 @@ export function lineCheck(
 }
 
 /**
- * Whether a bracket that follows its pads has the float for their whole wear.
+ * Whether a bracket that follows its pads has the float for their whole wear, by the side play that was read of it.
  *
- * Units:  value = float − whole wear of the pads; at least the margin. A float that was read counts before the one wanted.
+ * Units:  value = side play − whole wear of the pads; at least the margin.
  */
-export function padWearCheck(disc: DiscInSlot, known: Known, margin: LineUpLimit): LineUpCheck | undefined {
-  if (!known['padWear']) return undefined;
-  const limits = { lower: margin.by, source: margin.source };
+export function padWearReadCheck(
+  disc: DiscInSlot,
+  known: Known,
+  margin: LineUpLimit,
+): LineUpCheck | undefined {
   const read = readOfDisc(disc).float;
-  return sumCheck([share(known[read] ? read : disc.float, 1, 1), share('padWear', -1, 1)], known, {
+  if (!known['padWear'] || !known[read]) return undefined;
+  return sumCheck([share(read, 1, 1), share('padWear', -1, 1)], known, {
     kind: 'pad-wear',
     name: disc.name,
-    limits,
+    limits: { lower: margin.by, source: margin.source },
   });
-}
-
-/**
- * What is left between the disc's faces and the slot's at either end of the float.
- *
- * Units:  value = (slot width − disc thickness − float) / 2, with the slot over the disc in mid-float; at least nothing.
- */
-export function discCheck(disc: DiscInSlot, known: Known): LineUpCheck | undefined {
-  if (!known[disc.slotWidth] || !known[disc.discThickness]) return undefined;
-  const shares = [share(disc.slotWidth, 1, 2), share(disc.discThickness, -1, 2), share(disc.float, -1, 2)];
-  return sumCheck(shares, known, { kind: 'disc-in-slot', name: disc.name, limits: DISC_LIMITS });
 }
 
 type Said = Pick<LineUpCheck, 'kind' | 'name' | 'limits'>;

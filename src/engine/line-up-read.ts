@@ -1,14 +1,35 @@
 import type { AxleLayout, DiscInSlot } from './axle-layout.ts';
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { absolute, isMore, largest, minus, plus, sum, times, zero, type Length } from './length.ts';
+import {
+  absolute,
+  isMore,
+  isNegative,
+  largest,
+  minus,
+  negate,
+  plus,
+  sum,
+  times,
+  zero,
+  type Length,
+} from './length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
-import { verdictOf, type Limits } from './verdict.ts';
+import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
 
-/** The size that holds what was read of the wheel's centre on the machine: how much the two sides differ. */
-export const CENTRE_READ = 'centreRead';
+/**
+ * The sizes that hold what was read of the wheel's centre on the machine: by how much the side of that name is the wider
+ * one. `either` is a difference without its side: +.100 and −.100 off the middle read the same.
+ */
+export const CENTRE_READ = {
+  either: 'centreRead',
+  left: 'centreLeftRead',
+  right: 'centreRightRead',
+} as const;
+
+export type WiderSide = keyof typeof CENTRE_READ;
 
 /** The sizes that hold what was read on the machine of one disc and its bracket. */
 export function readOfDisc({ float }: Pick<DiscInSlot, 'float'>): {
@@ -34,56 +55,90 @@ export function hasWheelCentre({ conditions }: Pick<AxleLayout, 'conditions'>): 
 }
 
 /**
- * How much the two sides of a wheel may differ.
+ * By how much one side of a wheel may be wider than the other, where that side is named.
  *
- * Units:   twice as much as the wheel is off, as what one side gains the other loses: 2·|o| ± 2·limit.
- * Range:   never below zero; a lower limit that would be is left out.
+ * Units:   twice as much as the wheel is off, as what one side gains the other loses: the left side is wider by
+ *          2·o ± 2·limit (o + right), the right one by −2·o ± 2·limit.
+ * Range:   a lower limit of nothing or less: on the side that should be the wider one at least half of what is wanted has
+ *          to be read, as nothing there may be anything on the other side; on the other it is left out. Without its side
+ *          a difference has to hold whichever side it is: 2·limit − 2·|o| at most, and nothing where that is below zero.
  */
-export function centreLimits(offset: Length, { by, source }: LineUpLimit): Limits {
-  const wanted = times(absolute(offset), 2);
+export function centreLimits(offset: Length, { by, source }: LineUpLimit, side: WiderSide): Limits {
+  if (side === 'either') return { source, upper: times(minus(by, absolute(offset)), 2) };
+  const wanted = times(side === 'left' ? offset : negate(offset), 2);
   const lower = minus(wanted, times(by, 2));
-  return { source, ...(isMore(lower, zero) && { lower }), upper: plus(wanted, times(by, 2)) };
+  const upper = plus(wanted, times(by, 2));
+  if (isMore(lower, zero)) return { source, lower, upper };
+  return { source, ...(isMore(wanted, zero) && { lower: absolute(offset) }), upper };
+}
+
+/** The side to be read: where either may be the wider one, and half the room is left whichever it is, none is named. */
+export function centreSide(offset: Length, { by }: LineUpLimit): WiderSide {
+  if (!isMore(times(absolute(offset), 2), by)) return 'either';
+  return isNegative(offset) ? 'right' : 'left';
 }
 
 type SidePlay = {
   readonly float: Length;
   readonly padWear?: Length;
-  readonly limits: Pick<LineUpLimits, 'spacer' | 'wearMargin'>;
+  readonly limits: Pick<LineUpLimits, 'spacer' | 'wearMargin' | 'leastFloat'>;
 };
 
 /**
  * The side play a bracket may have.
  *
- * Units:   the float aimed at ± what a spacer may be off.
- * Range:   a lower limit of nothing or less is left out.
+ * Units:   the float aimed at ± what it may be off.
+ * Range:   the lower limit is always there and above zero: a bracket without any play is seized.
  */
-export function sidePlayLimits(q: SidePlay): Limits {
-  const { by, source } = q.limits.spacer;
+export function sidePlayLimits(q: SidePlay): Limits & { readonly lower: Length; readonly upper: Length } {
+  const { spacer, leastFloat } = q.limits;
   const aim = sidePlayAim(q);
-  const lower = minus(aim, by);
-  return { source, ...(isMore(lower, zero) && { lower }), upper: plus(aim, by) };
+  return {
+    source: spacer.source,
+    lower: largest(minus(aim, spacer.by), leastFloat.by),
+    upper: plus(aim, spacer.by),
+  };
 }
 
 /**
  * The float that a bracket is set to: the one wanted; where it follows its pads, so much that their wear and the margin are
- * still there when a spacer is off by all it may be.
+ * still there when the parts are off by all they may be.
  */
-function sidePlayAim({ float, padWear, limits: { spacer, wearMargin } }: SidePlay): Length {
-  return padWear ? largest(float, sum([padWear, wearMargin.by, spacer.by])) : float;
+function sidePlayAim({ float, padWear, limits: { spacer, wearMargin, leastFloat } }: SidePlay): Length {
+  const least = padWear ? sum([padWear, wearMargin.by, spacer.by]) : leastFloat.by;
+  return largest(float, least);
 }
 
 /** What was read of the wheel's centre, in place of the sum of the spacers. */
-export function centreReadCheck(known: Known, limit: LineUpLimit): LineUpCheck | undefined {
-  const read = known[CENTRE_READ];
+export function centreReadChecks(known: Known, limit: LineUpLimit): readonly LineUpCheck[] {
   const offset = known['offset'];
-  return (
-    read &&
-    readCheck(read, CENTRE_READ, {
-      kind: 'wheel-centre',
-      name: 'wheel centre',
-      limits: centreLimits(offset ? mean(offset) : zero, limit),
-    })
-  );
+  const wanted = offset ? mean(offset) : zero;
+  return WIDER_SIDES.flatMap((side) => {
+    const read = known[CENTRE_READ[side]];
+    return read ? [centreReadCheck(read, side, wanted, limit)] : [];
+  });
+}
+
+const WIDER_SIDES: readonly WiderSide[] = ['left', 'right', 'either'];
+
+function centreReadCheck(read: Estimate, side: WiderSide, wanted: Length, limit: LineUpLimit): LineUpCheck {
+  const shown = side === 'either' ? centreSide(wanted, limit) : side;
+  const limits = centreLimits(wanted, limit, shown);
+  const check = readCheck(read, CENTRE_READ[side], { kind: 'wheel-centre', name: 'wheel centre', limits });
+  if (side !== 'either') return check;
+  return { ...check, verdict: whicheverSide(check, wanted, limit) };
+}
+
+/** A difference without its side is good only where it would be on either side, and no good where it would be on none. */
+function whicheverSide({ value, band }: LineUpCheck, wanted: Length, { by, source }: LineUpLimit): Verdict {
+  const middle = times(wanted, 2);
+  const limits = { lower: minus(middle, times(by, 2)), upper: plus(middle, times(by, 2)), source };
+  const { halfWidth } = band;
+  const asLeft = verdictOf({ value, halfWidth, limits });
+  const asRight = verdictOf({ value: negate(value), halfWidth, limits });
+  if (asLeft.kind === asRight.kind && asLeft.kind !== 'too-close')
+    return isNegative(wanted) ? asRight : asLeft;
+  return { kind: 'too-close', near: 'both', short: zero };
 }
 
 /** What was read of a bracket's side play, in place of the float that its spacers should leave. */
@@ -106,15 +161,31 @@ export function sidePlayCheck(
   });
 }
 
-export const DISC_LIMITS: Limits = { lower: zero, source: 'the disc must not touch the slot' };
+/**
+ * What must be left beside a disc. Read on the machine at its tightest over a whole turn its runout is counted already,
+ * and so it is in a sum that has it; in one that hasn't, what a disc usually has comes on top.
+ */
+export function discLimits(
+  { discClearance, discRunout }: Pick<LineUpLimits, 'discClearance' | 'discRunout'>,
+  runout: 'counted' | 'not-read',
+): Limits {
+  const { by, source } = discClearance;
+  return { lower: runout === 'counted' ? by : plus(by, discRunout.by), source };
+}
 
 /** What was read beside the disc at the ends of the float, in place of the sum of slot, disc and float. */
-export function discReadChecks(disc: DiscInSlot, known: Known): readonly LineUpCheck[] {
+export function discReadChecks(disc: DiscInSlot, known: Known, limits: LineUpLimits): readonly LineUpCheck[] {
   const { inside, outside } = readOfDisc(disc);
   return [inside, outside].flatMap((name) => {
     const read = known[name];
     return read
-      ? [readCheck(read, name, { kind: 'disc-in-slot', name: disc.name, limits: DISC_LIMITS })]
+      ? [
+          readCheck(read, name, {
+            kind: 'disc-in-slot',
+            name: disc.name,
+            limits: discLimits(limits, 'counted'),
+          }),
+        ]
       : [];
   });
 }

@@ -1,7 +1,8 @@
 import { evaluate, formOf, lessForm } from './chain-form.ts';
 import type { Evaluated } from './chain.ts';
 import { mean, type Estimate } from './estimate.ts';
-import { isMore, isNegative, largest, minus, negate, plus, zero, type Length } from './length.ts';
+import { isMore, isNegative, largest, minus, negate, plus, smallest, zero, type Length } from './length.ts';
+import type { Leeway } from './line-up-budget.ts';
 import { cutTarget, metalOnTarget } from './metal-on.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
@@ -10,7 +11,7 @@ import { verdictOf, type Verdict } from './verdict.ts';
 /** A length to be reached, and between what it is proved to do. */
 export type Reach = { readonly to: Length; readonly lower: Length; readonly upper: Length };
 
-/** What to do about a spacer. `off` is the part on hand less the length wanted. */
+/** What to do about a spacer. `off` is the part on hand less the length wanted, where the others are as they were measured. */
 export type SpacerDeed =
   | { readonly kind: 'no-room'; readonly by: Length }
   | { readonly kind: 'none' }
@@ -23,6 +24,8 @@ export type SpacerDeed =
       readonly shim: Result<Reach>;
       readonly make: Result<Reach>;
     }
+  /** Left until the parts that share its limits are in the hand: it is cut to what they were measured. */
+  | { readonly kind: 'last'; readonly after: readonly string[] }
   | {
       readonly kind: 'too-close';
       readonly off: Length;
@@ -40,8 +43,9 @@ export function deedVerdict(deed: SpacerDeed): Verdict['kind'] {
     case 'none':
     case 'keep':
       return 'good';
-    // Whether it is short for certain is the word of its room.
+    // Whether it is short for certain is the word of its room; what is left for later isn't right yet.
     case 'no-room':
+    case 'last':
     case 'too-close':
       return 'too-close';
     case 'make':
@@ -68,26 +72,29 @@ export type SpacerQuestion = {
   readonly step: Length;
 };
 
+/** Whether a part on hand does, before it is known how closely the others have to be cut. */
+export type SpacerChoice =
+  | Extract<SpacerDeed, { kind: 'no-room' | 'none' | 'keep' | 'too-close' }>
+  | { readonly kind: 'make' }
+  | { readonly kind: 'trim' | 'shim'; readonly off: Length; readonly halfWidth: Length };
+
 const ON_HAND = 'on hand';
 
 /**
  * What to do for a spacer of a wanted length: keep the part on hand, trim it, shim it, or make a new one.
  *
  * Units:   off = on hand − wanted, with the band of both together (one tool's error is common to both). Inside the limit
- *          by the band: keep; longer: trim to the wanted length, rounded metal-on; shorter: a shim of −off, or a new
- *          part. The limits of a cut are what the wanted length's own band leaves of it ± the limit.
+ *          by the band: keep; longer: trim; shorter: shim or make new.
  * Range:   a wanted length below zero has no room, by how much; exactly none needs no part.
- * Refuses: per cut: no-proof (the band leaves nothing of the limits), no-step-in-limits.
  */
-export function spacerDeed(q: SpacerQuestion): SpacerDeed {
+export function spacerChoice(q: SpacerQuestion): SpacerChoice {
   const { value } = q.wanted;
   if (isNegative(value)) return { kind: 'no-room', by: negate(value) };
   if (!isMore(value, zero)) return { kind: 'none' };
-  if (!q.onHand) return { kind: 'make', make: makeNew(q) };
-  return comparedWith(q.onHand, q);
+  return q.onHand ? comparedWith(q.onHand, q) : { kind: 'make' };
 }
 
-function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerDeed {
+function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerChoice {
   const difference = lessForm(formOf([{ of: ON_HAND, top: 1, bottom: 1 }]), formOf(q.wanted.terms));
   const { value: off, band, terms } = evaluate(difference, { ...q.sizes, [ON_HAND]: onHand });
   const { halfWidth } = band;
@@ -95,37 +102,86 @@ function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerDeed {
   const verdict = verdictOf({ value: off, halfWidth, limits: { lower: negate(by), upper: by, source } });
   if (verdict.kind === 'good') return { kind: 'keep', off, halfWidth };
   if (verdict.kind === 'too-close') return { kind: 'too-close', off, halfWidth, terms, verdict };
-  if (verdict.way === 'over') return { kind: 'trim', off, cut: trimmed(mean(onHand), q) };
-  return { kind: 'shim', off, shim: shimOf(off, halfWidth, by), make: makeNew(q) };
+  return { kind: verdict.way === 'over' ? 'trim' : 'shim', off, halfWidth };
 }
 
-function makeNew({ wanted, limit, step }: SpacerQuestion): Result<Reach> {
-  const limits = leftOf(wanted.value, wanted.band.halfWidth, limit.by);
+/** How far a part may be off by itself, before it shares with others: what its wanted length's own band leaves of the limit. */
+export function mostLeeway({ wanted, limit }: Pick<SpacerQuestion, 'wanted' | 'limit'>): Leeway {
+  const { value, band } = wanted;
+  const room = largest(zero, minus(limit.by, band.halfWidth));
+  return { down: smallest(room, largest(value, zero)), up: room };
+}
+
+/**
+ * What to do for a spacer, with the limits that are left for it.
+ *
+ * Units:   the wanted length rounded metal-on, inside the leeway that it has of what all parts share.
+ * Refuses: per cut: no-proof (the readings leave nothing of the limits; `unproved` is the band that took it),
+ *          no-step-in-limits.
+ */
+export function spacerDeed(
+  choice: SpacerChoice,
+  q: SpacerQuestion,
+  { leeway, unproved }: { readonly leeway: Leeway; readonly unproved: Length | undefined },
+): SpacerDeed {
+  switch (choice.kind) {
+    case 'no-room':
+    case 'none':
+    case 'keep':
+    case 'too-close':
+      return choice;
+    case 'make':
+      return { kind: 'make', make: makeNew(q, leftOf(q.wanted.value, q, leeway, unproved)) };
+    case 'trim':
+      return {
+        kind: 'trim',
+        off: choice.off,
+        cut: trimmed(q, leftOf(q.wanted.value, q, leeway, unproved)),
+      };
+    case 'shim': {
+      const left = leftOf(negate(choice.off), q, leeway, unproved, choice.halfWidth);
+      return {
+        kind: 'shim',
+        off: choice.off,
+        shim: left.ok ? worked({ to: negate(choice.off), ...left.value }) : left,
+        make: makeNew(q, leftOf(q.wanted.value, q, leeway, unproved)),
+      };
+    }
+    default:
+      return choice satisfies never;
+  }
+}
+
+type Left = Result<{ readonly lower: Length; readonly upper: Length }>;
+
+function makeNew({ wanted, step }: SpacerQuestion, limits: Left): Result<Reach> {
   if (!limits.ok) return limits;
   const target = metalOnTarget({ aim: wanted.value, ...limits.value }, 'length', step);
   return target.ok ? worked({ to: target.value, ...limits.value }) : target;
 }
 
-function trimmed(present: Length, { wanted, limit, step }: SpacerQuestion) {
-  const limits = leftOf(wanted.value, wanted.band.halfWidth, limit.by);
+function trimmed({ wanted, onHand, step }: SpacerQuestion, limits: Left) {
   if (!limits.ok) return limits;
+  const present = onHand ? mean(onHand) : wanted.value;
   const cut = cutTarget({ aim: wanted.value, ...limits.value, present, kind: 'length', step });
   return cut.ok ? worked({ to: cut.value.target, take: cut.value.take, ...limits.value }) : cut;
 }
 
-function shimOf(off: Length, halfWidth: Length, by: Length): Result<Reach> {
-  const limits = leftOf(negate(off), halfWidth, by);
-  return limits.ok ? worked({ to: negate(off), ...limits.value }) : limits;
-}
-
-/** What a band leaves of a length ± its limit; nothing below zero. */
+/** The leeway about an aim; nothing below zero. */
 function leftOf(
   aim: Length,
-  halfWidth: Length,
-  by: Length,
-): Result<{ readonly lower: Length; readonly upper: Length }> {
-  if (isMore(halfWidth, by))
-    return refuse({ code: 'no-proof', halfWidth, lower: minus(aim, by), upper: plus(aim, by) });
+  { wanted, limit: { by } }: SpacerQuestion,
+  { down, up }: Leeway,
+  unproved: Length | undefined,
+  // A shim makes up for what is known of wanted length and part on hand together.
+  halfWidth: Length = wanted.band.halfWidth,
+): Left {
+  const tooWide = isMore(halfWidth, by) ? halfWidth : unproved;
+  if (tooWide)
+    return refuse({ code: 'no-proof', halfWidth: tooWide, lower: minus(aim, by), upper: plus(aim, by) });
   const room = minus(by, halfWidth);
-  return worked({ lower: largest(zero, minus(aim, room)), upper: plus(aim, room) });
+  return worked({
+    lower: largest(zero, minus(aim, smallest(down, room))),
+    upper: plus(aim, smallest(up, room)),
+  });
 }

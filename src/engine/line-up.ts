@@ -2,11 +2,20 @@ import { mirrored, type AxleLayout, type AxleSide } from './axle-layout.ts';
 import { distanceForm, solveChain, type Chain, type Place, type SolvedLength } from './chain.ts';
 import { evaluate, formOf, type Form } from './chain-form.ts';
 import { typedEstimate, type Estimate } from './estimate.ts';
-import { isNegative, minus, sum, zero, type Length } from './length.ts';
-import { discCheck, lineCheck, padWearCheck, type LineUpCheck } from './line-up-checks.ts';
+import { isLess, isNegative, minus, sum, zero, type Length } from './length.ts';
+import { lineCheck, padWearReadCheck, type LineUpCheck } from './line-up-checks.ts';
+import { checkOfEnd, type Places } from './line-up-ends.ts';
+import { fittingOf, type FittedSpacer, type Fitting } from './line-up-fitting.ts';
 import { givesForRoom, type Give } from './line-up-gives.ts';
-import { centreReadCheck, discReadChecks, hasWheelCentre, sidePlayCheck } from './line-up-read.ts';
-import { spacerDeed, type SpacerDeed } from './line-up-spacer.ts';
+import {
+  CENTRE_READ,
+  centreReadChecks,
+  discReadChecks,
+  hasWheelCentre,
+  readOfDisc,
+  sidePlayCheck,
+} from './line-up-read.ts';
+import type { SpacerDeed } from './line-up-spacer.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
 import { verdictOf, type Verdict } from './verdict.ts';
@@ -19,6 +28,8 @@ export type LineUpQuestion = {
   readonly sizes: Readonly<Record<string, Estimate>>;
   /** Parts on hand, by the spacer's name. */
   readonly onHand: Readonly<Record<string, Estimate>>;
+  /** The smallest and largest place of a size or a part on hand, by the same names, where several were read. */
+  readonly places?: Readonly<Record<string, Places>>;
   /** Which of two rivals counts first; the other gives way. */
   readonly first?: string;
   /** What follows the pads as they wear: if the bracket does, it needs the float for it. */
@@ -32,6 +43,8 @@ export type Spacer = SolvedLength & {
   /** Whether it has any room at all: its length against zero. */
   readonly room: Verdict;
   readonly deed: SpacerDeed;
+  /** As it will lie on the axle: as it was measured, or as it is cut. What is drawn, said and kept is this one. */
+  readonly fitted: Length;
 };
 
 /** A part as it lies on the axle, or a plane, measured from the left leg's inner face. */
@@ -46,6 +59,10 @@ export type LineUpAnswer = {
   /** Conditions the spacers make hold. */
   readonly held: readonly string[];
   readonly checks: readonly LineUpCheck[];
+  /** What the limits of all parts share, each at the worst of what all may be at once. */
+  readonly shared: readonly LineUpCheck[];
+  /** The spacers in the order of work: what is cut to the others comes last. */
+  readonly workOrder: readonly string[];
   readonly parts: readonly LaidPart[];
   readonly planes: readonly LaidPlane[];
 };
@@ -73,7 +90,8 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
   const layout = inOrder(isMirrored ? mirrored(q.layout) : q.layout, q.first);
   const { solved, bound, free } = solveChain(layout, known);
   if (free.length > 0) return refuse({ code: 'lengths-free', names: free.map(({ name }) => name) });
-  const spacers = spacersInOrder(layout, solved, isMirrored).map((one) => spacerOf(one, known, q));
+  const fitting = fittingOf({ ...q, layout, known, places: q.places ?? {}, slides: q.slides });
+  const spacers = spacersInOrder(layout, fitting.spacers, isMirrored);
   const lines = bound.map((miss) =>
     lineCheck(miss, { isMirrored, limit: q.limits.line, givers: layout.rivals?.givers ?? [], known }),
   );
@@ -84,9 +102,16 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
       layout,
       bound.map(({ name }) => name),
     ),
-    checks: [...lines, ...centreChecks(q, known), ...discChecks(q, known)],
+    checks: [...lines, ...centreChecks(q, known), ...discChecks(q, known, fitting)],
+    shared: sharedChecks(q, { known, fitting, lines, isMirrored }),
+    workOrder: layout.workOrder,
     ...laidOut(layout, exactSizes(solved, known), isMirrored),
   });
+}
+
+/** The spacers in the order of work, whichever side the disc is on: what is cut to the others never comes first. */
+export function inWorkOrder({ spacers, workOrder }: LineUpAnswer): readonly Spacer[] {
+  return workOrder.flatMap((name) => spacers.find((one) => one.name === name) ?? []);
 }
 
 type Known = Readonly<Record<string, Estimate>>;
@@ -111,41 +136,91 @@ function inOrder(layout: AxleLayout, first: string | undefined): AxleLayout {
 
 function spacersInOrder(
   { parts, spacers }: AxleLayout,
-  solved: readonly SolvedLength[],
+  fitted: readonly FittedSpacer[],
   isMirrored: boolean,
-): readonly SolvedLength[] {
+): readonly Spacer[] {
   const inLine = parts.map(({ name }) => name).filter((name) => spacers.includes(name));
   const besides = spacers.filter((name) => !inLine.includes(name));
   const names = [...(isMirrored ? inLine.toReversed() : inLine), ...besides];
-  return names.flatMap((name) => solved.find((one) => one.name === name) ?? []);
+  return names.flatMap((name) => {
+    const found = fitted.find(({ wanted }) => wanted.name === name);
+    return found ? spacerOf(found) : [];
+  });
 }
 
-function spacerOf(wanted: SolvedLength, sizes: Known, { onHand, limits, step }: LineUpQuestion): Spacer {
+function spacerOf({ wanted, deed, fitted }: FittedSpacer): Spacer {
   const room = verdictOf({
     value: wanted.value,
     halfWidth: wanted.band.halfWidth,
     limits: { lower: zero, source: 'a part has no less than no length' },
   });
-  const deed = spacerDeed({ wanted, sizes, onHand: onHand[wanted.name], limit: limits.spacer, step });
-  return { ...wanted, room, deed };
+  return { ...wanted, room, deed, fitted };
 }
 
-function discChecks({ layout, slides, limits }: LineUpQuestion, known: Known): readonly LineUpCheck[] {
+function discChecks(
+  { layout, slides, limits }: LineUpQuestion,
+  known: Known,
+  { ends, leeways }: Fitting,
+): readonly LineUpCheck[] {
   return layout.discs
     .flatMap((disc) => {
-      const read = discReadChecks(disc, known);
+      const read = discReadChecks(disc, known, limits);
+      const of = (kind: LineUpCheck['kind']) =>
+        ends
+          .filter(({ end }) => end.name === disc.name)
+          .map((end) => checkOfEnd(end, leeways, false))
+          .filter((check) => check.kind === kind);
+      const wear = slides === 'bracket' ? padWearReadCheck(disc, known, limits.wearMargin) : undefined;
       return [
         sidePlayCheck(disc, known, { limits, slides }),
-        slides === 'bracket' ? padWearCheck(disc, known, limits.wearMargin) : undefined,
-        ...(read.length > 0 ? read : [discCheck(disc, known)]),
+        ...(wear ? [wear] : of('pad-wear')),
+        ...(read.length > 0 ? read : nearer(of('disc-in-slot'))),
       ];
     })
     .filter((check) => check !== undefined);
 }
 
+/** Of the disc's two faces the one with less room. */
+function nearer([first, ...rest]: readonly LineUpCheck[]): readonly LineUpCheck[] {
+  if (!first) return [];
+  const room = ({ value, band }: LineUpCheck) => minus(value, band.halfWidth);
+  return [rest.reduce((so, check) => (isLess(room(check), room(so)) ? check : so), first)];
+}
+
+/** What was read on the machine stands in place of its sum; a line that gave way has its own verdict. */
+function sharedChecks(
+  { layout }: LineUpQuestion,
+  {
+    known,
+    fitting: { ends, leeways },
+    lines,
+    isMirrored,
+  }: {
+    readonly known: Known;
+    readonly fitting: Fitting;
+    readonly lines: readonly LineUpCheck[];
+    readonly isMirrored: boolean;
+  },
+): readonly LineUpCheck[] {
+  const isRead = ({ kind, name }: LineUpCheck) => {
+    const disc = layout.discs.find((one) => one.name === name);
+    return (
+      (kind === 'float' && disc !== undefined && known[readOfDisc(disc).float] !== undefined) ||
+      (name === 'wheel centre' && Object.values(CENTRE_READ).some((one) => known[one]))
+    );
+  };
+  const isSaid = ({ kind, name }: LineUpCheck) =>
+    kind === 'wheel-place' && lines.some((line) => line.name === name && line.verdict.kind !== 'good');
+  return ends
+    .map((end) => checkOfEnd(end, leeways, isMirrored))
+    .filter(({ kind }) => SHARED.has(kind))
+    .filter((check) => !isRead(check) && !isSaid(check));
+}
+
+const SHARED: ReadonlySet<LineUpCheck['kind']> = new Set(['opening', 'float', 'wheel-place', 'slot-middle']);
+
 function centreChecks({ layout, limits }: LineUpQuestion, known: Known): readonly LineUpCheck[] {
-  const check = hasWheelCentre(layout) ? centreReadCheck(known, limits.line) : undefined;
-  return check ? [check] : [];
+  return hasWheelCentre(layout) ? centreReadChecks(known, limits.line) : [];
 }
 
 /** Wishes the spacers fulfil: neither those that gave way, nor those that only name a spacer's length. */

@@ -49,7 +49,10 @@ const SIZES: Readonly<Record<string, string>> = {
   slotWidth: 'slot’s width',
   discThickness: 'disc’s thickness',
   floatRead: 'side play read',
+  discRunout: 'disc’s runout',
   centreRead: 'difference of the two sides, read',
+  centreLeftRead: 'left side wider, read',
+  centreRightRead: 'right side wider, read',
   discInsideRead: 'gap at the disc’s inner face, read',
   discOutsideRead: 'gap at the disc’s outer face, read',
 };

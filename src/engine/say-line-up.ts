@@ -4,11 +4,12 @@ import { absolute, isNegative, isZero, type Length } from './length.ts';
 import type { LineUpAnswer, LineUpRefusal, Spacer } from './line-up.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { Give } from './line-up-gives.ts';
-import { sidePlayMiss } from './line-up-read.ts';
 import { deedVerdict, type Reach } from './line-up-spacer.ts';
 import type { Refusal, Result } from './refusal.ts';
 import { say } from './say.ts';
 import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
+import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
+import { sayShared, sideOf } from './say-line-up-shared.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
 import { showAgainst } from './show-limits.ts';
 import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
@@ -18,10 +19,10 @@ import { capital } from './say-words.ts';
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
 
 /** The worst that can be said of the whole axle. */
-export function lineUpVerdict({ spacers, checks }: LineUpAnswer): Verdict['kind'] {
+export function lineUpVerdict({ spacers, checks, shared }: LineUpAnswer): Verdict['kind'] {
   const kinds = [
     ...spacers.flatMap(({ room, deed }) => [room.kind, deedVerdict(deed)]),
-    ...checks.map(({ verdict }) => verdict.kind),
+    ...[...checks, ...shared].map(({ verdict }) => verdict.kind),
   ];
   if (kinds.includes('no-good')) return 'no-good';
   return kinds.includes('too-close') ? 'too-close' : 'good';
@@ -35,8 +36,12 @@ export function sayLineUp(answer: LineUpAnswer, said: Said): string {
   if (spacer) return sayRoom(spacer, said);
   const check = answer.checks.find(({ verdict }) => verdict.kind === kind);
   if (check) return sayCheck(check, said.unit);
-  const unproved = answer.spacers.find(({ deed }) => deedVerdict(deed) === kind);
-  return unproved ? sayUnproved(unproved, said) : '';
+  const unproved = answer.spacers.find(({ deed }) => deedVerdict(deed) === kind && deed.kind !== 'last');
+  if (unproved) return sayUnproved(unproved, said);
+  const shared = answer.shared.find(({ verdict }) => verdict.kind === kind);
+  if (shared) return sayCheck(shared, said.unit);
+  const last = answer.spacers.find(({ deed }) => deed.kind === 'last');
+  return last ? sayLast(last, said) : '';
 }
 
 /** A spacer that nothing proves right yet: `Too close to call: left spacer. The one on hand is .005 longer, ±.012.` */
@@ -44,6 +49,11 @@ function sayUnproved(spacer: Spacer, said: Said): string {
   const what = spacerName(spacer.name, said);
   const lead = deedVerdict(spacer.deed) === 'no-good' ? what : `Too close to call: ${what.toLowerCase()}`;
   return `${lead}. ${sayDeed(spacer, said.unit).more}`;
+}
+
+/** A part that has no length before the others are there: `Not finished: bracket to leg is cut last, to the others as measured.` */
+function sayLast(spacer: Spacer, said: Said): string {
+  return `Not finished: ${spacerName(spacer.name, said).toLowerCase()} is cut last, to the others as measured.`;
 }
 
 function sayGood({ spacers, checks }: LineUpAnswer): string {
@@ -91,6 +101,11 @@ export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
       return {
         act: `shim ${size(deed.off)}`,
         more: `${sayShim(deed.shim, unit)} Or make it new: ${withUnit(figure(deed.make.ok ? deed.make.value.to : value, unit), unit)}.`,
+      };
+    case 'last':
+      return {
+        act: 'cut last',
+        more: 'The limits are too fine to share. Enter the others as measured: it is cut to them.',
       };
     case 'too-close':
       return {
@@ -147,39 +162,15 @@ export function sayCheck(check: LineUpCheck, unit: ShownUnit): string {
     case 'side-play':
       return saySidePlay(check, unit);
     case 'wheel-centre':
-      return `Read on the machine: ${lowered(sayVerdict(verdict, { quantity: 'difference of the two sides', unit, limits, value, halfWidth: band.halfWidth }))}`;
+      return sayCentreRead(check, unit);
+    case 'opening':
+    case 'float':
+    case 'wheel-place':
+    case 'slot-middle':
+      return sayShared({ ...check, kind: check.kind }, unit);
     default:
       return check.kind satisfies never;
   }
-}
-
-/** `left ` or `right ` where an axle has two discs. */
-function sideOf(name: string): string {
-  return /^(?:left|right) /.exec(name)?.[0] ?? '';
-}
-
-/** The side play that was read, and what it takes from the part that is cut last. */
-function saySidePlay(check: LineUpCheck, unit: ShownUnit): string {
-  const { name, value, band, limits, verdict } = check;
-  const said = sayVerdict(verdict, {
-    quantity: 'side play',
-    unit,
-    limits,
-    value,
-    halfWidth: band.halfWidth,
-  });
-  const miss = verdict.kind === 'no-good' ? sidePlayMiss(check) : undefined;
-  const bracket = `${sideOf(name)}bracket`;
-  const cure = !miss
-    ? ''
-    : isNegative(miss)
-      ? ` Make the part between ${bracket} and leg ${withUnit(figure(absolute(miss), unit), unit)} longer, or shim it.`
-      : ` Face ${withUnit(figure(miss, unit), unit)} off the part between ${bracket} and leg.`;
-  return `${sideOf(name) === '' ? 'Read' : `${capital(sideOf(name))}bracket, read`} on the machine: ${lowered(said)}${cure}`;
-}
-
-function lowered(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }
 
 function sayLine({ name, value, band, limits, verdict, against }: LineUpCheck, unit: ShownUnit): string {
@@ -193,30 +184,6 @@ function sayLine({ name, value, band, limits, verdict, against }: LineUpCheck, u
   if (verdict.kind === 'no-good')
     return `The ${name} can’t hold beside the ${rival}: it ${off}, and ${allowed}.`;
   return `Too close to call: the ${name} ${off}, ${withUnit(showBand(band.halfWidth, unit), unit)}, and ${allowed}.`;
-}
-
-function sayDisc(
-  { name, value, band, limits, verdict, terms, direct }: LineUpCheck,
-  unit: ShownUnit,
-): string {
-  const disc = name.replace(' in slot', '');
-  const size = withUnit(figure(absolute(value), unit), unit);
-  if (direct) {
-    const face = terms.some(({ of }) => of.endsWith('nsideRead')) ? 'inner' : 'outer';
-    const quantity = `gap at the ${disc}’s ${face} face`;
-    return `Read on the machine: ${lowered(sayVerdict(verdict, { quantity, unit, limits, value, halfWidth: band.halfWidth }))}`;
-  }
-  if (verdict.kind === 'good')
-    return `Good: the ${disc} keeps ${size} clear of its slot at either end of the float.`;
-  if (verdict.kind === 'no-good')
-    return `The ${disc} runs ${size} into its slot before the float ends. Less float, or a wider slot.`;
-  return sayVerdict(verdict, {
-    quantity: `room beside the ${disc}`,
-    unit,
-    limits,
-    value,
-    halfWidth: band.halfWidth,
-  });
 }
 
 /** What one size would have to do: `Space the disc out by .063, to .375.` */

@@ -261,8 +261,8 @@ describe('an axle', () => {
     expect(measured(ask('front-one-disc', { float: '.010' }))).toEqual([
       'Wheel centre, difference of the two sides:  to 0.06, gap, centreRead',
       'Bracket’s side play: 0.005 to 0.015, gap, floatRead',
-      'Disc’s inner face to its slot: 0 to , gap, discInsideRead',
-      'Disc’s outer face to its slot: 0 to , gap, discOutsideRead',
+      'Disc’s inner face to its slot: 0.005 to , gap, discInsideRead',
+      'Disc’s outer face to its slot: 0.005 to , gap, discOutsideRead',
     ]);
     expect(byEye(ask('front-one-disc', { float: '.010' }))).toEqual([
       'Bracket held from turning',
@@ -271,15 +271,26 @@ describe('an axle', () => {
   });
 
   test.each([
-    { offset: '.100', wider: 'left' },
-    { offset: '-.100', wider: 'right' },
-  ])('off the middle by $offset has the $wider side wider by .140 to .260', ({ offset, wider }) => {
+    { offset: '.100', wider: 'left', size: 'centreLeftRead' },
+    { offset: '-.100', wider: 'right', size: 'centreRightRead' },
+  ])('off the middle by $offset has the $wider side wider by .140 to .260', ({ offset, wider, size }) => {
     // 2 · .100 ± 2 · .030
     const [centre] = ask('front-one-disc', { offset });
+    expect(centre && told(centre)).toBe(`Wheel centre, ${wider} side wider by: 0.14 to 0.26, gap, ${size}`);
+    expect(centre?.how).toContain('the wheel sits on the wrong side: enter 0.');
+  });
+
+  test('off the middle by less than half of what it may be off has a difference that is right on either side', () => {
+    // 2 · .030 − 2 · .010: .020 of offset on the one side, −.020 on the other, .010 and .030 from where it is wanted
+    const [centre] = ask('front-one-disc', { offset: '.010' });
     expect(centre && told(centre)).toBe(
-      'Wheel centre, difference of the two sides: 0.14 to 0.26, gap, centreRead',
+      'Wheel centre, difference of the two sides:  to 0.04, gap, centreRead',
     );
-    expect(centre?.how).toContain(`The ${wider} side should be the wider one.`);
+    // .016 · 2 = .032 is more than .030: the side is named, and half of what is wanted has to be there at least
+    const [named] = ask('front-one-disc', { offset: '.016' });
+    expect(named && told(named)).toBe(
+      'Wheel centre, left side wider by: 0.016 to 0.092, gap, centreLeftRead',
+    );
   });
 
   test('whose bracket follows its pads needs side play for their whole wear and the margin', () => {
@@ -297,7 +308,7 @@ describe('an axle', () => {
     const offers = measured(ask('front-two-discs', { leftFloat: '.010' }));
     expect(offers).toContain('Left bracket’s side play: 0.005 to 0.015, gap, leftFloatRead');
     expect(offers).toContain('Right bracket’s side play: 0.005 to 0.015, gap, rightFloatRead');
-    expect(offers).toContain('Right disc’s outer face to its slot: 0 to , gap, rightDiscOutsideRead');
+    expect(offers).toContain('Right disc’s outer face to its slot: 0.005 to , gap, rightDiscOutsideRead');
   });
 
   test('with a sprocket has its line; a drum has no disc, a trailer hub no two sides', () => {

@@ -13,7 +13,11 @@ const exactly = (sizes: Sizes) =>
     Object.entries(sizes).map(([name, size]) => [name, typedEstimate(lengthOf(`${size} in`))]),
   );
 
-/** A = 1.075, B = .120, C = .633, sleeve 1.263; a spacer may be off by .005 (common practice). */
+/**
+ * A = 1.075, B = .120, C = .633, sleeve 1.263. Float and room may be off by .005 (common practice). Sleeve, inner and outer
+ * spacer share the float's .005: .0016 each, in tenths of the dial's .001; the left spacer has what the sleeve leaves of
+ * the room's .005: .00333.
+ */
 const front: Sizes = {
   width: '6.750',
   hub: '4.412',
@@ -24,7 +28,7 @@ const front: Sizes = {
   float: '.010',
 };
 
-function offered(onHand: Sizes = {}, sizes: Sizes = front) {
+function offered(onHand: Sizes = {}, sizes: Sizes = front, more: Partial<LineUpQuestion> = {}) {
   const q: LineUpQuestion = {
     layout: axleLayouts['front-one-disc'],
     side: 'right',
@@ -32,6 +36,7 @@ function offered(onHand: Sizes = {}, sizes: Sizes = front) {
     onHand: exactly(onHand),
     limits: usualLineUpLimits.in,
     step: lengthOf('.001 in'),
+    ...more,
   };
   const answer = lineUp(q);
   if (!answer.ok) throw new Error(answer.refusal.code);
@@ -39,27 +44,58 @@ function offered(onHand: Sizes = {}, sizes: Sizes = front) {
 }
 
 const made = [
-  'Left spacer, made new: 1.0750 (1.0700 to 1.0800)',
-  'Hub to bracket, made new: .1200 (.1150 to .1250)',
-  'Bracket to leg, made new: .6330 (.6280 to .6380)',
-  'Sleeve, made new: 1.2630 (1.2580 to 1.2680)',
+  'Left spacer, made new: 1.0750 (1.0717 to 1.0783)',
+  'Sleeve, made new: 1.2630 (1.2614 to 1.2646)',
+  'Hub to bracket, made new: .1200 (.1184 to .1216)',
+  'Bracket to leg, made new: .6330 (.6314 to .6346)',
 ];
 
 describe('the spacers of a front axle', () => {
-  test('are all made new where none is on hand, from left to right', () => {
+  test('are all made new where none is on hand, in the order of work', () => {
     expect(offered()).toEqual({ spacers: made });
   });
 
   test('that are on hand and too long are faced, those that fit are left', () => {
-    // 1.110 is .035 longer than 1.075; .122 is .002 off, inside .005
+    // 1.110 is .035 longer than 1.075; .122 is .002 off, inside .005, so the outer one is .002 shorter: .631. With the
+    // inner one there already, sleeve and outer one share the float's .005, sleeve and left one the room's.
     expect(offered({ far: '1.110', inner: '.122' })).toEqual({
-      spacers: ['Left spacer, faced to length: 1.1100 → 1.0750 (1.0700 to 1.0800)', made[2], made[3]],
+      spacers: [
+        'Left spacer, faced to length: 1.1100 → 1.0750 (1.0725 to 1.0775)',
+        'Sleeve, made new: 1.2630 (1.2605 to 1.2655)',
+        'Bracket to leg, made new: .6310 (.6285 to .6335)',
+      ],
     });
   });
 
   test('that a shim would do for are left, or made new in a second way', () => {
     // 1.050 is .025 short
     expect(offered({ far: '1.050' })).toEqual({ spacers: made.slice(1), 'new-for-shims': made });
+  });
+
+  test('have what is cut to the others at the end, on whichever side the disc is', () => {
+    // Mirrored: right spacer 1.263, sleeve 1.075, inner .120, outer .445.
+    expect(offered({}, front, { side: 'left' })['spacers']?.map((said) => said.split(',')[0])).toEqual([
+      'Right spacer',
+      'Sleeve',
+      'Hub to bracket',
+      'Bracket to leg',
+    ]);
+  });
+
+  test('leave out what has no length before the others are measured', () => {
+    // No step of a dial of .005 lies within .0016 of 1.263, so the outer one is left. Left spacer and sleeve then share the
+    // room's .005, .0025 each, and 1.265 lies in it.
+    const coarse = { step: lengthOf('.005 in') };
+    expect(offered({}, front, coarse)['spacers']?.map((said) => said.split(',')[0])).toEqual([
+      'Left spacer',
+      'Sleeve',
+      'Hub to bracket',
+    ]);
+    // Once they are measured it is cut to them: 1.265 − .120 − .500 − .010 = .635, and all of .005 is its own.
+    const there = { far: '1.075', inner: '.120', sleeve: '1.265' };
+    expect(offered(there, front, coarse)).toEqual({
+      spacers: ['Bracket to leg, made new: .6350 (.6300 to .6400)'],
+    });
   });
 
   test('are not cut while one of them has no room', () => {

@@ -475,9 +475,11 @@ describe('what the bracket’s float has to do', () => {
     answered('front-one-disc', sizes).checks.find(({ kind }) => kind === 'disc-in-slot');
 
   test.each([
-    // (.300 − .160 − f) / 2
+    // (.300 − .160 − f) / 2; .005 has to be left, and .010 for a runout that isn't read (common practice, no source)
     { float: '.010', left: '0.065', verdict: 'good' },
-    { float: '.140', left: '0', verdict: 'good' },
+    { float: '.110', left: '0.015', verdict: 'good' },
+    { float: '.111', left: '0.0145', verdict: 'no-good' },
+    { float: '.140', left: '0', verdict: 'no-good' },
     { float: '.142', left: '-0.001', verdict: 'no-good' },
   ])('a disc of .160 in a slot of .300 with $float of float is $verdict', ({ float, left, verdict }) => {
     const check = room({ ...front, float, slotWidth: '.300', discThickness: '.160' });
@@ -510,32 +512,34 @@ describe('a spacer beside the part on hand (A wants 1.075, ± .005 allowed, dial
     expect(deed(size)?.kind).toBe(kind);
   });
 
-  test('of 1.110 is trimmed by .035 to 1.075, good from 1.070 to 1.080', () => {
-    expect(cutOf(deed('1.110'))).toEqual(['1.075', '0.035', '1.07', '1.08']);
+  // Sleeve, inner and outer one share the float's .005, .00167 each; left spacer and sleeve the room's .005, of which the
+  // left one has .00333, in tenths of the dial .0033.
+  test('of 1.110 is trimmed by .035 to 1.075, good from 1.0717 to 1.0783', () => {
+    expect(cutOf(deed('1.110'))).toEqual(['1.075', '0.035', '1.0717', '1.0783']);
   });
 
   test('is left full to the dial’s next step: 1.0742 is cut to 1.075', () => {
     // W = 6.7484: A = 3.3742 − 2.300
     const answer = answered('front-one-disc', { ...front, width: '6.7484' }, { onHand: { far: '1.110' } });
-    expect(cutOf(deedOf(answer, 'far'))).toEqual(['1.075', '0.035', '1.0692', '1.0792']);
+    expect(cutOf(deedOf(answer, 'far'))).toEqual(['1.075', '0.035', '1.0709', '1.0775']);
   });
 
-  test('of 1.060 is shimmed by .015, from .010 to .020, or made new', () => {
+  test('of 1.060 is shimmed by .015, from .0117 to .0183, or made new', () => {
     const found = deed('1.060');
     expect(found?.kind === 'shim' && found.shim.ok && Object.values(found.shim.value).map(shown)).toEqual([
       '0.015',
-      '0.01',
-      '0.02',
+      '0.0117',
+      '0.0183',
     ]);
     expect(found?.kind === 'shim' && found.make.ok && shown(found.make.value.to)).toBe('1.075');
   });
 
-  test('with none on hand is made new, good from 1.070 to 1.080', () => {
+  test('with none on hand is made new, good from 1.0717 to 1.0783', () => {
     const found = deedOf(answered('front-one-disc', front), 'far');
     expect(found?.kind === 'make' && found.make.ok && Object.values(found.make.value).map(shown)).toEqual([
       '1.075',
-      '1.07',
-      '1.08',
+      '1.0717',
+      '1.0783',
     ]);
   });
 
@@ -573,9 +577,9 @@ describe('a spacer beside the part on hand (A wants 1.075, ± .005 allowed, dial
     expect(trimmed?.kind === 'trim' && !trimmed.cut.ok && trimmed.cut.refusal.code).toBe('no-step-in-limits');
   });
 
-  test('of .003 has limits that don’t reach below nothing', () => {
-    // B = .312 − .304 − .005 = .003
-    const found = deedOf(answered('front-one-disc', { ...front, slot: '.304' }), 'inner');
+  test('of .001 has limits that don’t reach below nothing', () => {
+    // B = .312 − .306 − .005 = .001, less than its share of .0016
+    const found = deedOf(answered('front-one-disc', { ...front, slot: '.306' }), 'inner');
     expect(found?.kind === 'make' && found.make.ok && shown(found.make.value.lower)).toBe('0');
   });
 

@@ -235,8 +235,8 @@ describe('a wheel read on the machine', () => {
       ['0.06', true],
     ]);
     expect(read.map((check) => sayCheck(check, 'in'))).toEqual([
-      'Read on the machine: good: gap at the disc’s inner face .020, want 0 or more.',
-      'Read on the machine: good: gap at the disc’s outer face .060, want 0 or more.',
+      'Read on the machine: good: gap at the disc’s inner face .020, want .005 or more.',
+      'Read on the machine: good: gap at the disc’s outer face .060, want .005 or more.',
     ]);
   });
 
@@ -262,10 +262,10 @@ describe('a wheel read on the machine', () => {
   });
 
   test('with a float near nothing wanted, says what leaves just that float', () => {
-    // wanted .002 (up to .007), read .012: .010 longer leaves .002
+    // wanted .002 (up to .007, and .001 at least, or it is seized), read .012: .010 longer leaves .002
     const [play] = checkOf(answered({ float: '.002', floatRead: '.012' }), 'side-play');
     expect(play && sayCheck(play, 'in')).toBe(
-      'Read on the machine: too loose: side play .012, want .007 or less. Make the part between bracket and leg .010 longer, or shim it.',
+      'Read on the machine: too loose: side play .012, want .001 to .007. Make the part between bracket and leg .010 longer, or shim it.',
     );
   });
 
@@ -294,13 +294,77 @@ describe('a wheel read on the machine', () => {
   test.each([
     { offset: '0', read: '.050', kind: 'good' }, // .025 off the middle, .030 is allowed
     { offset: '0', read: '.070', kind: 'no-good' },
-    { offset: '.100', read: '.200', kind: 'good' },
-    { offset: '-.100', read: '.200', kind: 'good' },
+    // .200 on the left is .100 to the right; on the right it is .100 to the left, .200 away. It isn't said which.
+    { offset: '.100', read: '.200', kind: 'too-close' },
+    { offset: '-.100', read: '.200', kind: 'too-close' },
+    { offset: '.010', read: '.040', kind: 'good' }, // .020 or −.020 off, wanted .010: .010 or .030 away
+    { offset: '.010', read: '.041', kind: 'too-close' },
     { offset: '.100', read: '.050', kind: 'no-good' },
   ])('wanted $offset off the middle, its sides differ by $read: $kind', ({ offset, read, kind }) => {
     const [centre] = checkOf(answered({ offset, centreRead: read }), 'wheel-centre');
     expect(centre).toMatchObject({ direct: true, verdict: { kind } });
   });
+
+  test.each([
+    // 2 · .100 ± 2 · .030: .140 to .260 wider on the left, and nothing like it on the right
+    { offset: '.100', side: 'centreLeftRead', read: '.200', kind: 'good' },
+    { offset: '.100', side: 'centreLeftRead', read: '.140', kind: 'good' },
+    { offset: '.100', side: 'centreLeftRead', read: '.139', kind: 'no-good' },
+    { offset: '.100', side: 'centreRightRead', read: '.200', kind: 'no-good' },
+    { offset: '-.100', side: 'centreRightRead', read: '.200', kind: 'good' },
+    { offset: '-.100', side: 'centreLeftRead', read: '.200', kind: 'no-good' },
+    // .020 wanted: −.020 to .100 on the left; 0 read there may be anything on the right, so half of .040 is the least
+    { offset: '.020', side: 'centreLeftRead', read: '.100', kind: 'good' },
+    { offset: '.020', side: 'centreLeftRead', read: '0', kind: 'no-good' },
+    { offset: '.020', side: 'centreRightRead', read: '.020', kind: 'good' },
+    { offset: '.020', side: 'centreRightRead', read: '.021', kind: 'no-good' },
+    { offset: '0', side: 'centreRightRead', read: '.060', kind: 'good' },
+  ])('wanted $offset off the middle, $side $read: $kind', ({ offset, side, read, kind }) => {
+    const [centre] = checkOf(answered({ offset, [side]: read }), 'wheel-centre');
+    expect(centre).toMatchObject({ direct: true, verdict: { kind } });
+  });
+
+  test('asks which side is the wider one where the difference alone can’t tell', () => {
+    const [centre] = checkOf(answered({ offset: '.100', centreRead: '.200' }), 'wheel-centre');
+    expect(centre && sayCheck(centre, 'in')).toBe(
+      'Too close to call: it isn’t said which of the wheel’s two sides is the wider one. Read it by its side.',
+    );
+    const [left] = checkOf(answered({ offset: '.100', centreLeftRead: '.300' }), 'wheel-centre');
+    expect(left && sayCheck(left, 'in')).toBe(
+      'Read on the machine: too big: left side wider by .300, want .140 to .260.',
+    );
+  });
+
+  test.each([
+    // wanted .005, .005 off allowed: nothing at all would be the lower limit, and that is a seized bracket
+    { float: '.005', read: '0', band: '.0012', kind: 'too-close' },
+    { float: '.005', read: '0', band: '.0009', kind: 'no-good' },
+    { float: '.005', read: '.0022', band: '.0012', kind: 'good' },
+    { float: '.005', read: '.0021', band: '.0012', kind: 'too-close' },
+    { float: '.002', read: '0', band: '.0002', kind: 'no-good' },
+    // .0055 − .005 = .0005 is less than the least float there is
+    { float: '.0055', read: '.0006', band: '0', kind: 'no-good' },
+    { float: '.010', read: '.0049', band: '0', kind: 'no-good' },
+    { float: '.010', read: '.0060', band: '.0010', kind: 'good' },
+  ])(
+    'wanted to float $float, side play read $read ±$band is $kind: the lower limit is always proved',
+    ({ float, read, band, kind }) => {
+      const result = lineUp({
+        layout: axleLayouts['front-one-disc'],
+        side: 'right',
+        sizes: {
+          ...Object.fromEntries(
+            Object.entries({ ...sizes, float }).map(([name, size]) => [name, known(size)]),
+          ),
+          floatRead: toleranceEstimate(inch(read), inch(band)),
+        },
+        onHand: {},
+        limits: usualLineUpLimits.in,
+        step: inch('.001'),
+      });
+      expect(result.ok && checkOf(result.value, 'side-play')[0]?.verdict.kind).toBe(kind);
+    },
+  );
 
   test('says of the two sides what they may differ', () => {
     const [centre] = checkOf(answered({ centreRead: '.070' }), 'wheel-centre');

@@ -167,11 +167,11 @@ describe('what to do for a spacer', () => {
   test.each([
     { size: '1.075', act: 'keep', more: 'The one on hand is just right.' },
     { size: '1.078', act: 'keep', more: 'The one on hand is .003 longer.' },
-    { size: '1.110', act: 'trim .035', more: 'Face it to 1.075; good from 1.070 to 1.080 in.' },
+    { size: '1.110', act: 'trim .035', more: 'Face it to 1.075; good from 1.0717 to 1.0783 in.' },
     {
       size: '1.060',
       act: 'shim .015',
-      more: 'Shims of .010 to .020 do. Or make it new: 1.075 in.',
+      more: 'Shims of .0117 to .0183 do. Or make it new: 1.075 in.',
     },
   ])('of 1.075 where $size is on hand: $act', ({ size, act, more }) => {
     expect(withFar(size)).toEqual({ act, more });
@@ -180,7 +180,7 @@ describe('what to do for a spacer', () => {
   test('with none on hand is to make it', () => {
     expect(deed('far', answered('front-one-disc', front))).toEqual({
       act: 'make',
-      more: 'Face it to 1.075; good from 1.070 to 1.080 in.',
+      more: 'Face it to 1.075; good from 1.0717 to 1.0783 in.',
     });
   });
 
@@ -267,10 +267,17 @@ describe('what a check says', () => {
     expect(check({ ...slot, float: '.150' })).toBe(
       'The disc runs .005 into its slot before the float ends. Less float, or a wider slot.',
     );
-    const band = { sizes: { slotWidth: toleranceEstimate(inch('.172'), inch('.004')) } };
-    // (.172 − .160 − .010) / 2 = .001 ± .002
+    const band = { sizes: { slotWidth: toleranceEstimate(inch('.202'), inch('.004')) } };
+    // (.202 − .160 − .010) / 2 = .016 ± .002; .005 has to be left, and .010 for a runout that isn't read
     expect(check({ discThickness: '.160' }, band)).toBe(
-      'Too close to call: room beside the disc .001 ±.0020, want 0 or more; only .001 inside.',
+      'Too close to call: room beside the disc .016 ±.0020, want .015 or more; only .001 inside.',
+    );
+    // (.186 − .160 − .010) / 2 − .003 = .005
+    expect(check({ ...slot, slotWidth: '.186', discRunout: '.003' })).toBe(
+      'Good: the disc keeps .005 clear of its slot at either end of the float.',
+    );
+    expect(check({ ...slot, slotWidth: '.185', discRunout: '.003' })).toBe(
+      'The disc keeps only .0045 of its slot, .005 is the least. Less float, or a wider slot.',
     );
   });
 });

@@ -1,4 +1,4 @@
-import type { AxleLayout, AxleLayoutName, DiscInSlot, Giver } from '../axle-layout.ts';
+import type { AxleLayout, AxleLayoutName, DiscInSlot, EndCondition, Giver } from '../axle-layout.ts';
 import type { ChainPart, Condition, Datum, Place, Share } from '../chain.ts';
 
 /**
@@ -18,6 +18,7 @@ import type { ChainPart, Condition, Datum, Place, Share } from '../chain.ts';
 const one = (of: string): Share => ({ of, top: 1, bottom: 1 });
 const half = (of: string): Share => ({ of, top: 1, bottom: 2 });
 const less = (of: string): Share => ({ of, top: -1, bottom: 1 });
+const lessHalf = (of: string): Share => ({ of, top: -1, bottom: 2 });
 
 const part = (name: string, length: Share = one(name)): ChainPart => ({ name, length: [length] });
 const left = (name: string): Place => ({ part: name, face: 'left' });
@@ -73,7 +74,63 @@ const oneDisc: DiscInSlot = {
   float: 'float',
   slotWidth: 'slotWidth',
   discThickness: 'discThickness',
+  discRunout: 'discRunout',
 };
+
+/** What the parts leave of the room they fill. */
+const opening = (room: string, ...filling: readonly string[]): EndCondition => ({
+  kind: 'opening',
+  name: 'fills',
+  is: [one(room), ...filling.map(less)],
+});
+
+const centreOf = (leftSpacer: string): EndCondition => ({
+  kind: 'wheel-place',
+  name: 'wheel centre',
+  is: [one(leftSpacer), one('centre'), lessHalf('width'), less('offset')],
+});
+
+type OnSleeve = Readonly<
+  Record<'name' | 'sleeve' | 'inner' | 'outer' | 'bracket' | 'disc' | 'slot', string>
+> &
+  Omit<DiscInSlot, 'float'>;
+
+/** What has to hold of one bracket on its sleeve, whichever side it is on: outward is away from the hub. */
+function bracketEnds(q: OnSleeve): readonly EndCondition[] {
+  const { name } = q;
+  const play = [one(q.sleeve), less(q.inner), less(q.bracket), less(q.outer)];
+  const spare = [half(q.slotWidth), lessHalf(q.discThickness), less(q.discRunout)];
+  return [
+    { kind: 'float', name, is: play },
+    {
+      kind: 'slot-middle',
+      name,
+      is: [half(q.inner), half(q.sleeve), lessHalf(q.bracket), lessHalf(q.outer), one(q.slot), less(q.disc)],
+    },
+    // Pushed out, the bracket lies against the outer spacer; pushed in, against the inner one.
+    {
+      kind: 'disc-inside',
+      name,
+      is: [one(q.disc), less(q.slot), less(q.sleeve), one(q.bracket), one(q.outer), ...spare],
+    },
+    { kind: 'disc-outside', name, is: [one(q.inner), one(q.slot), less(q.disc), ...spare] },
+    { kind: 'pad-wear', name, is: [...play, less('padWear')] },
+  ];
+}
+
+const oneDiscEnds: readonly EndCondition[] = [
+  opening('width', 'far', 'hub', 'sleeve'),
+  centreOf('far'),
+  ...bracketEnds({
+    ...oneDisc,
+    sleeve: 'sleeve',
+    inner: 'inner',
+    outer: 'outer',
+    bracket: 'bracket',
+    disc: 'disc',
+    slot: 'slot',
+  }),
+];
 
 const frontOneDisc: AxleLayout = {
   name: 'front-one-disc',
@@ -84,10 +141,32 @@ const frontOneDisc: AxleLayout = {
   datums: [wheelCentre, ...discMiddle],
   conditions: [fills('far', 'outer', 'width'), centred('far'), discInSlot, sleeve],
   spacers: ['far', 'inner', 'outer', 'sleeve'],
+  workOrder: ['far', 'sleeve', 'inner', 'outer'],
+  last: ['outer'],
+  ends: oneDiscEnds,
   givers: bracketGivers,
   mirror: centreMirror,
   discs: [oneDisc],
 };
+
+const discOn = (side: 'left' | 'right'): DiscInSlot => ({
+  name: `${side} disc in slot`,
+  float: `${side}Float`,
+  slotWidth: `${side}SlotWidth`,
+  discThickness: `${side}DiscThickness`,
+  discRunout: `${side}DiscRunout`,
+});
+
+const bracketEndsOn = (side: 'left' | 'right'): readonly EndCondition[] =>
+  bracketEnds({
+    ...discOn(side),
+    sleeve: `${side}Sleeve`,
+    inner: `${side}Inner`,
+    outer: `${side}Outer`,
+    bracket: `${side}Bracket`,
+    disc: `${side}Disc`,
+    slot: `${side}Slot`,
+  });
 
 /** Seen from the middle, each side is alike: on the left, outward is to the left. */
 const frontTwoDiscs: AxleLayout = {
@@ -129,6 +208,14 @@ const frontTwoDiscs: AxleLayout = {
     { name: 'right sleeve', from: right('hub'), to: right('rightOuter'), is: [one('rightSleeve')] },
   ],
   spacers: ['leftOuter', 'leftInner', 'leftSleeve', 'rightInner', 'rightOuter', 'rightSleeve'],
+  workOrder: ['leftSleeve', 'rightSleeve', 'leftInner', 'rightInner', 'leftOuter', 'rightOuter'],
+  last: ['leftOuter', 'rightOuter'],
+  ends: [
+    opening('width', 'leftSleeve', 'hub', 'rightSleeve'),
+    centreOf('leftSleeve'),
+    ...bracketEndsOn('left'),
+    ...bracketEndsOn('right'),
+  ],
   givers: [
     { of: 'leftDisc', may: 'both' },
     { of: 'rightDisc', may: 'both' },
@@ -142,20 +229,7 @@ const frontTwoDiscs: AxleLayout = {
     { of: 'hub', may: 'shrink' },
   ],
   mirror: {},
-  discs: [
-    {
-      name: 'left disc in slot',
-      float: 'leftFloat',
-      slotWidth: 'leftSlotWidth',
-      discThickness: 'leftDiscThickness',
-    },
-    {
-      name: 'right disc in slot',
-      float: 'rightFloat',
-      slotWidth: 'rightSlotWidth',
-      discThickness: 'rightDiscThickness',
-    },
-  ],
+  discs: [discOn('left'), discOn('right')],
 };
 
 const drum: AxleLayout = {
@@ -167,6 +241,9 @@ const drum: AxleLayout = {
   datums: [wheelCentre],
   conditions: [fills('far', 'outer', 'width'), centred('far')],
   spacers: ['far', 'outer'],
+  workOrder: ['far', 'outer'],
+  last: ['outer'],
+  ends: [opening('width', 'far', 'hub', 'plate', 'outer'), centreOf('far')],
   givers: [
     { of: 'offset', may: 'both' },
     { of: 'plate', may: 'shrink' },
@@ -194,6 +271,14 @@ const rearSprocket: AxleLayout = {
     discInSlot,
     sleeve,
   ],
+  ends: [
+    ...oneDiscEnds,
+    {
+      kind: 'wheel-place',
+      name: 'sprocket line',
+      is: [one('far'), less('sprocket'), lessHalf('width'), one('chainLine')],
+    },
+  ],
   givers: [{ of: 'sprocket', may: 'both' }, { of: 'chainLine', may: 'both' }, ...bracketGivers],
   rivals: {
     conditions: ['wheel centre', 'sprocket line'],
@@ -218,6 +303,12 @@ const trailerHub: AxleLayout = {
     { name: 'wheel face', from: left('far'), to: at('wheel face'), is: [one('wheelPlace')] },
   ],
   spacers: ['far', 'outer'],
+  workOrder: ['far', 'outer'],
+  last: ['outer'],
+  ends: [
+    opening('seat', 'far', 'hub', 'outer'),
+    { kind: 'wheel-place', name: 'wheel face', is: [one('far'), one('mount'), less('wheelPlace')] },
+  ],
   givers: [
     { of: 'wheelPlace', may: 'both' },
     { of: 'hub', may: 'shrink' },

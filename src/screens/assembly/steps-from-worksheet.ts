@@ -11,7 +11,7 @@ import { bushingQuestion } from '../worksheets/bushing-question.ts';
 import { stackParts } from '../worksheets/spacer-stack-question.ts';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
-import { capital } from '../../engine/say-words.ts';
+import { capital, listed } from '../../engine/say-words.ts';
 
 export type StepOffer = Pick<AssemblyStep, 'text'> &
   Partial<Pick<AssemblyStep, 'orientation' | 'torque' | 'worksheetId'>>;
@@ -79,6 +79,7 @@ function axleSteps(data: WorksheetData): readonly StepOffer[] {
   const where = question.layout.name === 'trailer-hub' ? 'at the shoulder' : 'between the legs';
   const torque = { typed: '', unit: data.unit === 'in' ? 'lbf-ft' : 'Nm', source: '' } as const;
   return [
+    ...cutLastSteps(result.value, question),
     ...laidSteps(axleOrder(result.value, question, data), where, data.worksheet.id),
     ...sleeveSteps(result.value, question, data),
     { text: 'Tighten the axle nut', torque },
@@ -88,15 +89,18 @@ function axleSteps(data: WorksheetData): readonly StepOffer[] {
 
 // A float is room, not a part; a spacer that comes out at nothing isn't there.
 function axleOrder(answer: LineUpAnswer, question: LineUpQuestion, data: WorksheetData): readonly Laid[] {
+  const spacerNamed = (name: string) => answer.spacers.find((one) => one.name === name);
   return answer.parts
-    .filter(({ name, length }) => !name.includes('float') && !isZero(length))
-    .map(({ name, length }) => {
-      if (!answer.spacers.some((spacer) => spacer.name === name)) return { name: sizeName(name) };
+    .filter(({ name, length }) => !name.includes('float') && !isZero(spacerNamed(name)?.fitted ?? length))
+    .map(({ name }) => {
+      const spacer = spacerNamed(name);
+      if (!spacer) return { name: sizeName(name) };
       const letter = spacerLetter(name, question.layout);
       const called = spacerName(name, question).toLowerCase();
       return {
         name: isPlace(called) ? `spacer ${letter} (${called})` : called,
-        size: show(length, data.unit),
+        // One that is cut last has no length yet: its step before this one gives it one.
+        ...(spacer.deed.kind !== 'last' && { size: show(spacer.fitted, data.unit) }),
       };
     });
 }
@@ -109,9 +113,22 @@ function sleeveSteps(
 ): readonly StepOffer[] {
   return answer.spacers
     .filter(({ name }) => !answer.parts.some((part) => part.name === name))
-    .map(({ name, value }) => ({
-      text: `Put the ${spacerName(name, question).toLowerCase()} through its bracket, ${show(value, data.unit)}`,
+    .map(({ name, fitted }) => ({
+      text: `Put the ${spacerName(name, question).toLowerCase()} through its bracket, ${show(fitted, data.unit)}`,
     }));
+}
+
+/** What is cut to the others is measured and cut before anything goes on the axle. */
+function cutLastSteps({ spacers }: LineUpAnswer, question: LineUpQuestion): readonly StepOffer[] {
+  return spacers.flatMap(({ name, deed }) =>
+    deed.kind === 'last'
+      ? [
+          {
+            text: `Measure ${listed(deed.after.map((one) => spacerName(one, question).toLowerCase()))}; cut ${spacerName(name, question).toLowerCase()} last, to them`,
+          },
+        ]
+      : [],
+  );
 }
 
 /** "Hub to bracket" says where a spacer sits, not what it is. */

@@ -1,6 +1,7 @@
-import { lineUp, type LineUpQuestion } from '../../engine/line-up.ts';
+import { inWorkOrder, lineUp, type LineUpQuestion } from '../../engine/line-up.ts';
 import { lineUpVerdict, sayCheck, sayDeed, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
 import { figure, showBand } from '../../engine/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
@@ -23,18 +24,25 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
       <VerdictBand kind={lineUpVerdict(answer)} headline={sayLineUp(answer, { ...question, unit })} />
       <AxleDrawing question={question} answer={answer} unit={unit} />
       <ol class="sheet-parts">
-        {answer.spacers.map((spacer) => {
+        {inWorkOrder(answer).map((spacer) => {
           const { act, more } = sayDeed(spacer, unit);
           const name = `${spacerLetter(spacer.name, question.layout)} ${spacerName(spacer.name, question)}`;
           return (
             <li key={spacer.name}>
-              {`${name.trim()}: ${figure(spacer.value, unit)} ${unit}, ${showBand(spacer.band.halfWidth, unit)}; ${act}. ${more}`}
+              {`${name.trim()}: ${figure(spacer.fitted, unit)} ${unit}, ${showBand(spacer.band.halfWidth, unit)}; ${act}. ${more}`}
             </li>
           );
         })}
       </ol>
       {answer.checks.map((check) => (
         <p key={`${check.kind} ${check.terms[0]?.of ?? ''} ${check.name}`}>{sayCheck(check, unit)}</p>
+      ))}
+      {answer.shared.filter(isShared).map((check) => (
+        <p key={`${check.kind} ${check.name}`}>
+          {check.verdict.kind === 'good'
+            ? `At the worst of what is allowed: ${sayWorst(check, unit)}`
+            : sayCheck(check, unit)}
+        </p>
       ))}
       {question.layout.discs.length > 0 && <p>{`What holds the bracket: ${anchor ?? 'not named'}.`}</p>}
     </>

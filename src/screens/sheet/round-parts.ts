@@ -105,6 +105,7 @@ function lengthToMake(deed: SpacerDeed): Length | undefined {
       return deed.cut.ok ? deed.cut.value.to : undefined;
     case 'no-room':
     case 'none':
+    case 'last':
     case 'keep':
     case 'too-close':
       return undefined;

@@ -203,7 +203,7 @@ function Spacers({ question, answer, scale, unit }: AxleDrawingProps & { scale: 
               y="253"
               text-anchor="middle"
             >
-              {`${spacerLetter(spacer.name, question.layout)} ${figure(spacer.value, unit)}`}
+              {`${spacerLetter(spacer.name, question.layout)} ${figure(spacer.fitted, unit)}`}
             </text>
           </g>
         );
@@ -286,13 +286,13 @@ function spoken(question: LineUpQuestion, answer: LineUpAnswer, unit: ShownUnit)
       const spacer = answer.spacers.find((one) => one.name === name);
       if (!spacer) return `${partName(name)} ${show(length, unit)}`;
       const what = spacerName(name, question).toLowerCase();
-      if (isNegative(length)) return `${what} ${show(absolute(length), unit)} short`;
-      return `${what} ${show(length, unit)}, ${sayDeed(spacer, unit).act}`;
+      if (isNegative(spacer.fitted)) return `${what} ${show(absolute(spacer.fitted), unit)} short`;
+      return `${what} ${show(spacer.fitted, unit)}, ${sayDeed(spacer, unit).act}`;
     })
     .join('; ');
   const sleeves = answer.spacers
     .filter(({ name }) => !answer.parts.some((part) => part.name === name))
-    .map(({ name, value }) => ` ${spacerName(name, question)} ${show(value, unit)}.`)
+    .map(({ name, fitted }) => ` ${spacerName(name, question)} ${show(fitted, unit)}.`)
     .join('');
   const planes = answer.planes
     .filter(({ name }) => !name.includes('slot'))

@@ -68,7 +68,13 @@ const WHEEL: readonly FieldPlan[] = [
   size('offset', 'Wanted offset', 'How far to the right? Left is below zero.', {
     signed: true,
   }),
-  read(CENTRE_READ, 'Two sides differ, read', 'How much do the wheel’s two sides differ on the machine?'),
+  read(
+    CENTRE_READ.either,
+    'Two sides differ, read',
+    'How much do the wheel’s two sides differ on the machine?',
+  ),
+  read(CENTRE_READ.left, 'Left side wider, read', 'By how much is the left side the wider one?'),
+  read(CENTRE_READ.right, 'Right side wider, read', 'By how much is the right side the wider one?'),
 ];
 
 /** Disc, slot, bracket and float; `side` and `Side` are empty where there is only one disc. */
@@ -98,6 +104,9 @@ function discFields(side: '' | AxleSide): readonly FieldPlan[] {
     size(named('discThickness'), label('Disc’s thickness'), `How thick is ${the} disc?`, {
       measures: 'length',
     }),
+    size(named('discRunout'), label('Disc’s runout'), `How far does ${the} disc swing from side to side?`, {
+      measures: 'runout',
+    }),
     read(named('floatRead'), label('Side play, read'), `How far does ${the} bracket move on the machine?`),
     read(
       named('discInsideRead'),
@@ -113,6 +122,7 @@ function discFields(side: '' | AxleSide): readonly FieldPlan[] {
 }
 
 const WEAR: readonly FieldPlan[] = [
+  size('discClearance', 'Room beside the disc', 'How much must be left between disc and slot?'),
   {
     name: 'slides',
     label: 'What follows the pads',
@@ -198,6 +208,6 @@ export function axleFields(layout: AxleLayoutName, side: AxleSide): readonly Fie
         measures: 'length',
       });
     }),
-    size('spacerLimit', 'A spacer may be off', 'How far off may a spacer be?'),
+    size('spacerLimit', 'Float and fill may be off', 'How far off may float and filled room be?'),
   ];
 }

@@ -26,6 +26,7 @@ export function axleLineUpQuestion(data: WorksheetData): LineUpQuestion | undefi
         return known ? [[spacer, isSleeve(spacer) ? known.least : known.most] as const] : [];
       }),
     ),
+    places: placesRead(data, layout.spacers),
     ...(first !== undefined && { first }),
     ...((slides === 'bracket' || slides === 'caliper') && { slides }),
     limits: axleLimits(data),
@@ -44,12 +45,26 @@ export function axleLimits(data: WorksheetData): LineUpQuestion['limits'] {
     spacer: own('spacerLimit', usual.spacer),
     line: own('lineLimit', usual.line),
     wearMargin: own('wearMargin', usual.wearMargin),
+    discClearance: own('discClearance', usual.discClearance),
+    leastFloat: usual.leastFloat,
+    discRunout: usual.discRunout,
   };
 }
 
 /** What floats on a sleeve binds at its shortest place; any other spacer takes room where it is thickest. */
 function isSleeve(spacer: string): boolean {
   return spacer.toLowerCase().endsWith('sleeve');
+}
+
+/** Both ends of every size that was read at several places, parts on hand by their spacer's name. */
+function placesRead(data: WorksheetData, spacers: readonly string[]): NonNullable<LineUpQuestion['places']> {
+  const fields = Object.fromEntries(spacers.map((spacer) => [onHandField(spacer), spacer] as const));
+  return Object.fromEntries(
+    Object.entries(data.worksheet.sizes).flatMap(([name, input]) => {
+      const known = knownSize(data, input);
+      return known ? [[fields[name] ?? name, { least: known.least, most: known.most }] as const] : [];
+    }),
+  );
 }
 
 // A length binds at its longest place, a gap at its narrowest: both are the tightest.

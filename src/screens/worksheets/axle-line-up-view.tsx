@@ -2,6 +2,7 @@ import type { AxleLayoutName } from '../../engine/axle-layout.ts';
 import { isNegative } from '../../engine/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
 import { lineUpVerdict, sayCheck, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
+import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
 import { figure } from '../../engine/show.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
 import { hrefOf } from '../address.ts';
@@ -98,11 +99,12 @@ function Answer({ data, question, answer }: AnswerProps) {
       <AxleDrawing question={question} answer={answer} unit={unit} />
       {layout.discs.length > 0 && (
         <p class="axle-said">
-          Cut the spacer between bracket and leg last: measure sleeve, bracket and the other spacer, and let a
-          spacer stack give it its float.
+          Cut the spacer between bracket and leg last. Enter the others as you measured them: it is cut to
+          them.
         </p>
       )}
-      {answer.checks.map((check) => {
+      <AtTheWorst answer={answer} unit={unit} />
+      {[...answer.checks, ...answer.shared.filter(({ verdict }) => verdict.kind !== 'good')].map((check) => {
         const said = sayCheck(check, unit);
         return (
           <section key={`${check.kind} ${check.terms[0]?.of ?? ''} ${check.name}`}>
@@ -116,7 +118,9 @@ function Answer({ data, question, answer }: AnswerProps) {
               label={LINE_LABELS[check.kind] ?? check.name}
             />
             {check.verdict.kind === 'too-close' && (
-              <p class="axle-said">{settled(data, question, { ...check, sizes })}</p>
+              <p class="axle-said">
+                {settled(data, question, { ...check, sizes: { ...sizes, ...question.onHand } })}
+              </p>
             )}
             {check.kind === 'line' && check.verdict.kind === 'no-good' && (
               <AxleGives title="For both to hold, one of these" gives={check.gives} unit={unit} />
@@ -135,12 +139,35 @@ function Answer({ data, question, answer }: AnswerProps) {
   );
 }
 
+/** What all parts share, when every one of them is off the worst way at once. */
+function AtTheWorst({ answer, unit }: { answer: LineUpAnswer; unit: AnswerProps['data']['unit'] }) {
+  const lines = answer.shared
+    .filter(isShared)
+    .filter(({ verdict }) => verdict.kind === 'good')
+    .map((check) => sayWorst(check, unit));
+  if (lines.length === 0) return null;
+  return (
+    <section class="axle-gives">
+      <h2>All parts off the worst way</h2>
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
 const LINE_LABELS: Readonly<Record<string, string>> = {
   line: 'off by',
   'pad-wear': 'left',
   'disc-in-slot': 'room',
   'side-play': 'side play',
   'wheel-centre': 'differ by',
+  opening: 'room left',
+  float: 'float',
+  'wheel-place': 'off by',
+  'slot-middle': 'off by',
 };
 
 /** A bracket on a sleeve turns with the wheel unless something holds it. */
@@ -174,7 +201,7 @@ function layoutWords({ worksheet: { choices } }: WorksheetData): string | undefi
 
 /** What stands in for what was not given. */
 function usualWords(data: WorksheetData): Readonly<Record<string, string>> {
-  const { spacer, line, wearMargin } = axleLimits(data);
+  const { spacer, line, wearMargin, discClearance, discRunout } = axleLimits(data);
   const limit = ({ by, source }: typeof spacer) => `usual: ±${figure(by, data.unit)} (${source})`;
   return {
     offset: 'none: in the middle',
@@ -186,6 +213,12 @@ function usualWords(data: WorksheetData): Readonly<Record<string, string>> {
     spacerLimit: limit(spacer),
     lineLimit: limit(line),
     wearMargin: `usual: ${figure(wearMargin.by, data.unit)} (${wearMargin.source})`,
+    discClearance: `usual: ${figure(discClearance.by, data.unit)} (${discClearance.source})`,
+    ...Object.fromEntries(
+      ['discRunout', 'leftDiscRunout', 'rightDiscRunout'].map(
+        (name) => [name, `not read: ${figure(discRunout.by, data.unit)} is counted`] as const,
+      ),
+    ),
     anchor: 'not named yet',
   };
 }

@@ -4,9 +4,10 @@ import { zero } from '../../engine/length.ts';
 import type { LineUpAnswer, LineUpQuestion } from '../../engine/line-up.ts';
 import type { LineUpCheck } from '../../engine/line-up-checks.ts';
 import { sayShares } from '../../engine/say-line-up.ts';
-import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
+import { capital } from '../../engine/say-words.ts';
 
 type WhyLine = { readonly what: string; readonly how: string; readonly source?: string };
 
@@ -16,13 +17,19 @@ const CHECK_NAMES: Readonly<Record<LineUpCheck['kind'], string>> = {
   'disc-in-slot': 'Room beside the disc at either end of the float',
   'side-play': 'Side play of the bracket',
   'wheel-centre': 'Wheel centre',
+  opening: 'Room left by the parts',
+  float: 'Float',
+  'wheel-place': 'Wheel’s place',
+  'slot-middle': 'Slot’s middle off the disc’s',
 };
 
 /** Each length as its sum, with the numbers put in. */
 export function axleWhy(question: LineUpQuestion, answer: LineUpAnswer, unit: ShownUnit): readonly WhyLine[] {
   const sum = (terms: readonly Share[]) => {
     const given = terms.filter(({ of }) => question.layout.usual[of] !== 'nothing' || question.sizes[of]);
-    return `${sayShares(given)} = ${sayShares(given, (name) => numberPut(sizeOf(question, name), unit))}`;
+    const named = (name: string) => partOrSize(question, answer, name);
+    const size = (name: string) => fittedOr(answer, name) ?? sizeOf(question, name);
+    return `${sayShares(given, named)} = ${sayShares(given, (name) => numberPut(size(name), unit))}`;
   };
   return [
     ...answer.spacers.map((spacer) => {
@@ -33,8 +40,8 @@ export function axleWhy(question: LineUpQuestion, answer: LineUpAnswer, unit: Sh
         how: `${sum(spacer.terms)} = ${figure(spacer.value, unit)} ${unit}, ${showBand(spacer.band.halfWidth, unit)}; ${showBand(spacer.worstCase, unit)} at the very worst`,
       };
     }),
-    ...answer.checks.map((check) => ({
-      what: check.kind === 'line' ? `${CHECK_NAMES.line}: ${check.name}` : CHECK_NAMES[check.kind],
+    ...[...answer.checks, ...answer.shared].map((check) => ({
+      what: whatOf(check),
       how: `${check.direct ? `${sayShares(check.terms)} on the machine` : sum(check.terms)} = ${figure(check.value, unit)} ${unit}, ${showBand(check.band.halfWidth, unit)}`,
       source: check.limits.source,
     })),
@@ -60,8 +67,8 @@ export function axleWhy(question: LineUpQuestion, answer: LineUpAnswer, unit: Sh
       source: 'JCGM 100:2008',
     },
     {
-      what: 'A spacer may be off',
-      how: `±${figure(question.limits.spacer.by, unit)} ${unit}; a cut has what the band leaves of it, left full to the dial’s next step`,
+      what: 'Float and fill may be off',
+      how: `±${figure(question.limits.spacer.by, unit)} ${unit} for float and filled room; the parts still to be cut share what the band leaves of it, each left full to the dial’s next step. All of it holds when every one of them is off the worst way at once.`,
       source: question.limits.spacer.source,
     },
   ];
@@ -76,6 +83,21 @@ const HELD: Readonly<Record<string, string>> = {
   'sprocket line': 'the sprocket is in line with the chain',
   'wheel face': 'the wheel’s face is where it is wanted',
 };
+
+function whatOf({ kind, name }: LineUpCheck): string {
+  if (kind === 'line') return `${CHECK_NAMES.line}: ${name}`;
+  return kind === 'wheel-place' ? capital(name) : CHECK_NAMES[kind];
+}
+
+function partOrSize(question: LineUpQuestion, answer: LineUpAnswer, name: string): string {
+  return fittedOr(answer, name) ? spacerName(name, question).toLowerCase() : sizeName(name);
+}
+
+/** A spacer goes into a sum as it will lie on the axle. */
+function fittedOr({ spacers }: LineUpAnswer, name: string): Estimate | undefined {
+  const spacer = spacers.find((one) => one.name === name);
+  return spacer && typedEstimate(spacer.fitted);
+}
 
 function sizeOf({ layout, sizes }: LineUpQuestion, name: string): Estimate {
   const stands = layout.usual[name];

@@ -41,7 +41,7 @@ export function settled(
   const whole = Math.max(1, ...terms.map(({ bottom }) => bottom));
   const legs = terms.flatMap(({ of, top, bottom }): Leg[] => {
     const field = fields.find(({ name }) => name === of);
-    const kind = of === 'on hand' ? 'length' : measuredAs(field);
+    const kind = of === 'on hand' || layout.spacers.includes(of) ? 'length' : measuredAs(field);
     const size = sizes[of];
     return kind && size?.tool ? [legOf(kind, size, (top * whole) / bottom)] : [];
   });

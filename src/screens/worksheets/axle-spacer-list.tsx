@@ -1,5 +1,5 @@
 import { isZero } from '../../engine/length.ts';
-import type { LineUpAnswer, LineUpQuestion, Spacer } from '../../engine/line-up.ts';
+import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from '../../engine/line-up.ts';
 import type { Give } from '../../engine/line-up-gives.ts';
 import { NOTHING_GIVES, sayDeed, sayGive } from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
@@ -14,11 +14,11 @@ type SpacerListProps = {
   readonly answer: LineUpAnswer;
 };
 
-/** The lengths of all spacers, large enough to be read from the lathe, each with what to do about it. */
+/** The lengths of all spacers in the order of work, large enough to be read from the lathe, each with what to do about it. */
 export function AxleSpacerList({ data, question, answer }: SpacerListProps) {
   return (
     <ol>
-      {answer.spacers.map((spacer) => (
+      {inWorkOrder(answer).map((spacer) => (
         <li key={spacer.name} class="axle-spacer">
           <SpacerLine data={data} question={question} spacer={spacer} />
         </li>
@@ -40,7 +40,7 @@ function SpacerLine({
   const letter = spacerLetter(spacer.name, question.layout);
   const { act, more } = sayDeed(spacer, unit);
   const { halfWidth } = spacer.band;
-  const size = figure(spacer.value, unit);
+  const size = figure(spacer.fitted, unit);
   return (
     <>
       <p class="axle-spacer-name">

@@ -259,9 +259,9 @@ describe('what each kind hands over', () => {
       await names('axle-line-up', { sizes, choices: { layout: 'front-one-disc', side: 'right' } }),
     ).toEqual([
       'Left spacer, made new',
+      'Sleeve, made new',
       'Hub to bracket, made new',
       'Bracket to leg, made new',
-      'Sleeve, made new',
     ]);
   });
 

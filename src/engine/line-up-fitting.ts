@@ -1,0 +1,196 @@
+import type { AxleLayout } from './axle-layout.ts';
+import { solveChain, type SolvedLength } from './chain.ts';
+import { mean, typedEstimate, type Estimate } from './estimate.ts';
+import { dividedBy, minus, plus, times, zero, type Length } from './length.ts';
+import { shareOut, type Leeway } from './line-up-budget.ts';
+import { endsOf, sidesOf, type End, type Fitted, type Places } from './line-up-ends.ts';
+import {
+  mostLeeway,
+  spacerChoice,
+  spacerDeed,
+  type SpacerChoice,
+  type SpacerDeed,
+  type SpacerQuestion,
+} from './line-up-spacer.ts';
+import type { LineUpLimits } from './tables/line-up-limits.ts';
+
+type Known = Readonly<Record<string, Estimate>>;
+
+export type FittingQuestion = {
+  /** With the disc on the right, its conditions in their order. */
+  readonly layout: AxleLayout;
+  readonly known: Known;
+  readonly onHand: Known;
+  /** Smallest and largest place of sizes and of parts on hand that have more than one. */
+  readonly places: Readonly<Record<string, Places>>;
+  readonly slides: 'bracket' | 'caliper' | undefined;
+  readonly limits: LineUpLimits;
+  readonly step: Length;
+};
+
+export type FittedSpacer = {
+  readonly wanted: SolvedLength;
+  readonly deed: SpacerDeed;
+  /** As it will lie on the axle: as it was measured, or as it is cut. */
+  readonly fitted: Length;
+};
+
+export type Fitting = {
+  readonly spacers: readonly FittedSpacer[];
+  readonly ends: readonly End[];
+  readonly leeways: Readonly<Record<string, Leeway>>;
+};
+
+type Chosen = {
+  readonly wanted: SolvedLength;
+  readonly choice: SpacerChoice;
+  readonly question: SpacerQuestion;
+};
+
+/**
+ * What to do for every spacer so that all that has to hold holds at the worst of what all of them may be at once.
+ *
+ * Units:   in the order of work each wanted length is solved with the parts before it as they were measured, where they
+ *          stay; so the last one makes up for what the others are off. What the limits of the conditions have left, after the
+ *          readings' bands, is shared out among the parts still to be cut.
+ * Range:   where a share is finer than the dial can be set to, what sets the float is left for last: it has no length before
+ *          the others are measured.
+ * Source:  worst-case tolerance stack; sharing alike is common practice, no source.
+ */
+export function fittingOf(q: FittingQuestion): Fitting {
+  const chosen = chooseAll(q);
+  const shared = shareFor(q, chosen, []);
+  const later = laterParts(q, shared);
+  return later.length > 0 ? shareFor(q, chosen, later) : shared;
+}
+
+function chooseAll(q: FittingQuestion): readonly Chosen[] {
+  const layout = solvingOrder(q.layout);
+  const chosen: Chosen[] = [];
+  let stays: Known = {};
+  for (const name of q.layout.workOrder) {
+    const sizes = { ...q.known, ...stays };
+    const wanted = solveChain(layout, sizes).solved.find((one) => one.name === name);
+    if (!wanted) throw new Error(`the layout leaves ${name} open`);
+    const onHand = q.onHand[name];
+    const question = { wanted, sizes, onHand, limit: q.limits.spacer, step: q.step };
+    const choice = spacerChoice(question);
+    chosen.push({ wanted, choice, question });
+    if (onHand && staysAsItIs(choice)) stays = { ...stays, [name]: onHand };
+  }
+  return chosen;
+}
+
+function staysAsItIs({ kind }: SpacerChoice): boolean {
+  return kind === 'keep' || kind === 'too-close';
+}
+
+/**
+ * Which conditions come first once some of the parts are there: what a sleeve is, then where the wheel and the sprocket sit;
+ * the room that is left to be filled gives way to these.
+ */
+function solvingOrder(layout: AxleLayout): AxleLayout {
+  const rank = ({ name, is }: AxleLayout['conditions'][number]) => {
+    if (is.some(({ of }) => layout.spacers.includes(of))) return 0;
+    return name === 'fills' ? 2 : 1;
+  };
+  return { ...layout, conditions: layout.conditions.toSorted((a, b) => rank(a) - rank(b)) };
+}
+
+function shareFor(q: FittingQuestion, chosen: readonly Chosen[], later: readonly string[]): Fitting {
+  const ends = endsOf({
+    ...q,
+    fitted: Object.fromEntries(
+      chosen
+        .filter(({ wanted }) => !later.includes(wanted.name))
+        .map((one) => [one.wanted.name, fittedAs(one, q)] as const),
+    ),
+  });
+  const { sides, unproved } = sidesOf(ends);
+  const cut = chosen.filter((one) => isCut(one) && !later.includes(one.wanted.name));
+  const leeways = shareOut({
+    sides,
+    most: Object.fromEntries(cut.map(({ wanted, question }) => [wanted.name, mostLeeway(question)])),
+    // A tenth of the dial's step: finer than it can be read.
+    grid: dividedBy(q.step, 10),
+  });
+  const spacers = chosen.map(({ wanted, choice, question }): FittedSpacer => {
+    if (later.includes(wanted.name))
+      return { wanted, deed: { kind: 'last', after: othersOf(q.layout, wanted.name) }, fitted: wanted.value };
+    const deed = spacerDeed(choice, question, {
+      leeway: leeways[wanted.name] ?? NO_LEEWAY,
+      unproved: unproved.find(({ parts }) => parts.includes(wanted.name))?.halfWidth,
+    });
+    return { wanted, deed, fitted: lengthAsFitted(deed, question) };
+  });
+  return { spacers, ends, leeways };
+}
+
+const NO_LEEWAY: Leeway = { down: zero, up: zero };
+
+function isCut({ choice: { kind } }: Chosen): boolean {
+  return kind === 'make' || kind === 'trim' || kind === 'shim';
+}
+
+function fittedAs({ wanted, choice, question: { onHand } }: Chosen, { places }: FittingQuestion): Fitted {
+  const aimed = typedEstimate(wanted.value);
+  const isThere = places[wanted.name] ?? (onHand && { least: onHand, most: onHand });
+  if (isThere && staysAsItIs(choice)) return { kind: 'as-measured', places: isThere };
+  if (isThere && choice.kind === 'shim') {
+    const more = minus(wanted.value, onHand ? mean(onHand) : zero);
+    return {
+      kind: 'cut',
+      places: { least: longerBy(isThere.least, more), most: longerBy(isThere.most, more) },
+    };
+  }
+  const kind = choice.kind === 'no-room' || choice.kind === 'none' ? 'as-measured' : 'cut';
+  return { kind, places: { least: aimed, most: aimed } };
+}
+
+function longerBy(estimate: Estimate, more: Length): Estimate {
+  return { ...estimate, sum: plus(estimate.sum, times(more, estimate.count)) };
+}
+
+/** Parts that set a float and whose share, or that of a part they share with, no step of the dial lies in. */
+function laterParts({ layout }: FittingQuestion, { spacers, ends }: Fitting): readonly string[] {
+  const tooFine = new Set(spacers.flatMap(({ wanted, deed }) => (isTooFine(deed) ? wanted.name : [])));
+  return layout.last.filter((name) =>
+    ends.some(
+      ({ cuts }) =>
+        cuts.some(({ of }) => of === name) && cuts.length > 1 && cuts.some(({ of }) => tooFine.has(of)),
+    ),
+  );
+}
+
+function isTooFine(deed: SpacerDeed): boolean {
+  const reach = deed.kind === 'make' ? deed.make : deed.kind === 'trim' ? deed.cut : undefined;
+  return reach?.ok === false && reach.refusal.code === 'no-step-in-limits';
+}
+
+/** What has to be measured before a part that is left for last. */
+function othersOf({ ends, workOrder }: AxleLayout, name: string): readonly string[] {
+  const sums = ends.filter(
+    ({ kind, is }) => (kind === 'float' || kind === 'opening') && is.some(({ of }) => of === name),
+  );
+  const named = new Set(sums.flatMap(({ is }) => is.map(({ of }) => of)));
+  return workOrder.filter((one) => one !== name && named.has(one));
+}
+
+function lengthAsFitted(deed: SpacerDeed, { wanted, onHand }: SpacerQuestion): Length {
+  switch (deed.kind) {
+    case 'keep':
+    case 'too-close':
+      return onHand ? mean(onHand) : wanted.value;
+    case 'make':
+      return deed.make.ok ? deed.make.value.to : wanted.value;
+    case 'trim':
+      return deed.cut.ok ? deed.cut.value.to : wanted.value;
+    case 'shim':
+    case 'last':
+    case 'none':
+    case 'no-room':
+      return wanted.value;
+    default:
+      return deed satisfies never;
+  }
+}

@@ -14,11 +14,12 @@ import { targetBetween } from './cuts-of-way.ts';
 import { bandOf, mean } from './estimate.ts';
 import { boreForPin, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import type { IsoRefusal } from './fits-iso.ts';
-import { fitLimits, type FitLimits, type Range } from './fits.ts';
+import { fitLimits, systemOf, type FitLimits, type Range } from './fits.ts';
 import type { HeatWay } from './heat-fit.ts';
 import { cleanUpSize } from './hole-and-pin.ts';
-import { dividedBy, isMore, minus, plus, times, zero, type Length } from './length.ts';
+import { dividedBy, isMore, minus, plus, sameLength, times, zero, type Length } from './length.ts';
 import { metalOnTarget } from './metal-on.ts';
+import { nominalNear, type Nominal } from './nominal.ts';
 import { platedOutside, sizeBeforePlating } from './plating.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { Material } from './tables/materials.ts';
@@ -32,6 +33,8 @@ export type BushingQuestion = {
   /** What will run in the bushing, and the class it runs with. */
   readonly pin: MeasuredPart;
   readonly insideClass: string;
+  /** What that class is taken at; left out: the preferred size nearest the pin. */
+  readonly nominal?: Length;
   readonly pressClass: string;
   readonly part: Material;
   readonly bushing: Material;
@@ -79,6 +82,8 @@ export type BushingAnswer = {
   readonly reamTakes: Length;
   readonly pressFit: FitLimits;
   readonly insideFit: FitLimits;
+  /** What the class inside is taken at. */
+  readonly nominal: Nominal;
   /** The bushing's outside, finished, and as turned where it is plated after. */
   readonly outside: Range;
   readonly turn: Range;
@@ -122,7 +127,8 @@ export type BushingAnswer = {
  * Source:  fits.ts, press-fit.ts, heat-fit.ts; tables/least-walls.ts, tables/press-practice.ts.
  */
 export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusal> {
-  const insideFit = fitLimits({ fitClass: q.insideClass, nominal: mean(q.pin.tightest) });
+  const nominal = insideNominal(q);
+  const insideFit = fitLimits({ fitClass: q.insideClass, nominal: nominal.size });
   if (!insideFit.ok) return insideFit;
   const inside = boreForPin(insideFit.value, q.pin);
   if (!inside.ok) return inside;
@@ -131,7 +137,7 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   const pressedInto = holeFor(q, cleanUp, insideLimits);
   if (!pressedInto.ok) return pressedInto;
   const { ream, hole } = pressedInto.value;
-  const pressFit = fitLimits({ fitClass: q.pressClass, nominal: ream.size });
+  const pressFit = fitLimits({ fitClass: q.pressClass, nominal: pressNominal(q, ream.size) });
   if (!pressFit.ok) return pressFit;
   const outside = q.reamed ? outsideFor(pressFit.value, q.reamed) : worked(pressFit.value.pin);
   if (!outside.ok) return outside;
@@ -145,6 +151,7 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
       ream,
       hole,
       reamTakes,
+      nominal,
       insideFit: insideFit.value,
       pressFit: pressFit.value,
       inside: insideLimits,
@@ -155,12 +162,25 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   );
 }
 
+function insideNominal({ nominal, pin, insideClass }: BushingQuestion): Nominal {
+  return nominal
+    ? { size: nominal, from: 'given' }
+    : { size: nominalNear(mean(pin.tightest), systemOf(insideClass)), from: 'nearest' };
+}
+
+// A size that is planned is a nominal of its own; of a measured hole it is the size that the hole is near.
+function pressNominal({ reamed, pressClass, reamTo }: BushingQuestion, size: Length): Length {
+  if (!reamed || (reamTo && sameLength(reamTo, size))) return size;
+  return nominalNear(size, systemOf(pressClass));
+}
+
 type Sizes = Pick<
   BushingAnswer,
   | 'cleanUp'
   | 'ream'
   | 'hole'
   | 'reamTakes'
+  | 'nominal'
   | 'insideFit'
   | 'pressFit'
   | 'inside'

@@ -4,7 +4,7 @@ import { insertOffers } from './cuts-of-insert.ts';
 import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
 import type { Range } from './fits.ts';
-import { limitsInForce, pressParts } from './hole-and-pin-limits.ts';
+import { jointNominal, limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { jointLimits } from './joint-limits.ts';
@@ -63,7 +63,7 @@ function insertCuts({ bore }: HoleAndPinQuestion, { steps }: Route): readonly Cu
 }
 
 function offerOf(q: HoleAndPinQuestion, step: RouteStep, dial: Dial): readonly CutOffer[] {
-  const { source } = limitsInForce(q, mean(q.pin.tightest));
+  const { source } = limitsInForce(q, jointNominal(q).size);
   switch (step.do) {
     case 'open-bore':
       return [
@@ -186,7 +186,7 @@ function sleeve(
   { inside, outside }: Extract<RouteStep, { do: 'fit-sleeve' }>,
   dial: Dial,
 ): readonly CutOffer[] {
-  const { source } = limitsInForce(q, mean(q.pin.tightest));
+  const { source } = limitsInForce(q, jointNominal(q).size);
   return [
     {
       name: 'Sleeve, inside',

@@ -1,11 +1,33 @@
+import { mean } from './estimate.ts';
 import { fitLimits, jointClass, type FitSystem, type Range } from './fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { jointLimits, type ClearanceLimits, type Joint } from './joint-limits.ts';
 import { dividedBy, largest, minus, plus, smallest, type Length } from './length.ts';
+import { nominalNear, type Nominal } from './nominal.ts';
+import { threadNamed } from './threads.ts';
 import { bushingClasses } from './tables/joint-classes.ts';
 import type { Limits } from './verdict.ts';
 
 type Wanted = Pick<HoleAndPinQuestion, 'joint' | 'fitSystem' | 'ownLimits'>;
+
+/**
+ * The size the joint's limits are taken at: never the measured pin itself.
+ *
+ * Units:   the user's own; else the bolt's, where its thread is known; else the preferred size nearest the pin's largest.
+ * Source:  nominal.ts.
+ */
+export function jointNominal({
+  nominal,
+  pinThread,
+  fitSystem,
+  pin,
+}: Pick<HoleAndPinQuestion, 'nominal' | 'pinThread' | 'fitSystem' | 'pin'>): Nominal {
+  if (nominal) return { size: nominal, from: 'given' };
+  const thread = pinThread === undefined ? undefined : threadNamed(pinThread);
+  return thread
+    ? { size: thread.major, from: 'thread' }
+    : { size: nominalNear(mean(pin.tightest), fitSystem), from: 'nearest' };
+}
 
 /**
  * The clearance a joint has where its user set none: by common practice, or by the class that how it runs usually gets.

@@ -203,6 +203,8 @@ export type PlaceBands = { readonly tightest: Length; readonly loosest: Length }
 export type RouteContext = {
   readonly question: HoleAndPinQuestion;
   readonly limits: ClearanceLimits;
+  /** What those limits are taken at. */
+  readonly nominal: Length;
   readonly verdict: Verdict;
   readonly tightest: Length;
   readonly loosest: Length;

@@ -1,11 +1,12 @@
 import { bandOf, combine, mean, type Band, type Estimate } from './estimate.ts';
 import type { FitSystem } from './fits.ts';
 import { readable } from './check-offer.ts';
-import { limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
+import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
 import type { InsertMetal } from './insert-drill.ts';
 import type { Joint } from './joint-limits.ts';
 import { isMore, minus, plus, scaledBy, times, zero, type Length } from './length.ts';
+import type { Nominal } from './nominal.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
 import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
@@ -16,6 +17,8 @@ export type HoleAndPinQuestion = {
   readonly pin: { readonly tightest: Estimate; readonly loosest: Estimate };
   readonly joint: Joint;
   readonly ownLimits?: Limits;
+  /** The size the limits are taken at; left out: the bolt's, or the preferred size nearest the pin. */
+  readonly nominal?: Length;
   /** Whose classes give the limits; left out: common practice. */
   readonly fitSystem?: FitSystem;
   /** The hole is in the wrong place, and by how much its middle is off; zero where nobody has measured it. */
@@ -66,6 +69,8 @@ export type HoleAndPinAnswer = {
   readonly band: Band;
   readonly tightestBand: Band;
   readonly limits: Limits;
+  /** What the limits are taken at. */
+  readonly nominal: Nominal;
   readonly verdict: Verdict;
   /** What the clearance was read as, where it wasn't worked out from bore and pin. */
   readonly direct?: DirectPlay['kind'];
@@ -84,7 +89,7 @@ export type HoleAndPinAnswer = {
  *          upper, and the worse of the two verdicts counts. Rock: ± clearance · reach / bore length less bell-mouth.
  *          Slop that was read counts as tightest and loosest; a rock in all gives it as rock · length / (2 · reach).
  *          Held against a lower limit above zero only: what can be moved by hand does not grip.
- * Range:   limits for the pin's largest place: the user's own, those of a class, or common practice.
+ * Range:   limits for the nominal of the joint (`jointNominal`): the user's own, those of a class, or common practice.
  * Refuses: bell-mouth-eats-bore, for the rock alone.
  * Source:  geometry; verdict by the ISO 14253-1 idea; limits as they say themselves.
  */
@@ -93,8 +98,8 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
   const read = directClearance(question);
   const tightest = read ?? clearance(bore.tightest, pin.tightest);
   const loosest = read ?? clearance(bore.loosest, pin.loosest);
-  const nominal = mean(pin.tightest);
-  const asked = limitsAsked(question, nominal);
+  const nominal = jointNominal(question);
+  const asked = limitsAsked(question, nominal.size);
   const limits = read ? readable(asked) : asked;
   const verdict = worseVerdict(
     verdictOf({
@@ -114,12 +119,14 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
     band: loosest.band,
     tightestBand: tightest.band,
     limits,
+    nominal,
     verdict,
     ...(read && question.direct && { direct: question.direct.kind }),
     ...rockOf(question.arm, loosest),
     routes: routesFor({
       question,
-      limits: limitsInForce(question, nominal),
+      limits: limitsInForce(question, nominal.size),
+      nominal: nominal.size,
       verdict,
       tightest: tightest.value,
       loosest: loosest.value,

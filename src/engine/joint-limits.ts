@@ -1,4 +1,5 @@
 import { isMore, type Length } from './length.ts';
+import { nominalNear } from './nominal.ts';
 import { RUNNING_CLEARANCE_SOURCE, runningClearances } from './tables/running-clearances.ts';
 import type { ClearanceRow } from './tables/running-clearances.ts';
 import type { Limits } from './verdict.ts';
@@ -12,12 +13,14 @@ export type ClearanceLimits = Limits & { readonly lower: Length; readonly upper:
 /**
  * The clearance a joint of this kind usually has, bore less pin; below zero the pin is the larger.
  *
+ * Units:  a measured size counts as the preferred one it is near.
  * Range:  rows to 4 in; past that the last row stands, and its source says so.
  * Source: common practice, no source (tables/running-clearances.ts).
  */
 export function jointLimits(joint: Joint, nominal: Length): ClearanceLimits {
   const rows: readonly ClearanceRow[] = runningClearances[joint];
-  const fitting = rows.find((row) => !isMore(nominal, row.upTo));
+  const size = nominalNear(nominal);
+  const fitting = rows.find((row) => !isMore(size, row.upTo));
   const row = fitting ?? rows.at(-1);
   if (!row) throw new Error(`no clearances for ${joint}`);
   const past = fitting ? '' : ', table ends at 4 in';

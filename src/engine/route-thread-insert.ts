@@ -61,11 +61,11 @@ function routeFor(context: RouteContext, thread: Thread): Route {
 }
 
 // How the bolt is used decides before the hole does: what passes through it, what carries it, how close it has to locate.
-function useFindings({ question, limits, pin }: RouteContext, thread: Thread): readonly Finding[] {
+function useFindings({ question, limits, nominal }: RouteContext, thread: Thread): readonly Finding[] {
   const { shankPasses, clampedFacesCarry } = question;
   const name = thread.designation;
   const play = threadPlay(thread).most;
-  const isCloserThanUsual = isLess(limits.upper, usualLimits(question, pin.largest).upper);
+  const isCloserThanUsual = isLess(limits.upper, usualLimits(question, nominal).upper);
   const threadLocates = clampedFacesCarry === false || isCloserThanUsual;
   return [
     ...(shankPasses === undefined ? [ask({ code: 'ask-shank-passes', thread: name })] : []),

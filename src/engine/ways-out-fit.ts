@@ -3,6 +3,7 @@ import { boreForPin, checkClearance, pinForBore, type MeasuredPart } from './fit
 import { ansiClasses } from './fits-ansi.ts';
 import { fitLimits, jointClass, systemOf, type FitLimits, type FitSystem } from './fits.ts';
 import { byLength, isMore, isNegative, minus, zero, type Length } from './length.ts';
+import { nominalNear } from './nominal.ts';
 import { usualIsoFits } from './tables/joint-classes.ts';
 import type { Verdict } from './verdict.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';
@@ -25,7 +26,7 @@ export type Pair = { readonly bore: MeasuredPart; readonly pin: MeasuredPart };
 export function nextClassWay(q: WaysOutQuestion): WayOut {
   const pair = pairOf(q);
   if (!pair) return ruledOut('next-class', { code: 'mate-not-known' });
-  const nominal = mean(pair.pin.tightest);
+  const nominal = nominalNear(mean(pair.pin.tightest), systemFor(q));
   const inForce = fitLimits({ fitClass: classFor(q, pair), nominal });
   if (!inForce.ok) return ruledOut('next-class', inForce.refusal);
   const fits = [inForce.value, ...familyOf(inForce.value)];
@@ -60,7 +61,10 @@ export function nextClassWay(q: WaysOutQuestion): WayOut {
 export function newMateWay(q: WaysOutQuestion): WayOut {
   const pair = pairOf(q);
   if (!pair) return ruledOut('new-mate', { code: 'mate-not-known' });
-  const fit = fitLimits({ fitClass: classFor(q, pair), nominal: mean(pair.pin.tightest) });
+  const fit = fitLimits({
+    fitClass: classFor(q, pair),
+    nominal: nominalNear(mean(pair.pin.tightest), systemFor(q)),
+  });
   if (!fit.ok) return ruledOut('new-mate', fit.refusal);
   const make = q.of === 'outside' ? 'bore' : 'pin';
   const limits = make === 'pin' ? pinForBore(fit.value, pair.bore) : boreForPin(fit.value, pair.pin);

@@ -6,9 +6,8 @@ import { checksOfLineUp } from '../../engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../engine/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
-import { mean } from '../../engine/estimate.ts';
 import { fitLimits } from '../../engine/fits.ts';
-import { limitsAsked } from '../../engine/hole-and-pin-limits.ts';
+import { jointNominal, limitsAsked } from '../../engine/hole-and-pin-limits.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';
@@ -31,7 +30,7 @@ const OFFERS: Readonly<Record<string, Offers>> = {
   'hole-and-pin': (data) => {
     const question = holeAndPinQuestion(data);
     return question
-      ? checksOfHoleAndPin(question, limitsAsked(question, mean(question.pin.tightest)), data.unit)
+      ? checksOfHoleAndPin(question, limitsAsked(question, jointNominal(question).size), data.unit)
       : [];
   },
   fit: (data) => {

@@ -40,6 +40,12 @@ const sizes: readonly FieldPlan[] = [
     ask: 'How thick is the wall at its thickest, from the hole’s edge to the part’s edge?',
     enter: 'size',
   },
+  {
+    name: 'nominal',
+    label: 'Nominal of the pin',
+    ask: 'What is the nominal size of the pin?',
+    enter: 'size',
+  },
   { name: 'length', label: 'Length', ask: 'How long is the bushing?', enter: 'size' },
   { name: 'reamTo', label: 'Ream to', ask: 'Which size do you ream or bore to?', enter: 'size' },
   {

@@ -53,6 +53,7 @@ export function pressClassFor({ worksheet: { choices } }: WorksheetData, system:
 function exactSizes(data: WorksheetData) {
   const { sizes } = data.worksheet;
   const wall = exactSize(data, sizes['wall']);
+  const nominal = exactSize(data, sizes['nominal']);
   const thickWall = exactSize(data, sizes['thickWall']);
   const length = exactSize(data, sizes['length']);
   const reamTo = exactSize(data, sizes['reamTo']);
@@ -61,6 +62,7 @@ function exactSizes(data: WorksheetData) {
   const leastBushingWall = exactSize(data, sizes['leastBushingWall']);
   return {
     ...(wall && { wall }),
+    ...(nominal && { nominal }),
     ...(thickWall && { thickWall }),
     ...(length && { length }),
     ...(reamTo && { reamTo }),

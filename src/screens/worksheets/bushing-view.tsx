@@ -4,6 +4,7 @@ import { bushing, type BushingAnswer, type BushingQuestion } from '../../engine/
 import { say } from '../../engine/say.ts';
 import { sayBushingRefusal, sayBushingWarning, sayForce } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
+import { sayNominal } from '../../engine/nominal.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { uncapital } from '../../engine/say-words.ts';
 import { isMore } from '../../engine/length.ts';
@@ -79,6 +80,7 @@ function Inputs({
   const names = [
     'bore',
     'pin',
+    'nominal',
     'joint',
     'wall',
     'thickWall',
@@ -98,6 +100,7 @@ function Inputs({
       title="Worked out from"
       names={[...names, 'system', inside, press, ...more, ...own]}
       usual={{
+        nominal: 'usual: the size nearest the pin (common practice, no source)',
         thickWall: 'usual: solid all round, the hardest to press into',
         reamTo: 'usual: the next standard reamer',
         system: `${system === 'iso' ? 'ISO 286' : 'ANSI B4.1'}, by the unit of the worn bore`,
@@ -145,6 +148,7 @@ function Answer({ data, question, answer }: AnswerProps) {
         />
       )}
       <NextCut answer={answer} step={question.step} unit={unit} />
+      <p class="worksheet-said">{sayNominal(answer.nominal, unit)}</p>
       <BushingDrawing answer={answer} unit={unit} />
       {measured && question.reamed && question.outside && (
         <>

@@ -16,12 +16,15 @@ import type { IsoRefusal } from '../../engine/fits-iso.ts';
 import { fitLimits, type FitLimits } from '../../engine/fits.ts';
 import type { Joint } from '../../engine/joint-limits.ts';
 import type { Length } from '../../engine/length.ts';
+import { nominalNear, nominalTyped } from '../../engine/nominal.ts';
 import { worked, type Result } from '../../engine/refusal.ts';
 import { fitClassFor, isJoint, systemFor } from './fit-fields.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
 export type FitQuestion = {
   readonly nominal: Length;
+  /** The nominal as it was put in, before a dowel's or a measured size was taken for what it is. */
+  readonly asGiven: Length;
   readonly joint: Joint;
   readonly fitClass: string;
   readonly bore?: MeasuredPart;
@@ -43,16 +46,20 @@ export type FitAnswer = {
 /** What a fit worksheet asks the engine, once the nominal size and how the joint runs are known. */
 export function fitQuestion(data: WorksheetData): FitQuestion | undefined {
   const { sizes, choices } = data.worksheet;
-  const nominal = exactSize(data, sizes['nominal']);
+  const asGiven = exactSize(data, sizes['nominal']);
   const { joint } = choices;
-  if (!nominal || !isJoint(joint)) return undefined;
+  if (!asGiven || !isJoint(joint)) return undefined;
+  const system = systemFor(data, 'nominal');
+  // A size that was read is never a nominal itself.
+  const nominal = sizes['nominal']?.from === 'feature' ? nominalNear(asGiven, system) : nominalTyped(asGiven);
   const bore = knownSize(data, sizes['bore']);
   const pin = knownSize(data, sizes['pin']);
   const slop = knownSize(data, sizes['slop']);
   return {
     nominal,
+    asGiven,
     joint,
-    fitClass: fitClassFor(choices, joint, systemFor(data, 'nominal')),
+    fitClass: fitClassFor(choices, joint, system),
     ...(bore && { bore }),
     ...(pin && { pin }),
     ...(slop && { slop: slop.loosest }),

@@ -1,8 +1,9 @@
 import { mean } from '../../engine/estimate.ts';
 import type { Checked } from '../../engine/fit-check.ts';
 import type { FitLimits, Range } from '../../engine/fits.ts';
-import type { Length } from '../../engine/length.ts';
+import { sameLength, type Length } from '../../engine/length.ts';
 import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
+import { nominalName } from '../../engine/nominal.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { legOf } from '../../engine/settle.ts';
@@ -106,6 +107,9 @@ function Answer({ data, question, answer }: AnswerProps) {
         />
       ) : (
         <ClassLead data={data} answer={answer} />
+      )}
+      {!sameLength(question.nominal, question.asGiven) && (
+        <p class="worksheet-said">{`The class goes by ${nominalName(question.nominal, unit)}: ${show(question.asGiven, unit)} is such a pin’s own size.`}</p>
       )}
       <FitDrawing fit={fit} bore={question.bore} pin={question.pin} unit={unit} />
       {clearance && (

@@ -69,6 +69,12 @@ export const holeAndPinPlan: WorksheetPlan = {
     { name: 'pin', label: 'Pin', ask: 'How thick is the pin or bolt?', enter: 'size', measures: 'pin' },
     joint,
     fitSystem,
+    {
+      name: 'nominal',
+      label: 'Nominal size',
+      ask: 'What is the nominal size of hole and pin?',
+      enter: 'size',
+    },
     { name: 'thread', label: 'Bolt', ask: 'What thread is on the bolt?', enter: 'thread' },
     {
       name: 'lower',

@@ -1,6 +1,6 @@
 import type { FitSystem } from '../../engine/fits.ts';
 import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
-import { usualLimits } from '../../engine/hole-and-pin-limits.ts';
+import { jointNominal, usualLimits } from '../../engine/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/insert-drill.ts';
 import { isZero, zero, type Length } from '../../engine/length.ts';
 import { legOf } from '../../engine/settle.ts';
@@ -22,6 +22,7 @@ export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | un
   const { thread, shankPasses, facesCarry } = choices;
   const metal = insertMetal(choices);
   const fitSystem = fitSystemOf(choices['fitSystem']);
+  const nominal = exactSize(data, sizes['nominal']);
   const offBy = holeOffBy(data);
   const partMetal = materialNamed(choices['partMetal']);
   const bushingMetal = materialNamed(choices['bushingMetal']);
@@ -40,6 +41,7 @@ export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | un
     ...(facesCarry !== undefined && { clampedFacesCarry: facesCarry === 'yes' }),
     ...(metal && { metal }),
     ...(fitSystem && { fitSystem }),
+    ...(nominal && { nominal }),
     ...(offBy && { offBy }),
     ...(partMetal && { partMetal }),
     ...(bushingMetal && { bushingMetal }),
@@ -51,12 +53,20 @@ export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | un
 
 /** The limits a hole-and-pin worksheet wants, known as soon as how it runs and a nominal size are. */
 export function wantedClearance(data: WorksheetData): Limits | undefined {
-  const own = ownLimits(data);
-  if (own) return own;
-  const { joint } = data.worksheet.choices;
-  const nominal = nominalSize(data);
-  if (!isJoint(joint) || !nominal) return undefined;
+  const ownWanted = ownLimits(data);
+  if (ownWanted) return ownWanted;
+  const { joint, thread } = data.worksheet.choices;
+  const { sizes } = data.worksheet;
+  const known = knownSize(data, sizes['pin']) ?? knownSize(data, sizes['bore']);
+  if (!isJoint(joint) || !known) return undefined;
   const fitSystem = fitSystemOf(data.worksheet.choices['fitSystem']);
+  const own = exactSize(data, sizes['nominal']);
+  const nominal = jointNominal({
+    pin: places(known),
+    ...(own && { nominal: own }),
+    ...(thread !== undefined && { pinThread: thread }),
+    ...(fitSystem && { fitSystem }),
+  }).size;
   return usualLimits({ joint, ...(fitSystem && { fitSystem }) }, nominal);
 }
 
@@ -81,11 +91,6 @@ function holeOffBy(data: WorksheetData): Length | undefined {
   const by = exactSize(data, sizes['offBy']);
   if (by && !isZero(by)) return by;
   return choices['holeOff'] === 'yes' ? zero : undefined;
-}
-
-function nominalSize(data: WorksheetData): Length | undefined {
-  const { sizes } = data.worksheet;
-  return exactSize(data, sizes['pin']) ?? exactSize(data, sizes['bore']);
 }
 
 function places({ tightest, loosest }: KnownSize) {

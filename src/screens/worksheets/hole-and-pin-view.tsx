@@ -1,5 +1,6 @@
 import { mean, type Estimate } from '../../engine/estimate.ts';
 import { holeAndPin, type HoleAndPinAnswer, type HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
+import { sayNominal } from '../../engine/nominal.ts';
 import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
@@ -15,6 +16,7 @@ import { InputRows } from './input-rows.tsx';
 import { Why } from './lead.tsx';
 import { ProofBefore, ProofLines } from './proof-lines.tsx';
 import { RouteRows } from './route-rows.tsx';
+import { OWN_LIMITS } from './worksheet-data.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
@@ -59,6 +61,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
         names={[
           'bore',
           'pin',
+          'nominal',
           'thread',
           'joint',
           'fitSystem',
@@ -81,6 +84,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
         ]}
         usual={{
           fitSystem: 'usual: common practice, no source',
+          nominal: 'usual: the bolt’s, else the size nearest the pin (common practice, no source)',
           partMetal: 'not said yet; asked for a bushing',
           bushingMetal: 'not said yet; asked for a bushing',
           rockInAll: 'not read; bore less pin counts',
@@ -109,6 +113,7 @@ function Answer({ data, question, answer }: AnswerProps) {
       <VerdictBand kind={answer.verdict.kind} headline={headline}>
         {answer.direct && <p>{sayDirectPlay(answer.direct)}</p>}
         {rock !== undefined && <p>{rock}</p>}
+        {answer.limits.source !== OWN_LIMITS && <p>{sayNominal(answer.nominal, unit)}</p>}
       </VerdictBand>
       <BoreDrawing
         bore={question.bore.loosest}

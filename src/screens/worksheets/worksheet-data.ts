@@ -108,10 +108,13 @@ function toolsOf(readings: readonly Reading[]): string {
   ]);
 }
 
+/** What stands beside limits the user gave himself. */
+export const OWN_LIMITS = 'your own limits';
+
 /** The limits the user gave himself, one or both. */
 export function ownLimits(data: WorksheetData): Limits | undefined {
   const lower = exactSize(data, data.worksheet.sizes['lower']);
   const upper = exactSize(data, data.worksheet.sizes['upper']);
   if (!lower && !upper) return undefined;
-  return { ...(lower && { lower }), ...(upper && { upper }), source: 'your own limits' };
+  return { ...(lower && { lower }), ...(upper && { upper }), source: OWN_LIMITS };
 }

@@ -3,8 +3,18 @@ import { dividedBy, sameLength, times, type Length } from './length.ts';
 import { isDiameter, sizeStep, type CutKind, type Dial } from './metal-on.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 
-/** A dial with its ring of marks; without the number of marks nobody knows when it has gone round. */
-export type LatheDial = Dial & { readonly marksPerTurn?: number };
+/** What carries the tool: across the bed, along it by the compound set straight, or the carriage by its handwheel. */
+export type Slide = 'cross' | 'compound' | 'lead-screw';
+
+/**
+ * A dial with its ring of marks; without the number of marks nobody knows when it has gone round. Each slide has its own:
+ * `to-choose` where two can make the cut and nobody said which.
+ */
+export type LatheDial = Dial & {
+  readonly marksPerTurn?: number;
+  readonly backlash?: Length;
+  readonly slide?: Slide | 'to-choose';
+};
 
 /**
  * Where the tool goes when the cut gets deeper. `in`: the cross slide towards the work's axis; `out`: away from it;
@@ -22,6 +32,9 @@ export type DialSetting = {
   /** The same in marks: `turns` round, then so many. */
   readonly marks: number;
   readonly direction: CutDirection;
+  /** What its figure is of, where a diameter is cut; a length is what it is. */
+  readonly reads?: Dial['reads'];
+  readonly slide?: LatheDial['slide'];
 };
 
 export type DialRefusal = { readonly code: 'between-marks'; readonly take: Length; readonly step: Length };
@@ -56,7 +69,18 @@ export function dialSetting({
     figure: times(dial.graduation, marks),
     marks,
     direction: directionOf(of),
+    ...(isDiameter(of) && { reads: dial.reads }),
+    ...(dial.slide !== undefined && { slide: dial.slide }),
   });
+}
+
+/**
+ * The slides that can make a cut at the lathe: a diameter is the cross slide's, a length the compound's or the carriage's.
+ * None for a slot's depth, which is the mill's.
+ */
+export function slidesFor(of: CutKind): readonly Slide[] {
+  if (isDiameter(of)) return ['cross'];
+  return of === 'slot-depth' ? [] : ['compound', 'lead-screw'];
 }
 
 /** What a dial moves for so much off the size: half of it where it reads radius and the size is a diameter. */

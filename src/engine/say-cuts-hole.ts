@@ -1,4 +1,4 @@
-import { tapOfCut } from './tap-name.ts';
+import { tapFor, tapName } from './tap-name.ts';
 import type { HoleStep } from './pass-plan-holes.ts';
 import { show, type ShownUnit } from './show.ts';
 
@@ -16,8 +16,16 @@ export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {
     case 'ream':
       return `Ream to ${show(step.to, unit)}: the reamer takes ${show(step.takes, unit)}${step.isLittle ? ', so little that it may rub' : ''}`;
     case 'tap':
-      return `${tapOfCut(step) ?? 'Tap'}: the hole should be ${show(step.hole, unit)}`;
+      return `${capital(sayTap(step))}: the hole should be ${show(step.hole, unit)}`;
     default:
       return step satisfies never;
   }
+}
+
+function sayTap({ thread, hole }: Extract<HoleStep, { readonly do: 'tap' }>): string {
+  return thread === undefined ? 'tap' : tapName(thread, tapFor(thread, hole));
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

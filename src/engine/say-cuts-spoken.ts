@@ -2,8 +2,10 @@ import type { CutProgress } from './cut-progress.ts';
 import { isNegative, type Length } from './length.ts';
 import type { DialSetting } from './dial.ts';
 import { spokenAmount, spokenBare, spokenSize, wordsFor } from './say-cuts-numbers.ts';
+import { dialWord, saySlide } from './say-cuts.ts';
 import type { ShownUnit } from './show.ts';
 
+const CHOOSE = 'Choose on the screen which slide makes it.';
 const CANNOT = "The dial can't do it: look at the screen.";
 
 /**
@@ -33,14 +35,39 @@ export function spokenProgress(progress: CutProgress, unit: ShownUnit, dialUnit:
   }
 }
 
-/** `Dial in eighteen.` `Dial in one turn and eighteen.`; the unit named where the dial has another than what was said before. */
-export function spokenDial(
-  { turns, figure }: DialSetting,
-  { unit, named }: { readonly unit: ShownUnit; readonly named: boolean },
-): string {
-  const shown = named ? spokenAmount(figure, unit) : spokenBare(figure, unit);
-  if (turns === 0) return `Dial in ${shown}.`;
-  return `Dial in ${turns === 1 ? 'one turn' : `${wordsFor(turns)} turns`} and ${shown}.`;
+type DialSpoken = { readonly unit: ShownUnit; readonly named: boolean };
+
+/**
+ * `Dial in eighteen.` `Dial out one turn and eighteen, on radius.` `Feed in eighteen, compound.`: in the screen's own
+ * words; the unit named where the dial has another than what was said before.
+ */
+export function spokenDial(setting: DialSetting, spoken: DialSpoken): string {
+  if (setting.slide === 'to-choose') return CHOOSE;
+  return `${capital(dialWord(setting))} ${round(setting)}${spokenFigure(setting.figure, spoken)}${spokenReads(setting)}.`;
+}
+
+/** With passes cut and not measured: how much further, and the figure that it comes to. */
+export function spokenFurther(setting: DialSetting, more: Length, spoken: DialSpoken): string {
+  if (setting.slide === 'to-choose') return CHOOSE;
+  return `${capital(dialWord(setting))} ${spokenFigure(more, spoken)} more, to ${round(setting)}${spokenFigure(setting.figure, spoken)}${spokenReads(setting)}.`;
+}
+
+function round({ turns }: DialSetting): string {
+  return turns === 0 ? '' : `${turns === 1 ? 'one turn' : `${wordsFor(turns)} turns`} and `;
+}
+
+function spokenFigure(figure: Length, { unit, named }: DialSpoken): string {
+  return named ? spokenAmount(figure, unit) : spokenBare(figure, unit);
+}
+
+/** A diameter was said just before, so only a radius is told from it; of a length, which slide. */
+function spokenReads({ reads, slide }: DialSetting): string {
+  if (reads !== undefined) return reads === 'radius' ? ', on radius' : '';
+  return slide === undefined || slide === 'to-choose' ? '' : `, ${saySlide(slide)}`;
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 function spoken(sentences: readonly (string | undefined)[]): string {
@@ -58,5 +85,5 @@ function spokenProof(proof: CutProgress['proof']): string {
 }
 
 function sentence(amount: string, rest: string): string {
-  return `${amount.charAt(0).toUpperCase()}${amount.slice(1)} ${rest}.`;
+  return `${capital(amount)} ${rest}.`;
 }

@@ -1,6 +1,6 @@
 import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
 import { lastLimit, type CutSizes } from './cut.ts';
-import type { DialSetting } from './dial.ts';
+import type { DialSetting, Slide } from './dial.ts';
 import { absolute, isLess, isNegative, isZero, type Length } from './length.ts';
 import { isDiameter, type CutKind } from './metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
@@ -48,6 +48,29 @@ export function sayLeft(of: CutKind, left: Length): string {
 export function sayDialFigure({ turns, figure: shown }: DialSetting, unit: ShownUnit): string {
   const text = figure(shown, unit);
   return turns === 0 ? text : `${turns === 1 ? '1 turn' : `${turns} turns`} + ${text}`;
+}
+
+/** What is done with the dial for a cut, the one word for screen and voice: `dial in`, `dial out`, `feed in`. */
+export function dialWord({ direction }: Pick<DialSetting, 'direction'>): string {
+  if (direction === 'in') return 'dial in';
+  return direction === 'out' ? 'dial out' : 'feed in';
+}
+
+const SLIDES: Readonly<Record<Slide, string>> = {
+  cross: 'cross slide',
+  compound: 'compound',
+  'lead-screw': 'lead-screw handwheel',
+};
+
+/** A slide as it is called beside the lathe. */
+export function saySlide(slide: Slide): string {
+  return SLIDES[slide];
+}
+
+/** Which dial it is, and what its figure is of: `reads radius`, `compound`. Nothing where there is nothing to mistake. */
+export function sayDialReads({ reads, slide }: Pick<DialSetting, 'reads' | 'slide'>): string {
+  if (reads !== undefined) return `reads ${reads === 'radius' ? 'radius' : 'Ø'}`;
+  return slide === undefined || slide === 'to-choose' ? '' : saySlide(slide);
 }
 
 /** The light passes of a plan, in a sentence; nothing where there is nothing to be said. */

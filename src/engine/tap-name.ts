@@ -1,3 +1,6 @@
+import { isLess, type Length } from './length.ts';
+import { threadNamed } from './threads.ts';
+
 /** What a tapped hole takes: the bolt's own thread, or a wire thread insert. */
 export type TapFor = 'bolt' | 'insert';
 
@@ -16,17 +19,28 @@ export function tapName(thread: string | undefined, takes: TapFor): string {
   return thread === undefined ? tap : `${tap} ${thread.replace('x', ' × ')}`;
 }
 
-type TappedCut = { readonly name: string; readonly thread?: string };
+/**
+ * What a hole of a size takes under a thread's name: one that the bolt goes through has room for an insert only. A thread
+ * nobody knows here is taken for an insert's, as only inserts' cuts name one.
+ *
+ * Source: geometry: a plain hole is smaller than its thread's major diameter, an insert's larger by 0.2165 P at least.
+ */
+export function tapFor(thread: string, hole: Length): TapFor {
+  const known = threadNamed(thread);
+  return known && isLess(hole, known.major) ? 'bolt' : 'insert';
+}
 
-/** The tap of a cut; a thread is named by an insert's cuts only, kept ones too. */
-export function tapOfCut({ thread }: Pick<TappedCut, 'thread'>): string | undefined {
-  return thread === undefined ? undefined : tapName(thread, 'insert');
+type TappedCut = { readonly thread?: string; readonly target: { readonly exact: Length } };
+
+/** The tap of a cut, of one kept from before too. */
+export function tapOfCut({ thread, target }: TappedCut): string | undefined {
+  return thread === undefined ? undefined : tapName(thread, tapFor(thread, target.exact));
 }
 
 // As cuts for inserts were named before they said STI; kept ones still are.
 const NAMED_BEFORE = /\btapped for an insert (\S.*)$/;
 
 /** A cut's name as it is shown: one kept from before says STI too. */
-export function cutName({ name }: Pick<TappedCut, 'name'>): string {
+export function cutName({ name }: { readonly name: string }): string {
   return name.replace(NAMED_BEFORE, (_before, thread: string) => tapName(thread, 'insert'));
 }

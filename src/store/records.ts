@@ -389,11 +389,22 @@ export type KeptLathe = {
   readonly mostRpm?: number;
 };
 
-export type KeptDial = {
-  readonly reads: 'diameter' | 'radius';
+/** The dial of one slide of the lathe. */
+export type KeptSlide = {
   readonly graduation: Entry;
   /** Marks round its ring, so that a setting past one turn can be said. */
   readonly marksPerTurn?: number;
+  /** How far it turns before the slide moves. */
+  readonly backlash?: Entry;
+};
+
+/** The cross slide's dial, and those of the other slides as far as they are known. */
+export type KeptDial = KeptSlide & {
+  readonly reads: 'diameter' | 'radius';
+  readonly compound?: KeptSlide;
+  readonly leadScrew?: KeptSlide;
+  /** Which of the two makes a length: asked at the lathe once. */
+  readonly lengthsBy?: 'compound' | 'lead-screw';
 };
 
 export type LastUsed = {

@@ -15,7 +15,7 @@ import { latheCautions, LATHE_CAUTION } from '../../src/engine/say-cuts-cautions
 import { spokenAmount, spokenBare, spokenSize, wordsFor } from '../../src/engine/say-cuts-numbers.ts';
 import { sayCutRefusal } from '../../src/engine/say-cuts-refusal.ts';
 import { saySpeed, sayStandIn, sayTooFast, speedFigure } from '../../src/engine/say-cuts-speed.ts';
-import { spokenDial, spokenProgress } from '../../src/engine/say-cuts-spoken.ts';
+import { spokenDial, spokenFurther, spokenProgress } from '../../src/engine/say-cuts-spoken.ts';
 import {
   sayCutKind,
   sayDialFigure,
@@ -25,6 +25,7 @@ import {
   sayProof,
   saySpring,
   sayStage,
+  dialWord,
 } from '../../src/engine/say-cuts.ts';
 import type { MeasuredPass } from '../../src/engine/spring.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';
@@ -356,25 +357,62 @@ describe('the spindle speed', () => {
 
 describe('read aloud', () => {
   test('forty-six thou left, dial in fifteen', () => {
-    expect(spokenProgress(at('1.544'), 'in')).toBe('Forty-six thou left. Dial in fifteen.');
+    expect(spokenProgress(at('1.544'), 'in')).toBe('Forty-six thou left. Dial in fifteen, on radius.');
   });
 
   test('the dial keeps its own unit beside a size in millimetres, and names it', () => {
     expect(spokenProgress(at('1.544'), 'mm', 'in')).toBe(
-      'One point one six eight millimetres left. Dial in fifteen thou.',
+      'One point one six eight millimetres left. Dial in fifteen thou, on radius.',
     );
   });
 
+  test.each([
+    { of: 'outside', dial: radius, word: 'Dial in', to: 'one turn and eighteen, on radius' },
+    { of: 'bore', dial: radius, word: 'Dial out', to: 'one turn and eighteen, on radius' },
+    { of: 'bore', dial: { ...radius, reads: 'diameter' }, word: 'Dial out', to: 'two turns and thirty-six' },
+    {
+      of: 'length',
+      dial: { ...radius, slide: 'compound' },
+      word: 'Feed in',
+      to: 'two turns and thirty-six, compound',
+    },
+    {
+      of: 'length',
+      dial: { ...radius, marksPerTurn: 125, slide: 'lead-screw' },
+      word: 'Feed in',
+      to: 'one turn and one hundred eleven, lead-screw handwheel',
+    },
+  ] as const)('in the screen’s own words, $of: $word $to', ({ of, dial, word, to }) => {
+    // .236 off the size; half of it, .118, on a dial that reads radius.
+    const made = dialSetting({ of, dial, take: inch('.236') });
+    if (!made.ok) throw new Error('between marks');
+    expect(word.toLowerCase()).toBe(dialWord(made.value));
+    expect(spokenDial(made.value, { unit: 'in', named: false })).toBe(`${word} ${to}.`);
+    expect(spokenFurther(made.value, inch('.010'), { unit: 'in', named: false })).toBe(
+      `${word} ten more, to ${to}.`,
+    );
+  });
+
+  test('while nobody said which slide makes it, no setting is read out', () => {
+    const made = dialSetting({ of: 'length', dial: { ...radius, slide: 'to-choose' }, take: inch('.236') });
+    if (!made.ok) throw new Error('between marks');
+    const choose = 'Choose on the screen which slide makes it.';
+    expect(spokenDial(made.value, { unit: 'in', named: false })).toBe(choose);
+    expect(spokenFurther(made.value, inch('.010'), { unit: 'in', named: true })).toBe(choose);
+  });
+
   test('whole turns are said', () => {
-    expect(spokenDial(setting('.236'), { unit: 'in', named: false })).toBe('Dial in one turn and eighteen.');
+    expect(spokenDial(setting('.236'), { unit: 'in', named: false })).toBe(
+      'Dial in one turn and eighteen, on radius.',
+    );
     expect(spokenDial(setting('.436'), { unit: 'in', named: true })).toBe(
-      'Dial in two turns and eighteen thou.',
+      'Dial in two turns and eighteen thou, on radius.',
     );
   });
 
   test('the last pass is warned of, and to be measured after', () => {
     expect(spokenProgress(at('1.500'), 'in')).toBe(
-      'Last pass. Two thou left. Dial in one. Then stop the spindle and measure it.',
+      'Last pass. Two thou left. Dial in one, on radius. Then stop the spindle and measure it.',
     );
   });
 

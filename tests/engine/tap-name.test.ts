@@ -22,12 +22,18 @@ test.each([
 });
 
 test('a cut kept from before says STI in its name and of its tap', () => {
-  const kept = { name: 'Hole, tapped for an insert 1/2-20 UNF', thread: '1/2-20 UNF' };
+  const kept = {
+    name: 'Hole, tapped for an insert 1/2-20 UNF',
+    thread: '1/2-20 UNF',
+    target: { exact: lengthOf('.5156 in') },
+  };
   expect(cutName(kept)).toBe('Hole, STI tap 1/2-20 UNF');
   expect(cutName({ name: 'Hole, tapped for an insert M8x1.25' })).toBe('Hole, STI tap M8 × 1.25');
   expect(tapOfCut(kept)).toBe('STI tap 1/2-20 UNF');
   expect(cutName({ name: 'Hole, tapped' })).toBe('Hole, tapped');
-  expect(tapOfCut({})).toBeUndefined();
+  expect(tapOfCut({ target: kept.target })).toBeUndefined();
+  // 29/64, the tap drill of a plain 1/2-20
+  expect(tapOfCut({ ...kept, target: { exact: lengthOf('.4531 in') } })).toBe('tap 1/2-20 UNF');
 });
 
 test.each(['1/2-20', '7/16-20', '10-24', 'M8', 'M10x1.25'])(
@@ -36,7 +42,7 @@ test.each(['1/2-20', '7/16-20', '10-24', 'M8', 'M10x1.25'])(
     const thread = named(designation);
     const tap = insertOffers({ thread }).find(({ operation }) => operation === 'tap');
     expect(tap?.name).toMatch(/^Hole, STI tap /);
-    const step = { do: 'tap', hole: lengthOf('.5 in'), thread: thread.designation } as const;
+    const step = { do: 'tap', hole: tap?.target ?? thread.major, thread: thread.designation } as const;
     expect(sayHoleStep(step, 'in')).toMatch(/^STI tap /);
   },
 );

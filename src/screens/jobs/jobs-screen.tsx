@@ -193,7 +193,11 @@ async function takeUsualDial(store: Store, unit: ShownUnit): Promise<void> {
   const kept = await getSetting(store, 'dial');
   const isUsual = Object.values(usualDials).some(
     ({ reads, graduation }) =>
-      kept?.reads === reads && sameLength(kept.graduation.exact, graduation.exact) && !kept.marksPerTurn,
+      kept?.reads === reads &&
+      sameLength(kept.graduation.exact, graduation.exact) &&
+      !kept.marksPerTurn &&
+      !kept.compound &&
+      !kept.leadScrew,
   );
   if (isUsual || (!kept && unit !== 'in')) await putSetting(store, 'dial', usualDials[unit]);
 }

@@ -75,7 +75,9 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
   const told = useRef<HTMLDivElement>(null);
   // What is said stands above the keys, and together with them in view.
   useEffect(() => told.current?.scrollIntoView({ block: 'end' }), [isTold]);
-  const hasNext = progress.next !== undefined || dialled.length > 0;
+  // Until it is said which slide makes it, no dial can be set.
+  const canBeSet = progress.next !== undefined && progress.next.dial.slide !== 'to-choose';
+  const hasNext = canBeSet || dialled.length > 0;
   const keys = (
     <LatheKeys
       jobId={job.id}

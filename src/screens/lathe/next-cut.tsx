@@ -14,13 +14,21 @@ import {
 import { isDiameter } from '../../engine/metal-on.ts';
 import type { PlannedPass } from '../../engine/pass-plan.ts';
 import { sayCutRefusal } from '../../engine/say-cuts-refusal.ts';
-import { sayCutKind, sayDialFigure, sayLeft, sayStage } from '../../engine/say-cuts.ts';
+import {
+  dialWord,
+  sayCutKind,
+  sayDialFigure,
+  sayDialReads,
+  sayLeft,
+  sayStage,
+} from '../../engine/say-cuts.ts';
 import { sayHoleStep } from '../../engine/say-cuts-hole.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import type { Cut } from '../../store/records.ts';
 import { Button } from '../common/button.tsx';
 import { readingFigure } from '../readings/reading-figure.ts';
 import { NextPass, Setting } from './next-pass.tsx';
+import { SlideChoice } from './slide-choice.tsx';
 import { SpeedSetting } from './speed-setting.tsx';
 import { TakenBar } from './taken-bar.tsx';
 import { nextTake } from './use-passes.ts';
@@ -47,6 +55,7 @@ export function NextCut({ at, unit, onTakeBack }: NextCutProps) {
           ))}
         </ol>
       )}
+      <SlideChoice at={at} />
       <NextPass note={dialNote(at)}>
         <DialSetting at={at} unit={unit} />
         <SpeedSetting at={at} />
@@ -102,10 +111,9 @@ function DialSetting({ at, unit }: { at: LatheCut; unit: ShownUnit }) {
   const take = nextTake(at);
   if (!take || !progress.next) return null;
   const to = progress.next.dial;
-  const words = to.direction === 'out' ? 'dial out' : to.direction === 'in' ? 'dial in' : 'feed in';
   return (
     <Setting
-      label={words}
+      label={dialWord(to)}
       figure={figure(onDial(cut.of, dial, take), dialUnit)}
       {...(dialUnit !== unit && { unit: dialUnit })}
       {...((dialled.length > 0 || to.turns > 0) && { more: `to ${sayDialFigure(to, dialUnit)}` })}
@@ -115,10 +123,12 @@ function DialSetting({ at, unit }: { at: LatheCut; unit: ShownUnit }) {
 
 /** `zero it first · reads radius`: in the words of the screen, where a diameter is Ø. */
 function dialNote(at: LatheCut): string | undefined {
-  const { cut, dial, dialled, progress } = at;
+  const { dialled, progress } = at;
   if (!nextTake(at) || !progress.next) return undefined;
-  const reads = isDiameter(cut.of) ? [`reads ${dial.reads === 'radius' ? 'radius' : 'Ø'}`] : [];
-  return [dialled.length === 0 ? 'zero it first' : 'from the zero', ...reads].join('\u00a0· ');
+  const reads = sayDialReads(progress.next.dial);
+  return [dialled.length === 0 ? 'zero it first' : 'from the zero', reads]
+    .filter((words) => words !== '')
+    .join('\u00a0· ');
 }
 
 function PlanLine({ at, unit }: { at: LatheCut; unit: ShownUnit }) {

@@ -1,6 +1,5 @@
 import { onDial } from '../../engine/dial.ts';
-import { spokenBare } from '../../engine/say-cuts-numbers.ts';
-import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
+import { spokenFurther, spokenProgress } from '../../engine/say-cuts-spoken.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import { nextTake } from './use-passes.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
@@ -15,7 +14,6 @@ export function saidAloud(at: LatheCut, unit: ShownUnit): string {
   const take = nextTake(at);
   if (!take || !progress.next) return 'Every pass is cut. Stop the spindle and measure it.';
   const last = progress.nextIsLast ? 'Last pass. ' : '';
-  const { turns, figure } = progress.next.dial;
-  const round = turns === 0 ? '' : `${turns === 1 ? 'one turn' : `${turns} turns`} and `;
-  return `${last}${spokenBare(onDial(cut.of, dial, take), dialUnit)} more, to ${round}${spokenBare(figure, dialUnit)}.`;
+  const more = onDial(cut.of, dial, take);
+  return `${last}${spokenFurther(progress.next.dial, more, { unit: dialUnit, named: false })}`;
 }

@@ -15,10 +15,11 @@ import { getCut } from '../../store/cuts.ts';
 import { getDraft } from '../../store/drafts.ts';
 import { getJob } from '../../store/jobs.ts';
 import type { Store } from '../../store/open-store.ts';
-import type { Cut, CutPass, Id, Job, KeptDial, KeptLathe } from '../../store/records.ts';
+import type { Cut, CutPass, Id, Job, KeptLathe } from '../../store/records.ts';
 import { getSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { useLive } from '../common/store-context.ts';
+import { dialFor, dialUnitFor } from '../common/slides.ts';
 import { usualDial } from '../common/use-settings.ts';
 import { dialledSince } from '../../store/dialled.ts';
 import { usualToolFor } from '../../engine/usual-tool.ts';
@@ -69,8 +70,8 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
   const last = passes.findLast(([, pass]) => !pass.struckOut);
   const dialled = await dialledSince(cut, (key) => getDraft(store, key));
   const kept = (await getSetting(store, 'dial')) ?? usualDial;
-  const dial = latheDial(kept);
-  const dialUnit: ShownUnit = kept.graduation.unit === 'mm' ? 'mm' : 'in';
+  const dial = dialFor(cut.of, kept, cut.machine);
+  const dialUnit = dialUnitFor(cut.of, kept, cut.machine);
   const lathe = (await getSetting(store, 'lathe')) ?? { speedsRpm: [] };
   const typedDiameter = workDiameter(await getDraft(store, workDiameterKey(cut.id)));
   const tools = await measuringTools(store);
@@ -143,10 +144,6 @@ export function measuredPass({ measured, tool, asked, struckOut }: CutPass): Mea
     ...(tool && { tool }),
     ...(asked && { asked: asked.exact }),
   };
-}
-
-function latheDial({ reads, graduation, marksPerTurn }: KeptDial): LatheDial {
-  return { reads, graduation: graduation.exact, ...(marksPerTurn !== undefined && { marksPerTurn }) };
 }
 
 type SpeedAround = {

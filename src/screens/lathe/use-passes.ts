@@ -7,7 +7,7 @@ import type { LatheCut } from './use-lathe-cut.ts';
 
 /** What the next pass takes off the size from where the dial stands now. */
 export function nextTake({ progress: { plan, next }, dialled }: LatheCut): Length | undefined {
-  if (!plan?.ok || !next) return undefined;
+  if (!plan?.ok || !next || next.dial.slide === 'to-choose') return undefined;
   const upTo = plan.value.passes.slice(0, plan.value.passes.indexOf(next) + 1);
   return minus(sum(upTo.map(({ asked }) => asked)), sum(dialled));
 }

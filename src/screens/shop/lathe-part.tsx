@@ -1,16 +1,22 @@
+import { saySlide } from '../../engine/say-cuts.ts';
 import { mostRpm } from '../../engine/tables/cut-speeds.ts';
+import { changeSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Choice } from '../common/choice.tsx';
 import { Row } from '../common/row.tsx';
 import { useSayAloud } from '../common/speech.ts';
-import { useDial, useLathe } from '../common/use-settings.ts';
+import { keptSlide, SLIDE_NAMES, SLIDES } from '../common/slides.ts';
+import { useStore } from '../common/store-context.ts';
+import { useDial, useLathe, usualDial } from '../common/use-settings.ts';
+import { slideWords } from './slide-screens.tsx';
 
 /** What the lathe has, and whether its screen reads the next figure out. */
 export function LathePart() {
   const lathe = useLathe();
   const aloud = useSayAloud();
-  const { marksPerTurn } = useDial();
+  const store = useStore();
+  const dial = useDial();
   const speeds = lathe?.speedsRpm ?? [];
   return (
     <section class="shop-part">
@@ -35,15 +41,29 @@ export function LathePart() {
             {...(lathe?.mostRpm !== undefined && { figure: `${lathe.mostRpm} rpm` })}
           />
         </li>
-        <li>
-          <Row
-            href={hrefOf({ at: 'shop', field: 'dial-marks' })}
-            title="Marks round the dial"
-            detail={marksPerTurn === undefined ? 'not given' : 'past one turn a setting is said in turns'}
-            {...(marksPerTurn !== undefined && { figure: String(marksPerTurn) })}
-          />
-        </li>
+        {SLIDES.map((slide) => (
+          <li key={slide}>
+            <Row
+              href={hrefOf({ at: 'shop', field: `slide-${slide}` })}
+              title={`${SLIDE_NAMES[slide]}’s dial`}
+              detail={slideWords(keptSlide(dial, slide))}
+            />
+          </li>
+        ))}
       </ul>
+      <Choice title="A length is cut by">
+        {(['compound', 'lead-screw'] as const).map((slide) => (
+          <Button
+            key={slide}
+            chosen={dial.lengthsBy === slide}
+            onPress={() =>
+              void changeSetting(store, 'dial', (kept) => ({ ...(kept ?? usualDial), lengthsBy: slide }))
+            }
+          >
+            {saySlide(slide)}
+          </Button>
+        ))}
+      </Choice>
       {aloud ? (
         <Choice title="The next dial setting is read out">
           <Button chosen={aloud.isOn} onPress={() => aloud.change(true)}>

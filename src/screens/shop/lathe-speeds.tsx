@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { readNumber, sayNumber, type NumberBounds } from '../../engine/number-entry.ts';
-import type { KeptDial, KeptLathe } from '../../store/records.ts';
+import type { KeptLathe } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { changeSetting, putSetting } from '../../store/settings.ts';
 import { go, hrefOf } from '../address.ts';
@@ -10,12 +10,11 @@ import { Page } from '../common/page.tsx';
 import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { useDial, useLathe, usePadSize } from '../common/use-settings.ts';
+import { useLathe, usePadSize } from '../common/use-settings.ts';
 import './lathe-speeds.css';
 
 // Chosen, not published: no spindle of a shop lathe turns faster or slower.
 const RPM = { least: 1, most: 20_000, unit: 'rpm' } as const;
-const MARKS = { least: 2, most: 2000, unit: 'marks', whole: true } as const;
 const back = { href: hrefOf({ at: 'shop' }), to: 'the shop' };
 
 /** The speeds the lathe's belts or levers give, typed one after the other; a press on one takes it out. */
@@ -113,50 +112,6 @@ export function MostRpmScreen() {
   );
 }
 
-/** How many marks the dial has round its ring: past one turn a setting is said in turns. */
-export function DialMarksScreen() {
-  const store = useStore();
-  const dial = useDial();
-  const [trouble, setTrouble] = useState('');
-  const { marksPerTurn, ...rest } = dial;
-  const keep = async (next: KeptDial) => {
-    const kept = await putSetting(store, 'dial', next);
-    if (kept.ok) go({ at: 'shop' });
-    else setTrouble(sayStore(kept.refusal));
-    return kept.ok;
-  };
-  return (
-    <div class="pad-screen">
-      <Page
-        title="Marks round the dial"
-        subtitle="in one whole turn of the cross slide"
-        back={back}
-        aside={marksPerTurn !== undefined && <Button onPress={() => keep(rest)}>Leave out</Button>}
-      >
-        <div class="lathe-speeds">
-          <p>
-            {marksPerTurn === undefined
-              ? 'None given: settings are not said in turns.'
-              : `It has ${marksPerTurn} now.`}
-          </p>
-        </div>
-        <RpmPad
-          label="Marks round the dial"
-          name="dial-marks"
-          text="Use it"
-          bounds={MARKS}
-          onRpm={(marks) => keep({ ...rest, marksPerTurn: marks })}
-        />
-        {trouble !== '' && (
-          <p role="alert" class="text-field-trouble">
-            {trouble}
-          </p>
-        )}
-      </Page>
-    </div>
-  );
-}
-
 type RpmPadProps = {
   readonly label: string;
   readonly name: string;
@@ -166,7 +121,8 @@ type RpmPadProps = {
   readonly onRpm: (rpm: number) => Promise<boolean>;
 };
 
-function RpmPad({ label, name, text, bounds = RPM, onRpm }: RpmPadProps) {
+/** A whole number of turns or marks, by the pad. */
+export function RpmPad({ label, name, text, bounds = RPM, onRpm }: RpmPadProps) {
   const draft = useSizeDraft(`lathe-rpm/${name}`, 'mm');
   const padSize = usePadSize();
   const [trouble, setTrouble] = useState<string>();

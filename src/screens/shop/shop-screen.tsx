@@ -13,7 +13,8 @@ import { useStore } from '../common/store-context.ts';
 import { useDial, useLight, usePadSize } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
 import { LathePart } from './lathe-part.tsx';
-import { DialMarksScreen, MostRpmScreen, SpeedsScreen } from './lathe-speeds.tsx';
+import { MostRpmScreen, SpeedsScreen } from './lathe-speeds.tsx';
+import { slideField, SlideFieldScreen } from './slide-screens.tsx';
 import { StoragePart } from './storage-part.tsx';
 import { ToolsPart } from './tools-part.tsx';
 import './shop-screen.css';
@@ -29,8 +30,8 @@ export function ShopScreen({ field }: { field?: string }) {
   if (field === 'both') return <BothScreen />;
   if (field === 'speeds') return <SpeedsScreen />;
   if (field === 'most-rpm') return <MostRpmScreen />;
-  if (field === 'dial-marks') return <DialMarksScreen />;
-  return <Shop />;
+  const slide = field === undefined ? undefined : slideField(field);
+  return slide ? <SlideFieldScreen key={field} {...slide} /> : <Shop />;
 }
 
 function Shop() {

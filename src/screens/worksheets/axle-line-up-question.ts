@@ -1,3 +1,4 @@
+import { dialFor } from '../common/slides.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
 import type { Estimate } from '../../engine/estimate.ts';
 import type { LineUpQuestion } from '../../engine/line-up.ts';
@@ -30,7 +31,7 @@ export function axleLineUpQuestion(data: WorksheetData): LineUpQuestion | undefi
     ...(first !== undefined && { first }),
     ...((slides === 'bracket' || slides === 'caliper') && { slides }),
     limits: axleLimits(data),
-    step: sizeStep('length', { reads: data.dial.reads, graduation: data.dial.graduation.exact }),
+    step: sizeStep('length', dialFor('length', data.dial)),
   };
 }
 

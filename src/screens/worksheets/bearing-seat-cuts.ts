@@ -1,10 +1,10 @@
+import { dialFor } from '../common/slides.ts';
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../engine/cuts-of-bearing-seat.ts';
 import type { CutWay } from '../../engine/cuts-of-way.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
 import { bearingQuestion } from './bearing-seat-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
-import { dialOf } from './worksheet-dial.ts';
 
 export function bearingSeatCuts(data: WorksheetData): readonly CutWay[] {
   const question = bearingQuestion(data);
@@ -16,7 +16,11 @@ export function bearingSeatCuts(data: WorksheetData): readonly CutWay[] {
       return answer.ok ? cutsOfSleeve(question.ask, answer.value) : [];
     }
     case 'taper':
-      return cutsOfTaper(question.ask, taperSetting(question.ask), sizeStep('length', dialOf(data)));
+      return cutsOfTaper(
+        question.ask,
+        taperSetting(question.ask),
+        sizeStep('length', dialFor('length', data.dial)),
+      );
     case 'seat':
       return cutsOfSeat(question.ask, bearingInSeat(question.ask));
     default:

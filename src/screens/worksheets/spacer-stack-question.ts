@@ -1,3 +1,4 @@
+import { dialFor } from '../common/slides.ts';
 import {
   dividedBy,
   largest,
@@ -100,5 +101,5 @@ function directGap(data: WorksheetData): Estimate | undefined {
 
 /** The step the shop's dial can face a length to. */
 function dialStep(data: WorksheetData): Length {
-  return sizeStep('length', { reads: data.dial.reads, graduation: data.dial.graduation.exact });
+  return sizeStep('length', dialFor('length', data.dial));
 }

@@ -13,15 +13,23 @@ const lastUsedSchema = z.looseObject({
 
 const rpm = z.number().check(z.positive(), z.maximum(100_000));
 
+const slide = {
+  graduation: z.looseObject(entry),
+  marksPerTurn: z.exactOptional(z.int().check(z.minimum(2), z.maximum(2000))),
+  backlash: z.exactOptional(z.looseObject(entry)),
+};
+
 /** What each setting holds. */
 export const settingSchemas = {
   shownUnit: z.enum(['in', 'mm']),
   padSize: z.enum(['standard', 'glove']),
   light: z.enum(['shop', 'sun']),
   dial: z.looseObject({
+    ...slide,
     reads: z.enum(['diameter', 'radius']),
-    graduation: z.looseObject(entry),
-    marksPerTurn: z.exactOptional(z.int().check(z.minimum(2), z.maximum(2000))),
+    compound: z.exactOptional(z.looseObject(slide)),
+    leadScrew: z.exactOptional(z.looseObject(slide)),
+    lengthsBy: z.exactOptional(z.enum(['compound', 'lead-screw'])),
   }),
   lathe: z.looseObject({
     speedsRpm: z.array(rpm).check(z.maxLength(100)),

@@ -1,0 +1,55 @@
+import { slidesFor, type Slide } from '../../engine/dial.ts';
+import { saySlide } from '../../engine/say-cuts.ts';
+import { show } from '../../engine/show.ts';
+import { changeSetting } from '../../store/settings.ts';
+import { hrefOf } from '../address.ts';
+import { Button } from '../common/button.tsx';
+import { keptSlide } from '../common/slides.ts';
+import { useStore } from '../common/store-context.ts';
+import { useDial, usualDial } from '../common/use-settings.ts';
+import type { LatheCut } from './use-lathe-cut.ts';
+import './slide-choice.css';
+
+/** Which slide makes a length: asked once and kept. What is to be minded of the one that was chosen, where anything is. */
+export function SlideChoice({ at }: { at: LatheCut }) {
+  const { slide } = at.dial;
+  if (slide === undefined || at.progress.next === undefined) return null;
+  return slide === 'to-choose' ? <WhichSlide at={at} /> : <AboutSlide at={at} slide={slide} />;
+}
+
+function WhichSlide({ at }: { at: LatheCut }) {
+  const store = useStore();
+  const choose = (lengthsBy: 'compound' | 'lead-screw') =>
+    void changeSetting(store, 'dial', (kept) => ({ ...(kept ?? usualDial), lengthsBy }));
+  return (
+    <div class="slide-choice">
+      <p class="slide-choice-asked">Which slide makes it?</p>
+      <div class="slide-choice-keys" role="group" aria-label="Which slide makes it">
+        {slidesFor(at.cut.of).map(
+          (one) =>
+            one !== 'cross' && (
+              <Button key={one} onPress={() => choose(one)}>
+                {saySlide(one)}
+              </Button>
+            ),
+        )}
+      </div>
+    </div>
+  );
+}
+
+function AboutSlide({ at, slide }: { at: LatheCut; slide: Slide }) {
+  const own = keptSlide(useDial(), slide);
+  const { backlash } = at.dial;
+  const href = hrefOf({ at: 'shop', field: `slide-${slide}` });
+  if (own && !backlash) return null;
+  return (
+    <p class="slide-choice">
+      {own && backlash ? (
+        `Gone past it? Back off more than ${show(backlash, at.dialUnit)}, come up again.`
+      ) : (
+        <a href={href}>{`No dial given for the ${saySlide(slide)}: no turns are counted.`}</a>
+      )}
+    </p>
+  );
+}

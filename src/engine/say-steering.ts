@@ -1,6 +1,11 @@
 import { absolute, decimalText, isNegative, minus, type Length } from './length.ts';
-import type { ShownUnit } from './show.ts';
-import type { ChangeName, SteeringAnswer, SteeringRefusal } from './steering-geometry.ts';
+import { showBand, type ShownUnit } from './show.ts';
+import {
+  trailSign,
+  type ChangeName,
+  type SteeringAnswer,
+  type SteeringRefusal,
+} from './steering-geometry.ts';
 
 /** An angle to a tenth of a degree: no level on a shop floor knows more. */
 export function sayDegrees(degrees: number): string {
@@ -28,11 +33,32 @@ export function sayTrailChange({ before, after }: SteeringAnswer, unit: ShownUni
   return `${was}: ${steeringFigure(absolute(by), unit)} ${unit} ${isNegative(by) ? 'less' : 'more'}`;
 }
 
+/** That a trail is negative, or may be as far as it is known; nothing where it is certainly above nothing. */
+export function sayTrailSign(answer: SteeringAnswer, unit: ShownUnit): string {
+  const { trail } = answer.after;
+  const is = `${steeringFigure(trail, unit)} ${unit}`;
+  const sign = trailSign(answer);
+  switch (sign) {
+    case 'positive':
+      return '';
+    case 'negative':
+      return `Negative trail, ${is}. Do not ride it.`;
+    case 'may-be-negative':
+      return `Trail may be negative: ${is}, ${showBand(answer.trailHalfWidth, unit)}. Do not ride it.`;
+    default:
+      return sign satisfies never;
+  }
+}
+
 /** What less or more trail is felt as, where it shows in the unit beside it. Common practice, no source. */
-export function sayTrailFeel({ before, after }: SteeringAnswer, unit: ShownUnit): string {
+export function sayTrailFeel(answer: SteeringAnswer, unit: ShownUnit): string {
+  const { before, after } = answer;
   const by = minus(after.trail, before.trail);
-  if (isNegative(after.trail))
+  const sign = trailSign(answer);
+  if (sign === 'negative')
     return 'The tyre touches the ground ahead of the steering axis: the wheel will not hold straight. Do not ride it.';
+  if (sign === 'may-be-negative')
+    return 'As far as it is known the tyre may touch the ground ahead of the steering axis. Do not ride it. Measure rake, offset and axle height closer, or change the fork’s offset.';
   if (isNothing(by, unit)) return 'Trail is what it was.';
   return isNegative(by)
     ? 'Less trail turns easier and holds straight less; shake of the bars comes sooner.'

@@ -1,6 +1,16 @@
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { floatMm, lengthFromFloat, lengthOf, type Length } from './length.ts';
+import {
+  absolute,
+  floatMm,
+  isMore,
+  isNegative,
+  lengthFromFloat,
+  lengthOf,
+  plus,
+  type Length,
+} from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
+import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
 /** All of it is floating point and comes back to .001 mm; a trail is never known that closely. */
 const STEP = lengthOf('.001 mm');
@@ -149,6 +159,38 @@ export function steeringGeometry(
       rear: toStep(after.rise.rearMm),
     },
   });
+}
+
+/** Whether the trail is known to be above nothing. */
+export type TrailSign = 'positive' | 'may-be-negative' | 'negative';
+
+/**
+ * Whether the tyre is known to touch the ground behind the steering axis.
+ *
+ * Range:   a trail whose band holds nothing, or reaches it, may be negative; one that lies below by more than its band is.
+ */
+export function trailSign({
+  after,
+  trailHalfWidth,
+}: Pick<SteeringAnswer, 'after' | 'trailHalfWidth'>): TrailSign {
+  if (isNegative(plus(after.trail, trailHalfWidth))) return 'negative';
+  return isMore(after.trail, trailHalfWidth) ? 'positive' : 'may-be-negative';
+}
+
+/**
+ * The trail against the fitter's own limits, and against nothing: without limits only a trail that is or may be negative is
+ * judged, as there is no trail that is right for every machine.
+ */
+export function trailVerdict(
+  answer: Pick<SteeringAnswer, 'after' | 'trailHalfWidth'>,
+  limits: Limits | undefined,
+): Verdict | undefined {
+  const sign = trailSign(answer);
+  const { trail } = answer.after;
+  const own = limits && verdictOf({ value: trail, halfWidth: answer.trailHalfWidth, limits });
+  if (sign === 'positive' || own?.kind === 'no-good') return own;
+  if (sign === 'negative') return { kind: 'no-good', way: 'under', by: absolute(trail) };
+  return { kind: 'too-close', near: 'lower', short: absolute(trail) };
 }
 
 /** The question in millimetres and radians. */

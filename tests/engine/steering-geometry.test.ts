@@ -11,12 +11,15 @@ import {
   saySteeringRefusal,
   sayTrailChange,
   sayTrailFeel,
+  sayTrailSign,
   steeringFigure,
 } from '../../src/engine/say-steering.ts';
 import {
   offsetForTrail,
   steeringGeometry,
   trailOf,
+  trailSign,
+  trailVerdict,
   type SteeringAnswer,
   type SteeringBefore,
   type SteeringChange,
@@ -317,6 +320,56 @@ describe('said to the fitter', () => {
     expect(sayTrailChange(answered({}), 'mm')).toMatch(/the same$/);
     expect(sayTrailFeel(answered({}), 'mm')).toBe('Trail is what it was.');
     expect(sayTrailFeel(answered({ clampOffset: mm(200) }), 'mm')).toMatch(/Do not ride it/);
+  });
+
+  // o = R sin ρ − trail · cos ρ = 310 · .453990 − 1.5 · .891007 = 139.4005: trail 1.5. A degree of rake is worth
+  // (R − o sin ρ) / cos² ρ · π / 180 = 246.71 / .793893 / 57.2958 = 5.424 mm of it: ±2.5005 at ±.461°, shown rounded up.
+  const little = (rakeWithinDegrees: number) =>
+    answered({}, { clampOffset: exact('139.4005'), rakeWithinDegrees });
+
+  test('a trail of 1.5 ± 2.5 mm may be negative: it is said, and not ridden', () => {
+    const answer = little(0.461);
+    expect(decimalText(answer.after.trail, 'mm', 2)).toBe('1.50');
+    expect(decimalText(answer.trailHalfWidth, 'mm', 1)).toBe('2.5');
+    expect(trailSign(answer)).toBe('may-be-negative');
+    expect(sayTrailSign(answer, 'mm')).toBe('Trail may be negative: 1.5 mm, ±2.51. Do not ride it.');
+    expect(sayTrailFeel(answer, 'mm')).toContain('Do not ride it.');
+  });
+
+  test.each([
+    // 1.5 / 5.424 = .2766°
+    { within: 0.27, sign: 'positive' },
+    { within: 0.283, sign: 'may-be-negative' },
+  ])('a trail of 1.5 mm by a rake known to ±$within° is $sign', ({ within, sign }) => {
+    expect(trailSign(little(within))).toBe(sign);
+  });
+
+  test.each([
+    { trail: '1', half: '1', sign: 'may-be-negative' },
+    { trail: '1.001', half: '1', sign: 'positive' },
+    { trail: '0', half: '0', sign: 'may-be-negative' },
+    { trail: '-1', half: '1', sign: 'may-be-negative' },
+    { trail: '-1.001', half: '1', sign: 'negative' },
+    { trail: '-.5', half: '0', sign: 'negative' },
+  ])('a trail of $trail ± $half mm is $sign', ({ trail, half, sign }) => {
+    const answer = little(0);
+    const such = { after: { ...answer.after, trail: mm(trail) }, trailHalfWidth: mm(half) };
+    expect(trailSign(such)).toBe(sign);
+  });
+
+  test.each([
+    // Against limits of one's own that would let it pass, it is never good; one that fails them anyway stays so.
+    { trail: '1.5', half: '2.5', upper: '120', kind: 'too-close' },
+    { trail: '1.5', half: '2.5', upper: undefined, kind: 'too-close' },
+    { trail: '-30', half: '2.5', upper: '120', kind: 'no-good' },
+    { trail: '90', half: '2.5', upper: '120', kind: 'good' },
+    { trail: '90', half: '2.5', upper: undefined, kind: undefined },
+    { trail: '2', half: '2.5', upper: '-1', kind: 'no-good' },
+  ])('$trail ± $half mm with $upper for its most is $kind', ({ trail, half, upper, kind }) => {
+    const answer = little(0);
+    const such = { after: { ...answer.after, trail: mm(trail) }, trailHalfWidth: mm(half) };
+    const limits = upper === undefined ? undefined : { upper: mm(upper), source: 'test' };
+    expect(trailVerdict(such, limits)?.kind).toBe(kind);
   });
 
   test('trail that is the same as shown is not felt: 0.1 mm shows in millimetres, and not in inches', () => {

@@ -1,5 +1,5 @@
 import { bandOf, mean } from '../../engine/estimate.ts';
-import { floatMm, lengthOf, roundForShow, type Length } from '../../engine/length.ts';
+import { floatMm, lengthOf, roundForShow, zero, type Length } from '../../engine/length.ts';
 import {
   sayChange,
   sayDegrees,
@@ -9,12 +9,19 @@ import {
   STEERING_ROUNDED,
   sayTrailChange,
   sayTrailFeel,
+  sayTrailSign,
   steeringFigure,
 } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { showBand, type ShownUnit } from '../../engine/show.ts';
-import { steeringGeometry, TRAIL_SOURCE, type SteeringAnswer } from '../../engine/steering-geometry.ts';
-import { verdictOf } from '../../engine/verdict.ts';
+import {
+  steeringGeometry,
+  TRAIL_SOURCE,
+  trailSign,
+  trailVerdict,
+  type SteeringAnswer,
+} from '../../engine/steering-geometry.ts';
+import { verdictOf, type Limits } from '../../engine/verdict.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -113,32 +120,58 @@ function Answer({ data, question, answer }: AnswerProps) {
   );
 }
 
-/** Only where limits were given: there is no trail that is right for every machine. */
+/**
+ * Against limits that were given, as there is no trail that is right for every machine; and against nothing: one that is or
+ * may be negative is never good.
+ */
 export function TrailVerdict({ data, answer }: Omit<AnswerProps, 'question'>) {
   const limits = ownLimits(data);
-  if (!limits) return null;
-  const value = answer.after.trail;
-  const halfWidth = answer.trailHalfWidth;
-  const verdict = verdictOf({ value, halfWidth, limits });
-  const shown = roundForShow(value, lengthOf(data.unit === 'mm' ? '.1 mm' : '.01 in'));
+  const verdict = trailVerdict(answer, limits);
+  const sign = sayTrailSign(answer, data.unit);
+  if (!verdict) return null;
   return (
     <>
-      <VerdictBand
-        kind={verdict.kind}
-        headline={sayVerdict(verdict, {
-          quantity: 'trail',
-          unit: data.unit,
-          limits,
-          value: shown,
-          halfWidth,
-        })}
+      {sign !== '' && (
+        <VerdictBand kind={trailSign(answer) === 'negative' ? 'no-good' : 'too-close'} headline={sign} />
+      )}
+      <AgainstLimits
+        answer={answer}
+        // Without limits of one's own it is held against nothing, and the line shows how near it comes.
+        limits={limits ?? { lower: zero, source: 'a wheel trails' }}
+        unit={data.unit}
+        isSaid={sign !== '' && (!limits || verdict.kind !== 'no-good')}
       />
+    </>
+  );
+}
+
+type AgainstLimitsProps = {
+  readonly answer: SteeringAnswer;
+  readonly limits: Limits;
+  readonly unit: ShownUnit;
+  /** What it comes to is said already, by its sign. */
+  readonly isSaid: boolean;
+};
+
+function AgainstLimits({ answer, limits, unit, isSaid }: AgainstLimitsProps) {
+  const value = answer.after.trail;
+  const halfWidth = answer.trailHalfWidth;
+  const verdict = trailVerdict(answer, limits) ?? verdictOf({ value, halfWidth, limits });
+  const shown = roundForShow(value, lengthOf(unit === 'mm' ? '.1 mm' : '.01 in'));
+  return (
+    <>
+      {!isSaid && (
+        <VerdictBand
+          kind={verdict.kind}
+          headline={sayVerdict(verdict, { quantity: 'trail', unit, limits, value: shown, halfWidth })}
+        />
+      )}
       <NumberLine
         value={shown}
         halfWidth={halfWidth}
         limits={limits}
         verdict={verdict.kind}
-        unit={data.unit}
+        unit={unit}
         label="trail"
       />
     </>

@@ -12,15 +12,15 @@ import { sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
 import { sayStack } from '../../engine/say-stack.ts';
-import { saySteeringRefusal } from '../../engine/say-steering.ts';
+import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { say } from '../../engine/say.ts';
 import type { WorksheetFound } from '../../engine/sign-off.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
-import { steeringGeometry } from '../../engine/steering-geometry.ts';
+import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
-import { verdictOf, type Verdict } from '../../engine/verdict.ts';
+import type { Verdict } from '../../engine/verdict.ts';
 import { axleLineUpQuestion } from './axle-line-up-question.ts';
 import { bearingQuestion } from './bearing-seat-question.ts';
 import { bushingQuestion } from './bushing-question.ts';
@@ -207,7 +207,7 @@ function engagementVerdict(data: WorksheetData): WorksheetVerdict {
   return { found, said };
 }
 
-/** Trail is judged only against limits of the fitter's own. */
+/** Trail is judged against limits of the fitter's own, and always where it is or may be negative. */
 function steeringVerdict(data: WorksheetData): WorksheetVerdict {
   const { unit } = data;
   const question = steeringQuestion(data);
@@ -215,10 +215,12 @@ function steeringVerdict(data: WorksheetData): WorksheetVerdict {
   if (!result) return NO_ANSWER;
   if (!result.ok) return noGood(saySteeringRefusal(result.refusal));
   const limits = ownLimits(data);
-  if (!limits) return NOT_JUDGED;
+  const verdict = trailVerdict(result.value, limits);
+  if (!verdict) return NOT_JUDGED;
+  const sign = sayTrailSign(result.value, unit);
+  if (sign !== '' || !limits) return { found: verdict.kind, said: sign };
   const { after, trailHalfWidth: halfWidth } = result.value;
   const value = after.trail;
-  const verdict = verdictOf({ value, halfWidth, limits });
   return {
     found: verdict.kind,
     said: sayVerdict(verdict, { quantity: 'trail', unit, limits, value, halfWidth }),

@@ -209,6 +209,28 @@ describe('steering geometry on its screen', () => {
     expect(document.querySelector('svg.drawing')?.getAttribute('aria-label')).toMatch(/Before: rake 23\.5°/);
   });
 
+  test.each(['page', 'sheet'] as const)(
+    'says on its %s that a trail of 1.5 ± 2.5 mm may be negative, though its own limits let it pass',
+    async (place) => {
+      // Rake 27°, R 310 mm, offset 139.4005 mm, rake known to ±.461°: worked out in the engine's test.
+      const sizes = {
+        ...machine,
+        frontRadius: typedSize('310 mm'),
+        clampOffset: typedSize('139.4005 mm'),
+        upper: typedSize('100 mm'),
+      };
+      await shown(
+        'steering-geometry',
+        { sizes, choices: { rake: '27', rakeWithin: '0.461' } },
+        ...(place === 'sheet' ? (['sheet'] as const) : []),
+      );
+      // 1.5 mm = .059 in; 2.5005 mm = .0984 in
+      await screen.findAllByText(/Do not ride it\./, {}, PATIENCE);
+      expect(text()).toMatch(/Trail may be negative: \.06 in, ±\.09[89]\d?\. Do not ride it\./);
+      expect(text()).not.toMatch(/Good: trail/);
+    },
+  );
+
   test('asks for the fork’s length where clamps lean the fork; the sheet says the same', async () => {
     const given = { sizes: machine, choices: { rake: '23.5', newExtraAngle: '3' } };
     await shown('steering-geometry', given);

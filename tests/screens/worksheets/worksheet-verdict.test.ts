@@ -52,6 +52,29 @@ describe('what a worksheet comes to', () => {
     expect(found(bolt('80 mm'))).toBe('good');
   });
 
+  test('is not good for a trail that may be negative, with or without limits of its own', () => {
+    // Trail 1.5 mm, ±2.5 by a rake known to ±.461°: worked out in steering-geometry.test.ts.
+    const steering = (sizes: Readonly<Record<string, string>> = {}, rakeWithin = '0.461') =>
+      worksheetOf('steering-geometry', {
+        choices: { rake: '27', rakeWithin },
+        sizes: Object.fromEntries(
+          Object.entries({
+            frontRadius: '310 mm',
+            rearRadius: '300 mm',
+            wheelbase: '1450 mm',
+            clampOffset: '139.4005 mm',
+            ...sizes,
+          }).map(([name, size]) => [name, typedSize(size)]),
+        ),
+        unit: 'mm',
+      });
+    const said = 'Trail may be negative: 1.5 mm, ±2.51. Do not ride it.';
+    expect(worksheetVerdict(steering())).toEqual({ found: 'too-close', said });
+    expect(worksheetVerdict(steering({ upper: '100 mm' }))).toEqual({ found: 'too-close', said });
+    expect(found(steering({ upper: '100 mm' }, '0.2'))).toBe('good');
+    expect(found(steering({}, '0.2'))).toBe('not-judged');
+  });
+
   test('is no good where no such part can be', () => {
     const data = worksheetOf('ring', { sizes: { recess: typedSize('.5'), stem: typedSize('.6') } });
     expect(found(data)).toBe('no-good');

@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { build, type Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
@@ -42,9 +42,9 @@ function writePolicyAndVersion(): Plugin {
   };
 }
 
-type PrecacheEntry = { url: string; revision: string };
+type PrecacheEntry = { url: string; revision: string; integrity: string };
 
-/** Every file of the output with a hash of its bytes. Some hosts refuse to serve dot files, and one 404 stops the worker. */
+/** Every file of the output with the SHA-256 of its bytes: by that alone it is kept. Some hosts refuse to serve dot files, and one 404 stops the worker. */
 function everyFile(folder: string): PrecacheEntry[] {
   return (
     readdirSync(folder, { recursive: true, withFileTypes: true })
@@ -52,15 +52,40 @@ function everyFile(folder: string): PrecacheEntry[] {
       .map((entry) => join(entry.parentPath, entry.name))
       // Shown only by the browser's own dialog that offers to install the app.
       .filter((path) => !relative(folder, path).startsWith('screenshots'))
-      .map((path) => ({
+      .map((path) => ({ path, sum: createHash('sha256').update(readFileSync(path)).digest() }))
+      .map(({ path, sum }) => ({
         url: relative(folder, path).split(sep).join('/'),
-        revision: createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 16),
+        revision: sum.toString('hex').slice(0, 16),
+        integrity: `sha256-${sum.toString('base64')}`,
       }))
       .toSorted((a, b) => (a.url < b.url ? -1 : 1))
   );
 }
 
-/** Builds the service worker last, when all it has to keep is written. */
+/** One of ours that stands on its own, in one file beside the app's. */
+async function buildAlone(
+  name: string,
+  folder: string,
+  define: Readonly<Record<string, string>>,
+): Promise<void> {
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    publicDir: false,
+    define,
+    build: {
+      outDir: folder,
+      emptyOutDir: false,
+      target: 'es2022',
+      rolldownOptions: {
+        input: resolve(import.meta.dirname, `src/${name}.ts`),
+        output: { format: 'iife', entryFileNames: `${name}.js` },
+      },
+    },
+  });
+}
+
+/** Builds what stands beside the app: the rescue page, then the service worker, when all it has to keep is written. */
 function buildServiceWorker(): Plugin {
   let folder = '';
   return {
@@ -71,22 +96,11 @@ function buildServiceWorker(): Plugin {
     },
     // Not closeBundle, which runs after a failed build too and would hide what failed.
     async writeBundle() {
+      await buildAlone('rescue', folder, {});
+      const page = readFileSync(resolve(import.meta.dirname, 'src/rescue.html'), 'utf8');
+      writeFileSync(join(folder, 'rescue.html'), page.replace('{policy}', policyForMeta));
       const manifest = everyFile(folder);
-      await build({
-        configFile: false,
-        logLevel: 'warn',
-        publicDir: false,
-        define: { 'self.__WB_MANIFEST': JSON.stringify(manifest) },
-        build: {
-          outDir: folder,
-          emptyOutDir: false,
-          target: 'es2022',
-          rolldownOptions: {
-            input: resolve(import.meta.dirname, 'src/sw.ts'),
-            output: { format: 'iife', entryFileNames: 'sw.js' },
-          },
-        },
-      });
+      await buildAlone('sw', folder, { 'self.__WB_MANIFEST': JSON.stringify(manifest) });
       this.info(`${manifest.length} files are kept for work without signal`);
     },
   };

@@ -27,7 +27,9 @@ const NOT_OFFLINE = {
   'not-here':
     'This browser can’t keep the app for work without signal. Open it over https, in another browser.',
   'cut-off':
-    'The app is not kept for work without signal yet: the signal broke off, or the phone is full. It is tried again by itself.',
+    'The app is not kept for work without signal yet. The signal broke off, the network sent something else, or the phone is full. It is tried again by itself.',
+  'parts-gone':
+    'A part of the app is gone from this phone. Bring it up once with signal: it is fetched by itself.',
 } as const;
 
 const place = document.getElementById('app');

@@ -1,30 +1,53 @@
-import { createHandlerBoundToURL, precacheAndRoute, type PrecacheEntry } from 'workbox-precaching';
+import { PrecacheController, PrecacheRoute } from 'workbox-precaching';
 import { registerRoute } from 'workbox-routing';
 
 /**
- * The service worker: keeps every file of the app, so that all of it works without signal from the first visit on.
- * A new version waits until the page says SKIP_WAITING; it never takes over under a page that is being used.
+ * The service worker: keeps every file of the app, so that all of it works without signal from the first visit on. Each
+ * file is kept only as it was built, by its SHA-256: a network's own page, a file of another release and one cut short are
+ * none of them. A new version waits until the page says SKIP_WAITING; it never takes over under a page that is being used.
  */
+
+type KeptFile = { readonly url: string; readonly revision: string; readonly integrity: string };
 
 /** The part of the worker's own scope that is used here; the DOM types that the rest of the app needs don't have it. */
 type WorkerScope = {
-  readonly __WB_MANIFEST: PrecacheEntry[];
+  readonly __WB_MANIFEST: KeptFile[];
   readonly registration: { readonly scope: string };
   readonly clients: { claim(): Promise<void> };
   skipWaiting(): Promise<void>;
-  addEventListener(type: 'message', heard: (event: MessageEvent<unknown>) => void): void;
-  addEventListener(type: 'activate', heard: (event: { waitUntil(work: Promise<void>): void }) => void): void;
+  addEventListener(type: 'message', heard: (event: MessageEvent<unknown> & Working) => void): void;
+  addEventListener(type: 'install' | 'activate', heard: (event: Working) => void): void;
 };
+/** An event that keeps the worker awake until the work is done. */
+type Working = { waitUntil(work: Promise<unknown>): void };
 declare const self: WorkerScope;
 
 // oxlint-disable-next-line eslint/no-underscore-dangle -- the name workbox gives the list; vite.config.ts writes it in
-precacheAndRoute(self.__WB_MANIFEST);
+const files = self.__WB_MANIFEST;
+const FRAME = 'index.html';
+/** Stands on its own, with its script: it hands over a backup where the app itself can't be read. */
+const RESCUE = 'rescue.html';
+
+const kept = new PrecacheController({
+  plugins: [
+    {
+      // What the browser's own store has may be a network's page too.
+      requestWillFetch: async ({ request }) => new Request(request, { cache: 'reload' }),
+      handlerDidError: async ({ request, event }) =>
+        event.type === 'fetch' && isFrame(request) ? inPlaceOfTheFrame() : undefined,
+    },
+  ],
+});
+kept.addToCacheList(files);
+registerRoute(new PrecacheRoute(kept));
 
 // Any page address straight in the app's folder, such as ./?from=home, is the app. Deeper ones are left to the host:
 // the relative file names in index.html would not lead anywhere from there.
+const answerWithFrame = kept.createHandlerBoundToURL(FRAME);
 registerRoute(
   ({ request, url }) => request.mode === 'navigate' && new URL('.', url).href === self.registration.scope,
-  createHandlerBoundToURL('index.html'),
+  // Without its sum a frame that the browser threw away would be fetched as whatever comes, and not be kept again.
+  (options) => answerWithFrame({ ...options, params: { integrity: integrityOf(FRAME) } }),
 );
 
 // The same words stand in handed-files.ts; nothing of the app is imported here.
@@ -43,13 +66,82 @@ registerRoute(
   'POST',
 );
 
-self.addEventListener('message', ({ data }) => {
-  if (isSkipWaiting(data)) void self.skipWaiting();
+self.addEventListener('message', (event) => {
+  if (asksFor(event.data, 'SKIP_WAITING')) void self.skipWaiting();
+  if (asksFor(event.data, 'CHECK'))
+    event.waitUntil(stillMissing(event).then((missing) => event.ports[0]?.postMessage(missing)));
 });
 
-// Without this the page of the first visit has no worker, and the update button would do nothing there.
-self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()));
+self.addEventListener('install', (event) => {
+  event.waitUntil(install(event));
+});
 
-function isSkipWaiting(data: unknown): boolean {
-  return typeof data === 'object' && data !== null && 'type' in data && data.type === 'SKIP_WAITING';
+self.addEventListener('activate', (event) => {
+  void kept.activate(event);
+  // Without this the page of the first visit has no worker, and the update button would do nothing there.
+  event.waitUntil(self.clients.claim());
+});
+
+async function install(event: Working): Promise<void> {
+  await kept.install(event);
+  // An earlier worker may have kept something else under the same name. With one file wrong this version is not there.
+  if ((await stillMissing(event)) > 0) throw new Error('not every file is kept as it was built');
+}
+
+/** Looks at every file that is to be kept, fetches anew what is gone or isn't as it was built, and counts what can't be had. */
+async function stillMissing(event: Working): Promise<number> {
+  let missing = 0;
+  // One after the other: on a first visit the page itself is still fetching.
+  for (const file of files) {
+    // oxlint-disable-next-line no-await-in-loop
+    if (!(await isThere(file)) && !(await fetchAnew(file, event))) missing += 1;
+  }
+  return missing;
+}
+
+async function isThere({ url, integrity }: KeptFile): Promise<boolean> {
+  const response = await kept.matchPrecache(url);
+  if (!response) return false;
+  const sum = await crypto.subtle.digest('SHA-256', await response.arrayBuffer());
+  if (integrity === `sha256-${btoa(String.fromCharCode(...new Uint8Array(sum)))}`) return true;
+  // Better none than a wrong one: what is missing is fetched, or said.
+  const cache = await caches.open(kept.strategy.cacheName);
+  await cache.delete(kept.getCacheKeyForURL(url) ?? url);
+  return false;
+}
+
+async function fetchAnew({ url, integrity }: KeptFile, event: Working): Promise<boolean> {
+  const params = { cacheKey: kept.getCacheKeyForURL(url), integrity };
+  const request = new Request(url, { integrity, credentials: 'same-origin' });
+  try {
+    const [response, done] = kept.strategy.handleAll({ request, event, params });
+    await response;
+    await done;
+    return (await kept.matchPrecache(url)) !== undefined;
+  } catch {
+    return false;
+  }
+}
+
+function integrityOf(wanted: string): string | undefined {
+  return files.find(({ url }) => url === wanted)?.integrity;
+}
+
+function isFrame({ url }: Request): boolean {
+  const { scope } = self.registration;
+  return [scope, scope + FRAME].includes(url.replace(/[?#].*/s, ''));
+}
+
+/** Neither kept nor to be had: the page that stands on its own, or at least words and a way on. */
+async function inPlaceOfTheFrame(): Promise<Response> {
+  const headers = { 'Content-Type': 'text/html; charset=utf-8' };
+  const words =
+    '<!doctype html><meta name="viewport" content="width=device-width"><title>Slipfit</title><h1>Slipfit</h1>' +
+    '<p>The app can’t be read from this phone just now. Your records are still here.</p>' +
+    '<p>Come back with signal, and <a href="./">try again</a>.</p>';
+  return (await kept.matchPrecache(RESCUE)) ?? new Response(words, { headers });
+}
+
+function asksFor(data: unknown, what: 'SKIP_WAITING' | 'CHECK'): boolean {
+  return typeof data === 'object' && data !== null && 'type' in data && data.type === what;
 }

@@ -5,7 +5,7 @@ import { Workbox } from 'workbox-window';
  * lathe must not blink. The sentences are the screens' business; this file says what happened.
  */
 export type UpdateHooks = {
-  /** Once, on the first visit: every file is kept, signal is no longer needed. */
+  /** On the first visit, and after something was missing: every file was looked at and is right, signal is no longer needed. */
   onReadyOffline: () => void;
   /** The app could not be kept for work without signal. */
   onCannotWorkOffline: (why: WhyNotOffline) => void;
@@ -19,9 +19,10 @@ export type UpdateHooks = {
 
 /**
  * `not-here`: this browser, a private window or a plain http address can't keep an app at all. `cut-off`: the signal
- * broke off half-way on the first visit; it is tried again by itself when the page is brought up or signal comes back.
+ * broke off half-way on the first visit, or something else came than what was built. `parts-gone`: the browser has thrown
+ * some of the files away since. Both are tried again by themselves when the page is brought up or signal comes back.
  */
-export type WhyNotOffline = 'not-here' | 'cut-off';
+export type WhyNotOffline = 'not-here' | 'cut-off' | 'parts-gone';
 
 /**
  * Trusted Types as far as they are used here: TypeScript's DOM types don't have them yet, and Safari before 26 neither.
@@ -44,6 +45,27 @@ export function isReadyOffline(): boolean {
   return 'serviceWorker' in navigator && navigator.serviceWorker.controller !== null;
 }
 
+// Chosen, not published: a phone hashes a megabyte well within the first; the second is for one that is asleep.
+const LOOKED_AFTER_MS = 3000;
+const LONGEST_LOOK_MS = 120_000;
+
+/**
+ * Has the worker look at every file it keeps and fetch anew what is gone: how many are missing all the same. Nothing where
+ * there is no answer, from a worker of an earlier release.
+ */
+async function filesMissing(): Promise<number | undefined> {
+  const { active } = await navigator.serviceWorker.ready;
+  const { port1, port2 } = new MessageChannel();
+  return new Promise((done) => {
+    port1.addEventListener('message', ({ data }: MessageEvent<unknown>) =>
+      done(typeof data === 'number' ? data : undefined),
+    );
+    port1.start();
+    setTimeout(() => done(undefined), LONGEST_LOOK_MS);
+    active?.postMessage({ type: 'CHECK' }, [port2]);
+  });
+}
+
 export function watchForUpdates(hooks: UpdateHooks): void {
   const reload = reloadOnce(hooks.beforeReload);
   window.addEventListener('vite:preloadError', () => hooks.onPartMissing(reload));
@@ -56,6 +78,17 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   const address = trustedWorkerAddress();
   let worker: Workbox | undefined;
   let asked = false;
+  let ready: 'not known' | 'yes' | 'no' = 'not known';
+
+  /** Said only when every file was looked at. What was there at the last start needs no words. */
+  const look = async (isFirst: boolean) => {
+    const missing = await filesMissing();
+    if (missing === undefined) return;
+    const before = ready;
+    ready = missing === 0 ? 'yes' : 'no';
+    if (missing > 0) hooks.onCannotWorkOffline('parts-gone');
+    else if (isFirst || before === 'no') hooks.onReadyOffline();
+  };
 
   const takeIt = async () => {
     await hooks.beforeReload();
@@ -68,7 +101,7 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   const keep = async () => {
     worker = new Workbox(address);
     worker.addEventListener('activated', ({ isUpdate, isExternal }) => {
-      if (!isUpdate && !isExternal) hooks.onReadyOffline();
+      if (!isUpdate && !isExternal) void look(true);
     });
     worker.addEventListener('waiting', () => hooks.onWaiting(takeIt));
     worker.addEventListener('redundant', () => {
@@ -87,6 +120,7 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   const lookForNew = async () => {
     if (document.visibilityState !== 'visible' || !navigator.onLine) return;
     if (!worker) return keep();
+    if (ready === 'no') void look(false);
     // Not workbox-window's own update(), which does nothing before the page's load event.
     const registration = await navigator.serviceWorker.getRegistration();
     // Rejects when the signal is too weak to look: the next time the page is brought up will do.
@@ -100,6 +134,8 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   document.addEventListener('visibilitychange', () => void lookForNew());
   window.addEventListener('online', () => void lookForNew());
   void keep();
+  // Behind the first drawing: it reads all that is kept.
+  if (isReadyOffline()) setTimeout(() => void look(false), LOOKED_AFTER_MS);
 }
 
 /** Another tab took the new version, so the chunks this page may still ask for are gone: draft and reload too. */

@@ -30,6 +30,8 @@ const kinds = {
  * @property {() => Promise<void>} stop closes the port and every connection: from now on nothing answers
  * @property {() => Promise<void>} start opens the same port again after a stop
  * @property {(folder: string) => void} serve another build at the same address, as a release does
+ * @property {(lies?: (path: string) => string | undefined) => void} lie says for each path below the app's whether a page
+ *   comes in place of the file, as from a network that wants to be paid first: with status 200. Without a function it is honest again
  */
 
 /**
@@ -41,9 +43,17 @@ export async function startServer({ folder = 'dist', under = '/', port = 0, plai
   /** @type {string[]} */
   const asked = [];
   const headers = plain ? {} : safeHeaders;
+  /** @type {(path: string) => string | undefined} */
+  let lieOf = () => undefined;
   const server = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     asked.push(path);
+    const page = lieOf(path.slice(under.length));
+    if (page !== undefined) {
+      // Fresh for an hour, as careless networks have it.
+      response.writeHead(200, { 'Content-Type': 'text/html', 'Cache-Control': 'max-age=3600' }).end(page);
+      return;
+    }
     answer(response, headers, path.startsWith(under) ? fileAt(root, path.slice(under.length)) : undefined);
   });
   // Node's own five seconds close a resting connection under a request that comes just then.
@@ -62,6 +72,9 @@ export async function startServer({ folder = 'dist', under = '/', port = 0, plai
     asked,
     serve: (other) => {
       root = resolve(other);
+    },
+    lie: (lies = () => undefined) => {
+      lieOf = lies;
     },
     start: () => listen(address.port),
     stop: () =>

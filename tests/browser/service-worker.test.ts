@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
@@ -138,6 +138,25 @@ test('a first visit cut off half-way is made good when signal comes back, withou
   await page.evaluate(() => dispatchEvent(new Event('online')));
   await untilReadyOffline(page);
   expect(await keptFiles(page, url)).toContain('icons/icon-512.png');
+});
+
+test('a release that is put up while the first visit is kept mixes no two versions: neither is kept, then the new one whole', async () => {
+  const { url } = await serve({ folder: first });
+  // As a host does that keeps the old files for a while: the worker and the parts are the old ones, the frame is new.
+  server?.lie((path) => (path === 'index.html' ? readFileSync(join(second, path), 'utf8') : undefined));
+  const { page } = await phone();
+  await page.goto(url);
+  await page.getByText('The app is not kept for work without signal yet.').first().waitFor();
+  server?.lie();
+  server?.serve(second);
+  await page.reload();
+  await page.getByText('Ready to work without signal.').first().waitFor();
+  await server?.stop();
+  await page.reload();
+  await appIsShown(page);
+  await page.getByRole('link', { name: 'Charts' }).tap();
+  await page.locator('#size').waitFor();
+  expect(await runningVersion(page)).toBe('second');
 });
 
 test('the first worker takes over the page of the first visit without reloading it', async () => {

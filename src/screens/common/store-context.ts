@@ -3,6 +3,7 @@ import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { StoreName } from '../../store/kept.ts';
 import type { Store } from '../../store/open-store.ts';
 import { watch } from '../../store/watch.ts';
+import { isMissingPart } from './missing-part.ts';
 
 // `none`: the data could not be opened, and what is drawn can do without it, as the charts can.
 const StoreContext = createContext<Store | 'none' | undefined>(undefined);
@@ -55,6 +56,8 @@ export function useLive<T>(
           setAnswer({ key, value });
         },
         (error: unknown) => {
+          // The rest of the screen is as good without what hangs on it.
+          if (isMissingPart(error)) return;
           // A store that is closed for good stays drawn as it was, with what is half typed; the line above says why.
           const isStanding = store.closed !== undefined && answered.current === key;
           if (!isStanding && isNews()) setFault({ key, error });

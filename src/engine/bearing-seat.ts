@@ -251,13 +251,13 @@ function cutWithin(q: {
   return worked({ aim, lower, upper, from, to: cut.value.target, take: cut.value.take });
 }
 
-function judged(value: Length, { halfWidth }: Band, { limits, aim }: SettingWant) {
+function judged(value: Length, { halfWidth, doubt }: Band, { limits, aim }: SettingWant) {
   const change = aimedInside({
     aim: minus(value, aim),
     least: minus(value, minus(limits.upper, halfWidth)),
     most: minus(value, plus(limits.lower, halfWidth)),
   });
-  return { verdict: verdictOf({ value, halfWidth, limits }), change };
+  return { verdict: verdictOf({ value, halfWidth, limits, doubt }), change };
 }
 
 /** A shim makes up what is missing; none where the band leaves nothing of the limits. */

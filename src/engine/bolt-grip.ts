@@ -216,7 +216,7 @@ function shankAt(shank: Estimate, terms: readonly Term[]): NonNullable<ShearPlan
       ? { kind: 'no-good', way: 'under', by: minus(zero, value) }
       : verdictOf({
           value,
-          halfWidth: band.halfWidth,
+          ...band,
           limits: { lower: zero, source: PLANE_SOURCE },
         }),
   };
@@ -226,12 +226,11 @@ function shankAt(shank: Estimate, terms: readonly Term[]): NonNullable<ShearPlan
 function verdictBetween(q: {
   readonly value: Length;
   readonly mayTake: Length;
-  readonly halfWidth: Length;
+  readonly band: Band;
   readonly lower: Length;
   readonly source: string;
 }): Verdict {
-  const at = (value: Length) =>
-    verdictOf({ value, halfWidth: q.halfWidth, limits: { lower: q.lower, source: q.source } });
+  const at = (value: Length) => verdictOf({ value, ...q.band, limits: { lower: q.lower, source: q.source } });
   const worst = at(minus(q.value, q.mayTake));
   if (worst.kind !== 'no-good') return worst;
   const best = at(q.value);
@@ -248,7 +247,7 @@ function nutBottoms(q: GripQuestion): Pick<GripAnswer, 'nutBottoms'> {
   const verdict = verdictBetween({
     value: room,
     mayTake: runOut,
-    halfWidth: band.halfWidth,
+    band,
     lower: zero,
     source: NUT_SOURCE,
   });
@@ -266,7 +265,7 @@ function pastEnd(q: GripQuestion): Pick<GripAnswer, 'past'> {
   const verdict = verdictBetween({
     value,
     mayTake: point,
-    halfWidth: band.halfWidth,
+    band,
     lower: least,
     source: q.held === 'tapped' ? HOLD_SOURCE : PAST_SOURCE,
   });
@@ -284,7 +283,7 @@ function holeEnd(q: GripQuestion): Pick<GripAnswer, 'hole'> {
     { estimate: bolt, coefficient: -1 },
   ]);
   const limits = { lower: zero, source: HOLE_SOURCE };
-  return { hole: { room, verdict: verdictOf({ value: room, halfWidth: band.halfWidth, limits }) } };
+  return { hole: { room, verdict: verdictOf({ value: room, ...band, limits }) } };
 }
 
 /** The longer of two, for a figure that must hold for both. */

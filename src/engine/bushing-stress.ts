@@ -63,7 +63,7 @@ export function flattened(finish: Finish): Length {
   return times(plus(bore, outside), flattenedShare);
 }
 
-type Known = { readonly value: Length; readonly halfWidth: Length };
+type Known = { readonly value: Length; readonly halfWidth: Length; readonly doubt?: boolean | undefined };
 
 /** Bushing less bore where it grips least and where it grips most, each with its band. Below zero it is loose. */
 export type Grip = { readonly loose: Known; readonly tight: Known };
@@ -106,7 +106,7 @@ function difference(outside: Estimate, bore: Estimate): Known {
     { estimate: outside, coefficient: 1 },
     { estimate: bore, coefficient: -1 },
   ]);
-  return { value, halfWidth: band.halfWidth };
+  return { value, ...band };
 }
 
 /**

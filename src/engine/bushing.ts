@@ -246,11 +246,11 @@ function gripNow(
     return {
       loose: {
         value: minus(outside.lower, mean(reamed.loosest)),
-        halfWidth: bandOf(reamed.loosest).halfWidth,
+        ...bandOf(reamed.loosest),
       },
       tight: {
         value: minus(outside.upper, mean(reamed.tightest)),
-        halfWidth: bandOf(reamed.tightest).halfWidth,
+        ...bandOf(reamed.tightest),
       },
     };
   const { lower, upper } = negated(pressFit.clearance);

@@ -1,10 +1,10 @@
 import { bandOf, mean, type Band, type Estimate } from './estimate.ts';
 import { featureForm } from './feature-form.ts';
-import { isLess, type Length } from './length.ts';
+import type { Length } from './length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Reading } from './reading.ts';
 import { canProve } from './settle.ts';
-import { hangsOnLower, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { hangsOnLower, rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 /** How a check is made: read with a tool as one kind of size, or looked at. */
 export type CheckBy = FeatureKind | 'by-eye';
@@ -67,8 +67,9 @@ export function checkState({ by, limits, goes }: Judged & { readonly goes: reado
 /**
  * What one go at a check proves.
  *
- * Units:   the smallest place is held against the lower limit, the largest against the upper, each with its band, and the
- *          worse of the two verdicts counts; the value is that of the place that decides.
+ * Units:   the place whose value less its band is least is held against the lower limit, the one whose value plus its
+ *          band is most against the upper, and the worse of the two verdicts counts; the value is that of the place that
+ *          decides. A place that is surely past a limit decides before one that only may be.
  * Range:   by eye there is no band: it holds or it doesn't.
  * Source:  JCGM 100:2008 for the band; ISO 14253-1 idea for the verdict.
  */
@@ -77,13 +78,13 @@ export function goResult({ by, limits, go }: Judged & { readonly go: CheckGo }):
     return go.seen ? { kind: 'seen', holds: go.seen === 'holds' } : { kind: 'nothing-yet' };
   const [first, ...rest] = go.readings;
   if (!first) return { kind: 'nothing-yet' };
-  const form = featureForm(by, [first, ...rest]);
-  const [small, large] = inOrder(form.tightest.estimate, form.loosest.estimate);
-  if (!limits.lower && !limits.upper) return { kind: 'unjudged', ...large };
-  const low = verdictOf({ ...known(small), limits: only('lower', limits) });
-  const high = verdictOf({ ...known(large), limits: only('upper', limits) });
-  const verdict = worseVerdict(low, high);
-  const decides = hangsOnLower(verdict) || !limits.upper ? small : large;
+  const { least, most, places } = featureForm(by, [first, ...rest]);
+  if (!limits.lower && !limits.upper) return { kind: 'unjudged', ...readOf(most.estimate) };
+  const all = places.map(({ estimate }) => estimate);
+  const low = rulingAgainst(only('lower', limits), least.estimate, all);
+  const high = rulingAgainst(only('upper', limits), most.estimate, all);
+  const verdict = worseVerdict(low.verdict, high.verdict);
+  const decides = (hangsOnLower(verdict) || !limits.upper ? low : high).read;
   return {
     kind: 'judged',
     ...decides,
@@ -99,17 +100,17 @@ export function foundBy(last: GoResult): CheckFound {
   return 'not-done';
 }
 
-function inOrder(a: Estimate, b: Estimate): readonly [Read, Read] {
-  const [one, other] = [readOf(a), readOf(b)];
-  return isLess(other.value, one.value) ? [other, one] : [one, other];
+/** The place that rules of all: the one whose band reaches furthest past the limit, unless another is surely past it. */
+function rulingAgainst(limits: Limits, furthest: Estimate, all: readonly Estimate[]) {
+  const judged = (estimate: Estimate) => {
+    const read = readOf(estimate);
+    return { read, verdict: verdictOf({ value: read.value, ...read.band, limits }) };
+  };
+  return rulingPlace(judged(furthest), all.map(judged));
 }
 
 function readOf(estimate: Estimate): Read {
   return { value: mean(estimate), band: bandOf(estimate), estimate };
-}
-
-function known({ value, band }: Read) {
-  return { value, halfWidth: band.halfWidth };
 }
 
 function only(side: 'lower' | 'upper', { source, ...limits }: Limits): Limits {

@@ -1,11 +1,26 @@
 import { bandOf, estimateOf, mean, type Estimate } from './estimate.ts';
-import { absolute, dividedBy, isLess, isMore, lengthOf, minus, plus, sum, zero } from './length.ts';
+import {
+  absolute,
+  dividedBy,
+  isLess,
+  isMore,
+  largest,
+  lengthOf,
+  minus,
+  plus,
+  smallest,
+  sum,
+  zero,
+} from './length.ts';
 import type { Length } from './length.ts';
 import type { FeatureKind, MeasuringToolKind } from './measuring-tool.ts';
-import type { Direction, Place, Reading } from './reading.ts';
+import { sizeRead, type Direction, type Place, type Reading } from './reading.ts';
 
 /** Readings of one place, direction and tool: the only ones whose scatter is scatter. */
 export type Group = { readonly place?: Place; readonly direction?: Direction; readonly estimate: Estimate };
+
+/** Two groups that can't both be right: which one stands is the fitter's to say. */
+export type Contradiction = { readonly one: Group; readonly other: Group };
 
 export type FormCaution = 'three-lobed-unseen' | 'jaw-flats';
 
@@ -19,6 +34,10 @@ export type FeatureForm = {
   readonly most: Group;
   readonly tightest: Group;
   readonly loosest: Group;
+  /** Until one of each is struck out every group is in doubt, and nothing worked out from them is good. */
+  readonly contradictions: readonly Contradiction[];
+  /** Readings without a place that differ by more than the tool scatters: each counts as a place of its own. */
+  readonly apart?: { readonly least: Length; readonly most: Length };
   /** Only where two places were read in a direction they share; zero says that none was found. */
   readonly taper?: { readonly by: Length; readonly tightestPlace: Place };
   /** Only where one place was read at 0° and at 90°. */
@@ -42,16 +61,22 @@ const FLATS_MATTER_BELOW = lengthOf('1/2 in'); // chosen: a .02 in flat hides .0
  *          the finer tool has not been to may be far smaller than its mean. Tight is small for a bore, a gap and a depth;
  *          large for a pin, a length (the thickest place binds) and a runout.
  * Range:   a place and direction read with several tools counts with the one that knows it closest; a group without
- *          place and direction gives way to any closer reading with another tool.
+ *          place and direction gives way to any closer reading with another tool. Where the two differ by more than both
+ *          bands together neither gives way: they contradict each other.
+ *          Readings of one tool without place and direction are one group while their scatter is no more than the tool's
+ *          usual repeatability; beyond it nobody knows where they were taken, and they are kept apart.
  *          Taper compares two places in the directions both were read in and averages those, so that a bore read at 0°
  *          on top and at 90° below doesn't show its out-of-round as taper. Out-of-round is 0° beside 90° at one place.
  * Source:  JCGM 100:2008 4.2 (one group, one scatter); form beside scatter is common practice.
  */
 export function featureForm(kind: FeatureKind, readings: readonly [Reading, ...Reading[]]): FeatureForm {
-  const groups = groupsOf(readings);
+  const read = groupsOf(readings);
+  const found = contradictionsOf(read);
+  const groups = found.length > 0 ? read.map(inDoubt) : read;
   const ruling = rulingGroups(groups);
   const taper = taperOf(ruling, kind);
   const outOfRound = outOfRoundOf(ruling);
+  const apart = apartOf(readings);
   const least = furthest(ruling, (a, b) => isLess(lowerEnd(a), lowerEnd(b)));
   const most = furthest(ruling, (a, b) => isMore(upperEnd(a), upperEnd(b)));
   const [tightest, loosest] = isSmallTight(kind) ? [least, most] : [most, least];
@@ -62,6 +87,8 @@ export function featureForm(kind: FeatureKind, readings: readonly [Reading, ...R
     most,
     tightest,
     loosest,
+    contradictions: found,
+    ...(apart && { apart }),
     ...(taper && { taper }),
     ...(outOfRound && { outOfRound }),
     cautions: cautionsFor(kind, readings),
@@ -69,11 +96,35 @@ export function featureForm(kind: FeatureKind, readings: readonly [Reading, ...R
 }
 
 function groupsOf(readings: readonly Reading[]): readonly Group[] {
+  return sameGroup(readings).flatMap((some) =>
+    isScatter(some) ? [groupOf(some)] : some.map((one) => groupOf([one])),
+  );
+}
+
+/** Readings of one tool, place and direction together, in the order in which they were begun. */
+function sameGroup(readings: readonly Reading[]): readonly (readonly [Reading, ...Reading[]])[] {
   const keys = [...new Set(readings.map(groupKey))];
   return keys.flatMap((key) => {
     const [first, ...rest] = readings.filter((reading) => groupKey(reading) === key);
-    return first ? [groupOf([first, ...rest])] : [];
+    return first ? [[first, ...rest] as const] : [];
   });
+}
+
+/** Whether what such readings differ by is scatter. Without a place it may as well be form, once it is more than usual. */
+function isScatter(readings: readonly [Reading, ...Reading[]]): boolean {
+  const [{ place, direction }] = readings;
+  return place !== undefined || direction !== undefined || estimateOf(readings).degreesOfFreedom === Infinity;
+}
+
+function apartOf(readings: readonly Reading[]): FeatureForm['apart'] {
+  const [some] = sameGroup(readings).filter((one) => !isScatter(one));
+  if (!some) return undefined;
+  const [first, ...rest] = some.map(sizeRead);
+  return first && { least: smallest(first, ...rest), most: largest(first, ...rest) };
+}
+
+function inDoubt(group: Group): Group {
+  return { ...group, estimate: { ...group.estimate, doubt: true } };
 }
 
 function groupKey({ place, direction, tool }: Reading): string {
@@ -90,11 +141,54 @@ function rulingGroups(groups: readonly Group[]): readonly Group[] {
 }
 
 function replaces(closer: Group, group: Group): boolean {
-  const saysNoPlace = group.place === undefined && group.direction === undefined;
   const samePlace = closer.place === group.place && closer.direction === group.direction;
-  const otherTool = closer.estimate.tool?.id !== group.estimate.tool?.id;
   const isCloser = isLess(bandOf(closer.estimate).halfWidth, bandOf(group.estimate).halfWidth);
-  return otherTool && isCloser && (saysNoPlace || samePlace);
+  return (
+    !sameTool(closer, group) && isCloser && (saysNoPlace(group) || samePlace) && !contradict(closer, group)
+  );
+}
+
+/**
+ * Groups of two tools that differ by more than both bands: at the same place always; where one of them may have been taken
+ * anywhere, only if it agrees with nothing that was read.
+ */
+function contradictionsOf(groups: readonly Group[]): readonly Contradiction[] {
+  return groups.flatMap((one, index) =>
+    groups
+      .slice(index + 1)
+      .filter((other) => !sameTool(one, other) && contradict(one, other) && areOfOnePlace(one, other, groups))
+      .map((other) => ({ one, other })),
+  );
+}
+
+function areOfOnePlace(one: Group, other: Group, groups: readonly Group[]): boolean {
+  if (one.place === other.place && one.direction === other.direction) return true;
+  if (!mayBeSamePlace(one, other)) return false;
+  return [one, other].some(
+    (anywhere) =>
+      (anywhere.place === undefined || anywhere.direction === undefined) &&
+      groups.every(
+        (any) => sameTool(any, anywhere) || !mayBeSamePlace(any, anywhere) || contradict(any, anywhere),
+      ),
+  );
+}
+
+function mayBeSamePlace(a: Group, b: Group): boolean {
+  const samePlace = a.place === undefined || b.place === undefined || a.place === b.place;
+  const sameDirection = a.direction === undefined || b.direction === undefined || a.direction === b.direction;
+  return samePlace && sameDirection;
+}
+
+function contradict(a: Group, b: Group): boolean {
+  return isMore(apartBy(a, b), plus(bandOf(a.estimate).halfWidth, bandOf(b.estimate).halfWidth));
+}
+
+function apartBy(a: Group, b: Group): Length {
+  return absolute(minus(mean(a.estimate), mean(b.estimate)));
+}
+
+function saysNoPlace({ place, direction }: Group): boolean {
+  return place === undefined && direction === undefined;
 }
 
 function isTighter(a: Length, b: Length, kind: FeatureKind): boolean {

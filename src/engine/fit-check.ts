@@ -2,10 +2,15 @@ import { bandOf, combine, mean, type Estimate } from './estimate.ts';
 import type { FitLimits, Range } from './fits.ts';
 import { isMore, largest, minus, plus, zero, type Length } from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
-import { hangsOnLower, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { hangsOnLower, rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 /** A measured bore or pin. The pin's tightest place is its largest. */
-export type MeasuredPart = { readonly tightest: Estimate; readonly loosest: Estimate };
+export type MeasuredPart = {
+  readonly tightest: Estimate;
+  readonly loosest: Estimate;
+  /** Every place that counts, where there is more than one: any of them may be surely past a limit. */
+  readonly places?: readonly Estimate[];
+};
 
 /** What the readings say of one thing with limits; the value is the place that decides. */
 export type Checked = {
@@ -49,20 +54,22 @@ export type FormRefusal = {
  * Units:   the tightest place is held to the lower limit, the loosest to the upper; the worse verdict counts.
  * Source:  ISO 14253-1 idea; limits as the fit says.
  */
-export function checkBore(fit: FitLimits, { tightest, loosest }: MeasuredPart): Checked {
+export function checkBore(fit: FitLimits, { tightest, loosest, places = [] }: MeasuredPart): Checked {
   return check({
     limits: { ...fit.hole, source: fit.source },
     small: ofSize(tightest),
     large: ofSize(loosest),
+    all: places.map(ofSize),
   });
 }
 
 /** Whether a measured pin keeps the class: its loosest place is its smallest. As `checkBore`. */
-export function checkPin(fit: FitLimits, { tightest, loosest }: MeasuredPart): Checked {
+export function checkPin(fit: FitLimits, { tightest, loosest, places = [] }: MeasuredPart): Checked {
   return check({
     limits: { ...fit.pin, source: fit.source },
     small: ofSize(loosest),
     large: ofSize(tightest),
+    all: places.map(ofSize),
   });
 }
 
@@ -79,7 +86,12 @@ export function checkClearance(
   const tight = difference(bore.tightest, pin.tightest);
   const loose = difference(bore.loosest, pin.loosest);
   return {
-    ...check({ limits: { ...fit.clearance, source: fit.source }, small: tight, large: loose }),
+    ...check({
+      limits: { ...fit.clearance, source: fit.source },
+      small: tight,
+      large: loose,
+      all: placesOf(bore).flatMap((hole) => placesOf(pin).map((shank) => difference(hole, shank))),
+    }),
     tightest: tight.value,
     loosest: loose.value,
   };
@@ -99,7 +111,7 @@ export function checkReadClearance(fit: FitLimits, read: Estimate): ClearanceChe
     upper,
     source: fit.source,
   };
-  const checked = check({ limits, small: known, large: known });
+  const checked = check({ limits, small: known, large: known, all: [] });
   return {
     ...checked,
     limits: { lower, upper, source: fit.source },
@@ -153,22 +165,32 @@ function partFor(
   return worked({ lower, upper, halfWidth, ...(sure && { sure }) });
 }
 
-type Known = { readonly value: Length; readonly halfWidth: Length };
+type Known = { readonly value: Length; readonly halfWidth: Length; readonly doubt?: boolean };
 
+/** `small` and `large` are the places that may be furthest past a limit; of all the others one may surely be. */
 function check(q: {
   readonly limits: Checked['limits'];
   readonly small: Known;
   readonly large: Known;
+  readonly all: readonly Known[];
 }): Checked {
   const { lower, upper, source } = q.limits;
-  const low = verdictOf({ ...q.small, limits: { lower, source } });
-  const high = verdictOf({ ...q.large, limits: { upper, source } });
-  const verdict = worseVerdict(low, high);
-  return { ...(hangsOnLower(verdict) ? q.small : q.large), limits: q.limits, verdict };
+  const against = (limits: Limits) => (place: Known) => ({ place, verdict: verdictOf({ ...place, limits }) });
+  const toLower = against({ lower, source });
+  const toUpper = against({ upper, source });
+  const low = rulingPlace(toLower(q.small), q.all.map(toLower));
+  const high = rulingPlace(toUpper(q.large), q.all.map(toUpper));
+  const verdict = worseVerdict(low.verdict, high.verdict);
+  const { value, halfWidth } = (hangsOnLower(verdict) ? low : high).place;
+  return { value, halfWidth, limits: q.limits, verdict };
+}
+
+export function placesOf({ tightest, loosest, places }: MeasuredPart): readonly Estimate[] {
+  return places ?? [tightest, loosest];
 }
 
 function ofSize(estimate: Estimate): Known {
-  return { value: mean(estimate), halfWidth: bandOf(estimate).halfWidth };
+  return { value: mean(estimate), ...bandOf(estimate) };
 }
 
 function difference(bore: Estimate, pin: Estimate): Known {
@@ -176,5 +198,5 @@ function difference(bore: Estimate, pin: Estimate): Known {
     { estimate: bore, coefficient: 1 },
     { estimate: pin, coefficient: -1 },
   ]);
-  return { value, halfWidth: band.halfWidth };
+  return { value, ...band };
 }

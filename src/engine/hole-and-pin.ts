@@ -9,12 +9,13 @@ import { isMore, minus, plus, scaledBy, times, zero, type Length } from './lengt
 import type { Nominal } from './nominal.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
-import { verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { placesOf, type MeasuredPart } from './fit-check.ts';
+import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 export type HoleAndPinQuestion = {
-  readonly bore: { readonly tightest: Estimate; readonly loosest: Estimate };
+  readonly bore: MeasuredPart;
   /** The pin's tightest place is its largest. */
-  readonly pin: { readonly tightest: Estimate; readonly loosest: Estimate };
+  readonly pin: MeasuredPart;
   readonly joint: Joint;
   readonly ownLimits?: Limits;
   /** The size the limits are taken at; left out: the bolt's, or the preferred size nearest the pin. */
@@ -96,23 +97,12 @@ export type HoleAndPinAnswer = {
 export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
   const { bore, pin } = question;
   const read = directClearance(question);
-  const tightest = read ?? clearance(bore.tightest, pin.tightest);
-  const loosest = read ?? clearance(bore.loosest, pin.loosest);
   const nominal = jointNominal(question);
   const asked = limitsAsked(question, nominal.size);
   const limits = read ? readable(asked) : asked;
-  const verdict = worseVerdict(
-    verdictOf({
-      value: tightest.value,
-      halfWidth: tightest.band.halfWidth,
-      limits: { source: limits.source, ...(limits.lower && { lower: limits.lower }) },
-    }),
-    verdictOf({
-      value: loosest.value,
-      halfWidth: loosest.band.halfWidth,
-      limits: { source: limits.source, ...(limits.upper && { upper: limits.upper }) },
-    }),
-  );
+  const { tight, loose } = rulingClearances(question, limits, read);
+  const [tightest, loosest] = [tight.clearance, loose.clearance];
+  const verdict = worseVerdict(tight.verdict, loose.verdict);
   return {
     tightest: tightest.value,
     loosest: loosest.value,
@@ -146,6 +136,27 @@ function bandsOf({ tightest, loosest }: HoleAndPinQuestion['bore']) {
 }
 
 type Clearance = { readonly value: Length; readonly band: Band };
+
+/** The tightest held against the lower limit and the loosest against the upper: where the bands reach furthest, or surely past. */
+function rulingClearances(
+  { bore, pin }: HoleAndPinQuestion,
+  { lower, upper, source }: Limits,
+  read: Clearance | undefined,
+) {
+  const all = read
+    ? []
+    : placesOf(bore).flatMap((hole) => placesOf(pin).map((shank) => clearance(hole, shank)));
+  const against = (limits: Limits) => (one: Clearance) => ({
+    clearance: one,
+    verdict: verdictOf({ value: one.value, ...one.band, limits }),
+  });
+  const toLower = against({ source, ...(lower && { lower }) });
+  const toUpper = against({ source, ...(upper && { upper }) });
+  return {
+    tight: rulingPlace(toLower(read ?? clearance(bore.tightest, pin.tightest)), all.map(toLower)),
+    loose: rulingPlace(toUpper(read ?? clearance(bore.loosest, pin.loosest)), all.map(toUpper)),
+  };
+}
 
 function clearance(bore: Estimate, pin: Estimate): Clearance {
   return combine([

@@ -71,7 +71,7 @@ function drillState(
 ): 'drill' | 'run-drill-through-anyway' | 'straight-to-tap' {
   const verdict = verdictOf({
     value: tightest,
-    halfWidth: band.halfWidth,
+    ...band,
     limits: { lower: limits.minorLeast, source: limits.minorMostSource },
   });
   if (verdict.kind === 'no-good') return 'drill';
@@ -81,7 +81,7 @@ function drillState(
 function isCloseToMost(loosest: Estimate, limits: InsertLimits): boolean {
   const verdict = verdictOf({
     value: mean(loosest),
-    halfWidth: bandOf(loosest).halfWidth,
+    ...bandOf(loosest),
     limits: { upper: limits.minorMost, source: limits.minorMostSource },
   });
   return verdict.kind === 'too-close';

@@ -88,7 +88,7 @@ function sumCheck(shares: readonly Share[], known: Known, said: Said): LineUpChe
 
 function checkOf(sum: Evaluated, said: Omit<LineUpCheck, keyof Evaluated | 'verdict'>): LineUpCheck {
   const { value, band, worstCase, terms } = sum;
-  const verdict = verdictOf({ value, halfWidth: band.halfWidth, limits: said.limits });
+  const verdict = verdictOf({ value, ...band, limits: said.limits });
   return { value, band, worstCase, terms, verdict, ...said };
 }
 

@@ -210,12 +210,12 @@ export function checkOfEnd(
 ): LineUpCheck {
   const lowVerdict = verdictOf({
     value: low.value,
-    halfWidth: low.band.halfWidth,
+    ...low.band,
     limits: { source: limits.source, ...(limits.lower && { lower: limits.lower }) },
   });
   const highVerdict = verdictOf({
     value: high.value,
-    halfWidth: high.band.halfWidth,
+    ...high.band,
     limits: { source: limits.source, ...(limits.upper && { upper: limits.upper }) },
   });
   const verdict = worseVerdict(lowVerdict, highVerdict);

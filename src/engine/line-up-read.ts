@@ -133,9 +133,8 @@ function centreReadCheck(read: Estimate, side: WiderSide, wanted: Length, limit:
 function whicheverSide({ value, band }: LineUpCheck, wanted: Length, { by, source }: LineUpLimit): Verdict {
   const middle = times(wanted, 2);
   const limits = { lower: minus(middle, times(by, 2)), upper: plus(middle, times(by, 2)), source };
-  const { halfWidth } = band;
-  const asLeft = verdictOf({ value, halfWidth, limits });
-  const asRight = verdictOf({ value: negate(value), halfWidth, limits });
+  const asLeft = verdictOf({ value, ...band, limits });
+  const asRight = verdictOf({ value: negate(value), ...band, limits });
   if (asLeft.kind === asRight.kind && asLeft.kind !== 'too-close')
     return isNegative(wanted) ? asRight : asLeft;
   return { kind: 'too-close', near: 'both', short: zero };
@@ -208,7 +207,7 @@ function readCheck(
     band,
     worstCase: band.halfWidth,
     terms: [{ of, top: 1, bottom: 1 }],
-    verdict: verdictOf({ value, halfWidth: band.halfWidth, limits: said.limits }),
+    verdict: verdictOf({ value, ...band, limits: said.limits }),
     against: [],
     gives: [],
     direct: true,

@@ -99,7 +99,7 @@ function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerChoice {
   const { value: off, band, terms } = evaluate(difference, { ...q.sizes, [ON_HAND]: onHand });
   const { halfWidth } = band;
   const { by, source } = q.limit;
-  const verdict = verdictOf({ value: off, halfWidth, limits: { lower: negate(by), upper: by, source } });
+  const verdict = verdictOf({ value: off, ...band, limits: { lower: negate(by), upper: by, source } });
   if (verdict.kind === 'good') return { kind: 'keep', off, halfWidth };
   if (verdict.kind === 'too-close') return { kind: 'too-close', off, halfWidth, terms, verdict };
   return { kind: verdict.way === 'over' ? 'trim' : 'shim', off, halfWidth };

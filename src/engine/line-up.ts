@@ -151,7 +151,7 @@ function spacersInOrder(
 function spacerOf({ wanted, deed, fitted }: FittedSpacer): Spacer {
   const room = verdictOf({
     value: wanted.value,
-    halfWidth: wanted.band.halfWidth,
+    ...wanted.band,
     limits: { lower: zero, source: 'a part has no less than no length' },
   });
   return { ...wanted, room, deed, fitted };

@@ -1,5 +1,5 @@
 import { typedWithUnit, type Entry } from './entry.ts';
-import type { FormCaution } from './feature-form.ts';
+import type { Contradiction, FeatureForm, FormCaution } from './feature-form.ts';
 import type { SlipQuestion } from './reading.ts';
 import { bandOf, mean, type Estimate } from './estimate.ts';
 import { isZero, type Length } from './length.ts';
@@ -56,4 +56,21 @@ export function sayCaution(caution: FormCaution): string {
     default:
       return caution satisfies never;
   }
+}
+
+/** What settles readings that contradict each other: no tool, only the fitter. */
+export const WHICH_STANDS = 'Strike out the reading that is wrong.';
+
+/** Two readings that can't both be right, as a question: `.4980 by the caliper and .5015 by the bore gauge: which stands?` */
+export function sayContradiction({ one, other }: Contradiction, unit: ShownUnit): string {
+  return `${byTool(one.estimate, unit)} and ${byTool(other.estimate, unit)}: which stands?`;
+}
+
+function byTool(estimate: Estimate, unit: ShownUnit): string {
+  return `${sizeFigure(estimate, unit)}${estimate.tool ? ` by the ${estimate.tool.name}` : ''}`;
+}
+
+/** Readings that lie too far apart to be scatter, with no place given: `.517 to .518: where were they read?` */
+export function sayApart({ least, most }: NonNullable<FeatureForm['apart']>, unit: ShownUnit): string {
+  return `${figure(least, unit)} to ${figure(most, unit)}: where were they read? Each counts as a place of its own.`;
 }

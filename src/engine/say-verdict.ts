@@ -100,6 +100,7 @@ export function sayWant({ lower, upper }: Pick<ShownAgainst, 'lower' | 'upper'>,
 }
 
 function sayNear(verdict: Extract<Verdict, { kind: 'too-close' }>, { limits, value, unit }: Said): string {
+  if (verdict.doubt) return 'its readings contradict each other';
   const limit = verdict.near === 'both' ? undefined : limits[verdict.near];
   if (!limit) return 'the band is too wide for these limits';
   const by = figure(verdict.short, unit);

@@ -34,7 +34,7 @@ export function stackWithShims(
   const shims = picked.map(({ piece, count }) => ({ estimate: piece.thickness, coefficient: -count }));
   const { value, band } = combine([...gapTerms(q), ...shims]);
   const wanted = q.want.kind === 'clamp' ? negate(value) : value;
-  const verdict = verdictOf({ value: wanted, halfWidth: band.halfWidth, limits: q.want.limits });
+  const verdict = verdictOf({ value: wanted, ...band, limits: q.want.limits });
   return { gap: value, wanted, band, verdict };
 }
 

@@ -106,7 +106,7 @@ export function spacerStack(q: StackQuestion): StackAnswer {
   const { gap, ...known } = gapOf(q);
   const wanted = want.kind === 'clamp' ? negate(gap) : gap;
   const { halfWidth } = known.band;
-  const verdict = stackVerdict({ want, wanted, halfWidth });
+  const verdict = stackVerdict({ want, wanted, band: known.band });
   const needed = neededChange({ gap, want, halfWidth });
   const isGood = verdict.kind === 'good';
   const isTooSmall = !isGood && isMore(needed.aim, zero);
@@ -148,14 +148,14 @@ export function spacerStack(q: StackQuestion): StackAnswer {
 export function stackVerdict({
   want,
   wanted,
-  halfWidth,
+  band,
 }: {
   readonly want: StackWant;
   readonly wanted: Length;
-  readonly halfWidth: Length;
+  readonly band: Band;
 }): Verdict {
-  const verdict = verdictOf({ value: wanted, halfWidth, limits: want.limits });
-  const isProvedAtAll = want.kind === 'end-play' || isMore(minus(wanted, halfWidth), zero);
+  const verdict = verdictOf({ value: wanted, ...band, limits: want.limits });
+  const isProvedAtAll = want.kind === 'end-play' || isMore(minus(wanted, band.halfWidth), zero);
   if (verdict.kind !== 'good' || isProvedAtAll) return verdict;
   return { kind: 'too-close', near: 'lower', short: absolute(minus(wanted, want.limits.lower)) };
 }

@@ -115,7 +115,7 @@ function engagedAnswer(q: {
   const weaker = boltThreadsHoldN < parentThreadsHoldN ? 'bolt-threads' : 'parent-threads';
   const verdict = verdictOf({
     value: q.held.value,
-    halfWidth: q.held.band.halfWidth,
+    ...q.held.band,
     limits: { lower: q.least, source: ENGAGEMENT_SOURCE },
   });
   return {

@@ -1,4 +1,4 @@
-import { absolute, dividedBy, isLess, isMore, minus, plus, smallest, type Length } from './length.ts';
+import { absolute, dividedBy, isLess, isMore, minus, plus, smallest, zero, type Length } from './length.ts';
 
 /** What a size must keep to; a side left out is free. Every limit carries its source. */
 export type Limits = { readonly lower?: Length; readonly upper?: Length; readonly source: string };
@@ -11,6 +11,8 @@ export type Verdict =
       readonly near: 'lower' | 'upper' | 'both';
       /** How far it lies from the limit that can't be called, inside or outside. */
       readonly short: Length;
+      /** Not for want of closeness: readings of it contradict each other, and one of them has to be struck out first. */
+      readonly doubt?: true;
     };
 
 /**
@@ -18,9 +20,23 @@ export type Verdict =
  *
  * Range:   inside every limit by at least the half width: good. Outside one by more than the half width: no good, by
  *          how much past the limit. Anything else is too close to call. Known exactly and exactly at the limit: good.
+ *          In doubt, nothing is called: neither of two readings that contradict each other is taken for the size.
  * Source:  ISO 14253-1, default rule.
  */
-export function verdictOf({
+export function verdictOf(q: {
+  readonly value: Length;
+  readonly halfWidth: Length;
+  readonly limits: Limits;
+  readonly doubt?: boolean | undefined;
+}): Verdict {
+  const verdict = undoubted(q);
+  if (q.doubt !== true) return verdict;
+  return verdict.kind === 'too-close'
+    ? { ...verdict, doubt: true }
+    : { kind: 'too-close', near: 'both', short: zero, doubt: true };
+}
+
+function undoubted({
   value,
   halfWidth,
   limits: { lower, upper },
@@ -47,13 +63,29 @@ export function worseVerdict(tight: Verdict, loose: Verdict): Verdict {
   if (tight.kind === 'no-good' || loose.kind === 'good') return tight;
   if (loose.kind === 'no-good' || tight.kind === 'good') return loose;
   const short = isLess(tight.short, loose.short) ? tight.short : loose.short;
-  return { kind: 'too-close', near: 'both', short };
+  const doubt = tight.doubt ?? loose.doubt;
+  return { kind: 'too-close', near: 'both', short, ...(doubt && { doubt }) };
 }
 
 /** Whether it is the lower limit that a verdict hangs on; one that is good hangs on neither. */
 export function hangsOnLower(verdict: Verdict): boolean {
   if (verdict.kind === 'good') return false;
   return verdict.kind === 'no-good' ? verdict.way === 'under' : verdict.near === 'lower';
+}
+
+/**
+ * Of several places held against one limit, the one that rules: the first, whose band reaches furthest, unless another is
+ * surely past the limit where that one isn't.
+ */
+export function rulingPlace<Place extends { readonly verdict: Verdict }>(
+  first: Place,
+  others: readonly Place[],
+): Place {
+  return others.reduce(
+    (so, one) =>
+      one.verdict.kind === 'no-good' && worseVerdict(so.verdict, one.verdict) === one.verdict ? one : so,
+    first,
+  );
 }
 
 /** Half-way between two limits. */

@@ -64,10 +64,18 @@ describe('a float wanted from .008 to .012, read with an indicator good to ± .0
     ).toBe(true);
   });
 
-  test('counts with the mean of its readings', () => {
-    const result = judge('gap', float, go('.0098 in', '.0100 in', '.0105 in'));
+  test('counts with the mean of its readings at one place', () => {
+    const atTop = ['.0098 in', '.0100 in', '.0105 in'].map((size) => read(size, { place: 'top' }));
+    const result = judge('gap', float, { readings: atTop });
     // (.0098 + .0100 + .0105) / 3 = .0101
     expect(result.kind === 'judged' && sameLength(result.value, lengthOf('.0101 in'))).toBe(true);
+  });
+
+  test('counts with each reading for itself where nobody said where they were taken and they differ by more than scatter', () => {
+    // s of .0075 and .0093 is .0013, usual .0001: .0075 ± .0003 fails alone, their mean .0084 would have been inside.
+    const result = judge('gap', float, go('.0075 in', '.0093 in'));
+    expect(result).toMatchObject({ kind: 'judged', verdict: { kind: 'no-good', way: 'under' } });
+    expect(result.kind === 'judged' && sameLength(result.value, lengthOf('.0075 in'))).toBe(true);
   });
 
   test('can be proved by an indicator good to ± .0002 and not by inside jaws good to ± .0018', () => {
@@ -116,6 +124,50 @@ describe('a bore read at several places', () => {
     expect(result).toMatchObject({ kind: 'judged', verdict: { kind: 'too-close', near: 'lower' } });
     expect(result.kind === 'judged' && toText(result.value)).toBe(toText(lengthOf('.5001 in')));
   });
+});
+
+describe('a bore read with two tools, limits .5005 to .5040', () => {
+  const wanted = limits('.5005 in', '.5040 in');
+  const gauge = toolNamed('dial-bore-gauge');
+  // ±1.96·√(.0004² + .0018²/3) = ±.0022
+  const caliper = toolNamed('digital-caliper-inside');
+
+  test('is not good by the gauge on top alone where the caliper’s place below may be .4990', () => {
+    const readings = [
+      read('.5010 in', { place: 'top', tool: gauge }),
+      read('.5012 in', { place: 'bottom', tool: caliper }),
+    ];
+    expect(judge('bore', wanted, { readings })).toMatchObject({
+      verdict: { kind: 'too-close', near: 'lower' },
+    });
+  });
+
+  test('is no good by a place that surely is past the limit, beside one that only may be further', () => {
+    // top .5047 ± .0004 is past .5040; bottom .5030 ± .0022 may be .5052, and may be inside.
+    const readings = [
+      read('.5030 in', { place: 'bottom', tool: caliper }),
+      read('.5047 in', { place: 'top', tool: gauge }),
+    ];
+    const result = judge('bore', wanted, { readings });
+    expect(result).toMatchObject({ verdict: { kind: 'no-good', way: 'over' } });
+    expect(result.kind === 'judged' && sameLength(result.value, lengthOf('.5047 in'))).toBe(true);
+  });
+
+  test.each(['.5015 in', '.5030 in'])(
+    'of one place that contradict each other, .4980 and %s, is nothing until one stands',
+    (size) => {
+      for (const one of [wanted, limits('.4 in', '.6 in'), limits('.4 in'), limits('.51 in')]) {
+        const readings = [
+          read('.4980 in', { place: 'top', tool: caliper }),
+          read(size, { place: 'top', tool: gauge }),
+        ];
+        expect(judge('bore', one, { readings })).toMatchObject({
+          verdict: { kind: 'too-close', doubt: true },
+        });
+        expect(state('bore', one, { readings }).found).toBe('too-close');
+      }
+    },
+  );
 });
 
 describe('goes at a check', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../src/engine/estimate.ts';
+import { bandOf, mean } from '../../src/engine/estimate.ts';
 import { featureForm } from '../../src/engine/feature-form.ts';
-import { decimalText, lengthOf } from '../../src/engine/length.ts';
+import { decimalText, floatMm, lengthOf, minus, plus } from '../../src/engine/length.ts';
 import type { FeatureKind, ToolInForce } from '../../src/engine/measuring-tool.ts';
 import type { Direction, Place, Reading } from '../../src/engine/reading.ts';
 
@@ -157,6 +157,116 @@ describe('a bore read with two tools', () => {
   test('lets a coarse reading without a place give way', () => {
     const bore = form('bore', at('.4480'), at('.4487', 'top', '0', boreGauge));
     expect(bore.tightest.place).toBe('top');
+  });
+});
+
+describe('readings of one place by two tools', () => {
+  test('that differ by more than both bands contradict each other: neither gives way, all is in doubt', () => {
+    // caliper ±1.96·√(.0002² + .001²/3) = ±.0012, gauge ±1.96·√(.0001² + .0002²/3) = ±.0003; .0035 apart
+    const bore = form('bore', at('.4980', 'top', '0', caliper), at('.5015', 'top', '0', boreGauge));
+    expect(
+      bore.contradictions.map(({ one, other }) => [one, other].map(({ estimate }) => estimate.tool?.id)),
+    ).toEqual([['caliper', 'bore-gauge']]);
+    expect(bore.places).toHaveLength(2);
+    expect(bore.places.every(({ estimate }) => estimate.doubt)).toBe(true);
+    expect(inches(mean(bore.least.estimate))).toBe('0.49800');
+    expect(inches(mean(bore.most.estimate))).toBe('0.50150');
+  });
+
+  test.each([
+    { apart: 'as far as both bands reach', gauge: '.4994', contradict: false }, // .0014 < .0012 + .0003
+    { apart: 'a little further', gauge: '.4996', contradict: true }, // .0016 > .0015
+    { apart: 'a little further below', gauge: '.4964', contradict: true },
+  ])('$apart', ({ gauge, contradict }) => {
+    const bore = form('bore', at('.4980', 'top', '0', caliper), at(gauge, 'top', '0', boreGauge));
+    expect(bore.contradictions).toHaveLength(contradict ? 1 : 0);
+    expect(bore.places.some(({ estimate }) => estimate.doubt)).toBe(contradict);
+  });
+
+  test('in mm just the same', () => {
+    const metric = (size: string, tool: ToolInForce): Reading => ({
+      ...at('0', 'top', '0', tool),
+      exact: lengthOf(size),
+    });
+    // .09 mm is .0035 in
+    expect(
+      form('bore', metric('12.65 mm', caliper), metric('12.74 mm', boreGauge)).contradictions,
+    ).toHaveLength(1);
+    expect(
+      form('bore', metric('12.65 mm', caliper), metric('12.68 mm', boreGauge)).contradictions,
+    ).toHaveLength(0);
+  });
+
+  test('an old reading without a place contradicts what agrees with it nowhere', () => {
+    const nowhere = form(
+      'bore',
+      at('.4980'),
+      at('.5015', 'top', '0', boreGauge),
+      at('.5010', 'bottom', '0', boreGauge),
+    );
+    expect(nowhere.contradictions).toHaveLength(2);
+    // At the bottom it may have been read.
+    const somewhere = form(
+      'bore',
+      at('.4980'),
+      at('.5015', 'top', '0', boreGauge),
+      at('.4983', 'bottom', '0', boreGauge),
+    );
+    expect(somewhere.contradictions).toHaveLength(0);
+    expect(somewhere.places).toHaveLength(2);
+  });
+
+  test('at different places differ by form, and no one is asked', () => {
+    const bore = form('bore', at('.4980', 'top', '0', caliper), at('.5015', 'bottom', '0', boreGauge));
+    expect(bore.contradictions).toEqual([]);
+    expect(bore.least.estimate.doubt).toBeUndefined();
+  });
+});
+
+describe('readings without a place', () => {
+  test.each([
+    // s = .001/√2 = .0007; usual .0002 by caliper, .0001 by gauge
+    { of: 'a bore', kind: 'bore', tool: caliper, small: 'tightest' },
+    { of: 'a bore by gauge', kind: 'bore', tool: boreGauge, small: 'tightest' },
+    { of: 'a pin', kind: 'pin', tool: caliper, small: 'loosest' },
+    { of: 'a length', kind: 'length', tool: caliper, small: 'loosest' },
+  ] as const)('.517 and .518 of $of are kept apart, never averaged to .5175', ({ kind, tool, small }) => {
+    const found = featureForm(kind, [
+      at('.517', undefined, undefined, tool),
+      at('.518', undefined, undefined, tool),
+    ]);
+    expect(inches(mean(found.least.estimate))).toBe('0.51700');
+    expect(inches(mean(found.most.estimate))).toBe('0.51800');
+    expect(found[small]).toBe(found.least);
+    expect(found.apart && [inches(found.apart.least), inches(found.apart.most)]).toEqual([
+      '0.51700',
+      '0.51800',
+    ]);
+    expect(found.taper).toBeUndefined();
+  });
+
+  test('that scatter no more than the tool usually does are one size', () => {
+    // s = .0002/√2 = .00014, usual .0002
+    const bore = form('bore', at('.5170'), at('.5172'));
+    expect(bore.apart).toBeUndefined();
+    expect(inches(mean(bore.tightest.estimate))).toBe('0.51710');
+  });
+
+  test('prove no more by being further apart', () => {
+    // Half of what lies between the ends of both bands, for pairs about the same middle.
+    const known = [0, 1, 2, 3, 4, 6, 10, 20].map((by) => {
+      const pair = form('bore', at(`.${5200 - by}`), at(`.${5200 + by}`));
+      const low = minus(mean(pair.least.estimate), bandOf(pair.least.estimate).halfWidth);
+      const high = plus(mean(pair.most.estimate), bandOf(pair.most.estimate).halfWidth);
+      return floatMm(minus(high, low)) / 2;
+    });
+    expect(known).toEqual(known.toSorted((a, b) => a - b));
+  });
+
+  test('at one place are one group however they scatter: there it is scatter', () => {
+    const bore = form('bore', at('.517', 'top', '0'), at('.518', 'top', '0'));
+    expect(bore.apart).toBeUndefined();
+    expect(bore.groups).toHaveLength(1);
   });
 });
 

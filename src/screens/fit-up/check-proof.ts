@@ -2,6 +2,7 @@ import type { Band, Estimate } from '../../engine/estimate.ts';
 import { dividedBy, plus, type Length } from '../../engine/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayCheckSettler } from '../../engine/say-check.ts';
+import { WHICH_STANDS } from '../../engine/say-readings.ts';
 import { sayCannotProve, sayTooWide } from '../../engine/say-verdict.ts';
 import {
   canProve,
@@ -41,6 +42,7 @@ export function proofWords({
   tools,
   unit,
 }: Read): string {
+  if (verdict.kind === 'too-close' && verdict.doubt) return WHICH_STANDS;
   if (verdict.kind === 'too-close')
     return sayCheckSettler(whatWouldSettle({ value, limits, legs: [legOf(by, estimate, 1)], tools }), unit);
   if (provable) return '';

@@ -3,6 +3,7 @@ import type { Estimate } from '../../engine/estimate.ts';
 import { dividedBy, times, type Length } from '../../engine/length.ts';
 import type { LineUpQuestion, Spacer } from '../../engine/line-up.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { WHICH_STANDS } from '../../engine/say-readings.ts';
 import { saySettler } from '../../engine/say-verdict.ts';
 import { legOf, whatWouldSettle, type Leg } from '../../engine/settle.ts';
 import type { Limits } from '../../engine/verdict.ts';
@@ -45,6 +46,7 @@ export function settled(
     const size = sizes[of];
     return kind && size?.tool ? [legOf(kind, size, (top * whole) / bottom)] : [];
   });
+  if (legs.some(({ known }) => known?.doubt)) return WHICH_STANDS;
   const scaled = {
     ...(limits.lower && { lower: times(limits.lower, whole) }),
     ...(limits.upper && { upper: times(limits.upper, whole) }),

@@ -93,8 +93,8 @@ function holeOffBy(data: WorksheetData): Length | undefined {
   return choices['holeOff'] === 'yes' ? zero : undefined;
 }
 
-function places({ tightest, loosest }: KnownSize) {
-  return { tightest, loosest };
+function places({ tightest, loosest, places: all }: KnownSize) {
+  return { tightest, loosest, places: all };
 }
 
 function armOf(data: WorksheetData): HoleAndPinQuestion['arm'] {

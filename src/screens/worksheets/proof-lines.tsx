@@ -1,4 +1,5 @@
 import type { Length } from '../../engine/length.ts';
+import { WHICH_STANDS } from '../../engine/say-readings.ts';
 import { saySettler, sayTooWide } from '../../engine/say-verdict.ts';
 import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
 import type { Limits, Verdict } from '../../engine/verdict.ts';
@@ -20,6 +21,7 @@ type ProofLinesProps = {
 /** What the readings can't prove, and what would: only said where it matters. */
 export function ProofLines({ data, limits, value, halfWidth, verdict, legs }: ProofLinesProps) {
   const { tools, unit } = data;
+  if (verdict.kind === 'too-close' && verdict.doubt) return <p class="proof-lines">{WHICH_STANDS}</p>;
   if (verdict.kind === 'too-close') {
     return <p class="proof-lines">{saySettler(whatWouldSettle({ value, limits, legs, tools }), unit)}</p>;
   }

@@ -1,5 +1,5 @@
 import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
-import { featureForm } from '../../engine/feature-form.ts';
+import { featureForm, type Contradiction } from '../../engine/feature-form.ts';
 import type { Length } from '../../engine/length.ts';
 import type { Reading } from '../../engine/reading.ts';
 import { listed } from '../../engine/say-words.ts';
@@ -43,6 +43,8 @@ export type KnownSize = {
   readonly most: Estimate;
   readonly tightest: Estimate;
   readonly loosest: Estimate;
+  /** Every place that counts. */
+  readonly places: readonly Estimate[];
   readonly words: string;
 };
 
@@ -56,6 +58,7 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
       most: estimate,
       tightest: estimate,
       loosest: estimate,
+      places: [estimate],
       words: typedWords(input),
     };
   }
@@ -63,14 +66,36 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
   const records = data.readings.filter((one) => one.featureId === input.featureId);
   const readings = feature && engineReadings(feature.kind, records);
   if (!feature || !readings) return undefined;
-  const { least, most, tightest, loosest } = featureForm(feature.kind, readings);
+  const { least, most, tightest, loosest, places } = featureForm(feature.kind, readings);
   return {
     least: least.estimate,
     most: most.estimate,
+    places: places.map(({ estimate }) => estimate),
     tightest: tightest.estimate,
     loosest: loosest.estimate,
     words: `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}`,
   };
+}
+
+/** A worksheet's size whose readings contradict each other, as what the fitter is asked. */
+export type Doubt = { readonly feature: Feature; readonly contradictions: readonly Contradiction[] };
+
+/**
+ * Every size that the worksheet stands on and that contradicts itself: until one reading of each is struck out, nothing
+ * worked out from it is good.
+ */
+export function doubtsOf(data: WorksheetData): readonly Doubt[] {
+  const { sizes, parts } = data.worksheet;
+  const inputs = [...Object.values(sizes), ...Object.values(parts).map(({ size }) => size)];
+  const used = new Set(inputs.flatMap((input) => (input?.from === 'feature' ? [input.featureId] : [])));
+  return data.features.flatMap((feature) => {
+    const records = used.has(feature.id)
+      ? data.readings.filter(({ featureId }) => featureId === feature.id)
+      : [];
+    const readings = engineReadings(feature.kind, records);
+    const contradictions = readings ? featureForm(feature.kind, readings).contradictions : [];
+    return contradictions.length > 0 ? [{ feature, contradictions }] : [];
+  });
 }
 
 /** An exact size where only the figure counts: a limit, a reach, a wall. */

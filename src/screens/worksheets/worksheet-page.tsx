@@ -8,6 +8,7 @@ import { SafetyCaution } from '../common/caution.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { undoWords } from '../common/undo-words.ts';
+import { ReadingDoubts } from './reading-doubts.tsx';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import { WorksheetChecks } from '../fit-up/worksheet-checks.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -43,6 +44,7 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
       }
       {...(action !== undefined && { foot: action })}
     >
+      <ReadingDoubts data={data} />
       {children}
       <WorksheetChecks data={data} />
       {(critical || CAN_KILL.has(worksheet.kind)) && <SafetyCaution />}

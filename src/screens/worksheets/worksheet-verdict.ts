@@ -14,6 +14,7 @@ import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
 import { sayStack } from '../../engine/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
+import { sayContradiction } from '../../engine/say-readings.ts';
 import { say } from '../../engine/say.ts';
 import type { WorksheetFound } from '../../engine/sign-off.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
@@ -33,7 +34,7 @@ import { spacerStackQuestion } from './spacer-stack-question.ts';
 import { steeringQuestion } from './steering-geometry-question.ts';
 import { engagementQuestion, gripQuestion } from './thread-engagement-question.ts';
 import { threadInsertQuestion } from './thread-insert-question.ts';
-import { ownLimits, type WorksheetData } from './worksheet-data.ts';
+import { doubtsOf, ownLimits, type WorksheetData } from './worksheet-data.ts';
 
 /** What a worksheet comes to as it stands, and its sentence in the fitter's unit. */
 export type WorksheetVerdict = { readonly found: WorksheetFound; readonly said: string };
@@ -62,9 +63,18 @@ const NOT_JUDGED: WorksheetVerdict = { found: 'not-judged', said: '' };
  */
 export function worksheetVerdict(data: WorksheetData): WorksheetVerdict {
   const verdict = JUDGES[data.worksheet.kind]?.(data) ?? NO_ANSWER;
+  const doubt = verdict.found === 'no-answer' ? undefined : sayDoubt(data);
+  if (doubt !== undefined && verdict.found !== 'no-good') return { found: 'too-close', said: doubt };
   const isMockUp = data.worksheet.kind === 'bearing-seat' && data.worksheet.choices['mockUp'] === 'yes';
   // What a mock-up measures proves nothing of the real one.
   return isMockUp && verdict.found === 'good' ? { found: 'too-close', said: MOCK_UP_SENTENCE } : verdict;
+}
+
+/** The first of its sizes whose readings contradict each other: nothing that stands on it is good. */
+function sayDoubt(data: WorksheetData): string | undefined {
+  const [first] = doubtsOf(data);
+  const [contradiction] = first?.contradictions ?? [];
+  return first && contradiction && `${first.feature.name}: ${sayContradiction(contradiction, data.unit)}`;
 }
 
 function noGood(said: string): WorksheetVerdict {

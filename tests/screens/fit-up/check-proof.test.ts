@@ -9,7 +9,7 @@ const inch = (text: string) => lengthOf(`${text} in`);
 test('a check that three readings leave too close to call is not sent back to their tool for one reading', () => {
   const tools = usualTools.filter(({ id }) => id === 'micrometer-0-1');
   const readings = ['.4996', '.5000', '.4998'].flatMap((size) =>
-    tools.map((tool) => ({ exact: inch(size), tool, zeroChecked: false })),
+    tools.map((tool) => ({ exact: inch(size), tool, place: 'top' as const, zeroChecked: false })),
   );
   const limits = { lower: inch('.4990'), upper: inch('.5000'), source: 'test' };
   const go = goResult({ by: 'pin', limits, go: { readings } });

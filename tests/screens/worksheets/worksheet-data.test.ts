@@ -57,22 +57,33 @@ describe('a measured size', () => {
   const sizeFrom = (...readings: readonly ReturnType<typeof readingOf>[]) =>
     worksheetOf('hole-and-pin', { features: [bore], readings });
 
-  test('is the mean of its readings', () => {
-    const data = sizeFrom(readingOf('bore', '.4486'), readingOf('bore', '.4488'));
+  test('is the mean of its readings at one place', () => {
+    const at = { place: 'top' } as const;
+    const data = sizeFrom(readingOf('bore', '.4486', at), readingOf('bore', '.4488', at));
     // (.4486 + .4488) / 2
     expect(is(exactSize(data, ofFeature('bore')), '.4487 in')).toBe(true);
   });
 
   test('leaves struck-out readings out, and says how many there are', () => {
+    // .0001 apart is scatter: the gauge's usual is .0001
     const data = sizeFrom(
       readingOf('bore', '.4486'),
-      readingOf('bore', '.4488'),
+      readingOf('bore', '.4487'),
       readingOf('bore', '.4950', struckOut),
     );
-    expect(is(exactSize(data, ofFeature('bore')), '.4487 in')).toBe(true);
+    expect(is(exactSize(data, ofFeature('bore')), '.44865 in')).toBe(true);
     expect(knownSize(data, ofFeature('bore'))?.words).toBe(
       'Left bore, 2 readings, 1 struck out, dial bore gauge',
     );
+  });
+
+  test('read .517 and .518 without a place is small where it is small and large where it is large, never .5175', () => {
+    const known = knownSize(
+      sizeFrom(readingOf('bore', '.517'), readingOf('bore', '.518')),
+      ofFeature('bore'),
+    );
+    expect(known && is(mean(known.tightest), '.517 in')).toBe(true);
+    expect(known && is(mean(known.loosest), '.518 in')).toBe(true);
   });
 
   test('takes no reading of another feature', () => {

@@ -1,0 +1,112 @@
+import { render, screen } from '@testing-library/preact';
+import { describe, expect, test } from 'vitest';
+import { holeAndPin } from '../../../src/engine/hole-and-pin.ts';
+import { sayVerdict } from '../../../src/engine/say-verdict.ts';
+import { spacerStack } from '../../../src/engine/spacer-stack.ts';
+import { fitAnswer, fitQuestion } from '../../../src/screens/worksheets/fit-question.ts';
+import { holeAndPinQuestion } from '../../../src/screens/worksheets/hole-and-pin-question.ts';
+import { ReadingDoubts } from '../../../src/screens/worksheets/reading-doubts.tsx';
+import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
+import { doubtsOf } from '../../../src/screens/worksheets/worksheet-data.ts';
+import {
+  featureOf,
+  ofFeature,
+  partOf,
+  readingOf,
+  struckOut,
+  tool,
+  typedSize,
+  worksheetOf,
+} from './worksheet-for-test.ts';
+
+// The caliper knows a bore to ±.0022, the bore gauge to ±.0004; .4980 and .5015 are .0035 apart.
+const byCaliper = (more = {}) =>
+  readingOf('bore', '.4980', { tool: tool('digital-caliper-inside'), place: 'top', ...more });
+const byGauge = readingOf('bore', '.5015', { tool: tool('dial-bore-gauge'), place: 'top' });
+const pin = typedSize('.4990', tool('micrometer-0-1'));
+const bore = { features: [featureOf('bore', 'bore')], readings: [byCaliper(), byGauge] };
+
+const holeSheet = (given: Parameters<typeof worksheetOf>[1] = {}) =>
+  worksheetOf('hole-and-pin', {
+    ...bore,
+    sizes: { bore: ofFeature('bore'), pin, lower: typedSize('-.1'), upper: typedSize('.1') },
+    choices: { joint: 'turns' },
+    ...given,
+  });
+
+describe('a bore whose readings contradict each other', () => {
+  test('makes no hole and pin good, however wide the limits', () => {
+    const question = holeAndPinQuestion(holeSheet());
+    if (!question) throw new Error('nothing asked');
+    const answer = holeAndPin(question);
+    expect(answer.verdict).toMatchObject({ kind: 'too-close', doubt: true });
+    const said = sayVerdict(answer.verdict, {
+      quantity: 'clearance',
+      unit: 'in',
+      limits: answer.limits,
+      value: answer.tightest,
+    });
+    expect(said).toContain('its readings contradict each other');
+  });
+
+  test('makes no fit good or no good, by itself or with its pin', () => {
+    const question = fitQuestion(
+      worksheetOf('fit', {
+        ...bore,
+        sizes: { nominal: typedSize('.5'), bore: ofFeature('bore'), pin },
+        choices: { joint: 'turns' },
+      }),
+    );
+    const answer = question && fitAnswer(question);
+    if (answer?.ok !== true) throw new Error('nothing asked');
+    expect(answer.value.bore?.verdict).toMatchObject({ kind: 'too-close', doubt: true });
+    expect(answer.value.clearance?.verdict).toMatchObject({ kind: 'too-close', doubt: true });
+    expect(answer.value.pin?.verdict).not.toHaveProperty('doubt');
+  });
+
+  test('is good again once one of them is struck out', () => {
+    const question = holeAndPinQuestion(holeSheet({ readings: [byCaliper(struckOut), byGauge] }));
+    if (!question) throw new Error('nothing asked');
+    expect(holeAndPin(question).verdict.kind).toBe('good');
+  });
+});
+
+test('a sleeve or a part that contradicts itself makes no stack good', () => {
+  const twice = [
+    readingOf('length', '.9700', { tool: tool('digital-caliper'), place: 'top' }),
+    readingOf('length', '.9730', { tool: tool('micrometer-0-1'), place: 'top' }),
+  ];
+  const both = { features: [featureOf('length', 'length')], readings: twice };
+  const limits = { lower: typedSize('0'), upper: typedSize('2') };
+  const small = typedSize('.2', tool('micrometer-0-1'));
+  const sheets = [
+    worksheetOf('spacer-stack', {
+      ...both,
+      sizes: { fixed: ofFeature('length'), ...limits },
+      parts: { a: partOf(1, small) },
+    }),
+    worksheetOf('spacer-stack', {
+      ...both,
+      sizes: { fixed: typedSize('1.5', tool('digital-caliper')), ...limits },
+      parts: { a: partOf(1, ofFeature('length')) },
+    }),
+  ];
+  for (const sheet of sheets) {
+    const question = spacerStackQuestion(sheet);
+    expect(question && spacerStack(question).verdict).toMatchObject({ kind: 'too-close', doubt: true });
+    expect(doubtsOf(sheet).map(({ feature }) => feature.id)).toEqual(['length']);
+  }
+});
+
+test('the question stands above the answer and leads to the readings', () => {
+  render(<ReadingDoubts data={holeSheet()} />);
+  expect(screen.getByRole('alert').textContent).toContain(
+    '.4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
+  );
+  expect(screen.getByRole('link').getAttribute('href')).toContain('bore');
+});
+
+test('readings that agree, or that this worksheet doesn’t stand on, raise no question', () => {
+  expect(doubtsOf(holeSheet({ readings: [byCaliper(struckOut), byGauge] }))).toEqual([]);
+  expect(doubtsOf(holeSheet({ sizes: { bore: typedSize('.5'), pin } }))).toEqual([]);
+});

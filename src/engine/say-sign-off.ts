@@ -109,6 +109,11 @@ export function sayFinding(finding: Finding): { readonly what: string; readonly 
         what: 'No odometer reading to count from',
         todo: 'A re-check waits for a distance. Type what the odometer reads now.',
       };
+    case 'touch-not-said':
+      return {
+        what: 'Not said what this job touches',
+        todo: 'Brake, steering, axle, wheel, engine, or none of these: say it under About.',
+      };
     case 'unreadable':
       return {
         what: `Can’t be read by this version: ${finding.count === 1 ? 'one record' : `${finding.count} records`}`,

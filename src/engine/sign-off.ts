@@ -1,5 +1,5 @@
 import type { CheckFound } from './check.ts';
-import { isSafetyCritical, type System } from './safety.ts';
+import { isSafetyCritical, isTouchSaid, type Touched } from './safety.ts';
 
 export type SignOffStep = {
   readonly id: string;
@@ -24,8 +24,7 @@ export type WorksheetFound = 'good' | 'no-good' | 'too-close' | 'no-answer' | 'n
 /** Why something that stops the signing may stand, as it was written, and what it was written about. */
 export type WrittenReason = { readonly why: string; readonly as: string };
 
-export type SignOffQuestion = {
-  readonly systems: readonly System[];
+export type SignOffQuestion = Touched & {
   /** Milliseconds since 1970. */
   readonly now: number;
   /** In their order. */
@@ -96,6 +95,7 @@ export type FindingCode =
   | 'cut-scrapped'
   | 'cut-older'
   | 'no-odometer'
+  | 'touch-not-said'
   | 'unreadable';
 
 /** Where it is cured: one record, or a whole place of the job. */
@@ -144,14 +144,15 @@ const STOPS_ANY: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'no-torque-source',
   'locker-curing',
   'mock-up-in',
+  'touch-not-said',
 ]);
 const STOPS_NONE: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'worksheet-unused',
   'check-offered',
   'no-odometer',
 ]);
-// Nobody knows what such a record says, so nobody can say why it may stand.
-const NO_REASON: ReadonlySet<FindingCode> = new Set<FindingCode>(['unreadable']);
+// Nobody knows what such a record says, so nobody can say why it may stand; what a job touches is said by one press.
+const NO_REASON: ReadonlySet<FindingCode> = new Set<FindingCode>(['unreadable', 'touch-not-said']);
 
 // Chosen, not published: "ok", a dash and one letter held down are no reasons; "proof-loaded" is one.
 const LEAST_LETTERS = 6;
@@ -174,7 +175,8 @@ const HOUR_MS = 3_600_000;
  * What stands in the way of signing a job off, and what should be known before.
  *
  * Units:  times in milliseconds since 1970, cure times in hours; floating point.
- * Range:  brake, steering, axle and wheel jobs are stopped by a worksheet that is no good, too close to call or, where
+ * Range:  a job of which nobody said what it touches is stopped, and is held to what a brake is held to.
+ *         Brake, steering, axle and wheel jobs are stopped by a worksheet that is no good, too close to call or, where
  *         something came from it, without an answer; by a check that is missing, not done, failed, too close to call, with
  *         limits or a reading from before a size changed, by no check at all; by a cut that is not made, over, scrapped or
  *         older than its sizes; by no step, no torque on any step, a locker without cure time. On others these are
@@ -186,6 +188,7 @@ const HOUR_MS = 3_600_000;
 export function signOff(question: SignOffQuestion): SignOffAnswer {
   const safetyCritical = isSafetyCritical(question);
   const findings = [
+    ...(isTouchSaid(question) ? [] : [finding('touch-not-said', '', { at: 'job' })]),
     ...unreadableFindings(question),
     ...worksheetFindings(question),
     ...cutFindings(question),

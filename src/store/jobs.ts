@@ -48,6 +48,7 @@ export async function getJob(store: Store, id: Id): Promise<Job | undefined> {
 export type NewJob = {
   readonly name: string;
   readonly what?: string;
+  /** An empty list says that it touches none of them. */
   readonly systems: readonly System[];
   readonly demo?: boolean;
 };
@@ -59,6 +60,7 @@ export async function createJob(store: Store, job: NewJob): Promise<StoreResult<
       what: '',
       demo: false,
       ...job,
+      ...(job.systems.length === 0 && { touchesNone: true }),
       id,
       state: 'open',
       customerNote: '',
@@ -70,7 +72,9 @@ export async function createJob(store: Store, job: NewJob): Promise<StoreResult<
   });
 }
 
-export type JobChanges = Partial<Pick<Job, 'name' | 'what' | 'systems' | 'state' | 'customerNote'>>;
+export type JobChanges = Partial<
+  Pick<Job, 'name' | 'what' | 'systems' | 'touchesNone' | 'state' | 'customerNote'>
+>;
 
 /** Changes, or what they are by how the job stands now: a press just before this one may have changed it. */
 export async function changeJob(

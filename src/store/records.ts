@@ -28,6 +28,8 @@ export type Job = {
   readonly name: string;
   readonly what: string;
   readonly systems: readonly System[];
+  /** It was said that it touches none of them; an empty list alone is no answer. */
+  readonly touchesNone?: boolean;
   readonly state: 'open' | 'closed';
   readonly customerNote: string;
   readonly demo: boolean;

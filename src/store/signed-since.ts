@@ -137,7 +137,14 @@ function digestOf(store: SignedStore, records: readonly Kept[]): string {
   return canonicalText(new TextEncoder().encode(text).buffer);
 }
 
-const OF_A_JOB: ReadonlySet<string> = new Set(['name', 'what', 'customerNote', 'systems', 'reasons']);
+const OF_A_JOB: ReadonlySet<string> = new Set([
+  'name',
+  'what',
+  'customerNote',
+  'systems',
+  'touchesNone',
+  'reasons',
+]);
 const NEVER: ReadonlySet<string> = new Set([
   'stamps',
   'deleted',

@@ -22,6 +22,7 @@ export async function presses(folder: string): Promise<Part> {
   await page.goto(server.url);
   const thumb = thumbOn(page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Bore/);

@@ -23,6 +23,7 @@ test('a stack that is too tight goes to the cut list, and from there to all ther
   const thumb = thumbOn(page);
   await thumb.press('New job');
   await page.getByLabel('Name').fill('Bracket');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('Worksheets');
   await thumb.press(/^Spacer stack/);

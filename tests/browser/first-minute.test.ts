@@ -11,6 +11,7 @@ test('a stranger who thinks in millimetres goes from opening the app to what is 
   const thumb = thumbOn(page);
   await thumb.press('millimetres');
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('Worksheets');
   await thumb.press(/^Spacer stack/);

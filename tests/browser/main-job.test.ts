@@ -31,6 +31,7 @@ test('from a new job to the insert drill, without signal, and all of it is there
   await page.getByLabel('Name').fill('Link pivot');
   await thumb.press('axle');
   expect(await page.getByText('A mistake here can kill.').isVisible()).toBe(true);
+  await thumb.press('none of these');
   await thumb.press('Make the job');
 
   await logFeature(page, thumb, 'Bore', ['.4490', '.4484', '.4950']);
@@ -88,6 +89,7 @@ test('five parts in a sleeve: which one to face, to what length, and by how much
   const { page } = phone;
   const thumb = thumbOn(page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('Worksheets');
   await thumb.press(/^Spacer stack/);
@@ -125,6 +127,7 @@ test.each([
   const { phone } = await phoneThatWorksOffline();
   const thumb = thumbOn(phone.page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Bore/);
@@ -149,6 +152,7 @@ test('a reload comes back to the same place with the half-typed size', async () 
   const { page } = phone;
   const thumb = thumbOn(page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Pin/);
@@ -166,6 +170,7 @@ test('killed while readings are being logged, every one that was called logged i
   const { page } = phone;
   const thumb = thumbOn(page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Length/);

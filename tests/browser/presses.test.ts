@@ -12,6 +12,7 @@ test('"my bore is .4487 and the bolt 7/16-20": from the open job to what to do i
   await untilReadyOffline(page);
   const before = thumbOn(page);
   await before.press('New job');
+  await before.press('none of these');
   await before.press('Make the job');
   await page.getByText('New reading').waitFor();
 

@@ -13,6 +13,7 @@ test('a caliper asked to prove .001 says so before the first reading, and names 
   await page.goto(server.url);
   const thumb = thumbOn(page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('Worksheets');
   await thumb.press(/^Hole and pin/);
@@ -42,6 +43,7 @@ test('too close to call names the tools and the readings that would settle it, o
   await page.goto(server.url);
   const thumb = thumbOn(page);
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('Worksheets');
   await thumb.press(/^Hole and pin/);
@@ -74,6 +76,7 @@ test('what was struck out comes back by undo, also after a reload; the demo come
   await thumb.press('Remove the demo jobs');
   await page.getByText('Outfit 7').first().waitFor({ state: 'detached' });
   await thumb.press('New job');
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Gap/);

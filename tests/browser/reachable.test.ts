@@ -135,6 +135,7 @@ test('keys alone lead from an empty app to a logged reading and to a verdict, an
 async function fromNothingToAVerdict(page: Page): Promise<string> {
   await page.goto(server.url);
   await byTab(page, 'New job');
+  await byTab(page, 'none of these');
   await byTab(page, 'Make the job');
   for (const [kind, sizes] of [
     [/^Bore/, ['.4491', '.4487', '.4485']],

@@ -186,6 +186,7 @@ async function aPadWith(half: string): Promise<Phone & { url: string }> {
   await page.goto(`${server.url}#/new-job`);
   await untilReadyOffline(page);
   const thumb = thumbOn(page);
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Length/);

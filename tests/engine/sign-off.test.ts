@@ -249,8 +249,8 @@ describe('a job that touches no brake, steering, axle or wheel', () => {
 describe('a record that can’t be read', () => {
   test('stops a brake job, as it may be a failed check, and is to be known before on a tank job', () => {
     expect(stops({ unreadable: 1 })).toEqual(['unreadable']);
-    expect(stops({ unreadable: 1, systems: [] })).toEqual([]);
-    expect(warns({ unreadable: 1, systems: [] })).toEqual(['unreadable']);
+    expect(stops({ unreadable: 1, systems: [], touchesNone: true })).toEqual([]);
+    expect(warns({ unreadable: 1, systems: [], touchesNone: true })).toEqual(['unreadable']);
     expect(stops({ unreadable: 0 })).toEqual([]);
   });
 
@@ -297,9 +297,9 @@ describe('a thread locker', () => {
   });
 
   test('without a cure time is warned of on a job that can’t kill', () => {
-    expect(warns({ systems: [], steps: [{ ...step, doneAt: noon, locker: 'medium' }] })).toEqual([
-      'no-cure-time',
-    ]);
+    expect(
+      warns({ systems: [], touchesNone: true, steps: [{ ...step, doneAt: noon, locker: 'medium' }] }),
+    ).toEqual(['no-cure-time']);
   });
 });
 
@@ -307,7 +307,7 @@ describe('what else should be known before signing', () => {
   test('is that no odometer was read, and on a job that can’t kill that no step is written down', () => {
     expect(stops({ steps: [], lacksOdometer: true })).toEqual(['no-steps']);
     expect(warns({ lacksOdometer: true })).toEqual(['no-odometer']);
-    expect(warns({ systems: [], steps: [] })).toEqual(['no-steps']);
+    expect(warns({ systems: [], touchesNone: true, steps: [] })).toEqual(['no-steps']);
   });
 });
 

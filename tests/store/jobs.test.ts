@@ -116,7 +116,12 @@ test.each([
   { systems: ['axle'], critical: true },
   { systems: ['wheel'], critical: true },
   { systems: ['engine'], critical: false },
-  { systems: [], critical: false },
 ] as const)('a job that touches $systems is safety-critical: $critical', ({ systems, critical }) => {
   expect(isSafetyCritical({ systems })).toBe(critical);
+});
+
+test('a job made with none of the systems says so, and is not safety-critical', async () => {
+  const made = worked(await createJob(await openForTest(), { name: 'Stand', systems: [] }));
+  expect(made.touchesNone).toBe(true);
+  expect(isSafetyCritical(made)).toBe(false);
 });

@@ -110,6 +110,7 @@ export function sentence(counts: KillCounts, seed: number): string {
 async function newFeature(page: Page, url: string): Promise<Round> {
   await page.goto(`${url}#/new-job`);
   const thumb = thumbOn(page);
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await thumb.press('New reading');
   await thumb.press(/^Length/);

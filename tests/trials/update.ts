@@ -115,6 +115,7 @@ async function twoTabs(phone: Phone, url: string): Promise<[Tab, Tab]> {
   await page.goto(`${url}#/new-job`);
   await untilReadyOffline(page);
   const thumb = thumbOn(page);
+  await thumb.press('none of these');
   await thumb.press('Make the job');
   await page.waitForURL(/#\/job\/[^/]+\/readings/);
   const readings = page.url();

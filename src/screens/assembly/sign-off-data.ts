@@ -47,6 +47,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
     [...cuts, ...steps, ...data.checks].some(({ worksheetId }) => worksheetId === id);
   return signOff({
     systems: job.systems,
+    touchesNone: job.touchesNone === true,
     now,
     steps: steps.map((step) => ({ ...engineStep(step), as: stepAs(step) })),
     parts: parts.map((part) => ({

@@ -8,6 +8,7 @@ const words: Readonly<Partial<Record<BackupStore, Readonly<Record<string, string
   jobs: {
     what: 'what it is',
     systems: 'systems touched',
+    touchesNone: 'touches none of the systems',
     state: 'open or closed',
     customerNote: 'note for the customer',
   },

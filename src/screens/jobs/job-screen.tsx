@@ -66,10 +66,7 @@ function JobForm({ job }: { job: Job }) {
       <KeptField label="Name" kept={job.name} onWords={write('name')} />
       <KeptField label="What it is" long kept={job.what} onWords={write('what')} />
       <KeptField label="Note for the sheet" long kept={job.customerNote} onWords={write('customerNote')} />
-      <SystemsChoice
-        chosen={job.systems}
-        onChange={(to) => void change(({ systems }) => ({ systems: to(systems) }))}
-      />
+      <SystemsChoice touched={job} onChange={(to) => void change((now) => to(now))} />
       {isSafetyCritical(job) && <SafetyCaution />}
       <div class="job-screen-lines">
         <MoneyRow jobId={job.id} />

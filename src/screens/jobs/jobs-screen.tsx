@@ -20,8 +20,8 @@ import { useLater } from '../common/use-later.ts';
 import { useToday } from '../common/use-today.ts';
 import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
+import { touchWords } from '../common/system-names.ts';
 import './jobs-screen.css';
-import { listed } from '../../engine/say-words.ts';
 
 const PAGE = 30;
 // More than the tallest phone shows.
@@ -140,7 +140,7 @@ const DOT = '\u00a0· ';
 type JobRowProps = { readonly job: Job; readonly isChanged: boolean; readonly mark: ComponentChildren };
 
 function JobRow({ job, isChanged, mark }: JobRowProps) {
-  const systems = job.systems.length === 0 ? 'no brake, steering, axle or wheel' : listed(job.systems);
+  const systems = touchWords(job);
   return (
     <Row
       href={hrefOf({ at: 'readings', jobId: job.id })}

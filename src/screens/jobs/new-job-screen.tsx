@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { isSafetyCritical, type System } from '../../engine/safety.ts';
+import { isSafetyCritical, isTouchSaid, type Touched } from '../../engine/safety.ts';
 import { createJob } from '../../store/jobs.ts';
 
 import { sayStore } from '../../store/say-store.ts';
@@ -13,18 +13,20 @@ import { HomeScreenFirst, NotPromised } from './before-first-job.tsx';
 import { SystemsChoice } from './systems-choice.tsx';
 import { TextField } from '../common/text-field.tsx';
 
-/** A new job: nothing here has to be filled in, a name can be given later. */
+/** A new job: a name can be given later, but what it touches has to be said: nothing is chosen beforehand. */
 export function NewJobScreen() {
   const store = useStore();
   const name = useTextDraft('new-job/name');
   const what = useTextDraft('new-job/what');
-  const [systems, setSystems] = useState<readonly System[]>([]);
+  const [touched, setTouched] = useState<Touched>({ systems: [] });
   const [trouble, setTrouble] = useState('');
   const make = async () => {
+    if (!isTouchSaid(touched))
+      return setTrouble('Say what it touches first. “None of these” is an answer too.');
     const made = await createJob(store, {
       name: name.text.trim() || nameOfToday(),
       what: what.text.trim(),
-      systems,
+      systems: touched.systems,
     });
     if (!made.ok) return setTrouble(sayStore(made.refusal));
     name.clear();
@@ -44,14 +46,20 @@ export function NewJobScreen() {
       <HomeScreenFirst />
       <TextField label="Name" hint={`Left empty: ${nameOfToday()}`} text={name.text} onText={name.change} />
       <TextField label="What it is" hint="Left-hand trailer hub, say" text={what.text} onText={what.change} />
-      <SystemsChoice chosen={systems} onChange={setSystems} />
-      <NotPromised />
-      {isSafetyCritical({ systems }) && <SafetyCaution />}
+      <SystemsChoice
+        touched={touched}
+        onChange={(to) => {
+          setTrouble('');
+          setTouched(to);
+        }}
+      />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}
         </p>
       )}
+      <NotPromised />
+      {isTouchSaid(touched) && isSafetyCritical(touched) && <SafetyCaution />}
     </Page>
   );
 }

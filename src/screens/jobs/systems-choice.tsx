@@ -1,34 +1,34 @@
-import type { System } from '../../engine/safety.ts';
+import { touchingNone, withSystem, type Touched } from '../../engine/safety.ts';
 import { Button } from '../common/button.tsx';
 import { Choice } from '../common/choice.tsx';
 import { SYSTEMS } from '../common/system-names.ts';
 
 type SystemsChoiceProps = {
-  readonly chosen: readonly System[];
+  readonly touched: Touched;
   /** From what is chosen then: the press before this one may not be drawn yet. */
-  readonly onChange: (change: (chosen: readonly System[]) => readonly System[]) => void;
+  readonly onChange: (change: (touched: Touched) => Touched) => void;
 };
 
-/** Which systems a job touches; brake, steering, axle and wheel make it safety-critical. */
-export function SystemsChoice({ chosen, onChange }: SystemsChoiceProps) {
+/** Which systems a job touches; brake, steering, axle and wheel make it safety-critical. Nothing is chosen beforehand. */
+export function SystemsChoice({ touched, onChange }: SystemsChoiceProps) {
+  const { systems, touchesNone } = touched;
   return (
     <Choice title="What it touches">
       {SYSTEMS.map((system) => (
         <Button
           key={system}
-          chosen={chosen.includes(system)}
-          onPress={() => onChange((before) => toggled(before, system))}
+          chosen={systems.includes(system)}
+          onPress={() => onChange((before) => withSystem(before, system))}
         >
           {system}
         </Button>
       ))}
-      <Button chosen={chosen.length === 0} onPress={() => onChange(() => [])}>
+      <Button
+        chosen={systems.length === 0 && touchesNone === true}
+        onPress={() => onChange(() => touchingNone)}
+      >
         none of these
       </Button>
     </Choice>
   );
-}
-
-function toggled(chosen: readonly System[], system: System): readonly System[] {
-  return chosen.includes(system) ? chosen.filter((one) => one !== system) : [...chosen, system];
 }

@@ -1,11 +1,11 @@
 import { isSafetyCritical } from '../../engine/safety.ts';
 import { SafetyCaution } from '../common/caution.tsx';
+import { touchWords } from '../common/system-names.ts';
 import { Picture } from '../photos/picture.tsx';
 import { photoSays } from '../photos/use-photos.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, SheetTable } from './sheet-table.tsx';
 import { dayOf, ORIGINS } from './sheet-words.ts';
-import { listed } from '../../engine/say-words.ts';
 
 /** What the job is, and when. The day of printing is the day it is drawn. */
 export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetData; today: number }) {
@@ -28,7 +28,7 @@ export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetD
         {job.customerNote !== '' && <p>{job.customerNote}</p>}
         <SheetFacts
           facts={[
-            ...(job.systems.length > 0 ? [['Touches', listed(job.systems)] as const] : []),
+            ['Touches', touchWords(job)],
             ['Begun', dayOf(job.createdAt)],
             ['Last worked on', dayOf(job.touchedAt)],
             ['Printed', dayOf(today)],

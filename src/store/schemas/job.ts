@@ -10,6 +10,7 @@ export const jobSchema = z.looseObject({
   name: line,
   what: note,
   systems: z.array(z.enum(['brake', 'steering', 'axle', 'wheel', 'engine'])).check(z.maxLength(10)),
+  touchesNone: z.exactOptional(z.boolean()),
   state: z.enum(['open', 'closed']),
   customerNote: note,
   demo: z.boolean(),

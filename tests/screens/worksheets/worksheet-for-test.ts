@@ -18,6 +18,7 @@ const job = {
   name: 'Outfit',
   what: '',
   systems: [],
+  touchesNone: true,
   state: 'open',
   customerNote: '',
   demo: false,

@@ -115,7 +115,11 @@ export type SleeveReason =
       readonly turnTo: Length;
       readonly least: Length;
       readonly source: string;
-    };
+      /** Of its strength in bending; a share. */
+      readonly bendingLeft: number;
+    }
+  /** A case is a few thou deep: turned off, the pin is soft and wears at once. */
+  | { readonly code: 'ask-case-hardened' | 'case-hardened' };
 
 export type PlaceReason =
   | { readonly code: 'hole-not-off' }
@@ -193,6 +197,8 @@ export type Route = {
   readonly wallLeft?: Length;
   /** Metal the route takes from each side of the hole. */
   readonly takes: Length;
+  /** Where the pin loses metal too. */
+  readonly turnsPin?: { readonly from: Length; readonly to: Length };
   readonly irreversibleSteps: number;
 };
 
@@ -228,5 +234,6 @@ export function routesFor(context: RouteContext): readonly Route[] {
     sleeveRoute,
     offsetBushingRoute,
   ].map((route) => route(context));
-  return rankRoutes([...routes, plugRoute(context, routes)]);
+  const { wall } = context.question;
+  return rankRoutes([...routes, plugRoute(context, routes)], wall ?? context.bore.loosest);
 }

@@ -30,6 +30,8 @@ export type HoleAndPinQuestion = {
   readonly direct?: DirectPlay;
   /** Thread of a bolt, '7/16-20 UNF'; left out: a plain pin. */
   readonly pinThread?: string;
+  /** The pin has a hard skin: case-hardened, nitrided or hard-chromed. */
+  readonly pinCaseHardened?: boolean;
   /** The plain shank has to pass this hole. */
   readonly shankPasses?: boolean;
   /** The faces the nut clamps carry the joint. */

@@ -1,6 +1,7 @@
 import type { Drill } from './drill-series.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import type { Length } from './length.ts';
+import { bendingLeft } from './rank-routes.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 
 /** Something that has to be at hand for a route. */
@@ -28,6 +29,8 @@ export type ComparedRoute = {
     readonly wallLeft?: Length;
     /** From the pin's diameter. */
     readonly turnPinTo?: Length;
+    /** Share of the pin's strength in bending. */
+    readonly bendingLeft?: number;
   };
   readonly tools: readonly RouteTool[];
   readonly undo: Undo;
@@ -36,15 +39,18 @@ export type ComparedRoute = {
 /** Every route with the figures that tell them apart, in the order they came. */
 export function compareRoutes(routes: readonly Route[]): readonly ComparedRoute[] {
   return routes.map((route) => {
-    const { kind, state, why, steps, takes, wallLeft } = route;
-    const turn = steps.find((step) => step.do === 'turn-pin');
+    const { kind, state, why, steps, takes, wallLeft, turnsPin } = route;
     const isWorkedOut = kind === 'leave' || steps.length > 0;
     return {
       kind,
       state,
       why,
       ...(isWorkedOut && {
-        metal: { takes, ...(wallLeft && { wallLeft }), ...(turn && { turnPinTo: turn.to }) },
+        metal: {
+          takes,
+          ...(wallLeft && { wallLeft }),
+          ...(turnsPin && { turnPinTo: turnsPin.to, bendingLeft: bendingLeft(turnsPin) }),
+        },
       }),
       tools: once(steps.flatMap(toolsFor)),
       undo: undoOf(route),

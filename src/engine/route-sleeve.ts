@@ -5,7 +5,8 @@ import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
 import { jointLimits } from './joint-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from './length.ts';
-import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
+import { bendingLeft } from './rank-routes.ts';
+import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
 import { leastPinShare, leastSleeveWall, leastWallSource } from './tables/least-walls.ts';
 import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
@@ -26,7 +27,7 @@ type Sleeve = {
  *          a sliding clearance for the bonding compound; a pin that is turned down and its sleeve share that room.
  * Range:   a bolt held by its nut gets none, and no bolt is turned down. A bore that is out of true by more than the
  *          joint's room is reamed first.
- * Refuses: (as `out`) sleeve-not-on-a-bolt, no-room-for-sleeve, pin-core-too-thin, no-reamer, wall-too-thin,
+ * Refuses: (as `out`) sleeve-not-on-a-bolt, no-room-for-sleeve, case-hardened (as `ask` while nobody said), pin-core-too-thin, no-reamer, wall-too-thin,
  *          not-needed, not-for-a-tight-bore, place-stays.
  * Source:  tables/least-walls.ts, tables/running-clearances.ts (slides).
  */
@@ -64,7 +65,8 @@ function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route
   const isTrue = !isMore(asIs.lower, asIs.upper);
   if (isTrue && !isLess(wallOf({ outside, inside: asIs }), leastSleeveWall))
     return routeOf(context, { outside, inside: asIs, ...reamed });
-  const { pinThread } = context.question;
+  const { pinThread, pinCaseHardened } = context.question;
+  if (pinThread === undefined && pinCaseHardened === true) return ruledOut(out({ code: 'case-hardened' }));
   if (pinThread !== undefined) {
     const wall = wallOf({ outside, inside: asIs });
     return ruledOut(out({ code: 'no-room-for-sleeve', thread: pinThread, wall, least: leastSleeveWall }));
@@ -72,7 +74,7 @@ function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route
   const turnTo = turnedPin(context, outside);
   const leastPin = times(context.pin.largest, leastPinShare);
   return isLess(turnTo, leastPin)
-    ? ruledOut(out({ code: 'pin-core-too-thin', turnTo, least: leastPin, source: leastWallSource.pinCore }))
+    ? ruledOut(out({ code: 'pin-core-too-thin', turnTo, ...coreOf(context, turnTo) }))
     : routeOf(context, { outside, inside: bondedPair(turnTo).inside, turnTo, ...reamed });
 }
 
@@ -99,29 +101,36 @@ function wallOf({ outside, inside }: Pick<Sleeve, 'outside' | 'inside'>): Length
 
 function routeOf(context: RouteContext, sleeve: Sleeve): Route {
   const { ream, turnTo } = sleeve;
-  const { wall } = context.question;
+  const { wall, pinCaseHardened } = context.question;
   const left = ream ? wallLeft(context, ream.size) : wall;
   return {
     kind: 'sleeve',
     ...judged([
       ...(ream ? [wallFinding(context, ream.size)] : []),
+      ...(turnTo && pinCaseHardened === undefined ? [ask({ code: 'ask-case-hardened' })] : []),
       speaksFor({
         code: 'sleeve-wall',
         wall: wallOf(sleeve),
         least: leastSleeveWall,
         source: leastWallSource.sleeve,
       }),
-      ...(turnTo ? [speaksFor({ code: 'pin-core-left', turnTo, ...coreOf(context) })] : []),
+      ...(turnTo ? [speaksFor({ code: 'pin-core-left', turnTo, ...coreOf(context, turnTo) })] : []),
     ]),
     steps: stepsFor(context, sleeve),
     ...(left && { wallLeft: left }),
     takes: ream ? takenEachSide(context, ream.size) : zero,
-    irreversibleSteps: (ream ? 1 : 0) + (turnTo ? 1 : 0),
+    ...(turnTo && { turnsPin: { from: context.pin.largest, to: turnTo } }),
+    // The pin is turned and the sleeve finished on it, as a bore is reamed and its bushing finished in it.
+    irreversibleSteps: (ream ? 1 : 0) + (turnTo ? 2 : 0),
   };
 }
 
-function coreOf({ pin }: RouteContext) {
-  return { least: times(pin.largest, leastPinShare), source: leastWallSource.pinCore };
+function coreOf({ pin }: RouteContext, turnTo: Length) {
+  return {
+    least: times(pin.largest, leastPinShare),
+    source: leastWallSource.pinCore,
+    bendingLeft: bendingLeft({ from: pin.largest, to: turnTo }),
+  };
 }
 
 function stepsFor({ question }: RouteContext, sleeve: Sleeve): readonly RouteStep[] {

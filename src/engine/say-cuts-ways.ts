@@ -97,8 +97,8 @@ function sayBush(way: Extract<OpenWay, { kind: 'bush' }>, unit: ShownUnit): stri
   const left = way.partWall ? `, ${show(way.partWall, unit)} left round it` : '';
   const minds = way.warnings.map((warning) => ` ${sayBushingWarning(warning, unit)}`).join('');
   const assumed = way.metalAssumed
-    ? ' Worked out for low carbon steel, as the part’s metal is not known.'
-    : '';
+    ? ' The part’s metal is not known: stress, force and heat are not judged. Say it before pressing.'
+    : ' Judged for a bushing of bearing bronze.';
   return `Open the bore to ${show(way.openTo, unit)} (${figure(way.takes, unit)} more${left}); bushing outside ${showBetween(way.outside.lower, way.outside.upper, unit)} ${unit} for ${way.pressFit.fitClass}, inside ${showBetween(way.inside.lower, way.inside.upper, unit)} ${unit} for ${way.fit.fitClass}, wall ${show(way.wall, unit)}.${assumed}${minds}`;
 }
 

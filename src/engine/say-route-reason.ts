@@ -89,6 +89,8 @@ export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {
     case 'sleeve-wall':
     case 'pin-core-left':
     case 'pin-core-too-thin':
+    case 'ask-case-hardened':
+    case 'case-hardened':
       return saySleeveReason(reason, unit);
     default:
       return sayPlaceReason(reason, unit);

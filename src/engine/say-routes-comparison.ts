@@ -3,6 +3,7 @@ import type { ComparedRoute, RouteTool } from './route-comparison.ts';
 import { isMore, zero } from './length.ts';
 import { sayDrillSize } from './say-insert.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
+import { sayShare } from './say-routes-more.ts';
 import { show, type ShownUnit } from './show.ts';
 import { capital } from './say-words.ts';
 
@@ -64,11 +65,15 @@ const WORDS: Readonly<Record<Kind, { readonly restores: string; readonly goesWro
 
 function sayMetal({ kind, metal }: ComparedRoute, unit: ShownUnit): string {
   if (!metal) return kind === 'plug' ? 'No figures: named only' : 'Not worked out';
-  const { takes, wallLeft, turnPinTo } = metal;
+  const { takes, wallLeft, turnPinTo, bendingLeft } = metal;
   const taken = isMore(takes, zero) ? `Takes ${show(takes, unit)} each side` : 'Takes none from the part';
   return [
     taken,
-    ...(turnPinTo ? [`pin down to ${show(turnPinTo, unit)}`] : []),
+    ...(turnPinTo
+      ? [
+          `pin down to ${show(turnPinTo, unit)}${bendingLeft === undefined ? '' : `, ${sayShare(bendingLeft)} of its bending strength`}`,
+        ]
+      : []),
     wallLeft ? sayWall(wallLeft, unit) : 'wall not measured',
   ].join('; ');
 }

@@ -31,6 +31,11 @@ const METALS_ASKED: Readonly<Record<Extract<PressReason, { code: 'ask-press-meta
     bushing: 'What is the bushing made of?',
   };
 
+/** Whole percent, never more than there is. */
+export function sayShare(share: number): string {
+  return `${Math.floor(share * 100)} %`;
+}
+
 function inSentence(name: string): string {
   return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 }
@@ -47,9 +52,13 @@ export function saySleeveReason(reason: SleeveReason, unit: ShownUnit): string {
     case 'sleeve-wall':
       return `Sleeve wall ${sayLeast(reason.wall, reason, unit)}.`;
     case 'pin-core-left':
-      return `The pin keeps ${sayLeast(reason.turnTo, reason, unit)}.`;
+      return `The pin keeps ${sayLeast(reason.turnTo, reason, unit)}. That is ${sayShare(reason.bendingLeft)} of its strength in bending, which goes by the cube of its size.`;
     case 'pin-core-too-thin':
-      return `The pin would have to be turned down to ${sayLeast(reason.turnTo, reason, unit)}.`;
+      return `The pin would have to be turned down to ${sayLeast(reason.turnTo, reason, unit)}. It would keep ${sayShare(reason.bendingLeft)} of its strength in bending.`;
+    case 'ask-case-hardened':
+      return 'Is the pin case-hardened or chromed? Does a file skid on it? Turned down, it is soft and wears at once.';
+    case 'case-hardened':
+      return 'The pin has a hard skin: turned down, it is soft and wears at once. Make a new pin.';
     default:
       return reason satisfies never;
   }

@@ -36,11 +36,25 @@ export function bushWay(q: WaysOutQuestion): WayOut {
     step: q.step,
   });
   if (!answer.ok) return ruledOut('bush', answer.refusal);
-  const { warnings } = answer.value;
+  const { warnings } = knownOf(answer.value, q);
   const stops = warnings.filter(({ weighs }) => weighs === 'stop');
   if (stops.length > 0) return ruledOut('bush', { code: 'bushing-warned', warnings: stops });
-  return bushed(answer.value, q.partMetal === undefined);
+  return bushed(knownOf(answer.value, q), q.partMetal === undefined);
 }
+
+// Of a part whose metal nobody named, only its sizes are known: no stress, force or heat is judged by a metal taken for it.
+function knownOf(answer: BushingAnswer, { partMetal }: WaysOutQuestion): BushingAnswer {
+  if (partMetal) return answer;
+  return { ...answer, warnings: answer.warnings.filter(({ code }) => OF_SIZES.has(code)) };
+}
+
+const OF_SIZES: ReadonlySet<BushingAnswer['warnings'][number]['code']> = new Set([
+  'thin-bushing',
+  'thin-part',
+  'no-grip',
+  'pin-read-too-coarse',
+  'band-too-wide',
+] as const);
 
 function bushed(answer: BushingAnswer, metalAssumed: boolean): WayOut {
   return {

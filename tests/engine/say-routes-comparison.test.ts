@@ -63,7 +63,10 @@ test('an insert needs its tap and winder, and its drill where the hole is too sm
 
 test('a sleeve takes nothing from the part, and says what the pin comes down to', () => {
   const { metal, tools, undo } = lineOf('sleeve');
-  expect(metal).toBe('Takes none from the part; pin down to .4048 in; wall left .400 in');
+  expect(metal).toBe(
+    // (.4048 / .4372)³ = .794
+    'Takes none from the part; pin down to .4048 in, 79 % of its bending strength; wall left .400 in',
+  );
   expect(tools).toBe('Lathe, retaining compound');
   expect(undo).toBe('No, but the sleeve can be renewed');
 });
@@ -210,7 +213,7 @@ test('why a bolt gets no sleeve: its nut clamps it, or there is no room', () => 
 test('a pin that would keep too little says both sizes', () => {
   // .2550 − .0020 − .0010 − .040 = .212; nine tenths of .250
   expect(saidOf('sleeve', { ...pivot, bore: spanOf('.2550'), pin: spanOf('.2500') }).why).toBe(
-    'The pin would have to be turned down to .212 in, least .225 in (nine tenths of the pin, common practice, no source).',
+    'The pin would have to be turned down to .212 in, least .225 in (nine tenths of the pin, common practice, no source). It would keep 60 % of its strength in bending.',
   );
 });
 

@@ -311,17 +311,20 @@ describe('bushing it', () => {
     expect([bushed.inside.lower, bushed.inside.upper].map(shown)).toEqual(['0.5001', '0.5016']);
     expect([bushed.irreversibleSteps, bushed.metalAssumed]).toEqual([2, false]);
     expect(said(bore, 'bush').what).toMatch(
-      /^Open the bore to \.625 in \(\.1228 more, \.3386 in left round it\); bushing outside \.6256 to \.6259 in for FN1, inside \.5000 to \.5017 in for RC5, wall \.0616 in\. /,
+      /^Open the bore to \.625 in \(\.1228 more, \.3386 in left round it\); bushing outside \.6256 to \.6259 in for FN1, inside \.5002 to \.5015 in for RC5, wall \.0617 in\. /,
     );
     expect(said(bore, 'bush').caution).toBe(
       'A bushing gives the size back, not the metal that was round the hole.',
     );
   });
 
-  test('says that it was worked out for low carbon steel where the metal is not known', () => {
+  test('judges no stress and no heat where the part’s metal is not known, and says so', () => {
     const { partMetal: _, ...unknown } = bore;
-    expect(said(unknown, 'bush').what).toContain('Worked out for low carbon steel');
-    expect(said(bore, 'bush').what).not.toContain('Worked out');
+    const { what } = said(unknown, 'bush');
+    expect(what).toContain('The part’s metal is not known: stress, force and heat are not judged.');
+    expect(what).not.toMatch(/takes a set|Neither heat nor cold|low carbon steel/);
+    expect(said(bore, 'bush').what).toContain('Judged for a bushing of bearing bronze.');
+    expect(said(bore, 'bush').what).toContain('The bushing takes a set');
   });
 
   test('is worked out without a wall too, which is then not told', () => {

@@ -161,6 +161,16 @@ export const holeAndPinPlan: WorksheetPlan = {
         { value: 'yes', words: 'Yes', more: 'the shank has to go in here' },
       ],
     },
+    {
+      name: 'pinSkin',
+      label: 'Skin of the pin',
+      ask: 'Is the pin case-hardened or chromed? Try a file on it.',
+      enter: 'choice',
+      options: [
+        { value: 'soft', words: 'No', more: 'a file bites' },
+        { value: 'hard', words: 'Yes', more: 'a file skids: turned down it would be soft' },
+      ],
+    },
     ...place,
     ...metalFields,
   ],

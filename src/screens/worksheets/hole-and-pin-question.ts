@@ -19,7 +19,7 @@ export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | un
   const own = ownLimits(data);
   const arm = armOf(data);
   const direct = directPlay(data, arm !== undefined);
-  const { thread, shankPasses, facesCarry } = choices;
+  const { thread, shankPasses, facesCarry, pinSkin } = choices;
   const metal = insertMetal(choices);
   const fitSystem = fitSystemOf(choices['fitSystem']);
   const nominal = exactSize(data, sizes['nominal']);
@@ -38,6 +38,7 @@ export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | un
     ...(direct && { direct }),
     ...(thread !== undefined && { pinThread: thread }),
     ...(shankPasses !== undefined && { shankPasses: shankPasses === 'yes' }),
+    ...(pinSkin !== undefined && { pinCaseHardened: pinSkin === 'hard' }),
     ...(facesCarry !== undefined && { clampedFacesCarry: facesCarry === 'yes' }),
     ...(metal && { metal }),
     ...(fitSystem && { fitSystem }),

@@ -77,6 +77,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
           'thickness',
           'facesCarry',
           'shankPasses',
+          'pinSkin',
           'holeOff',
           'offBy',
           'partMetal',

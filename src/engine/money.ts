@@ -10,7 +10,13 @@ export type MoneyField = 'amount' | 'rate' | 'hours';
 export type MoneyRefusal =
   | { readonly code: 'nothing-counted'; readonly field: MoneyField }
   | { readonly code: 'not-counted'; readonly field: MoneyField; readonly typed: string }
-  | { readonly code: 'perhaps-thousands'; readonly whole: string; readonly decimal: string }
+  | {
+      readonly code: 'perhaps-thousands';
+      readonly mark: 'comma' | 'point';
+      readonly whole: string;
+      readonly decimal: string;
+    }
+  | { readonly code: 'thousands-marked'; readonly plain: string }
   | { readonly code: 'too-fine'; readonly typed: string; readonly places: number }
   | { readonly code: 'too-much'; readonly field: MoneyField; readonly most: number }
   | { readonly code: 'below-nothing'; readonly field: MoneyField }
@@ -28,14 +34,18 @@ const LONGEST = 24;
 /**
  * An amount of money or a rate as typed: `12.50`, `12,50`, `$12.50`, `-20` for money taken off.
  *
- * Units:   the currency's whole unit. `sign` may stand before or behind it.
+ * Units:   the currency's whole unit. `sign` may stand before or behind it; left out: text that is kept already.
  * Range:   −1,000,000 to 1,000,000 for an amount, 0 to 10,000 for a rate; at most four places.
- * Refuses: anything else; also `1,250`, which may be meant as thousands. Never a NaN and never a silent 0.
+ * Refuses: anything else; also `1,250`, which may be meant as thousands, `1.250` where the shop's currency isn't one of
+ *          those counted with a decimal point, and `1.234,50`. Never a NaN and never a silent 0.
  */
-export function readMoney(typed: string, field: 'amount' | 'rate', sign = ''): MoneyResult {
+export function readMoney(typed: string, field: 'amount' | 'rate', sign?: string): MoneyResult {
   const bare = plain(typed).replace(/^(-?) */, '$1');
-  const text = (sign === '' ? bare : bare.replace(sign.trim(), '')).replace(/\s+/g, ' ').trim();
-  const value = readDecimal(text, field);
+  const text = bare
+    .replace(sign?.trim() ?? '', '')
+    .replace(/\s+/g, ' ')
+    .trim();
+  const value = readDecimal(text, field, sign !== undefined && !pointIsDecimal(sign));
   if (!value.ok) return value;
   if (field === 'rate' && value.value.exact.top < 0n) return refuse({ code: 'below-nothing', field });
   return withinMost(value.value, field);
@@ -74,15 +84,31 @@ function fractionOfHours(whole: string | undefined, top: string, bottom: string)
   return withinMost({ text, exact }, 'hours');
 }
 
-function readDecimal(text: string, field: MoneyField): MoneyResult {
+// Where they pay with these a point stands before the cents, never between thousands. From memory.
+const POINT_SIGNS = new Set(
+  '$ £ US$ A$ AU$ C$ CA$ NZ$ HK$ S$ USD GBP AUD CAD NZD HKD SGD JPY CNY INR MXN ¥ ₹'.split(' '),
+);
+
+function pointIsDecimal(sign: string): boolean {
+  return POINT_SIGNS.has(sign.trim().toUpperCase());
+}
+
+function readDecimal(text: string, field: MoneyField, pointMayBeThousands = false): MoneyResult {
   if (text === '' || text === '-') return refuse({ code: 'nothing-counted', field });
   const typed = text.slice(0, LONGEST);
   // "1,250" is 1250 to one fitter and 1.25 to another: money is not guessed at.
-  const thousands = /^(-?[1-9]\d{0,2}),(\d{3})$/.exec(text);
-  if (thousands) {
-    const [, whole = '', rest = ''] = thousands;
-    return refuse({ code: 'perhaps-thousands', whole: `${whole}${rest}`, decimal: `${whole}.${rest}` });
+  const thousands = /^(-?[1-9]\d{0,2})([.,])(\d{3})$/.exec(text);
+  if (thousands && (thousands[2] === ',' || pointMayBeThousands)) {
+    const [, whole = '', mark, rest = ''] = thousands;
+    return refuse({
+      code: 'perhaps-thousands',
+      mark: mark === ',' ? 'comma' : 'point',
+      whole: `${whole}${rest}`,
+      decimal: `${whole}.${rest}`,
+    });
   }
+  const marked = withoutThousands(text);
+  if (marked !== undefined) return refuse({ code: 'thousands-marked', plain: marked });
   const parts = /^(-?)(\d*)(?:[.,](\d+))?$/.exec(text);
   const [, minus = '', whole = '', places = ''] = parts ?? [];
   if (!parts || text.length > LONGEST || whole + places === '')
@@ -92,6 +118,18 @@ function readDecimal(text: string, field: MoneyField): MoneyResult {
   const exact = minus === '' ? size : fraction(-size.top, size.bottom);
   const tidy = `${BigInt(whole === '' ? 0 : whole)}${places === '' ? '' : `.${places}`}`;
   return worked({ text: exact.top < 0n ? `-${tidy}` : tidy, exact });
+}
+
+/** `1.234,50`, `1,234.50`, `1 234 567`: what it most likely is, to be typed without the marks. */
+function withoutThousands(text: string): string | undefined {
+  const grouped =
+    /^(-?[1-9]\d{0,2}(?:\.\d{3})+),(\d+)$/.exec(text) ??
+    /^(-?[1-9]\d{0,2}(?:,\d{3})+)\.(\d+)$/.exec(text) ??
+    /^(-?[1-9]\d{0,2}(?: \d{3})+)(?:[.,](\d+))?$/.exec(text) ??
+    /^(-?[1-9]\d{0,2}(?:(?:\.\d{3}){2,}|(?:,\d{3}){2,}))$/.exec(text);
+  if (!grouped || text.length > LONGEST) return undefined;
+  const [, whole = '', places] = grouped;
+  return `${whole.replace(/[., ]/g, '')}${places === undefined ? '' : `.${places}`}`;
 }
 
 function withinMost(value: Counted, field: MoneyField): MoneyResult {

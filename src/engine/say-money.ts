@@ -19,7 +19,9 @@ export function sayMoney(refusal: MoneyRefusal): string {
     case 'not-counted':
       return `“${refusal.typed}” can’t be read as ${NAMES[refusal.field]}. Type ${EXAMPLES[refusal.field]}.`;
     case 'perhaps-thousands':
-      return `With a comma that may be ${refusal.whole} or ${refusal.decimal}. Type ${refusal.whole} or ${refusal.decimal}.`;
+      return `With a ${refusal.mark} that may be ${refusal.whole} or ${refusal.decimal}. Type ${refusal.whole} or ${decimalToType(refusal)}.`;
+    case 'thousands-marked':
+      return `Is that ${refusal.plain}? Type it without marks between thousands.`;
     case 'too-fine':
       return `${refusal.typed} has more than ${refusal.places} places behind the point. Leave the last ones out.`;
     case 'too-much':
@@ -38,6 +40,17 @@ export function sayMoney(refusal: MoneyRefusal): string {
     default:
       return refusal satisfies never;
   }
+}
+
+/** Where a point may stand between thousands, a nought behind it says that it doesn't. */
+function decimalToType({
+  mark,
+  decimal,
+}: {
+  readonly mark: 'comma' | 'point';
+  readonly decimal: string;
+}): string {
+  return mark === 'point' ? `${decimal}0` : decimal;
 }
 
 /**

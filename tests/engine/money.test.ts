@@ -45,7 +45,11 @@ describe('an amount of money', () => {
     ['.', 'not-counted'],
     ['12.', 'not-counted'],
     ['1.2.3', 'not-counted'],
-    ['1,250.00', 'not-counted'],
+    ['1,250.00', 'thousands-marked'],
+    ['1.234,50', 'thousands-marked'],
+    ['1.234.567', 'thousands-marked'],
+    ['1 234,50', 'thousands-marked'],
+    ['1.23,50', 'not-counted'],
     ['1e3', 'not-counted'],
     ['0x10', 'not-counted'],
     ['NaN', 'not-counted'],
@@ -67,6 +71,32 @@ describe('an amount of money', () => {
     expect(sentenceOf(readMoney('1,250', 'amount'))).toBe(
       'With a comma that may be 1250 or 1.250. Type 1250 or 1.250.',
     );
+  });
+
+  // In a euro shop a point stands between thousands as often as before cents.
+  test.each(['€', 'EUR', 'kr', 'CHF', '', 'XPF'])(
+    '1.234 in a shop that counts in “%s” is a question',
+    (sign) => {
+      expect(sentenceOf(readMoney(`1.234`, 'amount', sign))).toBe(
+        'With a point that may be 1234 or 1.234. Type 1234 or 1.2340.',
+      );
+      expect(textOf(readMoney('1.2340', 'amount', sign))).toBe('1.2340');
+      expect(textOf(readMoney('999.999', 'rate', sign))).toBe('perhaps-thousands');
+      expect(textOf(readMoney('0.125', 'amount', sign))).toBe('0.125');
+      expect(textOf(readMoney('12.50', 'amount', sign))).toBe('12.50');
+      expect(textOf(readMoney('1234.5', 'amount', sign))).toBe('1234.5');
+      expect(sentenceOf(readMoney('-1.234,50', 'amount', sign))).toBe(
+        'Is that -1234.50? Type it without marks between thousands.',
+      );
+    },
+  );
+
+  test.each(['$', '£', 'USD', 'a$'])('1.234 in a shop that counts in %s has a decimal point', (sign) => {
+    expect(textOf(readMoney('1.234', 'amount', sign))).toBe('1.234');
+  });
+
+  test('kept as 1.234 stays what it was, whatever the shop counts in now', () => {
+    expect(lineMoney({ amount: '1.234' })).toEqual({ top: 617n, bottom: 500n });
   });
 
   test('taken off is a line of its own: a rate below zero is refused', () => {
@@ -242,6 +272,12 @@ describe('an amount is shown', () => {
     expect(['$', '€', 'EUR', '¥', 'JPY', 'jpy', ' KWD ', ''].map(minorPlaces)).toEqual([
       2, 2, 2, 2, 0, 0, 3, 2,
     ]);
+    // ISO 4217, list one, minor units 0: those of twelve countries and the three francs that several share.
+    for (const none of 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF'.split(' '))
+      expect([none, minorPlaces(none)]).toEqual([none, 0]);
+    for (const three of 'BHD IQD JOD KWD LYD OMR TND'.split(' ')) expect(minorPlaces(three)).toBe(3);
+    // A franc by the letters that stand before it.
+    expect(['FCFA', 'FRw', '₲'].map(minorPlaces)).toEqual([0, 0, 0]);
     expect(new Set(minorUnits.map(({ sign }) => sign)).size).toBe(minorUnits.length);
   });
 

@@ -1,7 +1,7 @@
 /**
  * Places behind the point of currencies that don't have two, by sign or code.
  *
- * Source: ISO 4217, minor units; from memory. The yen's sign is also the yuan's, which has two places: it is not here,
+ * Source: ISO 4217, minor units; signs beside the codes from memory. The yen's sign is also the yuan's, which has two places: it is not here,
  * so that no jiao is rounded away. `JPY` or `円` is the yen.
  */
 export const minorUnits: readonly { readonly sign: string; readonly places: number }[] = [
@@ -11,19 +11,13 @@ export const minorUnits: readonly { readonly sign: string; readonly places: numb
   { sign: '₩', places: 0 },
   { sign: 'VND', places: 0 },
   { sign: '₫', places: 0 },
-  { sign: 'CLP', places: 0 },
-  { sign: 'ISK', places: 0 },
-  { sign: 'PYG', places: 0 },
-  { sign: 'UGX', places: 0 },
-  { sign: 'XAF', places: 0 },
-  { sign: 'XOF', places: 0 },
-  { sign: 'BHD', places: 3 },
-  { sign: 'IQD', places: 3 },
-  { sign: 'JOD', places: 3 },
-  { sign: 'KWD', places: 3 },
-  { sign: 'LYD', places: 3 },
-  { sign: 'OMR', places: 3 },
-  { sign: 'TND', places: 3 },
+  ...['BIF', 'CLP', 'DJF', 'GNF', 'ISK', 'KMF', 'PYG', 'RWF', 'UGX', 'UYI', 'VUV', 'XAF', 'XOF', 'XPF'].map(
+    (sign) => ({ sign, places: 0 }),
+  ),
+  // As they are written where they are paid with: Paraguay, Burundi, Djibouti, Rwanda, both CFA francs, the CFP franc.
+  ...['₲', 'FBU', 'FDJ', 'FRW', 'FCFA', 'CFA', 'FCFP', 'CFPF'].map((sign) => ({ sign, places: 0 })),
+  ...['BHD', 'IQD', 'JOD', 'KWD', 'LYD', 'OMR', 'TND'].map((sign) => ({ sign, places: 3 })),
+  ...['CLF', 'UYW'].map((sign) => ({ sign, places: 4 })),
 ];
 
 const USUAL_PLACES = 2;

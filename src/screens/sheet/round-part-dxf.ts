@@ -1,10 +1,13 @@
 import Drawing from 'dxf-writer';
 import {
+  decimalText,
   dividedBy,
   exactDecimalText,
+  lengthOf,
   minus,
   negate,
   plus,
+  smallest,
   times,
   zero,
   type Length,
@@ -24,15 +27,30 @@ export function roundPartDxf(part: RoundPart, unit: ShownUnit): string {
   const drawing = new Drawing();
   drawing.setUnits(unit === 'in' ? 'Inches' : 'Millimeters');
   drawing.header('MEASUREMENT', [[70, MEASUREMENT[unit]]]);
+  addLineTypes(drawing, part, unit);
   drawing.addLayer(LAYERS.outline, Drawing.ACI.WHITE, 'CONTINUOUS');
-  drawing.addLayer(LAYERS.hidden, Drawing.ACI.WHITE, 'DASHED');
-  drawing.addLayer(LAYERS.centre, Drawing.ACI.RED, 'CONTINUOUS');
+  drawing.addLayer(LAYERS.hidden, Drawing.ACI.WHITE, LINES.hidden);
+  drawing.addLayer(LAYERS.centre, Drawing.ACI.RED, LINES.centre);
   drawing.addLayer(LAYERS.notes, Drawing.ACI.WHITE, 'CONTINUOUS');
   const draw = penOn(drawing, unit);
   drawFace(draw, part);
   if (part.length) drawSide(draw, part, part.length);
   drawNotes(draw, part, unit);
   return drawing.toDxfString();
+}
+
+const LINES = { hidden: 'HIDDEN', centre: 'CENTER' } as const;
+// On paper a dash is some 3 mm long: common practice, no source. On a shorter line it is a sixth of it, or none would show.
+const DASH = lengthOf('3 mm');
+
+/** Dashes in the drawing's own unit: one of 5 in a drawing of inches would be five inches long. */
+function addLineTypes(drawing: Drawing, { outside, length }: RoundPart, unit: ShownUnit): void {
+  const dashed = (whole: Length) => Number(decimalText(smallest(DASH, dividedBy(whole, 6)), unit, 6));
+  const hidden = dashed(length ?? outside);
+  const centre = dashed(outside);
+  drawing.addLineType(LINES.hidden, '_ _ _ ', [hidden, -hidden / 2]);
+  drawing.addLineType(LINES.centre, '____ _ ____ ', [2 * centre, -centre / 2, centre / 2, -centre / 2]);
+  drawing.header('LTSCALE', [[40, 1]]);
 }
 
 type Pen = {

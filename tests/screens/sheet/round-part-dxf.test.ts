@@ -51,6 +51,24 @@ describe('a ring as a file for a drafting program, read by another reader', () =
     ]);
   });
 
+  // A dash of 3 mm is .118 in; on a bore .064 long a sixth of it, or the line would be one dash.
+  test.each([
+    { unit: 'in', part: ring, dash: 0.064 / 6 },
+    { unit: 'in', part: { ...ring, length: lengthOf('2 in') }, dash: 3 / 25.4 },
+    { unit: 'mm', part: { ...ring, length: lengthOf('2 in') }, dash: 3 },
+    { unit: 'mm', part: ring, dash: (0.064 * 25.4) / 6 },
+  ] as const)('its dashes are of the drawing’s own unit: $dash $unit', ({ unit, part, dash }) => {
+    const file = roundPartDxf(part, unit);
+    const { header, lineTypes } = readDxf(file);
+    expect(lineTypes['HIDDEN']?.pattern[0]).toBeCloseTo(dash, 5);
+    expect(lineTypes['CENTER']?.pattern).toHaveLength(4);
+    expect(lineTypes['CENTER']?.patternLength).toBeLessThan(unit === 'in' ? 0.6 : 15);
+    expect(header['$LTSCALE']).toBe(1);
+    // DXF reference, LAYER: group 2 its name, group 6 its line type.
+    expect(file).toMatch(/\n\s*2\r?\nBORE\r?\n(?:.*\r?\n)*?\s*6\r?\nHIDDEN\r?\n/);
+    expect(file).toMatch(/\n\s*2\r?\nCENTRE\r?\n(?:.*\r?\n)*?\s*6\r?\nCENTER\r?\n/);
+  });
+
   test('without a thickness there is only its face', () => {
     const { length: _thickness, ...flat } = ring;
     const read = readDxf(roundPartDxf(flat, 'in'));
@@ -139,6 +157,7 @@ function readDxf(text: string) {
   );
   return {
     header: read?.header ?? {},
+    lineTypes: read?.tables.lineType.lineTypes ?? {},
     diameters: circles.map(({ radius }) => new Decimal(radius).times(2).toFixed()),
     lines: entities.filter((one): one is ILineEntity => one.type === 'LINE'),
     words: entities.flatMap((one) => (one.type === 'TEXT' && 'text' in one ? [one.text] : [])),

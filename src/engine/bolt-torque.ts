@@ -1,8 +1,8 @@
 import { floatMm, type Length } from './length.ts';
 
-/** Usual nut factors K by how the thread is: common handbook figures, from memory; each scatters by about a quarter. */
+/** Nut factors K by how the thread is. Shigley 9th ed., table 8-15; each scatters by about a quarter. */
 export const nutFactors = [
-  { id: 'dry', words: 'Dry, plain steel', factor: 0.2 },
+  { id: 'dry', words: 'Dry, plain black steel', factor: 0.3 },
   { id: 'plated', words: 'Zinc plated, dry', factor: 0.2 },
   { id: 'oiled', words: 'Oiled', factor: 0.18 },
   { id: 'antiseize', words: 'Anti-seize', factor: 0.12 },

@@ -47,7 +47,8 @@ export function sayTorque({ typed, unit }: StatedTorque): string {
  * Refuses: nothing; a text that is no number gives an empty list.
  */
 export function otherTorques({ typed, unit }: StatedTorque): readonly string[] {
-  const stated = typed.trim() === '' ? NaN : Number(typed);
+  // A manual of a country that writes a comma has `45,5`.
+  const stated = typed.trim() === '' ? NaN : Number(typed.trim().replace(/^(\d*),(\d+)$/, '$1.$2'));
   if (!Number.isFinite(stated)) return [];
   return torqueUnits
     .filter((other) => other !== unit)

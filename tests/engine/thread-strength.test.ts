@@ -5,6 +5,7 @@ import {
   preloadScatter,
   preloadsAtOneTorqueKn,
   torqueNewtonMetres,
+  nutFactors,
 } from '../../src/engine/bolt-torque.ts';
 import { lengthOf } from '../../src/engine/length.ts';
 import { NEWTON_PER_LBF, PSI_PER_MPA } from '../../src/engine/material.ts';
@@ -133,6 +134,12 @@ describe('torque and preload', () => {
   });
 
   test('a torque gives back the clamp load it was worked out for', () => {
+    // Shigley table 8-15, nonplated, black finish: 50 / (.30 · 10 mm) = 16.67 kN
+    const [dry] = nutFactors;
+    expect(dry).toMatchObject({ id: 'dry', factor: 0.3 });
+    expect(
+      clampNewtons({ torqueNewtonMetres: 50, major: lengthOf('10 mm'), nutFactor: dry.factor }),
+    ).toBeCloseTo(16_666.7, 1);
     expect(clampNewtons({ torqueNewtonMetres: 50.46, major: lengthOf('10 mm'), nutFactor: 0.2 })).toBeCloseTo(
       25230,
       3,

@@ -44,6 +44,14 @@ describe('a stated torque', () => {
     expect(otherTorques({ typed: '240', unit: 'lbf-ft' })).toEqual(['325 N·m', '2880 lbf·in']);
   });
 
+  test('typed with a comma is converted like one with a point', () => {
+    // 45.5 / 1.355818 = 33.56; 45.5 / 0.1129848 = 402.7
+    expect(otherTorques({ typed: '45,5', unit: 'Nm' })).toEqual(['33.6 lbf·ft', '403 lbf·in']);
+    expect(otherTorques({ typed: ' ,5 ', unit: 'Nm' })).toEqual(otherTorques({ typed: '.5', unit: 'Nm' }));
+    // Nobody knows what is meant by it.
+    expect(otherTorques({ typed: '1,234,5', unit: 'Nm' })).toEqual([]);
+  });
+
   test.each([
     // M2 of 8.8: .2 · 2 mm · .75 · 580 MPa · 2.073 mm²
     { torque: 0.3607, said: '0.361 N·m' },

@@ -1,10 +1,10 @@
 import { tapName } from './tap-name.ts';
 import type { CutOffer } from './cut.ts';
 import { wayOf, type CutWay } from './cuts-of-way.ts';
-import { leastPercentWorthKeeping } from './insert-drill.ts';
 import { insertLimits } from './insert-limits.ts';
 import { isLess, isMore, largest, smallest, type Length } from './length.ts';
 import {
+  leavesTooLittleThread,
   needsDrill,
   type InsertAnswer,
   type InsertDrillChoice,
@@ -21,8 +21,7 @@ import type { Thread } from './threads.ts';
  */
 export function cutsOfInsert({ thread }: InsertQuestion, answer: InsertAnswer): readonly CutWay[] {
   const { hole, drill, wallLeft } = answer;
-  const percent = hole.percentAfterDrill ?? hole.percent ?? drill.percent;
-  if (wallLeft?.enough === false || percent < leastPercentWorthKeeping) return [];
+  if (wallLeft?.enough === false || leavesTooLittleThread(answer)) return [];
   return wayOf({
     id: 'insert',
     name: 'Thread insert',

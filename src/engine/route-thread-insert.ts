@@ -7,7 +7,7 @@ import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './leng
 import type { Refusal } from './refusal.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastWallSource } from './tables/least-walls.ts';
-import { insertDrill, needsDrill, threadInsert, type InsertAnswer } from './thread-insert.ts';
+import { insertDrill, needsDrill, threadInsert, type InsertAnswer, threadLeft } from './thread-insert.ts';
 import { threadPlay } from './thread-play.ts';
 import { threadNamed, type Thread } from './threads.ts';
 
@@ -80,7 +80,7 @@ function useFindings({ question, limits, nominal }: RouteContext, thread: Thread
 }
 
 function holeFindings({ hole, drill }: InsertAnswer): readonly Finding[] {
-  const percent = hole.percentAfterDrill ?? hole.percent ?? drill.percent;
+  const percent = threadLeft({ hole, drill });
   if (hole.state === 'over')
     return percent < leastPercentWorthKeeping
       ? [out({ code: 'too-little-thread', percent, leastPercent: leastPercentWorthKeeping })]

@@ -1,5 +1,10 @@
 import { mean } from './estimate.ts';
-import { insertDrill, type InsertDrillChoice, type InsertMetal } from './insert-drill.ts';
+import {
+  insertDrill,
+  leastPercentWorthKeeping,
+  type InsertDrillChoice,
+  type InsertMetal,
+} from './insert-drill.ts';
 import { insertHole, type InsertHole, type MeasuredHole } from './insert-hole.ts';
 import { blindDepth, insertLengths, setDown } from './insert-lengths.ts';
 import type { BlindDepth, BlindTap, InsertLength } from './insert-lengths.ts';
@@ -123,6 +128,23 @@ function insertWall(q: InsertQuestion, limits: InsertLimits): InsertWall | undef
 function wallAfterTap({ wall, hole }: InsertQuestion, limits: InsertLimits): Length | undefined {
   if (wall?.kind === 'centre-to-edge') return minus(wall.distance, dividedBy(limits.majorMost, 2));
   return wall && hole ? minus(wall.wall, tapReach(limits, mean(hole.tightest))) : undefined;
+}
+
+/**
+ * Whether a hole leaves too little thread for an insert. One inside the standard's limits never does, however coarse its
+ * thread: #2-56 has 56 % left at the standard's own most.
+ *
+ * Units:  percent of the insert's thread.
+ * Source: ASME B18.29.1 for the limits; 60 % past them: common practice, no source.
+ */
+export function leavesTooLittleThread({ hole, drill }: Pick<InsertAnswer, 'hole' | 'drill'>): boolean {
+  if (hole.state !== 'over' && drill.insideLimits) return false;
+  return threadLeft({ hole, drill }) < leastPercentWorthKeeping;
+}
+
+/** Percent of thread that is left once the hole is ready for its tap. */
+export function threadLeft({ hole, drill }: Pick<InsertAnswer, 'hole' | 'drill'>): number {
+  return hole.percentAfterDrill ?? hole.percent ?? drill.percent;
 }
 
 /** Whether a drill goes through before the tap: not where the hole is right already, or too wide for it. */

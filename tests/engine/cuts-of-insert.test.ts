@@ -9,8 +9,8 @@ import { keepsItsLimits, waysSaid } from './cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 
-function offers(more: Partial<InsertQuestion>) {
-  const thread = threadNamed('7/16-20');
+function offers(more: Partial<InsertQuestion>, designation = '7/16-20') {
+  const thread = threadNamed(designation);
   if (!thread) throw new Error('no such thread');
   const q = { thread, metal: 'steel', ...more } as const;
   const answer = threadInsert(q);
@@ -66,6 +66,18 @@ describe('an insert for a 7/16-20 bolt', () => {
   test('in a hole with too little thread left is not tapped at all', () => {
     // (.50245 − .4700) / .06495 = 50 %
     expect(offers({ hole: hole('.4700') })).toEqual([]);
+  });
+
+  // #41 is .0960: (.0860 + 1.299038/56 − .0960) / (1.299038/56) = 56.9 %, and inside .0899 to .0962 all the same.
+  test('a drill inside the standard’s limits is cut however little thread its fine pitch has: #2-56 in steel', () => {
+    const [way] = offers({}, '#2-56');
+    expect(way?.offers.map(({ operation, drill, thread }) => [operation, drill ?? thread])).toEqual([
+      ['drill', '#41'],
+      ['tap', '#2-56 UNC'],
+    ]);
+    expect(offers({ hole: hole('.0950') }, '#2-56')).toHaveLength(1);
+    // Over the most there is, .0962, and 52 % left: (.1092 − .0971) / .0232.
+    expect(offers({ hole: hole('.0971') }, '#2-56')).toEqual([]);
   });
 
   test('beside a wall that would be too thin is not cut', () => {

@@ -63,6 +63,17 @@ describe('the drill before the insert tap', () => {
     },
   );
 
+  // Listed 10.5 mm; (10 + 1.299038 · 1.5 − 10.5) / (1.299038 · 1.5) = 74.3 %
+  test.each(['aluminium', 'steel'] as const)(
+    'M10x1.5 in %s: 10.5 mm (DIN 8140 table, secondary source)',
+    (metal) => {
+      const choice = insertDrill(named('M10x1.5'), metal);
+      expect([choice.drill.name, choice.listed, choice.insideLimits]).toEqual(['10.5 mm', true, true]);
+      expect(choice.basis).toBe('published: DIN 8140 dimension table (secondary source)');
+      expect(choice.percent).toBeCloseTo(74.3, 1);
+    },
+  );
+
   // Limits .5167 to .5276 in: 33/64 (.5156) is under, 17/32 (.5313) over, and 13.2 mm (.5197) inside.
   test('1/2-13: 33/64 lies under the least and is left out; 13.2 mm lies inside', () => {
     const choice = insertDrill(named('1/2-13'), 'aluminium');

@@ -30,11 +30,12 @@ export const listedInsertDrills: Readonly<Record<string, ListedInsertDrill>> = {
   '3/4-16 UNF': both('49/64'),
   '7/8-14 UNF': both('57/64'),
   '1-14 UNS': both('1-1/64'),
-  // Metric: memory of insert makers' charts, unconfirmed, but for the two printed ones.
+  // Metric: memory of insert makers' charts, unconfirmed, but for the printed ones.
   'M3x0.5': both('3.2 mm'), // a secondary DIN 8140 table lists 3.1 mm, under the minor minimum
   'M4x0.7': { ...both('4.2 mm'), published: 'DIN 8140 dimension table (secondary source)' },
   M7x1: both('7.3 mm'),
   'M8x1.25': { ...both('8.4 mm'), published: 'DIN 8140 dimension table (secondary source)' },
+  'M10x1.5': { ...both('10.5 mm'), published: 'DIN 8140 dimension table (secondary source)' },
   'M10x1.25': both('10.4 mm'),
   M10x1: both('10.3 mm'),
   'M12x1.75': both('12.5 mm'),

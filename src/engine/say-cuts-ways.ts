@@ -1,6 +1,7 @@
 import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
 import { sayClearance, sayFitClass } from './say-fit.ts';
 import { sayUnderLeast } from './say-least.ts';
+import { sayStrengthOfWay } from './say-strength.ts';
 import { sayPieces, sayShimRefusal } from './say-shims.ts';
 import { saySettler, withUnit } from './say-verdict.ts';
 import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
@@ -15,6 +16,8 @@ export type SaidWay = {
   readonly what: string;
   /** What it does not give back. */
   readonly caution?: string;
+  /** That metal comes off a part that carries load for it. */
+  readonly strength?: string;
 };
 
 const NAMES: Readonly<Record<WayOutKind, string>> = {
@@ -49,7 +52,19 @@ export function sayWayOut(way: WayOut, unit: ShownUnit): SaidWay {
   if (way.state === 'out') return { title, what: sayWhyNot(way.why, unit) };
   const isAsMeant = way.kind === 'next-class' && way.stillMet;
   const caution = isAsMeant ? undefined : CAUTIONS[way.kind];
-  return { title: titleOf(way, title), what: whatToDo(way, unit), ...(caution !== undefined && { caution }) };
+  const strength = sayStrengthOfWay(takesOff(way));
+  return {
+    title: titleOf(way, title),
+    what: whatToDo(way, unit),
+    ...(caution !== undefined && { caution }),
+    ...(strength !== '' && { strength }),
+  };
+}
+
+/** A sleeve that goes on the shaft as it is takes nothing off it. */
+function takesOff(way: OpenWay): 'hole' | 'pin' | undefined {
+  if (way.kind === 'bush') return 'hole';
+  return way.kind === 'sleeve' && way.turnTo ? 'pin' : undefined;
 }
 
 type OpenWay = Extract<WayOut, { state: 'open' }>;

@@ -10,6 +10,7 @@ import { say } from './say.ts';
 import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
 import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
 import { sayShared, sideOf } from './say-line-up-shared.ts';
+import { SOMETHING_WEAKER, sayWeaker } from './say-strength.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
 import { showAgainst } from './show-limits.ts';
 import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
@@ -199,7 +200,7 @@ export function sayGive({ of, by, to }: Give, unit: ShownUnit): string {
     case 'slot':
       return `Move the ${part} ${grows ? 'outward' : 'inward'} on its bracket by ${amount}, to ${goal}.`;
     case 'bracket':
-      return `Thin the ${part} by ${amount}, to ${goal}.`;
+      return `Thin the ${part} by ${amount}, to ${goal}. ${sayWeaker(part)}`;
     case 'float':
       return `Give the ${part === 'float' ? 'bracket' : part.replace('float', 'bracket')} ${amount} less float: ${goal}.`;
     case 'offset':
@@ -217,6 +218,16 @@ export function sayGive({ of, by, to }: Give, unit: ShownUnit): string {
     default:
       return `Change ${part} by ${figure(by, unit)}, to ${goal}.`;
   }
+}
+
+/** Said beside ways that may take metal off a part: a disc or a sprocket that comes in, a slot that moves, a narrower hub. */
+export function sayGivesStrength(gives: readonly Give[]): string {
+  const mayTakeMetal = ({ of, by }: Give) => {
+    const { plain } = parted(of);
+    if (plain === 'disc' || plain === 'sprocket') return isNegative(by);
+    return plain === 'slot' || plain === 'plate' || plain === 'hub';
+  };
+  return gives.some(mayTakeMetal) ? SOMETHING_WEAKER : '';
 }
 
 /** Where nothing alone is enough. */

@@ -4,6 +4,7 @@ import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { isZero, type Length } from './length.ts';
 import { sayDrillSize } from './say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
+import { sayStrengthOfWay } from './say-strength.ts';
 import { show, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 
@@ -14,18 +15,36 @@ export type SaidRoute = {
   readonly why: string;
   /** What the cure does and doesn't give back; for every route that cuts a part. */
   readonly caution?: string;
+  /** That metal comes off a part that carries load for it: never out of sight. */
+  readonly strength?: string;
 };
 
 /** A route in a fitter's words: its name, what to do, why it is in, out or waiting, and what it doesn't restore. */
 export function sayRoute(route: Route, unit: ShownUnit): SaidRoute {
   const caution = CAUTIONS[route.kind];
+  const strength = route.state === 'out' ? '' : sayStrengthOfWay(takesOff(route));
   return {
     title: titleOf(route),
     what: whatToDo(route, unit),
     why: route.why.map((reason) => sayRouteReason(reason, unit)).join(' '),
     ...(caution !== undefined && { caution }),
+    ...(strength !== '' && { strength }),
   };
 }
+
+function takesOff({ steps }: Pick<Route, 'steps'>): 'hole' | 'pin' | undefined {
+  if (steps.some(({ do: does }) => OPENS_A_HOLE.has(does))) return 'hole';
+  return steps.some(({ do: does }) => does === 'turn-pin') ? 'pin' : undefined;
+}
+
+const OPENS_A_HOLE: ReadonlySet<RouteStep['do']> = new Set([
+  'drill',
+  'tap-for-insert',
+  'open-bore',
+  'open-mating-holes',
+  'ream-for-bushing',
+  'ream-true',
+]);
 
 /** What the slop means at the arm's end, or why that can't be worked out; nothing where no arm was given. */
 export function sayRock(

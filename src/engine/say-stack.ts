@@ -1,5 +1,6 @@
 import { absolute, isNegative, type Length } from './length.ts';
 import { say } from './say.ts';
+import { sayStrength } from './say-strength.ts';
 import { sayVerdict, withUnit } from './say-verdict.ts';
 import { listed } from './say-words.ts';
 import { figure, figureBetween, show, showBand, showBetween, type ShownUnit } from './show.ts';
@@ -44,7 +45,10 @@ export function sayTrim(offer: TrimOffer, unit: ShownUnit): string {
 
 function sayFaced(trim: Trim, unit: ShownUnit): string {
   const { part, take, from, to } = trim;
-  return `Face ${show(take, unit)} off ${part}: ${figure(from, unit)} to ${figure(to, unit)}; ${sayFrom(trim, unit)}.`;
+  return withStrength(
+    `Face ${show(take, unit)} off ${part}: ${figure(from, unit)} to ${figure(to, unit)}; ${sayFrom(trim, unit)}.`,
+    [part],
+  );
 }
 
 /** `Leave washer out: float .010.`, with what goes into its place or what has to come off besides. */
@@ -67,7 +71,15 @@ export function sayShared({ trims, missing }: SharedTrim, unit: ShownUnit): stri
       `${pieces > 1 ? `${pieces} of ` : ''}${part} from ${figure(from, unit)} to ${figure(to, unit)}`,
   );
   const short = missing ? ` ${withUnit(figure(missing, unit), unit)} is missing still.` : '';
-  return `${missing ? 'At the most: face' : 'Together: face'} ${listed(faced)}.${short}`;
+  return withStrength(
+    `${missing ? 'At the most: face' : 'Together: face'} ${listed(faced)}.${short}`,
+    trims.map(({ part }) => part),
+  );
+}
+
+/** A part that carries load is never faced without its strength being said. */
+function withStrength(said: string, parts: readonly string[]): string {
+  return [said, ...parts.map(sayStrength)].filter((sentence) => sentence !== '').join(' ');
 }
 
 /** How much is too much or too little in all, whichever part gives: nobody said yet which one may. */

@@ -8,6 +8,7 @@ import {
   sayCheck,
   sayDeed,
   sayGive,
+  sayGivesStrength,
   sayLineUp,
   sayLineUpRefusal,
   sayRoom,
@@ -284,6 +285,21 @@ describe('what a check says', () => {
 
 describe('what would have to give', () => {
   test.each([
+    // What may take metal off a part that isn't named is never offered without its strength.
+    { of: 'disc', by: '-.063', said: true },
+    { of: 'disc', by: '.063', said: false },
+    { of: 'sprocket', by: '-.040', said: true },
+    { of: 'leftSlot', by: '.067', said: true },
+    { of: 'plate', by: '-.050', said: true },
+    { of: 'hub', by: '-.050', said: true },
+    { of: 'offset', by: '.125', said: false },
+    { of: 'float', by: '-.004', said: false },
+  ])('has its strength said beside it where $of gives $by: $said', ({ of, by, said }) => {
+    const words = sayGivesStrength([{ of, by: inch(by), to: inch('.1') }]);
+    expect(words.endsWith('strength judged before you cut.')).toBe(said);
+  });
+
+  test.each([
     { of: 'disc', by: '.063', to: '.375', said: 'Space the disc out by .063, to .375.' },
     { of: 'disc', by: '-.063', to: '.249', said: 'Set the disc in by .063, to .249.' },
     { of: 'leftDisc', by: '.063', to: '.375', said: 'Space the left disc out by .063, to .375.' },
@@ -295,7 +311,12 @@ describe('what would have to give', () => {
       to: '.120',
       said: 'Move the right slot inward on its bracket by .067, to .120.',
     },
-    { of: 'bracket', by: '-.067', to: '1.133', said: 'Thin the bracket by .067, to 1.133 in.' },
+    {
+      of: 'bracket',
+      by: '-.067',
+      to: '1.133',
+      said: 'Thin the bracket by .067, to 1.133 in. Metal off the bracket makes it weaker: have its strength judged before you cut.',
+    },
     { of: 'float', by: '-.004', to: '.006', said: 'Give the bracket .004 less float: .006.' },
     { of: 'rightFloat', by: '-.004', to: '.006', said: 'Give the right bracket .004 less float: .006.' },
     { of: 'offset', by: '.125', to: '.125', said: 'Let the wheel sit .125 further right than you asked.' },

@@ -1,6 +1,7 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length.ts';
+import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
 import { removeCut, setCutState, type SaidCutState } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
@@ -45,6 +46,9 @@ export function CutForm({ cut }: { cut: Cut }) {
       <OlderBasis cut={cut} />
       <StateBand cut={cut} unit={unit} />
       <WhatIsLeft cut={cut} unit={unit} />
+      {isOpen(cut) && sayStrengthOfCut(cut) !== '' && (
+        <p class="cut-form-strength">{sayStrengthOfCut(cut)}</p>
+      )}
       {isOpen(cut) && hasItsOwnSize(cut) && <HoleCaution />}
       <Figures cut={cut} unit={unit} />
       <CutPasses cut={cut} unit={unit} />

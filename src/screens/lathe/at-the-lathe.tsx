@@ -2,6 +2,7 @@ import { cutName } from '../../engine/tap-name.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { onDial } from '../../engine/dial.ts';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
+import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { sayStandIn, sayTooFast } from '../../engine/say-cuts-speed.ts';
 import { sayPlanNote } from '../../engine/say-cuts.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
@@ -168,6 +169,7 @@ function Cautions({ at: { cut, progress, speed }, unit }: { at: LatheCut; unit: 
   const { plan } = progress;
   const sentences = [
     ...latheCautions({ operation: cut.operation }),
+    sayStrengthOfCut(cut),
     plan?.ok === true ? sayPlanNote(plan.value, unit) : '',
     ...(speed?.ok === true ? [sayTooFast(speed.value), sayStandIn(speed.value)] : []),
   ].filter((sentence) => sentence !== '');

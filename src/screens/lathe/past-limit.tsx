@@ -71,7 +71,7 @@ export function WaysOutRows({ at, unit }: PastLimitProps) {
 }
 
 function WayRow({ way, unit, onPress }: { way: WayOut; unit: ShownUnit; onPress: () => unknown }) {
-  const { title, what, caution } = sayWayOut(way, unit);
+  const { title, what, caution, strength } = sayWayOut(way, unit);
   const isOut = way.state === 'out';
   const canLead = !isOut || way.why.code === 'mate-not-known';
   return (
@@ -81,6 +81,7 @@ function WayRow({ way, unit, onPress }: { way: WayOut; unit: ShownUnit; onPress:
         <>
           {what}
           {caution !== undefined && <span class="row-detail">{caution}</span>}
+          {strength !== undefined && <span class="row-detail">{strength}</span>}
         </>
       }
       mark={<VerdictMark kind={isOut ? 'no-good' : 'good'} />}

@@ -1,6 +1,7 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import type { Entry } from '../../engine/entry.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
+import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
@@ -57,6 +58,7 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
           ...(cut.thread === undefined ? [] : [['Tap', tapOfCut(cut)] as const]),
         ]}
       />
+      {sayStrengthOfCut(cut) !== '' && <p>{sayStrengthOfCut(cut)}</p>}
       {isOlder(cut, data) && <p>{OLDER_READINGS}</p>}
       {passes.length > 0 && (
         <SheetTable

@@ -99,11 +99,12 @@ export function HoleAndPinSheet({ data }: SheetProps) {
       {rock !== undefined && <p>{rock}</p>}
       <ul>
         {answer.routes.map((route) => {
-          const { title, what, why, caution } = sayRoute(route, unit);
+          const { title, what, why, caution, strength } = sayRoute(route, unit);
           return (
             <li key={route.kind}>
               <strong>{`${title}, ${ROUTE_STATES[route.state]}.`}</strong> {what} {why}
               {route.state !== 'out' && caution !== undefined && ` ${caution}`}
+              {strength !== undefined && ` ${strength}`}
             </li>
           );
         })}

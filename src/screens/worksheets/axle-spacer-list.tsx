@@ -1,7 +1,7 @@
 import { isZero } from '../../engine/length.ts';
 import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from '../../engine/line-up.ts';
 import type { Give } from '../../engine/line-up-gives.ts';
-import { NOTHING_GIVES, sayDeed, sayGive } from '../../engine/say-line-up.ts';
+import { NOTHING_GIVES, sayDeed, sayGive, sayGivesStrength } from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
 import { settlerSaid } from './axle-settler.ts';
@@ -75,6 +75,7 @@ export function AxleGives({
   gives: readonly Give[];
   unit: ShownUnit;
 }) {
+  const strength = sayGivesStrength(gives);
   return (
     <section class="axle-gives">
       <h2>{title}</h2>
@@ -87,6 +88,7 @@ export function AxleGives({
           ))}
         </ul>
       )}
+      {strength !== '' && <p>{strength}</p>}
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { metalBetween } from '../../engine/cut.ts';
 import { type CutWay } from '../../engine/cuts-of-way.ts';
 import { isMore, zero } from '../../engine/length.ts';
 import { sayGood } from '../../engine/say-ring.ts';
+import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { materials } from '../../engine/tables/materials.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { createCuts, cutsOf } from '../../store/cuts.ts';
@@ -227,6 +228,7 @@ function OfferCard({ data, way, index, offer, picks, onTick }: OfferCardProps) {
       <Figure offer={offer} unit={unit} />
       <p class="cut-it-off">{offWords(offer, unit)}</p>
       <p>{sayGood(offer, unit)}</p>
+      {sayStrengthOfCut(offer) !== '' && <p>{sayStrengthOfCut(offer)}</p>}
       <p class="cut-it-from">{`Limits: ${offer.limitsFrom}.`}</p>
       <div class="cut-it-keys">
         <LinkButton href={at('machine')} label={`Machine: ${MACHINE_WORDS[machineOf(picks, place)]}`}>

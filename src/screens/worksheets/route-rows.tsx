@@ -52,6 +52,7 @@ export function RouteRows({ data, routes }: { data: WorksheetData; routes: reado
                   {said.title} <small>{ROUTE_STATES[route.state]}</small>
                 </h3>
                 {said.what !== '' && <p>{said.what}</p>}
+                {said.strength !== undefined && <p>{said.strength}</p>}
                 {route.state !== 'in' && <p class="route-rows-why">{said.why}</p>}
               </div>
               <VerdictMark kind={MARKS[route.state]} />

@@ -5,6 +5,7 @@ import { setPart } from '../../store/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { bandOf } from '../../engine/estimate.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
+import { sayStrength } from '../../engine/say-strength.ts';
 import { show } from '../../engine/show.ts';
 import { Button } from '../common/button.tsx';
 import { bandWords } from '../common/band-words.ts';
@@ -158,6 +159,7 @@ function PartForm({ data, partId, part, trouble, onChange, onRename, onRemove }:
           may be cut
         </Button>
       </Choice>
+      {sayStrength(part.name) !== '' && <p class="worksheet-said">{sayStrength(part.name)}</p>}
       <div class="stack-part-keys">
         <Button onPress={() => onChange({ ...part, order: part.order - 1.5 })}>Further left</Button>
         <Button onPress={() => onChange({ ...part, order: part.order + 1.5 })}>Further right</Button>

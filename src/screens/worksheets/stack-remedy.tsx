@@ -9,6 +9,7 @@ import {
   sayUnproved,
   shimFigure,
 } from '../../engine/say-stack.ts';
+import { sayStrength } from '../../engine/say-strength.ts';
 import { say } from '../../engine/say.ts';
 import { figure, showBetween, type ShownUnit } from '../../engine/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
@@ -46,6 +47,7 @@ export function StackRemedy({ question: { parts, want }, answer, unit }: RemedyP
           unit={`${unit} off`}
         >
           <LeadNext>{`${figure(trim.from, unit)} → ${figure(trim.to, unit)}`}</LeadNext>
+          {sayStrength(trim.part) !== '' && <p>{sayStrength(trim.part)}</p>}
           <p>{`${trim.proved ? 'good' : 'by the sizes alone'} from ${showBetween(trim.lower, trim.upper, unit)} ${unit}`}</p>
         </Lead>
       ))}

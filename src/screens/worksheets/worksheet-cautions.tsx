@@ -1,3 +1,4 @@
+import { HOLE_WEAKER } from '../../engine/say-strength.ts';
 import { Caution } from '../common/caution.tsx';
 
 /** What a worksheet's answer does not give, said on its screen and printed with it. */
@@ -5,7 +6,7 @@ export function InsertCaution() {
   return (
     <Caution heading="What an insert gives back:">
       a good thread, not the metal that was lost. The part is weaker by what the tap takes, and a crack stays
-      a crack.
+      a crack. {HOLE_WEAKER}
     </Caution>
   );
 }
@@ -14,7 +15,7 @@ export function BushingCaution() {
   return (
     <Caution heading="What a bushing gives back:">
       the size of the hole, not the strength of the metal that was cut away. A crack stays a crack: look for
-      one before you ream.
+      one before you ream. {HOLE_WEAKER}
     </Caution>
   );
 }

@@ -1,0 +1,58 @@
+import type { Operation } from './cut.ts';
+
+/** What is always said with it: nobody here judges strength. */
+const JUDGED = 'have its strength judged before you cut.';
+
+// What a fitter calls parts that something hangs on. Common practice, no source: a name that is none of these is a
+// spacer, and a spacer's length carries nothing away.
+const CARRIES =
+  /\b(?:bracket|leg|fork|arm|swingarm|calliper|caliper|lug|boss|hanger|plate|hub|frame|clamp|yoke|stem|axle|spindle|shaft|stay|link|upright|strut|carrier|mount|tab|eye|beam|disc|rotor|sprocket|pin|bolt|stud)s?\b/i;
+// `Washer under the arm`, `Hub to bracket`: what is between such parts is none itself.
+const BETWEEN = /\b(?:spacer|washer|shim|sleeve|bushing|bush|ring|collar|gasket|seal|shield)s?\b|\bto\b/i;
+const HOLES: ReadonlySet<string> = new Set(['hole', 'bore', 'recess']);
+
+/** Whether a part by this name carries load, so that no metal comes off it without its strength being said. */
+export function carriesLoad(part: string): boolean {
+  return CARRIES.test(part) && !BETWEEN.test(part);
+}
+
+/** Said wherever a part may be made thinner, shorter or smaller; empty for a spacer, which carries nothing away. */
+export function sayStrength(part: string): string {
+  return carriesLoad(part) ? sayWeaker(part) : '';
+}
+
+/** `Metal off the bracket makes it weaker: have its strength judged before you cut.` */
+export function sayWeaker(part: string): string {
+  return `Metal off the ${part} makes it weaker: ${JUDGED}`;
+}
+
+/** Where one of several ways may need metal off a part that isn't named. */
+export const SOMETHING_WEAKER = `Where metal comes off a part for it, ${JUDGED}`;
+
+/** Said wherever a hole is drilled, reamed, bored or tapped in a part. */
+export const HOLE_WEAKER = 'A larger hole leaves less metal: have the part’s strength judged before you cut.';
+
+/** What is said of a way to cure a joint, by what it takes metal off: the part round its hole, or its pin. */
+export function sayStrengthOfWay(takesOff: 'hole' | 'pin' | undefined): string {
+  if (takesOff === undefined) return '';
+  return takesOff === 'hole' ? HOLE_WEAKER : sayWeaker('pin');
+}
+
+/** What is said of a cut, on its list, its page, at the machine and on the sheet; empty where nothing carries less by it. */
+export function sayStrengthOfCut({
+  name,
+  part,
+  operation,
+}: {
+  readonly name: string;
+  readonly part: string;
+  readonly operation: Operation;
+}): string {
+  // A part that is made new has all the metal it is drawn with.
+  if (/made new/i.test(name)) return '';
+  const inHole = HOLES.has(part.toLowerCase());
+  if (HOLE_WORK.has(operation)) return inHole || carriesLoad(part) ? HOLE_WEAKER : '';
+  return inHole ? '' : sayStrength(part);
+}
+
+const HOLE_WORK: ReadonlySet<Operation> = new Set(['drill', 'tap', 'ream', 'bore']);

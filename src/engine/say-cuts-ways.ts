@@ -2,7 +2,7 @@ import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
 import { sayClearance, sayFitClass } from './say-fit.ts';
 import { sayUnderLeast } from './say-least.ts';
 import { sayStrengthOfWay } from './say-strength.ts';
-import { sayPieces, sayShimRefusal } from './say-shims.ts';
+import { sayPickUnproved, sayPieces, sayShimRefusal } from './say-shims.ts';
 import { saySettler, withUnit } from './say-verdict.ts';
 import { figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import { absolute, isNegative } from './length.ts';
@@ -125,7 +125,7 @@ function sayShim(way: Extract<OpenWay, { kind: 'shim' }>, unit: ShownUnit): stri
 
 function sayFromDrawer(pick: ShimPick, unit: ShownUnit): string {
   const together = `${sayPieces(pick, unit)}, together ${show(pick.total, unit)}`;
-  if (pick.fits) return `From the drawer: ${together}.`;
+  if (pick.fits) return `From the drawer: ${together}. ${sayPickUnproved(pick)}`.trimEnd();
   return `Nothing in the drawer fits; nearest ${together}, ${show(absolute(pick.offAim), unit)} ${isNegative(pick.offAim) ? 'too thin' : 'too thick'}.`;
 }
 

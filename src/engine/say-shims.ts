@@ -14,7 +14,8 @@ export function sayPieces({ picked }: Pick<ShimPick, 'picked'>, unit: ShownUnit)
 /** `Together .025, leaves .0098.`; how far off where nothing in the drawer comes close enough. */
 export function sayPick(pick: ShimPick, leaves: Length, unit: ShownUnit): string {
   const said = (length: Length) => withUnit(figure(length, unit), unit);
-  if (pick.fits) return `Together ${said(pick.total)}, leaves ${said(leaves)}.`;
+  const untried = pick.untried ? ' There are too many ways to try them all.' : '';
+  if (pick.fits) return `Together ${said(pick.total)}, leaves ${said(leaves)}.${untried}`;
   const way = isNegative(pick.offAim) ? 'too thin' : 'too thick';
   return `Nothing in the drawer fits. Nearest possible: together ${said(pick.total)}, leaves ${said(leaves)}, ${said(absolute(pick.offAim))} ${way} for the aim.`;
 }
@@ -25,6 +26,11 @@ export function sayPickBand({ band, pieces }: ShimPick, unit: ShownUnit): string
   return pieces > 1
     ? `The ${pieces} pieces together are ${known}: each one adds to it.`
     : `The piece is ${known}.`;
+}
+
+/** Where a pick lies inside its limits but its own band reaches past one. */
+export function sayPickUnproved({ fits, proves }: Pick<ShimPick, 'fits' | 'proves'>): string {
+  return fits && !proves ? 'As closely as these sizes are known, it isn’t proved.' : '';
 }
 
 export function sayShimRefusal(refusal: ShimRefusal): string {

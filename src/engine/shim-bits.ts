@@ -50,6 +50,43 @@ export function pickOfExactly(
   return wanted.length === 0 ? 'none' : readBack(wanted, pieces, sizes, kept);
 }
 
+/** What so many pieces can come to. */
+export type Reach = {
+  /** The sums inside. */
+  readonly sums: readonly number[];
+  /** Whether so many pieces of the sizes up to this place, thickest first, can make a sum that leads there. */
+  readonly isMade: (place: number, sum: number, pieces: number) => boolean;
+};
+
+/**
+ * Every sum between these that exactly so many pieces come to, and the way to read them back; `too-much` where the effort
+ * ran out.
+ *
+ * Range, source: as `pickOfExactly`. `isMade` is asked of what is left of one of the sums once thinner pieces are taken off.
+ */
+export function reachOfExactly(
+  pieces: number,
+  sizes: readonly ShimSize[],
+  { least, most }: { readonly least: number; readonly most: number },
+  effort: Effort,
+): Reach | 'too-much' {
+  const kept: Sums[] = [];
+  let sums = noneTaken(pieces, sizes, { least, most, aimQuarters: 0 }, effort);
+  for (const size of sizes) {
+    sums = withSize(sums, size, effort);
+    if (effort.words < 0) return 'too-much';
+    kept.push(sums);
+  }
+  const all = sums[pieces];
+  const inside: number[] = [];
+  for (let sum = Math.max(0, least); all && sum <= Math.min(most, all.least + all.width - 1); sum += 1)
+    if (holds(all, sum)) inside.push(sum);
+  return {
+    sums: inside,
+    isMade: (place, sum, left) => (place < 0 ? sum === 0 && left === 0 : holds(kept[place]?.[left], sum)),
+  };
+}
+
 /** Only sums that the thickest and the thinnest pieces there are can bring inside have a bit. */
 function noneTaken(
   pieces: number,

@@ -1,8 +1,9 @@
-import { combine, type Band, type Term } from './estimate.ts';
-import { isMore, minus, negate, type Length } from './length.ts';
+import { combine, type Band } from './estimate.ts';
+import { minus, negate, type Length } from './length.ts';
 import type { ShimPick, ShimQuestion } from './shims.ts';
-import type { StackAnswer, StackQuestion, StackWant } from './spacer-stack.ts';
-import { verdictOf, type Verdict } from './verdict.ts';
+import { stackVerdict, type StackAnswer, type StackQuestion } from './spacer-stack.ts';
+import { gapTerms, gapWanted } from './stack-change.ts';
+import type { Verdict } from './verdict.ts';
 
 /**
  * What shims a stack with too much room wants: how thick in all, and from where to where.
@@ -11,15 +12,23 @@ import { verdictOf, type Verdict } from './verdict.ts';
  *          between the limits themselves. A clamp wants the parts to stand proud, so its gap is below zero.
  * Range:   undefined where the stack is good, or has too little room.
  */
-export function shimsWanted(
-  { want }: StackQuestion,
-  { gap, shim, verdict, provable }: StackAnswer,
-): Omit<ShimQuestion, 'drawer'> | undefined {
-  if (shim) return { aim: shim.thickness, lower: shim.lower, upper: shim.upper };
-  const wanted = gapWanted(want);
-  if (provable || verdict.kind === 'good' || !isMore(gap, wanted.aim)) return undefined;
-  const aim = minus(gap, wanted.aim);
-  return { aim, lower: minus(gap, wanted.most), upper: minus(gap, wanted.least) };
+export function shimsWanted({ shim }: StackAnswer): Omit<ShimQuestion, 'drawer'> | undefined {
+  return shim && { aim: shim.thickness, lower: shim.lower, upper: shim.upper };
+}
+
+/**
+ * The same as it is asked of the drawer: between the whole limits, with the stack's own sizes beside, as each pick is judged
+ * with the band that all of them have together.
+ */
+export function shimsAsked(q: StackQuestion, answer: StackAnswer): Omit<ShimQuestion, 'drawer'> | undefined {
+  if (!answer.shim) return undefined;
+  const { least, most } = gapWanted(q.want);
+  return {
+    aim: answer.shim.thickness,
+    lower: minus(answer.gap, most),
+    upper: minus(answer.gap, least),
+    beside: gapTerms(q),
+  };
 }
 
 /**
@@ -34,20 +43,6 @@ export function stackWithShims(
   const shims = picked.map(({ piece, count }) => ({ estimate: piece.thickness, coefficient: -count }));
   const { value, band } = combine([...gapTerms(q), ...shims]);
   const wanted = q.want.kind === 'clamp' ? negate(value) : value;
-  const verdict = verdictOf({ value: wanted, ...band, limits: q.want.limits });
+  const verdict = stackVerdict({ want: q.want, wanted, band });
   return { gap: value, wanted, band, verdict };
-}
-
-function gapTerms({ direct, fixed, parts }: StackQuestion): readonly Term[] {
-  if (direct) return [{ estimate: direct, coefficient: 1 }];
-  return [
-    { estimate: fixed.length, coefficient: 1 },
-    ...parts.map(({ thickness, count }) => ({ estimate: thickness, coefficient: -count })),
-  ];
-}
-
-function gapWanted({ kind, limits, aim }: StackWant) {
-  return kind === 'clamp'
-    ? { least: negate(limits.upper), most: negate(limits.lower), aim: negate(aim) }
-    : { least: limits.lower, most: limits.upper, aim };
 }

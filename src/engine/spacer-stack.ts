@@ -107,7 +107,7 @@ export function spacerStack(q: StackQuestion): StackAnswer {
   const wanted = want.kind === 'clamp' ? negate(gap) : gap;
   const { halfWidth } = known.band;
   const verdict = stackVerdict({ want, wanted, band: known.band });
-  const needed = neededChange({ gap, want, halfWidth });
+  const needed = neededChange({ gap, want, band: known.band });
   const isGood = verdict.kind === 'good';
   const isTooSmall = !isGood && isMore(needed.aim, zero);
   const isTooBig = !isGood && isLess(needed.aim, zero);
@@ -119,7 +119,7 @@ export function spacerStack(q: StackQuestion): StackAnswer {
     ({ result, figure, instead }) => result.ok || figure || (instead && !instead.still),
   );
   const shared =
-    isTooSmall && mayGive && !isAlone ? sharedTrim(q, gap, parts.filter(canGive), halfWidth) : undefined;
+    isTooSmall && mayGive && !isAlone ? sharedTrim(q, gap, parts.filter(canGive), known.band) : undefined;
   const extra = isTooBig ? newPart(q, needed) : undefined;
   return {
     gap,

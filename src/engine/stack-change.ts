@@ -1,5 +1,5 @@
 import { aimedInside, type Change } from './change-wanted.ts';
-import { combine, type Term } from './estimate.ts';
+import { combine, type Band, type Term } from './estimate.ts';
 import { isMore, minus, negate, plus, type Length } from './length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 
@@ -14,22 +14,22 @@ export type StackChange = Change & Proof;
  *
  * Units:   aim − gap, a clamp's aim and limits counted as −gap. Least and most are what ± halfWidth leaves of the limits; an
  *          aim closer to one of them than the band counts as what is left there.
- * Range:   where the band leaves nothing, the limits stand whole, the aim as it is, and it isn't proved: the figure is
+ * Range:   where the band leaves nothing, or a size is in doubt, the limits stand whole, the aim as it is, and it isn't proved: the figure is
  *          never withheld.
  */
 export function neededChange({
   gap,
   want,
-  halfWidth,
+  band: { halfWidth, doubt },
 }: {
   readonly gap: Length;
   readonly want: StackWant;
-  readonly halfWidth: Length;
+  readonly band: Pick<Band, 'halfWidth' | 'doubt'>;
 }): StackChange {
   const { aim, least, most } = gapWanted(want);
   const whole = { aim: minus(aim, gap), least: minus(least, gap), most: minus(most, gap) };
   const left = { ...whole, least: plus(whole.least, halfWidth), most: minus(whole.most, halfWidth) };
-  const proved = !isMore(left.least, left.most);
+  const proved = doubt !== true && !isMore(left.least, left.most);
   return { ...(proved ? aimedInside(left) : whole), halfWidth, proved };
 }
 
@@ -76,8 +76,8 @@ export function gapTerms(
  * Range:   of a sum the part's own band is in it already, and the new length is taken to be known as well as the old. A gap
  *          that was read is the gap with the old length: the part's own band goes in beside it.
  */
-export function halfWidthAfter(q: StackQuestion, { thickness }: StackPart): Length {
+export function bandAfter(q: StackQuestion, { thickness }: StackPart): Band {
   const { direct } = q;
   const own: readonly Term[] = direct ? [{ estimate: thickness, coefficient: 1 }] : [];
-  return combine([...gapTerms(q), ...own]).band.halfWidth;
+  return combine([...gapTerms(q), ...own]).band;
 }

@@ -34,9 +34,9 @@ export function outOfStack(q: StackQuestion, { gap, place, part, mayShim }: Aske
   const wanted = gapWanted(q.want);
   for (let pieces = 1; pieces <= part.count; pieces += 1) {
     const left = plus(gap, times(mean(part.thickness), pieces));
-    const { halfWidth } = combine(gapTerms(q, { place, pieces })).band;
-    const change = neededChange({ gap: left, want: q.want, halfWidth });
-    const { proved } = change;
+    const { band } = combine(gapTerms(q, { place, pieces }));
+    const change = neededChange({ gap: left, want: q.want, band });
+    const { halfWidth, proved } = change;
     const { kind } = q.want;
     const leaves = kind === 'clamp' ? negate(left) : left;
     const out = { pieces, leaves, kind, halfWidth, proved };

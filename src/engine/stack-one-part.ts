@@ -48,7 +48,7 @@ function madeOne(
 ): MadeOne | undefined {
   const { value: room, band } = combine(roomTerms(q, gone, places));
   // With nothing in their place the room itself would be the gap: so much longer the parts have to become.
-  const change = neededChange({ gap: room, want: q.want, halfWidth: band.halfWidth });
+  const change = neededChange({ gap: room, want: q.want, band });
   const { halfWidth, proved } = change;
   const least = q.usualLeast ?? usualLeastLength.in;
   const [aim, upper] = [negate(change.aim), negate(change.least)];

@@ -1,9 +1,9 @@
-import { mean } from './estimate.ts';
+import { mean, type Band } from './estimate.ts';
 import { isLess, isMore, largest, minus, smallest, zero, type Length } from './length.ts';
 import { cutTarget, metalOnTarget, roundMetalOn } from './metal-on.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { StackPart, StackQuestion } from './spacer-stack.ts';
-import { halfWidthAfter, neededChange, type Proof, type StackChange } from './stack-change.ts';
+import { bandAfter, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import { outOfStack, type LeftOut } from './stack-leave-out.ts';
 import { usualLeastLength } from './tables/least-part.ts';
 
@@ -42,7 +42,7 @@ export function trimOffer(q: StackQuestion, gap: Length, place: number, part: St
   const { name, thickness } = part;
   const from = mean(thickness);
   const least = leastLengthOf(q, part);
-  const change = neededChange({ gap, want: q.want, halfWidth: halfWidthAfter(q, part) });
+  const change = neededChange({ gap, want: q.want, band: bandAfter(q, part) });
   const after = lengthAfter(from, change);
   const aim = largest(after.aim, least);
   if (isMore(least, smallest(after.upper, from)) || !isLess(aim, from)) {
@@ -95,7 +95,7 @@ export type LongerPart = Proof & {
 export function longerPart(q: StackQuestion, gap: Length, place: number, part: StackPart): LongerPart {
   const { name, thickness, adjustable } = part;
   const from = mean(thickness);
-  const change = neededChange({ gap, want: q.want, halfWidth: halfWidthAfter(q, part) });
+  const change = neededChange({ gap, want: q.want, band: bandAfter(q, part) });
   const { aim, upper, ...after } = lengthAfter(from, change);
   const lower = largest(after.lower, from);
   const target = metalOnTarget({ aim, lower, upper }, 'length', q.step);
@@ -125,7 +125,7 @@ export function sharedTrim(
   q: StackQuestion,
   gap: Length,
   parts: readonly StackPart[],
-  halfWidth: Length,
+  band: Band,
 ): SharedTrim | undefined {
   const pieces = parts
     .flatMap((part) => {
@@ -133,7 +133,7 @@ export function sharedTrim(
       return isMore(spare, zero) ? Array.from({ length: part.count }, () => ({ part, spare })) : [];
     })
     .toSorted((a, b) => (isMore(a.spare, b.spare) ? -1 : isLess(a.spare, b.spare) ? 1 : 0));
-  let left = neededChange({ gap, want: q.want, halfWidth }).aim;
+  let left = neededChange({ gap, want: q.want, band }).aim;
   const faced: SharedTrim['trims'][number][] = [];
   for (const { part, spare } of pieces) {
     if (!isMore(left, zero)) break;

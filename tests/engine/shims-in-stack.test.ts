@@ -3,7 +3,7 @@ import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
 import { decimalText, lengthOf, type Length } from '../../src/engine/length.ts';
 import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../src/engine/say-shims.ts';
 import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shims.ts';
-import { shimsWanted, stackWithShims } from '../../src/engine/shims-in-stack.ts';
+import { shimsAsked, shimsWanted, stackWithShims } from '../../src/engine/shims-in-stack.ts';
 import { spacerStack, type StackQuestion, type StackWant } from '../../src/engine/spacer-stack.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
@@ -37,12 +37,12 @@ function shims(...sizes: readonly (readonly [string, string?])[]): readonly Shim
 }
 
 function wantedOf(question: StackQuestion) {
-  const wanted = shimsWanted(question, spacerStack(question));
+  const wanted = shimsWanted(spacerStack(question));
   return wanted && { aim: shown(wanted.aim), lower: shown(wanted.lower), upper: shown(wanted.upper) };
 }
 
 function pickFor(question: StackQuestion, drawer: readonly ShimPiece[]): ShimPick {
-  const wanted = shimsWanted(question, spacerStack(question));
+  const wanted = shimsAsked(question, spacerStack(question));
   if (!wanted) throw new Error('no shims wanted');
   const pick = shimsFromDrawer({ drawer, ...wanted });
   if (!pick.ok) throw new Error(pick.refusal.code);

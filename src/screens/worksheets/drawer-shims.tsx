@@ -1,9 +1,11 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Between } from '../../engine/bearing-seat.ts';
+import type { ToolInForce } from '../../engine/measuring-tool.ts';
+import { toolOfSeveral } from '../../engine/tool-of-several.ts';
 import { absolute, isZero, sum, times, type Length } from '../../engine/length.ts';
 import { mean } from '../../engine/estimate.ts';
 import { sayGoodBetween } from '../../engine/say-bearing-seat.ts';
-import { sayPieces } from '../../engine/say-shims.ts';
+import { sayPickUnproved, sayPieces } from '../../engine/say-shims.ts';
 import { shimsFromDrawer, type ShimPick } from '../../engine/shims.ts';
 import { withUnit } from '../../engine/say-verdict.ts';
 import { figure, figureBetween, type ShownUnit } from '../../engine/show.ts';
@@ -79,21 +81,31 @@ function Take({ data, pick, becomes }: TakeProps) {
   );
 }
 
-/** One piece is known as well as the drawer knows it; several together by their sum. */
+/** One piece is known as well as the drawer knows it; several together as badly as all of them. */
 function sizeOf({ drawer, unit }: WorksheetData, { picked }: ShimPick): SizeInput {
-  const [first] = picked;
-  const alone = picked.length === 1 && first?.count === 1;
-  const kept = alone ? drawer.find(({ piece }) => piece.id === first.piece.id)?.piece.thickness : undefined;
-  return kept ?? { from: 'typed', ...roundedEntry(together(picked), unit, 'nearest') };
+  const kept = picked.flatMap(({ piece: { id }, count }) => {
+    const thickness = drawer.find(({ piece }) => piece.id === id)?.piece.thickness;
+    return thickness ? [{ thickness, count }] : [];
+  });
+  const [first, ...more] = kept;
+  if (first?.count === 1 && more.length === 0) return first.thickness;
+  const tool = toolOfSeveral(kept.flatMap(({ thickness, count }) => toolsOf(thickness, count)));
+  return { from: 'typed', ...roundedEntry(together(picked), unit, 'nearest'), ...(tool && { tool }) };
+}
+
+function toolsOf(thickness: SizeInput, count: number): readonly { tool: ToolInForce; count: number }[] {
+  return thickness.from === 'typed' && thickness.tool ? [{ tool: thickness.tool, count }] : [];
 }
 
 function together(picked: ShimPick['picked']): Length {
   return sum(picked.map(({ piece, count }) => times(mean(piece.thickness), count)));
 }
 
-function fromDrawer({ fits, offAim }: ShimPick, unit: ShownUnit): string {
+function fromDrawer({ fits, proves, offAim }: ShimPick, unit: ShownUnit): string {
   const off = isZero(offAim)
     ? 'right on it'
     : `${withUnit(figure(absolute(offAim), unit), unit)} off the aim`;
+  const unproved = sayPickUnproved({ fits, proves });
+  if (unproved !== '') return `from the drawer, ${off}. ${unproved}`;
   return fits ? `from the drawer, ${off}` : `the nearest the drawer comes, ${off}; it does not fit`;
 }

@@ -1,5 +1,5 @@
 import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from '../../engine/shims.ts';
-import { shimsWanted, stackWithShims } from '../../engine/shims-in-stack.ts';
+import { shimsAsked, stackWithShims } from '../../engine/shims-in-stack.ts';
 import type { Result } from '../../engine/refusal.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import { knownSize, type WorksheetData } from './worksheet-data.ts';
@@ -26,9 +26,9 @@ export function shimOffer(
   question: StackQuestion,
   answer: StackAnswer,
 ): Result<ShimOffer, ShimRefusal> | undefined {
-  const wanted = shimsWanted(question, answer);
-  if (!wanted) return undefined;
-  const found = shimsFromDrawer({ drawer: shimsOnHand(data), ...wanted });
+  const asked = shimsAsked(question, answer);
+  if (!asked) return undefined;
+  const found = shimsFromDrawer({ drawer: shimsOnHand(data), ...asked });
   if (!found.ok) return found;
   const pick = found.value;
   return { ok: true, value: { pick, after: stackWithShims(question, pick) } };

@@ -149,7 +149,10 @@ describe('one part in place of several', () => {
   test('stands in an address by the places of the parts', () => {
     expect(onePartPlaces(onePartId([0, 2]))).toEqual([0, 2]);
     expect(onePartPlaces('trim-1')).toEqual([]);
-    expect(onePartPlaces('one-part-1')).toEqual([]);
+    // one row of several pieces is a place too
+    expect(onePartPlaces('one-part-1')).toEqual([1]);
+    expect(onePartPlaces('one-part-')).toEqual([]);
+    expect(onePartPlaces('one-part-x')).toEqual([]);
   });
 
   test('is cut .960: sleeve .970 less a float of .010', () => {

@@ -79,8 +79,8 @@ export function reachOfExactly(
   }
   const all = sums[pieces];
   const inside: number[] = [];
-  for (let sum = Math.max(0, least); all && sum <= Math.min(most, all.least + all.width - 1); sum += 1)
-    if (holds(all, sum)) inside.push(sum);
+  const highest = all ? Math.min(most, all.least + all.width - 1) : -1;
+  for (let sum = Math.max(0, least); sum <= highest; sum += 1) if (holds(all, sum)) inside.push(sum);
   return {
     sums: inside,
     isMade: (place, sum, left) => (place < 0 ? sum === 0 && left === 0 : holds(kept[place]?.[left], sum)),

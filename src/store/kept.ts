@@ -28,6 +28,27 @@ export const storeNames = [
 
 export type StoreName = (typeof storeNames)[number];
 
+const byJob = ['jobId'];
+
+/** The indexes that today's stores have, as the steps of `steps/` made them. */
+export const indexesOf: Readonly<Partial<Record<StoreName, readonly string[]>>> = {
+  jobs: ['listedAt'],
+  parts: byJob,
+  features: byJob,
+  readings: ['featureId+at', 'jobId+at'],
+  worksheets: byJob,
+  cuts: ['jobId', 'openAt'],
+  checks: byJob,
+  steps: byJob,
+  rechecks: ['jobId', 'openAt'],
+  photos: ['jobId', 'owner'],
+  money: byJob,
+  sheets: byJob,
+  drawerCounts: ['pieceId'],
+  undo: ['jobId+id'],
+  conflicts: byJob,
+};
+
 /** A record as the database holds it: plain values only, lengths as decimal text in millimetres. */
 export type Kept = { readonly id: string; readonly [field: string]: unknown };
 

@@ -1,5 +1,7 @@
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import { refuse, worked } from '../engine/refusal.ts';
+import { indexesOf, storeNames, type StoreName } from './kept.ts';
+import { allSteps } from './steps/all-steps.ts';
 import type { Step } from './steps/step.ts';
 import type { StoreRefusal, StoreResult } from './store-refusal.ts';
 
@@ -103,7 +105,10 @@ async function openOnce(opening: Opening): Promise<StoreResult<IDBPDatabase>> {
       },
       terminated: () => opening.options.onTerminated(),
     });
-    return worked(db);
+    const lost = isOfToday(steps) ? lostOf(db) : undefined;
+    if (lost === undefined) return worked(db);
+    db.close();
+    return refuse({ code: 'store-lost', store: lost });
   } catch (error) {
     return refuse(openingRefusal(error, failedStep));
   }
@@ -115,9 +120,11 @@ async function openOnce(opening: Opening): Promise<StoreResult<IDBPDatabase>> {
  */
 export async function openDatabaseAsItIs(name: string): Promise<StoreResult<IDBPDatabase>> {
   if (!hasDatabases()) return refuse({ code: 'no-storage' });
+  let isThere = true;
   try {
     const db = await openDB(name, undefined, {
       upgrade: (_database, _oldVersion, _newVersion, transaction) => {
+        isThere = false;
         transaction.done.catch(() => undefined);
         abortQuietly(transaction);
       },
@@ -127,7 +134,7 @@ export async function openDatabaseAsItIs(name: string): Promise<StoreResult<IDBP
     });
     return worked(db);
   } catch (error) {
-    return refuse(openingRefusal(error, 0));
+    return refuse(isThere ? openingRefusal(error, 0) : { code: 'nothing-kept' });
   }
 }
 
@@ -162,6 +169,26 @@ function abortQuietly(transaction: { abort(): void }): void {
   } catch {
     // Already aborted by the failing request itself.
   }
+}
+
+/**
+ * A store of today's form that isn't there, or lacks an index, though the database says that it is of today's form: damage
+ * of the browser's. Nothing can be added without another version, and going on would fail at every screen in turn.
+ */
+function lostOf(db: IDBPDatabase): StoreName | undefined {
+  const { objectStoreNames: there } = db;
+  const lost = storeNames.find((name) => !there.contains(name));
+  if (lost !== undefined) return lost;
+  const tx = db.transaction(storeNames);
+  return storeNames.find((name) => {
+    const { indexNames } = tx.objectStore(name);
+    return !(indexesOf[name] ?? []).every((index) => indexNames.contains(index));
+  });
+}
+
+/** Also a later release's, whose first steps are today's. */
+function isOfToday(steps: readonly Step[]): boolean {
+  return allSteps.every((step, index) => steps[index] === step);
 }
 
 function openingRefusal(error: unknown, failedStep: number): StoreRefusal {

@@ -49,6 +49,10 @@ export function sayStore(refusal: StoreRefusal): string {
       return 'The browser could not open your data. Nothing was deleted. Close the browser altogether and open Slipfit again; after that the last backup is the way back.';
     case 'full-disk':
       return 'The phone is full, so this was not kept. Everything logged before is still there. Make room, then press again.';
+    case 'store-lost':
+      return `The browser has damaged your data: the place of each ${nounOf(refusal.store)} is gone or broken. The rest was not touched. Save a backup, clear this site’s data in the browser, then add the file.`;
+    case 'nothing-kept':
+      return 'Nothing of Slipfit is kept in this browser. Look in the one, or the Home Screen app, where you logged.';
     case 'closed':
       return 'Slipfit’s data is closed in this window. Nothing was lost. Open Slipfit again.';
     case 'closed-by-newer-version':

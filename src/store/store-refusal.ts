@@ -10,6 +10,8 @@ export type StoreRefusal =
   | { readonly code: 'opening-hung' }
   | { readonly code: 'opening-failed' }
   | { readonly code: 'full-disk' }
+  | { readonly code: 'store-lost'; readonly store: StoreName }
+  | { readonly code: 'nothing-kept' }
   | { readonly code: 'closed' }
   | { readonly code: 'closed-by-newer-version' }
   | { readonly code: 'thrown-away' }

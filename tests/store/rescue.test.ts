@@ -152,6 +152,6 @@ test('records of a newer Slipfit can be saved by an older one, which leaves them
 
 test('where there are no records none are made up', async () => {
   const name = freshName();
-  expect(refused(await openDatabaseAsItIs(name)).code).toBe('opening-failed');
+  expect(refused(await openDatabaseAsItIs(name)).code).toBe('nothing-kept');
   expect((await indexedDB.databases()).map((one) => one.name)).not.toContain(name);
 });

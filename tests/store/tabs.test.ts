@@ -6,6 +6,7 @@ import { openStore } from '../../src/store/open-store.ts';
 import { StoreUnreadable } from '../../src/store/read.ts';
 import { allSteps } from '../../src/store/steps/all-steps.ts';
 import { watch, type Touched } from '../../src/store/watch.ts';
+import { fixture, writeFixture } from './open-fixture.ts';
 import { closeAll, freshName, openForTest, refused, worked } from './open-for-test.ts';
 
 afterEach(closeAll);
@@ -28,6 +29,7 @@ test('a tab that holds the old database is told, writes its draft, and lets the 
 
 test('an old tab that won’t let go is named after the wait, and asking again goes on waiting', async () => {
   const name = freshName();
+  await writeFixture(name, fixture(1));
   const stubborn = await openDB(name, 1); // no answer to a newer version
   const steps = [...allSteps, () => undefined];
   const first = await openStore({ name, steps, timeoutMs: 30 });
@@ -41,6 +43,7 @@ test('an old tab that won’t let go is named after the wait, and asking again g
 
 test('a tab that won’t let go is named long before a browser that hangs would be', async () => {
   const name = freshName();
+  await writeFixture(name, fixture(1));
   const stubborn = await openDB(name, 1);
   const steps = [...allSteps, () => undefined];
   // The wait for a browser that never answers is longer than this test may last.

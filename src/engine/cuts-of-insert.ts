@@ -17,11 +17,12 @@ import type { Thread } from './threads.ts';
  * no cut of the part.
  *
  * Units:   both are held to the minor diameter of the tapped hole, which is what can be measured after either.
- * Range:   none where the wall would be too thin, or where too little thread would be left to be worth tapping.
+ * Range:   none where the wall or the floor of a blind hole would be too thin, or where too little thread would be left
+ *          to be worth tapping.
  */
 export function cutsOfInsert({ thread }: InsertQuestion, answer: InsertAnswer): readonly CutWay[] {
-  const { hole, drill, wallLeft } = answer;
-  if (wallLeft?.enough === false || leavesTooLittleThread(answer)) return [];
+  const { hole, drill, wallLeft, blindDepth } = answer;
+  if (wallLeft?.enough === false || blindDepth?.floorMissing || leavesTooLittleThread(answer)) return [];
   return wayOf({
     id: 'insert',
     name: 'Thread insert',

@@ -1,4 +1,4 @@
-import { isLess, isMore, minus, plus, times, lengthOf, type Length } from './length.ts';
+import { isLess, isMore, minus, plus, times, lengthOf, zero, type Length } from './length.ts';
 import type { Thread } from './threads.ts';
 
 const DIAMETERS = [
@@ -26,8 +26,11 @@ export type BlindDepth = {
   /** To the drill's full diameter; its point goes `point` deeper. */
   readonly drilling: Length;
   readonly point: Length;
-  /** Metal that is missing below the point: the drill would come through. */
-  readonly breaksThroughBy?: Length;
+  /** What stays under the point where the metal is thinnest and its reading furthest off; below zero it comes through. */
+  readonly floor?: Length;
+  readonly leastFloor: Length;
+  /** How much of the least floor is missing. */
+  readonly floorMissing?: Length;
   readonly source: string;
 };
 
@@ -35,11 +38,17 @@ type LengthQuestion = {
   readonly thread: Thread;
   readonly drill: Length;
   readonly thickness?: Length;
+  /** How far the metal's thickness may be off its reading. */
+  readonly thicknessOff?: Length;
+  /** The fitter's own least floor under a blind hole. */
+  readonly leastFloor?: Length;
   readonly tap?: BlindTap;
 };
 
 // Where the metal's thickness isn't known. Common practice, no source.
 const USUAL = '1.5D';
+// Less than this bulges or breaks out as the drill's point comes near: common practice, no source.
+export const LEAST_FLOOR = lengthOf('1.5 mm');
 const PLUG_TAP_SHORT_LEAD = lengthOf('8 mm');
 // Half the diameter over tan 59°: how far a 118° point reaches, by geometry.
 const POINT_FACTOR = '0.3004';
@@ -52,7 +61,8 @@ const INCH_DEPTH_SOURCE = 'ASME B18.29.2M notes, taken over for inch sizes by di
  *
  * Units:  nominal length is a multiple of the thread's diameter and the least metal it needs; wound in it is 0.5 to
  *         0.75 of a pitch shorter.
- * Range:  in a blind hole it fits where the drill's point stays inside the metal; with no thickness 1.5D is taken.
+ * Range:  in a blind hole it fits where the least floor stays under the drill's point, the metal taken as thin as its
+ *         reading allows; with no thickness 1.5D is taken.
  * Source: ASME B18.29.1 and B18.29.2M; the choice of the longest that fits, and 1.5D, are common practice, no source.
  */
 export function insertLengths(q: LengthQuestion): readonly InsertLength[] {
@@ -78,8 +88,8 @@ export function setDown(thread: Thread): { readonly least: Length; readonly most
  * How deep a blind hole is drilled and tapped for an insert.
  *
  * Units:  full thread = nominal + 1P. Drilling: nominal + 4P with a bottoming tap; + 6P with a plug tap, and half the
- *         diameter more up to 8 mm.
- * Source: as `source` says.
+ *         diameter more up to 8 mm. Under the point a least floor of 1.5 mm, or the fitter's own.
+ * Source: as `source` says; the floor: common practice, no source.
  */
 export function blindDepth(
   q: LengthQuestion & { readonly tap: BlindTap; readonly nominal: Length },
@@ -87,12 +97,15 @@ export function blindDepth(
   const { thread, nominal, tap } = q;
   const drilling = plus(plus(nominal, times(thread.pitch, tap === 'plug' ? 6 : 4)), plugLead(thread, tap));
   const point = times(q.drill, POINT_FACTOR);
-  const bottom = plus(drilling, point);
+  const leastFloor = q.leastFloor ?? LEAST_FLOOR;
+  const floor = q.thickness && minus(minus(q.thickness, q.thicknessOff ?? zero), plus(drilling, point));
   return {
     fullThread: plus(nominal, thread.pitch),
     drilling,
     point,
-    ...(q.thickness && !isLess(bottom, q.thickness) && { breaksThroughBy: minus(bottom, q.thickness) }),
+    leastFloor,
+    ...(floor && { floor }),
+    ...(floor && isLess(floor, leastFloor) && { floorMissing: minus(leastFloor, floor) }),
     source: thread.threadsPerInch === undefined ? DEPTH_SOURCE : INCH_DEPTH_SOURCE,
   };
 }
@@ -104,6 +117,6 @@ function plugLead(thread: Thread, tap: BlindTap): Length {
 
 function fits(q: LengthQuestion, nominal: Length): boolean {
   if (!q.thickness) return false;
-  if (q.tap) return blindDepth({ ...q, tap: q.tap, nominal }).breaksThroughBy === undefined;
+  if (q.tap) return blindDepth({ ...q, tap: q.tap, nominal }).floorMissing === undefined;
   return !isMore(nominal, q.thickness);
 }

@@ -1,5 +1,6 @@
 import type { Drill } from './drill-series.ts';
 import type { InsertDrillChoice } from './insert-drill.ts';
+import type { BlindDepth } from './insert-lengths.ts';
 import type { InsertHole } from './insert-hole.ts';
 import type { InsertLimits } from './insert-limits.ts';
 import { decimalText, isLess, isMore, minus, zero, type Length } from './length.ts';
@@ -83,11 +84,17 @@ export function sayInsertLength({ lengths, setDown, blindDepth }: InsertAnswer, 
   return `Insert ${chosen.times} (${show(chosen.nominal, unit)}), ${span(chosen.installedLeast, chosen.installedMost, unit)} long when it is in. Wind it ${span(setDown.least, setDown.most, unit)} below the face.${trim}${depth}`;
 }
 
-function sayBlindDepth(depth: NonNullable<InsertAnswer['blindDepth']>, unit: ShownUnit): string {
-  const through = depth.breaksThroughBy
-    ? ` The drill's point would come through: ${show(depth.breaksThroughBy, unit)} of metal is missing.`
-    : '';
-  return `Blind hole: drill ${show(depth.drilling, unit)} deep to the full diameter (the point goes ${show(depth.point, unit)} deeper), full thread ${show(depth.fullThread, unit)} deep.${through}`;
+/** How deep a blind hole is drilled and tapped, and what stays under it. */
+export function sayBlindDepth(depth: NonNullable<InsertAnswer['blindDepth']>, unit: ShownUnit): string {
+  return `Blind hole: drill ${show(depth.drilling, unit)} deep to the full diameter (the point goes ${show(depth.point, unit)} deeper), full thread ${show(depth.fullThread, unit)} deep.${sayFloor(depth, unit)}`;
+}
+
+/** What stays under the drill's point. */
+function sayFloor({ floor, leastFloor, floorMissing }: BlindDepth, unit: ShownUnit): string {
+  if (!floor) return ' Give how thick the metal is: the drill may come through.';
+  const missing = floorMissing ? ` ${show(floorMissing, unit)} of metal is missing.` : '';
+  if (!isMore(floor, zero)) return ` The drill's point may come through:${missing}`;
+  return ` At least ${show(floor, unit)} stays under its point, ${show(leastFloor, unit)} wanted.${missing}`;
 }
 
 function sayTightest({ hole, limits }: InsertAnswer, unit: ShownUnit): string {

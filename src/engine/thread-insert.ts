@@ -27,6 +27,9 @@ export type InsertQuestion = {
   readonly hole?: MeasuredHole;
   readonly wall?: InsertWallQuestion;
   readonly thickness?: Length;
+  /** How far the thickness may be off its reading. */
+  readonly thicknessOff?: Length;
+  readonly leastFloor?: Length;
   readonly blind?: { readonly tap: BlindTap };
   readonly leastWall?: Length;
 };
@@ -79,6 +82,8 @@ export function threadInsert(q: InsertQuestion): Result<InsertAnswer> {
     thread: q.thread,
     drill: drill.drill.size,
     ...(q.thickness && { thickness: q.thickness }),
+    ...(q.thicknessOff && { thicknessOff: q.thicknessOff }),
+    ...(q.leastFloor && { leastFloor: q.leastFloor }),
   };
   const lengths = insertLengths({ ...depthQuestion, ...(q.blind && { tap: q.blind.tap }) });
   const chosen = lengths.find((length) => length.chosen);

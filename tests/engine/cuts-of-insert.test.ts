@@ -80,6 +80,14 @@ describe('an insert for a 7/16-20 bolt', () => {
     expect(offers({ hole: hole('.0971') }, '#2-56')).toEqual([]);
   });
 
+  test('in a blind hole whose floor would be too thin is not cut', () => {
+    // 1D bottoming: .4375 + 4/20 + .3004 · .4531 = .7736, and .0591 (1.5 mm) of floor: .8327.
+    const blind = { tap: 'bottoming' } as const;
+    expect(offers({ blind, thickness: inch('.832') })).toEqual([]);
+    expect(offers({ blind, thickness: inch('.833') })).toHaveLength(1);
+    expect(offers({ blind, thickness: inch('.833'), thicknessOff: inch('.001') })).toEqual([]);
+  });
+
   test('beside a wall that would be too thin is not cut', () => {
     expect(offers({ hole: hole('.4400'), wall: { kind: 'present', wall: inch('.100') } })).toEqual([]);
     expect(offers({ hole: hole('.4400'), wall: { kind: 'present', wall: inch('.310') } })).toHaveLength(1);

@@ -119,15 +119,39 @@ describe('a blind hole', () => {
     expect(Number(exactDecimalText(small.drilling, 'in'))).toBeCloseTo(1.114583, 6); // .625 + .15625 + 6/18
   });
 
-  // M8, 8.4 drill: point 0.3004 · 8.4 = 2.52336. 1D with a plug tap: 8 + 4 + 7.5 = 19.5, to the point 22.02336.
-  test('in a blind hole the drill’s point must stay inside the metal', () => {
-    expect(chosen('22.1 mm', 'plug')?.times).toBe('1D');
-    expect(chosen('26.1 mm', 'plug')?.times).toBe('1.5D'); // 12 + 11.5 + 2.52336 = 26.02336
+  // M8, 8.4 drill: point 0.3004 · 8.4 = 2.52336. 1D with a plug tap: 8 + 4 + 7.5 = 19.5, to the point 22.02336,
+  // and a floor of 1.5 under it (common practice): 23.52336.
+  test.each([
+    { thickness: '23.52336 mm', floor: '1.5', missing: undefined },
+    { thickness: '23.5 mm', floor: '1.47664', missing: '0.02336' },
+    { thickness: '22.03 mm', floor: '0.00664', missing: '1.49336' }, // seven micrometres of metal were called a floor
+    { thickness: '20 mm', floor: '-2.02336', missing: '3.52336' },
+  ])('in $thickness of metal has a floor of $floor, $missing missing', ({ thickness, floor, missing }) => {
     const q = { thread: named('M8'), drill, tap: 'plug', nominal: lengthOf('8 mm') } as const;
-    const through = blindDepth({ ...q, thickness: lengthOf('20 mm') });
-    expect(exactDecimalText(through.breaksThroughBy ?? drill, 'mm')).toBe('2.02336');
-    const justThrough = blindDepth({ ...q, thickness: lengthOf('22.02336 mm') });
-    expect(exactDecimalText(justThrough.breaksThroughBy ?? drill, 'mm')).toBe('0');
-    expect(blindDepth({ ...q, thickness: lengthOf('22.1 mm') }).breaksThroughBy).toBeUndefined();
+    const depth = blindDepth({ ...q, thickness: lengthOf(thickness) });
+    expect(depth.floor && exactDecimalText(depth.floor, 'mm')).toBe(floor);
+    expect(depth.floorMissing && exactDecimalText(depth.floorMissing, 'mm')).toBe(missing);
+  });
+
+  test('takes the metal as thin as its reading allows: 23.60 ± .10 misses .02336 of its floor', () => {
+    const q = { thread: named('M8'), drill, tap: 'plug', nominal: lengthOf('8 mm') } as const;
+    const depth = blindDepth({ ...q, thickness: lengthOf('23.6 mm'), thicknessOff: lengthOf('0.1 mm') });
+    expect(exactDecimalText(depth.floorMissing ?? drill, 'mm')).toBe('0.02336');
+  });
+
+  test('with the fitter’s own least floor holds to that', () => {
+    const q = { thread: named('M8'), drill, tap: 'plug', nominal: lengthOf('8 mm') } as const;
+    const depth = blindDepth({ ...q, thickness: lengthOf('25 mm'), leastFloor: lengthOf('3 mm') });
+    expect(exactDecimalText(depth.floorMissing ?? drill, 'mm')).toBe('0.02336'); // 22.02336 + 3 − 25
+    expect(
+      blindDepth({ ...q, thickness: lengthOf('25.1 mm'), leastFloor: lengthOf('3 mm') }).floorMissing,
+    ).toBeUndefined();
+  });
+
+  // 1.5D: 12 + 4 + 7.5 + 2.52336 + 1.5 = 27.52336.
+  test('the longest insert is taken that leaves a floor', () => {
+    expect(chosen('27.6 mm', 'plug')?.times).toBe('1.5D');
+    expect(chosen('27.5 mm', 'plug')?.times).toBe('1D');
+    expect(chosen('26.1 mm', 'plug')?.times).toBe('1D');
   });
 });

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { drillNamed } from '../../src/engine/drill-series.ts';
 import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { blindDepth } from '../../src/engine/insert-lengths.ts';
 import { lengthOf } from '../../src/engine/length.ts';
 import {
+  sayBlindDepth,
   sayDrillNeighbours,
   sayDrillSize,
   sayInsertDrill,
@@ -122,7 +124,8 @@ describe('wall and length', () => {
     const sentence = sayInsertLength(answer('M8', q), 'mm');
     expect(sentence).toContain('drill 19.50 mm deep'); // 8 + 4 + 7.5
     expect(sentence).toContain('full thread 9.25 mm deep'); // 8 + 1.25
-    expect(sentence).toContain('would come through');
+    // 19.5 + 2.52336 + 1.5 of floor − 20
+    expect(sentence).toContain('may come through: 3.523 mm of metal is missing.'); // 19.5 + 2.52336 + 1.5 of floor − 20
   });
 });
 
@@ -149,5 +152,26 @@ describe('refusals', () => {
       ].join(' ');
       expect(sentences).not.toMatch(/undefined|NaN|null|\[object/);
     }
+  });
+});
+
+describe('the floor of a blind hole', () => {
+  // M8 1D, plug: 8 + 4 + 7.5 = 19.5 to the full diameter, 2.52336 of point; 23 − 22.02336 = .97664 of floor, 1.5 wanted.
+  test.each([
+    {
+      thickness: '23 mm',
+      says: 'At least 0.977 mm stays under its point, 1.50 mm wanted. 0.523 mm of metal is missing.',
+    },
+    { thickness: '22 mm', says: 'point may come through: 1.523 mm of metal is missing.' },
+    { thickness: undefined, says: 'Give how thick the metal is: the drill may come through.' },
+  ])('in $thickness of metal: $says', ({ thickness, says }) => {
+    const depth = blindDepth({
+      thread: named('M8'),
+      drill: lengthOf('8.4 mm'),
+      tap: 'plug',
+      nominal: lengthOf('8 mm'),
+      ...(thickness !== undefined && { thickness: lengthOf(thickness) }),
+    });
+    expect(sayBlindDepth(depth, 'mm')).toContain(says);
   });
 });

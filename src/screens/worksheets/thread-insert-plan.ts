@@ -36,7 +36,13 @@ export const threadInsertPlan: WorksheetPlan = {
       ask: 'How thin may the wall beside the tapped hole be?',
       enter: 'size',
     },
-    { name: 'thickness', label: 'Metal thickness', ask: 'How thick is the metal here?', enter: 'size' },
+    {
+      name: 'thickness',
+      label: 'Metal thickness',
+      ask: 'How thick is the metal here?',
+      enter: 'size',
+      measures: 'length',
+    },
     {
       name: 'bottom',
       label: 'Through or blind',
@@ -56,6 +62,12 @@ export const threadInsertPlan: WorksheetPlan = {
         { value: 'bottoming', words: 'Bottoming tap', more: 'threads almost to the bottom' },
         { value: 'plug', words: 'Second (US: plug) tap', more: 'longer lead, needs a deeper hole' },
       ],
+    },
+    {
+      name: 'leastFloor',
+      label: 'Least floor allowed',
+      ask: 'How thin may the metal under the blind hole be?',
+      enter: 'size',
     },
   ],
   choices: { metal: 'aluminium', bottom: 'through', tap: 'bottoming' },

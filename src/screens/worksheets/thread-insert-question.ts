@@ -1,3 +1,4 @@
+import { bandOf, mean } from '../../engine/estimate.ts';
 import type { InsertQuestion } from '../../engine/thread-insert.ts';
 import { threadNamed } from '../../engine/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
@@ -8,7 +9,8 @@ export function threadInsertQuestion(data: WorksheetData): InsertQuestion | unde
   const thread = choices['thread'] === undefined ? undefined : threadNamed(choices['thread']);
   if (!thread) return undefined;
   const hole = knownSize(data, sizes['hole']);
-  const thickness = exactSize(data, sizes['thickness']);
+  const metal = knownSize(data, sizes['thickness'])?.tightest;
+  const leastFloor = exactSize(data, sizes['leastFloor']);
   const leastWall = exactSize(data, sizes['leastWall']);
   const wall = wallOf(data);
   return {
@@ -16,7 +18,8 @@ export function threadInsertQuestion(data: WorksheetData): InsertQuestion | unde
     metal: choices['metal'] === 'steel' ? 'steel' : 'aluminium',
     ...(hole && { hole: { tightest: hole.tightest, loosest: hole.loosest } }),
     ...(wall && { wall }),
-    ...(thickness && { thickness }),
+    ...(metal && { thickness: mean(metal), thicknessOff: bandOf(metal).halfWidth }),
+    ...(leastFloor && { leastFloor }),
     ...(leastWall && { leastWall }),
     ...(choices['bottom'] === 'blind' && {
       blind: { tap: choices['tap'] === 'plug' ? 'plug' : 'bottoming' },

@@ -1,3 +1,4 @@
+import { LEAST_FLOOR } from '../../engine/insert-lengths.ts';
 import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
 import type { Thread } from '../../engine/threads.ts';
 import { legOf } from '../../engine/settle.ts';
@@ -76,11 +77,12 @@ export function ThreadInsertView({ data, plan }: WorksheetViewProps) {
           'centreToEdge',
           'leastWall',
           'bottom',
-          ...(blind ? ['tap'] : []),
+          ...(blind ? ['tap', 'leastFloor'] : []),
         ]}
         usual={{
           hole: 'solid metal',
           leastWall: 'usual: half the bolt’s diameter (common practice, no source)',
+          leastFloor: `usual: ${show(LEAST_FLOOR, unit)} (common practice, no source)`,
         }}
       />
       <InsertCaution />
@@ -191,7 +193,7 @@ function holeVerdict(
 }
 
 function AnswerRows({ answer, unit }: { answer: InsertAnswer; unit: ShownUnit }) {
-  const { drill, wallLeft, lengths, limits } = answer;
+  const { drill, wallLeft, lengths, limits, blindDepth } = answer;
   const neighbours = [
     drill.below,
     { drill: drill.drill, percent: drill.percent, insideLimits: drill.insideLimits, listed: true },
@@ -235,6 +237,9 @@ function AnswerRows({ answer, unit }: { answer: InsertAnswer; unit: ShownUnit })
             mark={<VerdictMark kind={wallLeft.enough ? 'good' : 'no-good'} />}
           />
         </>
+      )}
+      {blindDepth?.floorMissing && (
+        <VerdictBand kind="no-good" headline="The floor under the hole is too thin." />
       )}
       <h2>Insert</h2>
       <p class="worksheet-said">{sayInsertLength(answer, unit)}</p>

@@ -45,6 +45,7 @@ export type RingSizes = {
   readonly outside: RingSize;
   readonly inside: RingSize;
   readonly thickness?: RingSize;
+  readonly leastThickness: Length;
 };
 
 /**
@@ -72,7 +73,7 @@ function judge(
   if (!outside || !inside || !thickness) return { blank, why: 'not-measured' };
   if (isLess(outside, sizes.outside.lower)) return { blank, why: 'too-small-outside' };
   if (isMore(inside, sizes.inside.upper)) return { blank, why: 'too-wide-inside' };
-  if (sizes.thickness && isLess(thickness, sizes.thickness.lower)) return { blank, why: 'too-thin' };
+  if (isLess(thickness, sizes.leastThickness)) return { blank, why: 'too-thin' };
   const bored = cut(sizes.inside, inside);
   const turned = cut(sizes.outside, outside);
   const faced = sizes.thickness && cut(sizes.thickness, thickness);

@@ -1,9 +1,9 @@
 import { bandOf, mean, type Band, type Estimate } from './estimate.ts';
-import { dividedBy, isLess, isMore, largest, minus, plus, zero, type Length } from './length.ts';
+import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from './length.ts';
 import { metalOnTarget, type CutKind } from './metal-on.ts';
 import { refuse, worked, type Refusal, type Result } from './refusal.ts';
 import { ringFromBlanks, type FromBlanks, type RingBlank } from './ring-blank.ts';
-import type { RingClearance } from './tables/ring-practice.ts';
+import { leastRing, type RingClearance } from './tables/ring-practice.ts';
 
 type Places = { readonly tightest: Estimate; readonly loosest: Estimate };
 
@@ -18,6 +18,7 @@ export type RingQuestion = {
   readonly depth?: Estimate;
   /** Depth that must stay free above the ring; below zero the ring may stand so much proud. */
   readonly stayFree?: Length;
+  /** The fitter's own; left out, or nothing at all: the usual least. */
   readonly leastThickness?: Length;
   readonly blanks: readonly RingBlank[];
   /** Of the dial, for diameters and for lengths. */
@@ -49,7 +50,12 @@ export type RingAnswer = {
 };
 
 export type RingRefusal =
-  | { readonly code: 'ring-no-wall'; readonly outside: Length; readonly inside: Length }
+  | {
+      readonly code: 'ring-no-wall';
+      readonly outside: Length;
+      readonly inside: Length;
+      readonly least: Length;
+    }
   | {
       readonly code: 'ring-no-depth';
       readonly depth: Length;
@@ -66,7 +72,8 @@ export type RingRefusal =
  *          leave of the limits is what the cut may use; where that is nothing, or no step of the dial, the limits
  *          stand whole, from the tightest place, and the size is not provable. Targets are rounded metal-on to the dial's steps.
  *          proud = thickness − depth.
- * Range:   stayFree may be below zero. Without a depth there is no thickness to cut.
+ * Range:   stayFree may be below zero. Without a depth there is no thickness to cut. Never thinner than .020 in, through its
+ *          thickness or its wall, unless the fitter's own least thickness says otherwise: then it is left out.
  * Refuses: ring-no-wall, ring-no-depth, ring-too-thin, no-step-in-limits.
  * Source:  geometry; clearances as they say themselves.
  */
@@ -75,8 +82,14 @@ export function ring(q: RingQuestion): Result<RingAnswer, RingRefusal | Refusal>
   if (!outside.ok) return outside;
   const inside = insideSize(q);
   if (!inside.ok) return inside;
-  if (!isMore(outside.value.lower, inside.value.upper))
-    return refuse({ code: 'ring-no-wall', outside: outside.value.target, inside: inside.value.target });
+  const thinnestWall = dividedBy(minus(outside.value.lower, inside.value.upper), 2);
+  if (isLess(thinnestWall, leastRing))
+    return refuse({
+      code: 'ring-no-wall',
+      outside: outside.value.target,
+      inside: inside.value.target,
+      least: leastRing,
+    });
   const thickness = q.depth && thicknessSize(q, q.depth);
   if (thickness && !thickness.ok) return thickness;
   const sizes = {
@@ -84,7 +97,7 @@ export function ring(q: RingQuestion): Result<RingAnswer, RingRefusal | Refusal>
     inside: inside.value,
     ...(thickness && { thickness: thickness.value }),
   };
-  const fromBlanks = ringFromBlanks(q.blanks, sizes);
+  const fromBlanks = ringFromBlanks(q.blanks, { ...sizes, leastThickness: leastThicknessOf(q) });
   const made = fromBlanks.best?.thickness ?? sizes.thickness?.target;
   return worked({
     ...sizes,
@@ -147,16 +160,20 @@ function sizeWithin({
   return target.ok ? worked({ ...rest, ...wanted, target: target.value, provable: false }) : target;
 }
 
+/** A ring of no thickness is none: the fitter's own least where he gave one, else the usual. */
+function leastThicknessOf({ leastThickness }: RingQuestion): Length {
+  return leastThickness && isMore(leastThickness, zero) ? leastThickness : leastRing;
+}
+
 /** As thick as there is room: what is left over can still be taken off. */
-function thicknessSize(
-  { stayFree = zero, leastThickness = zero, steps }: RingQuestion,
-  depth: Estimate,
-): Result<RingSize, RingRefusal | Refusal> {
+function thicknessSize(q: RingQuestion, depth: Estimate): Result<RingSize, RingRefusal | Refusal> {
+  const { stayFree = zero, steps } = q;
+  const least = leastThicknessOf(q);
   const band = bandOf(depth);
   const most = minus(minus(mean(depth), stayFree), band.halfWidth);
   if (!isMore(most, zero)) return refuse({ code: 'ring-no-depth', depth: mean(depth), stayFree, most });
-  if (isLess(most, leastThickness)) return refuse({ code: 'ring-too-thin', most, least: leastThickness });
-  const limits = { aim: most, lower: largest(zero, leastThickness), upper: most };
+  if (isLess(most, least)) return refuse({ code: 'ring-too-thin', most, least });
+  const limits = { aim: most, lower: least, upper: most };
   const target = metalOnTarget(limits, 'length', steps.length);
   if (!target.ok) return target;
   return worked({ kind: 'length', ...limits, target: target.value, band, provable: true });

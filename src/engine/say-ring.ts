@@ -85,11 +85,11 @@ export function sayHolding(holding: Holding): string {
 export function sayRingRefusal(refusal: RingRefusal | Refusal, unit: ShownUnit): string {
   switch (refusal.code) {
     case 'ring-no-wall':
-      return `No ring fits between: it would be ${show(refusal.outside, unit)} outside and ${show(refusal.inside, unit)} inside. Check the recess and the stem, or take less clearance.`;
+      return `No ring fits between: it would be ${show(refusal.outside, unit)} outside and ${show(refusal.inside, unit)} inside, with less than ${show(refusal.least, unit)} of wall. Check the recess and the stem, or take less clearance.`;
     case 'ring-no-depth':
-      return `Nothing is left for the ring: the recess is ${show(refusal.depth, unit)} deep and ${show(refusal.stayFree, unit)} must stay free. Deepen the recess, or leave less free.`;
+      return `Nothing is left for the ring: the recess is ${show(refusal.depth, unit)} deep and ${show(refusal.stayFree, unit)} must stay free. Leave it out, or deepen the recess.`;
     case 'ring-too-thin':
-      return `The ring could be ${sayMost(refusal, unit)} it should have. Deepen the recess, or take a thinner ring.`;
+      return `The ring could be ${sayMost(refusal, unit)} it should have. Leave it out, or deepen the recess.`;
     default:
       return say(refusal, unit);
   }

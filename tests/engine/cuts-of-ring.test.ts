@@ -49,12 +49,12 @@ function ways(blanks: readonly RingBlank[], more: Partial<RingQuestion> = {}) {
 
 describe('a shield for a 1.500 recess round a .750 stem', () => {
   test('from a washer 1.625 by .688 by .100 is bored, turned on a mandrel, then faced', () => {
-    // .750 + .020; 1.500 − .003; .093 − .020
+    // .750 + .020; 1.500 − .003; .093 − .020, and never under .020
     expect(waysSaid(ways([blank('washer', '1.625', '.688', '.100')]))).toEqual({
       washer: [
         'Ring, inside: .6880 → .7700 (.7600 to .7800)',
         'Ring, outside: 1.6250 → 1.4970 (1.4950 to 1.4990)',
-        'Ring, to thickness: .1000 → .0730 (.0000 to .0730)',
+        'Ring, to thickness: .1000 → .0730 (.0200 to .0730)',
       ],
     });
   });
@@ -93,7 +93,7 @@ describe('a shield for a 1.500 recess round a .750 stem', () => {
       new: [
         'Ring, inside: .7700 (.7600 to .7800)',
         'Ring, outside: 1.4970 (1.4950 to 1.4990)',
-        'Ring, to thickness: .0730 (.0000 to .0730)',
+        'Ring, to thickness: .0730 (.0200 to .0730)',
       ],
     });
   });

@@ -179,6 +179,48 @@ describe('a ring is refused', () => {
     expect(refusal({ leastThickness: inch('.073') })).toBe('no refusal');
   });
 
+  test('where there is room for less than .020: left out, and the room is said', () => {
+    // .093 − .073 = .020; a thou less is foil
+    expect(refusal({ stayFree: inch('.073') })).toBe('no refusal');
+    const foil = refusal({ stayFree: inch('.074') });
+    expect(foil).toMatchObject({ code: 'ring-too-thin' });
+    expect(
+      foil !== 'no refusal' && foil.code === 'ring-too-thin' && [foil.most, foil.least].map(shown),
+    ).toEqual(['0.0190', '0.0200']);
+    const { thickness } = worked({ stayFree: inch('.073') });
+    expect(thickness && limitsOf(thickness)).toEqual(['0.0200', '0.0200', '0.0200']);
+  });
+
+  test('at no thickness: that is no least of one’s own', () => {
+    const { thickness } = worked({ leastThickness: inch('0') });
+    expect(shown(thickness?.lower)).toBe('0.0200');
+    expect(refusal({ leastThickness: inch('0'), stayFree: inch('.080') })).toMatchObject({
+      code: 'ring-too-thin',
+    });
+    // but a thinner one may be the fitter's own word
+    expect(refusal({ leastThickness: inch('.010'), stayFree: inch('.080') })).toBe('no refusal');
+  });
+
+  test('with a wall of less than .020 at its worst', () => {
+    // outside 1.495 at least, inside stem + .030 at most: 1.425 leaves .020, 1.426 less
+    expect(refusal({ stem: places('1.425') })).toBe('no refusal');
+    expect(refusal({ stem: places('1.426') })).toMatchObject({ code: 'ring-no-wall' });
+  });
+
+  test('a washer of foil is none to cut it from, with a depth and without', () => {
+    const blanks = [blank('foil', '1.625', '.688', '.019'), blank('shim', '1.625', '.688', '.020')];
+    const { depth: _, ...noDepth } = shield;
+    for (const question of [
+      { ...shield, blanks },
+      { ...noDepth, blanks },
+    ]) {
+      const result = ring(question);
+      const { best, ruledOut } = result.ok ? result.value.fromBlanks : { best: undefined, ruledOut: [] };
+      expect(best?.blank.name).toBe('shim');
+      expect(ruledOut.map(({ why }) => why)).toEqual(['too-thin']);
+    }
+  });
+
   test('where no step of the dial lies inside', () => {
     const steps = { diameter: inch('.010'), length: inch('.001') };
     expect(refusal({ steps })).toMatchObject({ code: 'no-step-in-limits' });

@@ -77,15 +77,15 @@ describe('a ring is said', () => {
 
   test('refused, with its figures and what can be done', () => {
     const said = [
-      { code: 'ring-no-wall', outside: inch('1.497'), inside: inch('1.505') },
+      { code: 'ring-no-wall', outside: inch('1.497'), inside: inch('1.505'), least: inch('.020') },
       { code: 'ring-no-depth', depth: inch('.093'), stayFree: inch('.100'), most: inch('-.007') },
       { code: 'ring-too-thin', most: inch('.040'), least: inch('.050') },
       { code: 'no-step-in-limits', step: inch('.001'), lower: inch('.0501'), upper: inch('.0505') },
     ] as const;
     expect(said.map((refusal) => sayRingRefusal(refusal, 'in'))).toEqual([
-      'No ring fits between: it would be 1.497 in outside and 1.505 in inside. Check the recess and the stem, or take less clearance.',
-      'Nothing is left for the ring: the recess is .093 in deep and .100 in must stay free. Deepen the recess, or leave less free.',
-      'The ring could be .040 in thick at most, less than the .050 in it should have. Deepen the recess, or take a thinner ring.',
+      'No ring fits between: it would be 1.497 in outside and 1.505 in inside, with less than .020 in of wall. Check the recess and the stem, or take less clearance.',
+      'Nothing is left for the ring: the recess is .093 in deep and .100 in must stay free. Leave it out, or deepen the recess.',
+      'The ring could be .040 in thick at most, less than the .050 in it should have. Leave it out, or deepen the recess.',
       'The dial moves in steps of .001 in and none of them falls between .0501 in and .0505 in. Use a finer dial or wider limits.',
     ]);
   });

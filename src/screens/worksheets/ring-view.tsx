@@ -16,6 +16,7 @@ import {
 import { withUnit } from '../../engine/say-verdict.ts';
 import { legOf } from '../../engine/settle.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { leastRing } from '../../engine/tables/ring-practice.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';
@@ -233,7 +234,7 @@ function usualWords(data: WorksheetData): Readonly<Record<string, string>> {
     inMost: usual(inside.upper, inside.source),
     depth: 'not given; then nothing limits the thickness',
     stayFree: 'nothing; it may fill the recess',
-    leastThickness: 'as thin as the washer is',
+    leastThickness: usual(leastRing, 'common practice, no source'),
   };
 }
 

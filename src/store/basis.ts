@@ -38,14 +38,20 @@ export function partStandsAsIn(basis: Basis, worksheet: Inputs, partId: Id): boo
   return then !== undefined && now !== undefined && sizeText(then) === sizeText(now);
 }
 
+export type LeftOut = {
+  readonly sizes: ReadonlySet<string>;
+  /** Sizes that are read as one of these go too. */
+  readonly features: ReadonlySet<Id>;
+  readonly readings: ReadonlySet<Id>;
+};
+
 /** A basis as it would be without some of the worksheet's sizes and some of the readings. */
-export function basisWithout(
-  basis: Basis,
-  { sizes, readings }: { readonly sizes: ReadonlySet<string>; readonly readings: ReadonlySet<Id> },
-): Basis {
+export function basisWithout(basis: Basis, { sizes, features, readings }: LeftOut): Basis {
   const inputs = inputsIn(basis);
   if (!inputs) return basis;
-  const left = Object.entries(inputs.sizes).filter(([name]) => !sizes.has(name));
+  const left = Object.entries(inputs.sizes).filter(
+    ([name, size]) => !sizes.has(name) && !(size.from === 'feature' && features.has(size.featureId)),
+  );
   return {
     readings: basis.readings.filter((one) => !readings.has(one)),
     worksheet: inputsText({ ...inputs, sizes: Object.fromEntries(left) }),

@@ -1,4 +1,5 @@
 import { act, type Act } from './act.ts';
+import { basisNowOf } from './basis-now.ts';
 import { withChanges, type Changes } from './changes.ts';
 import { seenAs } from './done-again.ts';
 import { removeWithReadings } from './features.ts';
@@ -92,7 +93,13 @@ export async function sayCheckSeen(
     const take = before.takes[takeId] ?? a.refuse({ code: 'gone', store: 'checks' });
     const seenNote = note === '' ? undefined : note;
     const as = seen && seenAs(before);
-    const said = withChanges<CheckTake, 'seen' | 'seenNote' | 'seenAs'>(take, { seen, seenNote, seenAs: as });
+    const basis = seen && (await basisNowOf(a, before.worksheetId));
+    const said = withChanges<CheckTake, 'seen' | 'seenNote' | 'seenAs' | 'basis'>(take, {
+      seen,
+      seenNote,
+      seenAs: as,
+      basis,
+    });
     const after = await a.change(checkKind, checkId, (check) => ({
       ...check,
       takes: { ...check.takes, [takeId]: said },

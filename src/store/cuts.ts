@@ -265,8 +265,15 @@ function makeCut(a: Act, { id, order }: { readonly id: Id; readonly order: numbe
 function copyFor(cut: Cut & Stamped, toJobId: Id): NewCut {
   const copied: NewCut = withChanges(newOf(cut), { blank: undefined, jobId: toJobId, copyOf: cut.id });
   if (cut.jobId === toJobId) return copied;
-  // The other job has parts and worksheets of its own.
-  return withChanges(copied, { partId: undefined, worksheetId: undefined, basis: undefined });
+  // The other job has parts and worksheets of its own; where the figures come from is still known.
+  const { worksheetId, jobId } = cut;
+  const workedOutIn = cut.workedOutIn ?? (worksheetId === undefined ? undefined : { jobId, worksheetId });
+  return withChanges(copied, {
+    partId: undefined,
+    worksheetId: undefined,
+    workedOutIn,
+    ...(workedOutIn === undefined && { basis: undefined }),
+  });
 }
 
 function newOf(cut: Cut & Stamped): NewCut {

@@ -2,6 +2,7 @@ import { typedWithUnit, type Entry } from '../engine/entry.ts';
 import type { ToolInForce } from '../engine/measuring-tool.ts';
 import type { Direction, Place } from '../engine/reading.ts';
 import { act, type Act } from './act.ts';
+import { basisNowOfCheck, basisStores } from './basis-now.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
@@ -44,13 +45,15 @@ export type NewReading = {
 export async function logReading(store: Store, reading: NewReading): Promise<StoreResult<ReadingRecord>> {
   const id = newId();
   const { entry, tool, draftKey, ...rest } = reading;
-  return act(store, { stores: ['jobs', 'features', 'readings', 'drafts'] }, async (a) => {
-    const { jobId } = await a.get(featureRecordKind, reading.featureId);
+  return act(store, { stores: ['jobs', 'features', 'drafts', ...basisStores] }, async (a) => {
+    const { jobId, checkId } = await a.get(featureRecordKind, reading.featureId);
     await touchJob(a, jobId);
     if (draftKey !== undefined) a.drop('drafts', draftKey);
     const { exact, typed, unit } = entry;
     const at = await timeBehindLast(a, reading.featureId);
-    return a.make(readingKind, { ...rest, jobId, id, exact, typed, unit, tool: inForce(tool), at });
+    const basis = await basisNowOfCheck(a, checkId);
+    const kept = { ...rest, jobId, id, exact, typed, unit, tool: inForce(tool), at };
+    return a.make(readingKind, basis ? { ...kept, basis } : kept);
   });
 }
 

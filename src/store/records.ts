@@ -100,6 +100,8 @@ export type ReadingRecord = Entry & {
   readonly zeroChecked: boolean;
   readonly at: number;
   readonly struckOut?: StruckOut;
+  /** Of a fit-up check: what its worksheet stood on when it was read. */
+  readonly basis?: Basis;
 };
 
 /** A size typed on a worksheet; without a tool it is taken as exact. */
@@ -201,6 +203,8 @@ export type Cut = {
   readonly basis?: Basis;
   /** The cut it was made again from, in this job or another. */
   readonly copyOf?: Id;
+  /** Of one that was made again from another job: where its figures were worked out. */
+  readonly workedOutIn?: { readonly jobId: Id; readonly worksheetId: Id };
   readonly createdAt: number;
   readonly touchedAt: number;
   /** It was removed on one device before a pass was measured on another: shown again, and said so. */
@@ -216,6 +220,8 @@ export type CheckTake = {
   readonly seenNote?: string;
   /** What the check asked for when it was seen, in short. */
   readonly seenAs?: string;
+  /** What the worksheet stood on when it was seen. */
+  readonly basis?: Basis;
   /** The go it comes after, where it was put in as the check asks for something else than was seen in that one. */
   readonly after?: Id;
 };
@@ -254,8 +260,18 @@ export type StepDone = {
   readonly by: string;
   /** What it was done as, in short (`done-again.ts`). */
   readonly as?: string;
+  /** What its worksheet stood on when it was done. */
+  readonly basis?: Basis;
   /** Another phone's change stands beside it, which whoever did it had not seen. */
   readonly apart?: true;
+};
+
+/** Where a step's words and figures come from, and what they stood on. */
+export type WorkedOutStep = {
+  readonly worksheetId: Id;
+  /** Which of the worksheet's steps it is. */
+  readonly offer: string;
+  readonly basis: Basis;
 };
 
 /** One step of putting it together. */
@@ -273,6 +289,8 @@ export type AssemblyStep = {
   readonly cotterPin?: boolean;
   /** The worksheet whose drawing shows the stack. */
   readonly worksheetId?: Id;
+  /** A worksheet's answer that its words were worked out from. */
+  readonly workedOut?: WorkedOutStep;
   readonly partIds: readonly Id[];
   readonly done?: StepDone;
   /** It was done once, and what it says was changed since: it is to be done again. */

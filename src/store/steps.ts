@@ -1,4 +1,5 @@
 import { act, type Act } from './act.ts';
+import { basisNowOf, basisStores } from './basis-now.ts';
 import { withChanges, type Changes } from './changes.ts';
 import { doneAs, isToDoAgain } from './done-again.ts';
 import type { Kept } from './kept.ts';
@@ -62,6 +63,7 @@ export type StepChanges = Changes<
   | 'torque'
   | 'cotterPin'
   | 'worksheetId'
+  | 'workedOut'
   | 'partIds'
 >;
 
@@ -110,9 +112,10 @@ export async function moveStep(
 
 export async function markDone(store: Store, id: Id, by: string): Promise<StoreResult<AssemblyStep>> {
   return actOnStep(store, id, async (a, before) => {
+    const basis = await basisNowOf(a, before.workedOut?.worksheetId ?? before.worksheetId);
     const after = await a.change(stepKind, id, (step) =>
       withChanges<typeof step, 'done' | 'wasDone'>(step, {
-        done: { at: a.at, by, as: doneAs('steps', step) },
+        done: { at: a.at, by, as: doneAs('steps', step), ...(basis && { basis }) },
         wasDone: undefined,
       }),
     );
@@ -142,7 +145,7 @@ function openAgain(step: AssemblyStep & Stamped): AssemblyStep & Stamped {
   return withChanges<typeof step, 'done' | 'wasDone'>(step, { done: undefined, wasDone: step.done });
 }
 
-const stepStores = ['jobs', 'parts', 'worksheets', 'steps', 'drafts'] as const;
+const stepStores = ['jobs', 'parts', 'steps', 'drafts', ...basisStores] as const;
 
 async function actOnStep<T>(
   store: Store,
@@ -169,8 +172,12 @@ function inOrder(steps: readonly AssemblyStep[]): AssemblyStep[] {
   return steps.toSorted((a, b) => a.order - b.order || a.createdAt - b.createdAt || (a.id < b.id ? -1 : 1));
 }
 
-async function ownersMustHaveBeen(a: Act, { worksheetId, partIds = [] }: StepChanges): Promise<void> {
+async function ownersMustHaveBeen(
+  a: Act,
+  { worksheetId, workedOut, partIds = [] }: StepChanges,
+): Promise<void> {
   await mustHaveBeen(a, 'worksheets', worksheetId);
+  await mustHaveBeen(a, 'worksheets', workedOut?.worksheetId);
   await Promise.all(partIds.map((id) => mustHaveBeen(a, 'parts', id)));
 }
 

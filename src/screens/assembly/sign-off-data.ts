@@ -14,7 +14,7 @@ import { withoutStart } from '../../store/rechecks.ts';
 import type { AssemblyStep, Cut, Id, Job, Recheck, Worksheet } from '../../store/records.ts';
 import { unlistedReadings, unreadableOfJob } from '../../store/unreadable.ts';
 import type { Address } from '../address.ts';
-import { isCutOlder } from '../cuts/cut-older.ts';
+import { isOlderThanSizes } from '../older/older-than-sizes.ts';
 import { knownChecks, withoutCheck, type KnownCheck } from '../fit-up/check-data.ts';
 import { readSheet, type SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
@@ -69,6 +69,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
       name: known.check.name,
       found: known.state.found,
       older: known.older,
+      readBefore: known.readBefore && known.state.found !== 'not-done',
       as: checkAs(known, data),
     })),
     unchecked: withoutCheck(data).map((worksheet) => ({
@@ -80,7 +81,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
       id: cut.id,
       name: cutName(cut),
       state: cut.state,
-      older: isCutOlder(cut, { ...data, worksheet: worksheetOf(cut, data) }),
+      older: isOlderThanSizes({ of: 'cut', cut }, data),
       as: cutAs(cut, data),
     })),
     ...(job.reasons && { reasons: job.reasons }),

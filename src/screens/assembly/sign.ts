@@ -5,6 +5,8 @@ import { sayStore } from '../../store/say-store.ts';
 import { signSheet } from '../../store/sheets.ts';
 import { appVersion } from '../../version.ts';
 import { cutsCsv, readingsCsv } from '../sheet/csv.ts';
+import { countsStill } from '../cuts/cut-words.ts';
+import { olderAmong } from '../older/job-ground.ts';
 import { freeze } from '../sheet/freeze.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
@@ -55,7 +57,7 @@ async function signIfAsDrawn(store: Store, { data, drawn, drawnFrom, by, now }: 
       ...found.answer.warnings.map(sayFinding).map(({ what }) => `Known when it was signed: ${what}.`),
     ]),
     readingsCsv: readingsCsv(data),
-    cutsCsv: cutsCsv(data.cuts),
+    cutsCsv: cutsCsv(data.cuts, olderAmong(data.cuts.filter(countsStill), data)),
   };
   const signed = await signSheet(store, sheet, drawnFrom);
   return signed.ok ? { ok: true, sheetId: signed.value.id } : { ok: false, why: sayStore(signed.refusal) };

@@ -1,17 +1,29 @@
 import type { ShownUnit } from '../../engine/show.ts';
 import { openCuts, type OpenCut } from '../../store/cuts.ts';
+import type { Id } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { groundStores, olderCuts } from '../older/job-ground.ts';
 import { CutRow } from './cut-row.tsx';
 import { MACHINE_WORDS, MACHINES, materialWords, TOOL_WORDS } from './cut-words.ts';
 
 /** Every cut of every job, so that all that goes with one machine, one material and one tool is cut together. */
 export function AllCutsScreen() {
   const unit = useShownUnit();
-  const open = useLive('all-cuts', ['cuts', 'jobs'], openCuts);
+  const found = useLive('all-cuts', ['cuts', 'jobs', ...groundStores], async (store) => {
+    const cuts = await openCuts(store);
+    return {
+      cuts,
+      older: await olderCuts(
+        store,
+        cuts.map(({ cut }) => cut),
+      ),
+    };
+  });
+  const open = found?.cuts;
   return (
     <Page
       title="All I have to cut"
@@ -23,7 +35,13 @@ export function AllCutsScreen() {
         const here = (open ?? []).filter(({ cut }) => cut.machine === machine);
         return (
           here.length > 0 && (
-            <MachineGroup key={machine} words={MACHINE_WORDS[machine]} cuts={here} unit={unit} />
+            <MachineGroup
+              key={machine}
+              words={MACHINE_WORDS[machine]}
+              cuts={here}
+              older={found?.older ?? new Set()}
+              unit={unit}
+            />
           )
         );
       })}
@@ -31,7 +49,14 @@ export function AllCutsScreen() {
   );
 }
 
-function MachineGroup({ words, cuts, unit }: { words: string; cuts: readonly OpenCut[]; unit: ShownUnit }) {
+type MachineGroupProps = {
+  readonly words: string;
+  readonly cuts: readonly OpenCut[];
+  readonly older: ReadonlySet<Id>;
+  readonly unit: ShownUnit;
+};
+
+function MachineGroup({ words, cuts, older, unit }: MachineGroupProps) {
   return (
     <section class="cuts-group">
       <h2>{`${words} · ${cuts.length}`}</h2>
@@ -41,7 +66,7 @@ function MachineGroup({ words, cuts, unit }: { words: string; cuts: readonly Ope
           <ul>
             {together.map(({ cut, job }) => (
               <li key={cut.id}>
-                <CutRow cut={cut} unit={unit} more={`${job.name}, ${cut.part}`} />
+                <CutRow cut={cut} unit={unit} more={`${job.name}, ${cut.part}`} older={older.has(cut.id)} />
               </li>
             ))}
           </ul>

@@ -1,68 +1,49 @@
 import { useState } from 'preact/hooks';
-import { changeCut } from '../../store/cuts.ts';
-import { featuresOf } from '../../store/features.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import { getWorksheet } from '../../store/worksheets.ts';
+import { changeCut, removeCut } from '../../store/cuts.ts';
 import type { Cut, Id } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
+import type { StoreResult } from '../../store/store-refusal.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button, LinkButton } from '../common/button.tsx';
-import { useLive, useStore } from '../common/store-context.ts';
+import { useStore } from '../common/store-context.ts';
+import { jobOfFigures, useCutOlder } from '../older/job-ground.ts';
+import { OlderMark } from '../older/older-mark.tsx';
 import { basisNow, figuresOf } from '../worksheets/new-cuts.ts';
 import { useWaysToCut } from '../worksheets/use-ways-to-cut.ts';
 import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
-import { isCutOlder } from './cut-older.ts';
+import { worksheetVerdict } from '../worksheets/worksheet-verdict.ts';
 import { nameNow, offerNow } from './offer-now.ts';
 import './cut-form.css';
 
-/** Said where a cut's figures were worked out from readings that no longer stand, with the way to the new ones. */
+/** Said where a cut's figures are older than their sizes, with the one press that brings the new ones. */
 export function OlderBasis({ cut }: { cut: Cut }) {
-  const { basis, worksheetId } = cut;
-  if (!basis || worksheetId === undefined) return null;
-  return <Older cut={cut} worksheetId={worksheetId} />;
+  const older = useCutOlder(cut);
+  const { workedOutIn, worksheetId = workedOutIn?.worksheetId } = cut;
+  if (older !== true || worksheetId === undefined) return null;
+  return <Older cut={cut} jobId={jobOfFigures(cut)} worksheetId={worksheetId} />;
 }
 
-function Older({ cut, worksheetId }: { cut: Cut; worksheetId: Id }) {
-  const state = useLive(
-    `basis/${cut.id}/${cut.state}/${cut.basis?.readings.join(' ') ?? ''}/${cut.basis?.worksheet ?? ''}`,
-    ['worksheets', 'features', 'readings', 'cuts'],
-    async (store) => {
-      const [worksheet, features, readings] = await Promise.all([
-        getWorksheet(store, worksheetId),
-        featuresOf(store, cut.jobId),
-        readingsOfJob(store, cut.jobId),
-      ]);
-      return {
-        older: isCutOlder(cut, { worksheet, features, readings }),
-        gone: worksheet === undefined,
-      };
-    },
-  );
-  if (state?.older !== true) return null;
+type OlderProps = { readonly cut: Cut; readonly jobId: Id; readonly worksheetId: Id };
+
+function Older({ cut, jobId, worksheetId }: OlderProps) {
+  const { data, missing } = useWorksheetData(jobId, worksheetId);
   return (
     <section class="cut-form-older">
       <p>
-        <strong>Worked out from older readings.</strong>{' '}
-        {state.gone
+        <OlderMark />{' '}
+        {missing
           ? 'The worksheet it came from was removed.'
-          : 'A reading or the worksheet has changed since; its figures stay as they were until you take the new ones.'}
+          : 'A size behind it has changed since. The figures stay until you take the new ones.'}
       </p>
-      {!state.gone && <NewFigures cut={cut} worksheetId={worksheetId} />}
+      {!missing && (
+        <div class="cut-form-keys">
+          {data && <TakeOver cut={cut} data={data} />}
+          <LinkButton href={hrefOf({ at: 'worksheet', jobId, worksheetId })}>See the worksheet</LinkButton>
+        </div>
+      )}
     </section>
-  );
-}
-
-function NewFigures({ cut, worksheetId }: { cut: Cut; worksheetId: Id }) {
-  const { data } = useWorksheetData(cut.jobId, worksheetId);
-  return (
-    <div class="cut-form-keys">
-      <LinkButton href={hrefOf({ at: 'worksheet', jobId: cut.jobId, worksheetId })}>
-        See the worksheet
-      </LinkButton>
-      {data && <TakeOver cut={cut} data={data} />}
-    </div>
   );
 }
 
@@ -74,7 +55,7 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
   const offer = offerNow(cut, offers);
   if (offer === 'several')
     return <p>The worksheet asks for several such cuts now: put the right one on the list from there.</p>;
-  if (!offer) return <p>The worksheet asks for no such cut any more.</p>;
+  if (!offer) return <NotAskedFor cut={cut} data={data} />;
   const take = async () => {
     const { blank, ...figures } = figuresOf(offer, data);
     const isBegun = Object.keys(cut.passes).length > 0;
@@ -92,6 +73,39 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
   return (
     <>
       <Button onPress={() => take()}>Use the new figures</Button>
+      {trouble !== '' && <p role="alert">{trouble}</p>}
+    </>
+  );
+}
+
+/** What the worksheet is right without: one that was made stands as it is, one that was not is taken off the list. */
+function NotAskedFor({ cut, data }: { cut: Cut; data: WorksheetData }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const told = async (act: Promise<StoreResult<unknown>>, words: string) => {
+    const done = await act;
+    if (done.ok) announce(words);
+    else setTrouble(sayStore(done.refusal));
+  };
+  const isRight = cut.state === 'to-size' && worksheetVerdict(data).found === 'good';
+  const isNotCut = cut.state === 'to-cut';
+  return (
+    <>
+      <p>The worksheet asks for no such cut any more.</p>
+      {isRight && (
+        <Button
+          onPress={() =>
+            told(changeCut(store, cut.id, { basis: basisNow(data) }), 'It stands as it was cut.')
+          }
+        >
+          It is right as cut
+        </Button>
+      )}
+      {isNotCut && (
+        <Button onPress={() => told(removeCut(store, cut.id), 'Taken off the list.')}>
+          Take it off the list
+        </Button>
+      )}
       {trouble !== '' && <p role="alert">{trouble}</p>}
     </>
   );

@@ -4,6 +4,7 @@ import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts'
 import type { Cut } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import '../common/row.css';
+import { OlderMark } from '../older/older-mark.tsx';
 import { CutMark } from './cut-mark.tsx';
 import { leftToTake, presentSize } from './cut-now.ts';
 import { hasItsOwnSize, materialWords, STATE_WORDS } from './cut-words.ts';
@@ -16,10 +17,12 @@ type CutRowProps = {
   readonly more?: string;
   /** Where the heading over it says the state already. */
   readonly stateIsSaid?: boolean;
+  /** Its figures are older than the sizes they were worked out from. */
+  readonly older: boolean;
 };
 
 /** One cut of a list: its name, where to cut to, how much is left, its part, and the state it is in. */
-export function CutRow({ cut, unit, more, stateIsSaid = false }: CutRowProps) {
+export function CutRow({ cut, unit, more, stateIsSaid = false, older }: CutRowProps) {
   const { part, material, state, target, lower, upper } = cut;
   const said = [more ?? [part, material && materialWords(material)].filter((word) => word).join(', ')];
   return (
@@ -31,6 +34,7 @@ export function CutRow({ cut, unit, more, stateIsSaid = false }: CutRowProps) {
           <strong>{ownSize(cut) ?? figure(target.exact, unit)}</strong>
           <span>{`${showBetween(lower.exact, upper.exact, unit)} ${unit}`}</span>
         </span>
+        {older && <OlderMark />}
         <span class="cut-row-take">{takeWords(cut, unit)}</span>
         <span class="cut-row-more">{(stateIsSaid ? said : [...said, STATE_WORDS[state]]).join(' · ')}</span>
       </span>

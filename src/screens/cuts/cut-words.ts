@@ -86,6 +86,11 @@ export function usualMachine({ operation, of, part }: Pick<Cut, 'operation' | 'o
   return isInAPart ? 'mill' : 'lathe';
 }
 
+/** What was scrapped or made again is no part of the job any more: whatever it was cut to says nothing. */
+export function countsStill({ state }: Pick<Cut, 'state'>): boolean {
+  return state !== 'scrapped' && state !== 'made-again';
+}
+
 /** A drill, a reamer and a tap have one size: they are run through, not planned in passes. */
 export function hasItsOwnSize({ operation }: Pick<Cut, 'operation'>): boolean {
   return operation === 'drill' || operation === 'ream' || operation === 'tap';

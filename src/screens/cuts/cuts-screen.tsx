@@ -10,20 +10,21 @@ import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { JobPage } from '../jobs/job-page.tsx';
+import { groundStores, olderCuts } from '../older/job-ground.ts';
 import { CutRow } from './cut-row.tsx';
-import { CUT_STATES, hasItsOwnSize, MACHINE_WORDS, STATE_WORDS } from './cut-words.ts';
+import { countsStill, CUT_STATES, hasItsOwnSize, MACHINE_WORDS, STATE_WORDS } from './cut-words.ts';
 
 type CutsScreenProps = { readonly jobId: string };
 
 /** A job's cuts by the state of the work, and the way to the machine with the next one. */
 export function CutsScreen({ jobId }: CutsScreenProps) {
   const unit = useShownUnit();
-  const found = useLive(`cuts/${jobId}`, ['cuts', 'jobs'], async (store) => {
+  const found = useLive(`cuts/${jobId}`, ['cuts', 'jobs', ...groundStores], async (store) => {
     const [job, cuts] = await Promise.all([getJob(store, jobId), cutsOf(store, jobId)]);
-    return { job, cuts };
+    return { job, cuts, older: await olderCuts(store, cuts.filter(countsStill)) };
   });
   if (!found) return <Page title=" ">{null}</Page>;
-  const { job, cuts } = found;
+  const { job, cuts, older } = found;
   if (!job) return <NotHere what="job" />;
   const next = nextCut(cuts);
   return (
@@ -59,7 +60,7 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
             <ul>
               {inState.map((cut) => (
                 <li key={cut.id}>
-                  <CutRow cut={cut} unit={unit} stateIsSaid />
+                  <CutRow cut={cut} unit={unit} stateIsSaid older={older.has(cut.id)} />
                 </li>
               ))}
             </ul>

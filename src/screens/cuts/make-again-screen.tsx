@@ -9,6 +9,8 @@ import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
+import { useCutOlder } from '../older/job-ground.ts';
+import { OlderMark } from '../older/older-mark.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 
 const PAGE = 30;
@@ -18,6 +20,7 @@ export function MakeAgainScreen({ cut }: { cut: Cut }) {
   const store = useStore();
   const [shown, setShown] = useState(PAGE);
   const [trouble, setTrouble] = useState('');
+  const older = useCutOlder(cut);
   const list = useLive(`jobs/${shown}`, ['jobs'], (from) => listJobs(from, { limit: shown }));
   const jobs = (list?.jobs ?? []).toSorted((a, b) => Number(b.id === cut.jobId) - Number(a.id === cut.jobId));
   const make = async (jobId: string, name: string) => {
@@ -32,6 +35,13 @@ export function MakeAgainScreen({ cut }: { cut: Cut }) {
       subtitle={cutName(cut)}
       back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
     >
+      {older === true && (
+        <p class="cut-form-older">
+          <span>
+            <OlderMark /> A copy would carry the old figures on: take the new ones first.
+          </span>
+        </p>
+      )}
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

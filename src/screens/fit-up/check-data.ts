@@ -1,7 +1,6 @@
 import { checkState, type CheckState, type GoResult } from '../../engine/check.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
-import { isOlder } from '../../store/basis.ts';
 import { checksOf, takesOf } from '../../store/checks.ts';
 import { featuresOf } from '../../store/features.ts';
 import { getJob } from '../../store/jobs.ts';
@@ -22,14 +21,8 @@ import { useLive } from '../common/store-context.ts';
 import { usualDial } from '../common/use-settings.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
-import {
-  checkBasis,
-  limitsOf,
-  offerFor,
-  readingsIn,
-  sameLimits,
-  withoutReadInPlace,
-} from './check-from-offer.ts';
+import { isOlderThanSizes } from '../older/older-than-sizes.ts';
+import { checkBasis, limitsOf, offerFor, sameLimits } from './check-from-offer.ts';
 import { offersOf } from './offers.ts';
 
 /** One go at a check, with what it proves. */
@@ -51,6 +44,8 @@ export type KnownCheck = {
   readonly worksheet?: Worksheet;
   /** Its limits were worked out from readings or sizes that have changed since, and come out differently now. */
   readonly older: boolean;
+  /** The go that counts was read or seen before a size behind the check changed: it proves what is there no longer. */
+  readonly readBefore: boolean;
   /** What they come out as; left out where the worksheet doesn't ask for this check any more. */
   readonly newLimits?: Limits;
   /** What those stand on. */
@@ -133,8 +128,13 @@ export function knownCheck(data: FitUpData, check: Check): KnownCheck {
     state,
     takes: takes.map((take, index) => ({ ...take, result: state.goes[index] ?? { kind: 'nothing-yet' } })),
     ...(worksheet && { worksheet }),
+    readBefore: isReadBefore(data, check, takes.at(-1)),
     ...(worksheet ? sinceMade(data, check, worksheet) : { older: false }),
   };
+}
+
+function isReadBefore(data: FitUpData, check: Check, last: Omit<KnownTake, 'result'> | undefined): boolean {
+  return last !== undefined && isOlderThanSizes({ of: 'go', check, take: last }, data);
 }
 
 /** What a worksheet is worked out from, as far as its checks hang on it: no limit hangs on tools, dial or drawer. */
@@ -152,9 +152,7 @@ function sinceMade(
   check: Check,
   worksheet: Worksheet,
 ): Pick<KnownCheck, 'older' | 'newLimits' | 'newBasis'> {
-  const { basis } = check;
-  const inputs = withoutReadInPlace(check, worksheet, data.features);
-  if (!basis || !isOlder(basis, inputs, readingsIn(inputs, data.readings))) return { older: false };
+  if (!isOlderThanSizes({ of: 'limits', check }, data)) return { older: false };
   const unit = (check.upper ?? check.lower)?.unit === 'mm' ? 'mm' : 'in';
   const offer = offerFor(check, offersOf(worksheetData(data, worksheet, unit)));
   if (!offer) return { older: true };

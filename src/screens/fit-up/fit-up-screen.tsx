@@ -12,6 +12,7 @@ import { Row } from '../common/row.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { JobPage } from '../jobs/job-page.tsx';
 import { knownChecks, useFitUp, type KnownCheck } from './check-data.ts';
+import { OlderMark } from '../older/older-mark.tsx';
 import { CheckMark } from './check-mark.tsx';
 import './fit-up-screen.css';
 
@@ -23,9 +24,11 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
   if (!data) return <Page title=" ">{null}</Page>;
   const { job } = data;
   const checks = knownChecks(data);
-  const open = checks.filter(({ state }) => state.found !== 'good').toSorted(byUrgency);
+  const isGood = ({ state, older, readBefore }: KnownCheck) =>
+    state.found === 'good' && !older && !readBefore;
+  const open = checks.filter((known) => !isGood(known)).toSorted(byUrgency);
   const sum = sayHowMany(checks.map(({ state }) => state.found));
-  const good = checks.filter(({ state }) => state.found === 'good');
+  const good = checks.filter(isGood);
   return (
     <JobPage
       job={job}
@@ -93,7 +96,7 @@ export function CheckRow({
   /** Listed on its own worksheet, which need not be named. */
   readonly onWorksheet?: boolean;
 }) {
-  const { check, state, limits, worksheet, older } = known;
+  const { check, state, limits, worksheet, older, readBefore } = known;
   const { id, jobId, name, by } = check;
   return (
     <Row
@@ -105,7 +108,11 @@ export function CheckRow({
             {sayCheckState(state, { name, by, limits, unit })}
           </span>
           {worksheet && !onWorksheet && <span class="row-detail">{worksheet.title}</span>}
-          {older && <span class="row-detail fit-up-older">Worked out from older readings.</span>}
+          {(older || readBefore) && (
+            <span class="row-detail">
+              <OlderMark />
+            </span>
+          )}
         </>
       }
       mark={<CheckMark found={state.found} />}

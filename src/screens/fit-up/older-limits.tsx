@@ -1,30 +1,34 @@
 import { sayWanted } from '../../engine/say-check.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import { Button } from '../common/button.tsx';
-import { Caution } from '../common/caution.tsx';
+import { OlderMark } from '../older/older-mark.tsx';
 import type { KnownCheck } from './check-data.ts';
 
 type OlderLimitsProps = {
   readonly known: KnownCheck;
   readonly unit: ShownUnit;
   readonly onTakeOver: () => unknown;
+  readonly onRetake: () => unknown;
 };
 
-/** Said where the worksheet gives other limits by now, with the way to take them over. */
-export function OlderLimits({ known: { check, older, newLimits }, unit, onTakeOver }: OlderLimitsProps) {
-  if (!older) return null;
+/** Said where the worksheet gives other limits by now, or the go was read before a size changed, with the one press for it. */
+export function OlderLimits({ known, unit, onTakeOver, onRetake }: OlderLimitsProps) {
+  const { check, older, newLimits, readBefore } = known;
+  if (!older && !readBefore) return null;
   return (
-    <>
-      <Caution heading="Worked out from older readings.">
-        {newLimits
-          ? `The worksheet says now: ${sayWanted({ by: check.by, limits: newLimits, unit })}.`
-          : 'The worksheet doesn’t ask for this check any more.'}
-      </Caution>
-      {newLimits && (
-        <div class="check-keys">
-          <Button onPress={onTakeOver}>Use the new limits</Button>
-        </div>
-      )}
-    </>
+    <section class="one-check-older">
+      <p>
+        <OlderMark />{' '}
+        {older &&
+          newLimits &&
+          `The worksheet says now: ${sayWanted({ by: check.by, limits: newLimits, unit })}.`}
+        {older && !newLimits && 'The worksheet doesn’t ask for this check any more.'}
+        {!older && 'It was read before a size behind it changed.'}
+      </p>
+      <div class="check-keys">
+        {newLimits && <Button onPress={onTakeOver}>Use the new limits</Button>}
+        {readBefore && <Button onPress={onRetake}>Check it again</Button>}
+      </div>
+    </section>
   );
 }

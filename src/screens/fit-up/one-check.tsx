@@ -92,7 +92,7 @@ export function OneCheck({ job, known }: OneCheckProps) {
           {trouble}
         </p>
       )}
-      <OlderLimits known={known} unit={unit} onTakeOver={takeOver} />
+      <OlderLimits known={known} unit={unit} onTakeOver={takeOver} onRetake={again} />
       <Proof known={known} unit={unit} />
       {check.how !== '' && <p class="one-check-how">{check.how}</p>}
       {by === 'by-eye' && last && <SeenNote take={last} text={note.text} onText={note.change} />}

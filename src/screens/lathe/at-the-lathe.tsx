@@ -9,6 +9,7 @@ import { show, type ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { announce, tick } from '../common/announce.ts';
 import { Page } from '../common/page.tsx';
+import { OlderBasis } from '../cuts/cut-basis.tsx';
 import { speak, useSayAloud } from '../common/speech.ts';
 import { useTwoPlaces } from '../common/two-places.ts';
 import { useWakeLock, type ScreenStays } from '../common/wake-lock.ts';
@@ -118,6 +119,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
       back={{ href: hrefOf({ at: 'cuts', jobId: job.id }), to: 'the cuts' }}
     >
       <div class="at-the-lathe">
+        {at.older && <OlderBasis cut={cut} />}
         {progress.stage === 'to-size' && <ToSize at={at} unit={unit} />}
         {isOver && <PastLimit />}
         <div class="at-the-lathe-read">

@@ -1,6 +1,7 @@
 import { onDial } from '../../engine/dial.ts';
 import { spokenFurther, spokenProgress } from '../../engine/say-cuts-spoken.ts';
 import type { ShownUnit } from '../../engine/show.ts';
+import { OLDER } from '../older/older-than-sizes.ts';
 import { nextTake } from './use-passes.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
 
@@ -9,6 +10,11 @@ import type { LatheCut } from './use-lathe-cut.ts';
  * and the figure it comes to are both said, so that neither is taken for the other.
  */
 export function saidAloud(at: LatheCut, unit: ShownUnit): string {
+  // Said first: whoever is at the handles doesn't see the mark.
+  return at.older ? `${OLDER}. ${saidOfTheCut(at, unit)}` : saidOfTheCut(at, unit);
+}
+
+function saidOfTheCut(at: LatheCut, unit: ShownUnit): string {
   const { cut, dial, dialUnit, dialled, progress } = at;
   if (dialled.length === 0) return spokenProgress(progress, unit, dialUnit);
   const take = nextTake(at);

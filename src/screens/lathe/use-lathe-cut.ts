@@ -20,6 +20,7 @@ import { getSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { useLive } from '../common/store-context.ts';
 import { dialFor, dialUnitFor } from '../common/slides.ts';
+import { groundStores, olderCuts } from '../older/job-ground.ts';
 import { usualDial } from '../common/use-settings.ts';
 import { dialledSince } from '../../store/dialled.ts';
 import { usualToolFor } from '../../engine/usual-tool.ts';
@@ -45,6 +46,8 @@ export type LatheCut = {
   readonly dialled: readonly Length[];
   readonly question: CutQuestion;
   readonly progress: CutProgress;
+  /** Its figures are older than the sizes they were worked out from. */
+  readonly older: boolean;
   /** Left out while the material or the diameter at the tool is not known. */
   readonly speed?: Result<CutSpeed, SpeedRefusal>;
 };
@@ -53,8 +56,10 @@ type Found = { readonly value: LatheCut | undefined };
 
 /** The cut; `missing` once it is known not to be here. */
 export function useLatheCut(cutId: Id): { readonly at?: LatheCut; readonly missing: boolean } {
-  const found = useLive(`lathe/${cutId}`, ['cuts', 'jobs', 'settings', 'tools', 'drafts'], (store) =>
-    readLatheCut(store, cutId),
+  const found = useLive(
+    `lathe/${cutId}`,
+    ['cuts', 'jobs', 'settings', 'tools', 'drafts', ...groundStores],
+    (store) => readLatheCut(store, cutId),
   );
   return {
     ...(found?.value && { at: found.value }),
@@ -89,8 +94,10 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
   const tool = chosen ?? usualToolFor({ tools, kind, size, unit });
   const material = materials.find(({ id }) => id === cut.material);
   const speed = material && speedOf(cut, { material, progress, lathe, typedDiameter });
+  const older = (await olderCuts(store, [cut])).has(cut.id);
   const value = {
     cut,
+    older,
     job,
     dial,
     dialUnit,

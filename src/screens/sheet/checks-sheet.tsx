@@ -6,7 +6,7 @@ import { knownChecks, type KnownCheck, type KnownTake } from '../fit-up/check-da
 import { ReadingsTable } from './readings-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { WriteLine } from './sheet-table.tsx';
-import { dayOf, OLDER_READINGS } from './sheet-words.ts';
+import { dayOf, OLDER_ON_PAPER } from './sheet-words.ts';
 import { capital } from '../../engine/say-words.ts';
 
 /** Every check with its limits, where they come from, and each go at it: the one that failed as well. */
@@ -25,7 +25,7 @@ export function ChecksSheet({ data }: { data: SheetData }) {
 type CheckSheetProps = { readonly known: KnownCheck; readonly unit: ShownUnit };
 
 function CheckSheet({ known, unit }: CheckSheetProps) {
-  const { check, limits, takes, older } = known;
+  const { check, limits, takes, older, readBefore } = known;
   const wanted = sayWanted({ by: check.by, limits, unit });
   const source = limits.source === '' || limits.source === wanted ? '' : ` (${limits.source})`;
   return (
@@ -33,7 +33,11 @@ function CheckSheet({ known, unit }: CheckSheetProps) {
       <h4>{check.name}</h4>
       <p>{`${capital(wanted)}${source}.`}</p>
       {check.how !== '' && <p>{check.how}</p>}
-      {older && <p>{OLDER_READINGS}</p>}
+      {(older || readBefore) && (
+        <p>
+          <strong>{OLDER_ON_PAPER}</strong>
+        </p>
+      )}
       {takes.map((take, index) => (
         <TakeSheet
           key={take.id}

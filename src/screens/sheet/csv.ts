@@ -6,7 +6,7 @@ import { toolThatCounts } from '../../engine/measuring-tool.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped } from '../../engine/show.ts';
 import { keptWords } from '../../store/plain-words.ts';
-import type { Cut, CutPass, Feature, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
+import type { Cut, CutPass, Feature, Id, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
 
 type Cell = string | number;
 type Column<T> = readonly [heading: string, cell: (row: T) => Cell];
@@ -50,8 +50,9 @@ export function readingsCsv({
 
 type CutLine = { readonly cut: Cut; readonly pass?: CutPass; readonly number: Cell };
 
-/** A job's cuts, a line for each measurement at the machine; a cut not begun has one line. */
-export function cutsCsv(cuts: readonly Cut[]): string {
+/** A job's cuts, a line for each measurement at the machine; a cut not begun has one line. `older` are those
+ * whose sizes have changed since. */
+export function cutsCsv(cuts: readonly Cut[], older: ReadonlySet<Id>): string {
   return table<CutLine>(cuts.flatMap(linesOf), [
     ['cut', ({ cut }) => cutName(cut)],
     ['part', ({ cut }) => cut.part],
@@ -67,6 +68,7 @@ export function cutsCsv(cuts: readonly Cut[]): string {
     ...sizeColumns<CutLine>('lower limit', ({ cut }) => cut.lower),
     ...sizeColumns<CutLine>('upper limit', ({ cut }) => cut.upper),
     ['limits from', ({ cut }) => cut.limitsFrom],
+    ['older than its sizes', ({ cut }) => (older.has(cut.id) ? 'yes' : '')],
     ['measurement', ({ number }) => number],
     ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),
     ...sizeColumns<CutLine>('measured', ({ pass }) => pass?.measured),

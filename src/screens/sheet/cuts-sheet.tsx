@@ -5,13 +5,13 @@ import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
-import { isCutOlder } from '../cuts/cut-older.ts';
-import { hasItsOwnSize, MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
+import { isOlderThanSizes } from '../older/older-than-sizes.ts';
+import { countsStill, hasItsOwnSize, MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
 import { HoleCaution } from '../common/hole-caution.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, SheetTable } from './sheet-table.tsx';
-import { momentOf, OLDER_READINGS } from './sheet-words.ts';
+import { momentOf, OLDER_ON_PAPER } from './sheet-words.ts';
 
 /** Every cut as it was made: from what to what, between which limits, and each measurement on the way. */
 export function CutsSheet({ data }: { data: SheetData }) {
@@ -59,7 +59,11 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
         ]}
       />
       {sayStrengthOfCut(cut) !== '' && <p>{sayStrengthOfCut(cut)}</p>}
-      {isOlder(cut, data) && <p>{OLDER_READINGS}</p>}
+      {isOlder(cut, data) && (
+        <p>
+          <strong>{OLDER_ON_PAPER}</strong>
+        </p>
+      )}
       {passes.length > 0 && (
         <SheetTable
           figures
@@ -85,8 +89,6 @@ function sizeWords({ state }: Cut): string {
   return state === 'to-cut' || state === 'to-size' ? 'Final size' : 'Measured last';
 }
 
-function isOlder(cut: Cut, { worksheets, features, readings }: SheetData): boolean {
-  if (cut.state === 'scrapped' || cut.state === 'made-again') return false;
-  const worksheet = worksheets.find(({ id }) => id === cut.worksheetId);
-  return isCutOlder(cut, { worksheet, features, readings });
+function isOlder(cut: Cut, data: SheetData): boolean {
+  return countsStill(cut) && isOlderThanSizes({ of: 'cut', cut }, data);
 }

@@ -2,6 +2,8 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
+import { countsStill } from '../cuts/cut-words.ts';
+import { olderAmong } from '../older/job-ground.ts';
 import { Row } from '../common/row.tsx';
 import { drawingFile } from './drawing-file.ts';
 import { fileName } from './file-names.ts';
@@ -99,9 +101,13 @@ async function readingsFile({ job, features, parts, readings }: SheetData): Prom
   return spreadsheet(fileName([job.name, 'readings'], 'csv'), readingsCsv({ features, parts, readings }));
 }
 
-async function cutsFile({ job, cuts }: SheetData): Promise<File> {
+async function cutsFile(data: SheetData): Promise<File> {
+  const { job, cuts } = data;
   const { cutsCsv } = await import('./csv.ts');
-  return spreadsheet(fileName([job.name, 'cuts'], 'csv'), cutsCsv(cuts));
+  return spreadsheet(
+    fileName([job.name, 'cuts'], 'csv'),
+    cutsCsv(cuts, olderAmong(cuts.filter(countsStill), data)),
+  );
 }
 
 async function reasonsFile({ job }: SheetData, reasons: readonly WrittenReasonLine[]): Promise<File> {

@@ -1,3 +1,4 @@
+import { OLDER } from '../older/older-than-sizes.ts';
 import type { PartOrigin } from '../../store/records.ts';
 
 export const ORIGINS: Readonly<Record<PartOrigin, string>> = {
@@ -8,8 +9,7 @@ export const ORIGINS: Readonly<Record<PartOrigin, string>> = {
   'mock-up': 'mock-up',
 };
 
-export const OLDER_READINGS =
-  'Worked out from older readings: the readings or the worksheet have changed since.';
+export const OLDER_ON_PAPER = `${OLDER}: a size behind it has changed since.`;
 
 export const UNFINISHED = 'Not worked out: something it needs was not given.';
 

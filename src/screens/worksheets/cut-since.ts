@@ -7,7 +7,7 @@ import type { Store } from '../../store/open-store.ts';
 import type { Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/records.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
 import { useLive } from '../common/store-context.ts';
-import { isCutOlder } from '../cuts/cut-older.ts';
+import { isOlderThanSizes } from '../older/older-than-sizes.ts';
 import { basisNow } from './new-cuts.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
@@ -53,7 +53,10 @@ export async function giveWorksheet(
     : worksheet;
   const stood = (await cutsOf(store, worksheet.jobId)).filter(
     (cut) =>
-      cut.worksheetId === worksheet.id && cut.state === 'to-size' && cut.basis && !isCutOlder(cut, data),
+      cut.worksheetId === worksheet.id &&
+      cut.state === 'to-size' &&
+      cut.basis &&
+      !isOlderThanSizes({ of: 'cut', cut }, { ...data, worksheets: [worksheet] }),
   );
   return giveCutSize(store, {
     worksheetId: worksheet.id,

@@ -22,8 +22,8 @@ export function provedVerdict(data: WorksheetData, { checks, cuts }: Proofs): Wo
   return worksheetVerdict({ ...data, worksheet: { ...worksheet, sizes: { ...worksheet.sizes, ...read } } });
 }
 
-function provesNow({ state, older }: KnownCheck): boolean {
-  return state.found === 'good' && !older;
+function provesNow({ state, older, readBefore }: KnownCheck): boolean {
+  return state.found === 'good' && !older && !readBefore;
 }
 
 type Read = readonly [name: string, size: SizeInput];

@@ -1,12 +1,23 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
 import type { AssemblyStep, Recheck } from '../records.ts';
-import { decimalText, id, line, note, stamped, time, wholeNumber, type RecordKind } from './common.ts';
+import {
+  basisSchema,
+  decimalText,
+  id,
+  line,
+  note,
+  stamped,
+  time,
+  wholeNumber,
+  type RecordKind,
+} from './common.ts';
 
 const doneFields = {
   at: time,
   by: line,
   as: z.exactOptional(line),
+  basis: z.exactOptional(basisSchema),
   apart: z.exactOptional(z.literal(true)),
 };
 const done = z.exactOptional(z.looseObject(doneFields));
@@ -26,6 +37,7 @@ export const stepSchema = z.looseObject({
   ),
   cotterPin: z.exactOptional(z.boolean()),
   worksheetId: z.exactOptional(id),
+  workedOut: z.exactOptional(z.looseObject({ worksheetId: id, offer: line, basis: basisSchema })),
   partIds: z.array(id).check(z.maxLength(1000)),
   done,
   wasDone: done,

@@ -19,6 +19,7 @@ const takeSchema = z.looseObject({
   seen: z.exactOptional(z.enum(['holds', 'fails'])),
   seenNote: z.exactOptional(note),
   seenAs: z.exactOptional(line),
+  basis: z.exactOptional(basisSchema),
   after: z.exactOptional(id),
 });
 

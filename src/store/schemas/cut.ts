@@ -48,6 +48,7 @@ export const cutSchema = z.looseObject({
   passes: z.record(entryName, passSchema),
   basis: z.exactOptional(basisSchema),
   copyOf: z.exactOptional(id),
+  workedOutIn: z.exactOptional(z.looseObject({ jobId: id, worksheetId: id })),
   createdAt: time,
   touchedAt: time,
   broughtBack: z.exactOptional(z.literal(true)),

@@ -2,6 +2,7 @@ import './jitless.ts';
 import * as z from 'zod/mini';
 import type { Feature, ReadingRecord } from '../records.ts';
 import {
+  basisSchema,
   direction,
   entry,
   featureKind,
@@ -37,6 +38,7 @@ export const readingSchema = z.looseObject({
   zeroChecked: z.boolean(),
   at: time,
   struckOut: z.exactOptional(struckOutSchema),
+  basis: z.exactOptional(basisSchema),
 });
 
 export const featureRecordKind: RecordKind<Feature> = { store: 'features', schema: featureSchema };

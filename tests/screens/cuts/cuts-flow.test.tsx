@@ -132,13 +132,13 @@ describe('a cut', () => {
 
   test('says when its worksheet has changed since, and takes the new figures over', async () => {
     const { store, job, worksheet } = await atTheCut();
-    expect(screen.queryByText('Worked out from older readings.')).toBeNull();
+    expect(screen.queryByText('Older than its sizes')).toBeNull();
     // .970 − .585 − .375 = .010: two thou more has to come off
     worked(await setPart(store, worksheet.id, 'a', { ...partOf(1, typedSize('.585')), adjustable: false }));
-    expect(await screen.findByText('Worked out from older readings.', {}, PATIENCE)).toBeTruthy();
+    expect(await screen.findByText('Older than its sizes', {}, PATIENCE)).toBeTruthy();
     await press(button('Use the new figures'));
     await waitFor(async () => expect((await oneCut(store, job.id)).target.typed).toBe('.375'), PATIENCE);
-    await waitFor(() => expect(screen.queryByText('Worked out from older readings.')).toBeNull(), PATIENCE);
+    await waitFor(() => expect(screen.queryByText('Older than its sizes')).toBeNull(), PATIENCE);
   });
 
   test('says so where the worksheet asks for it no more', async () => {

@@ -64,7 +64,7 @@ test('a kept cut for an insert says STI in the list, on its page, at the lathe, 
     expect(document.body.textContent).not.toMatch(/(?<!STI )tap(ped)?( with| for an insert)? 1\/2-20/i);
     cleanup();
   }
-  const file = cutsCsv([cut]);
+  const file = cutsCsv([cut], new Set());
   expect(file).toContain(TAP);
   expect(file).not.toContain('tapped for an insert');
 });

@@ -220,10 +220,10 @@ test('limits a worksheet has changed since are taken over by one press', async (
   fireEvent.input(await screen.findByLabelText('Least wanted', {}, PATIENCE), { target: { value: '.006' } });
   await press('Use it');
   await follow(/^Float/);
-  await seen('Worked out from older readings.');
+  await seen('Older than its sizes');
   await press('Use the new limits');
   await seen('Not done yet; want .006 to .012.');
-  expect(screen.queryByText('Worked out from older readings.')).toBeNull();
+  expect(screen.queryByText('Older than its sizes')).toBeNull();
 });
 
 test('an address of a check that isn’t there says so', async () => {

@@ -104,7 +104,7 @@ describe('the cuts as a file for a spreadsheet', () => {
   };
 
   test('each measurement is a line, in the order they were taken', () => {
-    const rows = rowsOf(cutsCsv([cut]));
+    const rows = rowsOf(cutsCsv([cut], new Set()));
     expect(rows.map((row) => [row['measurement'], row['to come off, inch'], row['measured, inch']])).toEqual([
       ['1', '', '1.1453'],
       ['2', '0.0112', '1.1341'],
@@ -113,7 +113,7 @@ describe('the cuts as a file for a spreadsheet', () => {
   });
 
   test('a cut not begun has one line with its limits', () => {
-    const rows = rowsOf(cutsCsv([{ ...cut, passes: {}, state: 'to-cut' }]));
+    const rows = rowsOf(cutsCsv([{ ...cut, passes: {}, state: 'to-cut' }], new Set()));
     // 1.1330 × 25.4 = 28.7782; 1.1345 × 25.4 = 28.8163
     expect(rows.map((row) => [row['lower limit, mm'], row['upper limit, mm'], row['measured, mm']])).toEqual([
       ['28.7782', '28.8163', ''],

@@ -2,7 +2,7 @@ import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { isCutOlder } from '../../../src/screens/cuts/cut-older.ts';
+import { isOlderThanSizes, type Ground } from '../../../src/screens/older/older-than-sizes.ts';
 import { cutSince } from '../../../src/screens/worksheets/cut-since.ts';
 import { basisNow } from '../../../src/screens/worksheets/new-cuts.ts';
 import { createCuts, cutsOf, getCut, logPass } from '../../../src/store/cuts.ts';
@@ -105,6 +105,17 @@ describe('a part that was cut to size', () => {
   });
 });
 
+type Known = { readonly features: Ground['features']; readonly readings: Ground['readings'] } & {
+  readonly worksheet: Ground['worksheets'][number] | undefined;
+};
+
+function isOlder(cut: Cut, { worksheet, features, readings }: Known): boolean {
+  return isOlderThanSizes(
+    { of: 'cut', cut },
+    { worksheets: worksheet ? [worksheet] : [], features, readings },
+  );
+}
+
 describe('figures of a cut that is to size', () => {
   const micrometer = { tool: tool('micrometer-0-1') };
   const features = [featureOf('length', 'length'), { ...featureOf('gap', 'gap'), checkId: 'float' }];
@@ -118,13 +129,13 @@ describe('figures of a cut that is to size', () => {
       features,
       readings: [reading, readingOf('gap', '.0099', { tool: tool('test-indicator'), at: 600 })],
     });
-    expect(isCutOlder(cut, proved)).toBe(false);
-    expect(isCutOlder({ ...cut, state: 'to-cut' }, proved)).toBe(true);
+    expect(isOlder(cut, proved)).toBe(false);
+    expect(isOlder({ ...cut, state: 'to-cut' }, proved)).toBe(true);
   });
 
   test('do look out of date when a reading they stand on is struck out', () => {
     const struck = { ...before, readings: [{ ...reading, ...struckOut }] };
-    expect(isCutOlder(cut, struck)).toBe(true);
+    expect(isOlder(cut, struck)).toBe(true);
   });
 });
 
@@ -163,7 +174,7 @@ describe('the worksheet after the lathe', () => {
     await waitFor(() => expect(said()).toBe('Worked out with .3772 in now.'));
     const kept = await getWorksheet(store, worksheet.id);
     const now = await getCut(store, cut.id);
-    expect(now && isCutOlder(now, { worksheet: kept, features: [], readings: [] })).toBe(false);
+    expect(now && isOlder(now, { worksheet: kept, features: [], readings: [] })).toBe(false);
   });
 
   test('one undo takes it back, and the cut waits again', async () => {
@@ -183,6 +194,6 @@ describe('the worksheet after the lathe', () => {
     worked(await setPart(store, worksheet.id, 'a', { ...bracket, size: typedSize('.590') }));
     const kept = await getWorksheet(store, worksheet.id);
     const now = await getCut(store, cut.id);
-    expect(now && isCutOlder(now, { worksheet: kept, features: [], readings: [] })).toBe(true);
+    expect(now && isOlder(now, { worksheet: kept, features: [], readings: [] })).toBe(true);
   });
 });

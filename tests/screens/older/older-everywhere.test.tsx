@@ -1,0 +1,186 @@
+import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { hrefOf, type Address } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { basisOf } from '../../../src/store/basis.ts';
+import { createCheck, sayCheckSeen, takesOf } from '../../../src/store/checks.ts';
+import { createCuts, getCut, logPass, makeAgain } from '../../../src/store/cuts.ts';
+import { createJob } from '../../../src/store/jobs.ts';
+import type { Store } from '../../../src/store/open-store.ts';
+import type { Check, Cut, Job, Worksheet } from '../../../src/store/records.ts';
+import { putSetting } from '../../../src/store/settings.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo.ts';
+import { createWorksheet, setPart } from '../../../src/store/worksheets.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+import { typedSize } from '../worksheets/worksheet-for-test.ts';
+
+const PATIENCE = { timeout: 30_000 };
+const OLDER = 'Older than its sizes';
+
+let store: Store;
+let job: Job;
+let worksheet: Worksheet;
+let cut: Cut;
+let check: Check;
+beforeEach(async () => {
+  store = await openForTest({ now: () => Date.now() });
+  job = worked(await createJob(store, { name: 'Outfit', systems: ['brake'] }));
+  await putSetting(store, 'fitter', 'Jo B.');
+  // Sleeve 2.510, bracket .640, float wanted .010: the spacer goes to 2.510 − .640 − .010 = 1.860.
+  worksheet = worked(
+    await createWorksheet(store, {
+      jobId: job.id,
+      kind: 'spacer-stack',
+      title: 'Bracket float',
+      choices: { want: 'float' },
+      sizes: {
+        fixed: typedSize('2.510'),
+        lower: typedSize('.008'),
+        upper: typedSize('.012'),
+        aim: typedSize('.010'),
+      },
+      parts: {
+        a: { name: 'bracket', order: 1, size: typedSize('.640'), count: 1, adjustable: false },
+        b: { name: 'spacer', order: 2, size: typedSize('1.900'), count: 1, adjustable: true },
+      },
+    }),
+  );
+  const [made] = worked(
+    await createCuts(store, [
+      {
+        jobId: job.id,
+        worksheetId: worksheet.id,
+        name: 'Spacer, faced to length',
+        part: 'spacer',
+        operation: 'face',
+        of: 'length',
+        blank: typedSize('1.900'),
+        target: typedSize('1.860'),
+        lower: typedSize('1.858'),
+        upper: typedSize('1.862'),
+        limitsFrom: 'float',
+        cuttingTool: 'hss',
+        machine: 'lathe',
+        basis: basisOf(worksheet, []),
+      },
+    ]),
+  );
+  if (!made) throw new Error('no cut was made');
+  cut = made;
+  check = worked(
+    await createCheck(store, {
+      jobId: job.id,
+      worksheetId: worksheet.id,
+      name: 'Slides free by hand',
+      by: 'by-eye',
+      limitsFrom: 'by eye',
+      how: '',
+    }),
+  );
+});
+afterEach(clearAway);
+
+/** Another bracket, .690: the spacer would go to 2.510 − .690 − .010 = 1.810. */
+async function anotherBracket() {
+  const bracket = worksheet.parts['a'];
+  if (bracket) worked(await setPart(store, worksheet.id, 'a', { ...bracket, size: typedSize('.690') }));
+}
+
+function at(address: Address) {
+  cleanup();
+  location.hash = hrefOf(address);
+  onScreen(store, <App store={store} />);
+}
+
+async function marked(address: Address, heading: string | RegExp) {
+  at(address);
+  await screen.findAllByRole('heading', { name: heading }, PATIENCE);
+  return screen.findAllByText(OLDER, {}, PATIENCE);
+}
+
+const seen = (takeId: string) => sayCheckSeen(store, check.id, takeId, 'holds', '');
+const firstTake = () => takesOf(check)[0]?.[0] ?? '';
+const press = async (name: string | RegExp) =>
+  fireEvent.click(await screen.findByRole('button', { name }, PATIENCE));
+const gone = () => waitFor(() => expect(screen.queryByText(OLDER)).toBeNull(), PATIENCE);
+
+describe('a cut whose bracket was changed for another', () => {
+  const places = (): readonly [Address, string | RegExp][] => [
+    [{ at: 'cuts', jobId: job.id }, 'Outfit'],
+    [{ at: 'all-cuts' }, 'All I have to cut'],
+    [{ at: 'cut', jobId: job.id, cutId: cut.id }, /^Spacer/],
+    [{ at: 'lathe', jobId: job.id, cutId: cut.id }, /^Spacer/],
+    [{ at: 'cut', jobId: job.id, cutId: cut.id, field: 'again' }, /^Make it again/],
+  ];
+
+  test('says so on the cut list, among all cuts, on its own page, at the lathe and before it is made again', async () => {
+    for (const [address, heading] of places()) {
+      at(address);
+      // One place after the other: the app has one screen.
+      // oxlint-disable-next-line no-await-in-loop
+      await screen.findAllByRole('heading', { name: heading }, PATIENCE);
+      expect(screen.queryByText(OLDER)).toBeNull();
+    }
+    await anotherBracket();
+    for (const [address, heading] of places()) {
+      // oxlint-disable-next-line no-await-in-loop
+      expect(await marked(address, heading)).not.toHaveLength(0);
+    }
+  });
+
+  test('is brought up to date by one press at the lathe, and one undo takes that back', async () => {
+    await anotherBracket();
+    await marked({ at: 'lathe', jobId: job.id, cutId: cut.id }, /^Spacer/);
+    await press('Use the new figures');
+    await gone();
+    // 2.510 − .690 − .010 = 1.810
+    expect((await getCut(store, cut.id))?.target.typed).toBe('1.81');
+    worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
+    await screen.findAllByText(OLDER, {}, PATIENCE);
+    expect((await getCut(store, cut.id))?.target.typed).toBe('1.860');
+  });
+
+  test('that was to size stops the sign-off and is marked on the sheet', async () => {
+    worked(await logPass(store, cut.id, { measured: typedSize('1.860') }));
+    await anotherBracket();
+    at({ at: 'sign-off', jobId: job.id });
+    await screen.findByText('Spacer, faced to length: older than its sizes', {}, PATIENCE);
+    at({ at: 'sheet', jobId: job.id });
+    expect(await screen.findByText(/^Older than its sizes: a size behind it/, {}, PATIENCE)).toBeTruthy();
+  });
+
+  test('says so in the job it was copied to', async () => {
+    const other = worked(await createJob(store, { name: 'Trailer', systems: [] }));
+    worked(await makeAgain(store, [cut.id], other.id));
+    at({ at: 'cuts', jobId: other.id });
+    await screen.findAllByText('Spacer, faced to length', {}, PATIENCE);
+    expect(screen.queryByText(OLDER)).toBeNull();
+    await anotherBracket();
+    await screen.findByText(OLDER, {}, PATIENCE);
+  });
+
+  test('is not marked any more when the old bracket is put back', async () => {
+    await anotherBracket();
+    await marked({ at: 'cuts', jobId: job.id }, 'Outfit');
+    worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
+    await waitFor(() => expect(screen.queryByText(OLDER)).toBeNull(), PATIENCE);
+  });
+});
+
+describe('a check that was seen before the bracket was changed', () => {
+  test('is not good any more: it is listed as open, marked, stops the sign-off, and is seen again by one press', async () => {
+    worked(await seen(firstTake()));
+    at({ at: 'fit-up', jobId: job.id });
+    await screen.findByText('Slides free by hand', {}, PATIENCE);
+    expect(screen.queryByText(OLDER)).toBeNull();
+    await anotherBracket();
+    await screen.findByText(OLDER, {}, PATIENCE);
+    at({ at: 'sign-off', jobId: job.id });
+    await screen.findByText('Slides free by hand: read before a size changed', {}, PATIENCE);
+    await marked({ at: 'check', jobId: job.id, checkId: check.id }, /^Slides free/);
+    await press('Check it again');
+    await press('Good');
+    await gone();
+  });
+});

@@ -41,6 +41,8 @@ export type PhoneOptions = {
   camera?: keyof typeof cameras;
   /** A profile to go on with; without it a new one, removed after the run. */
   userDataDir?: string;
+  /** A name that leads to this machine and that no browser trusts, as a phone in a shop's own network has it. */
+  host?: string;
   /** For times: nothing of `settled` runs in the page, which then can't see that a write is still on its way. */
   timed?: boolean;
   /** Anything else playwright can set: colorScheme, forcedColors, reducedMotion, hasTouch ... */
@@ -62,11 +64,16 @@ export async function openPhone({
   camera = 'works',
   userDataDir = temporaryFolder('phone'),
   timed = false,
+  host,
   context: more = {},
 }: PhoneOptions = {}): Promise<Phone> {
   const context = await chromium.launchPersistentContext(userDataDir, {
     executablePath: findBrowser(),
-    args: [...launchFlags, ...cameras[camera]],
+    args: [
+      ...launchFlags,
+      ...cameras[camera],
+      ...(host === undefined ? [] : [`--host-resolver-rules=MAP ${host} 127.0.0.1`]),
+    ],
     viewport: { width, height },
     deviceScaleFactor: 2,
     isMobile: true,

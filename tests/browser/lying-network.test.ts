@@ -136,6 +136,7 @@ test('with the app’s own first files gone and no signal, a page that stands on
 /** One reading, of a job of its own. */
 async function logOne(typed: string): Promise<void> {
   await goTo(page, '/new-job');
+  await page.getByRole('button', { name: 'none of these' }).click();
   await page.getByRole('button', { name: 'Make the job' }).click();
   await page.getByRole('link', { name: 'New reading' }).click();
   await page

@@ -74,6 +74,7 @@ test('a tab that heard nothing of the other’s reading does not sign its old sh
   const first = phone.page;
   await first.goto(`${server.url}#/new-job`);
   await first.getByLabel('Name').fill('Hinge pin');
+  await first.getByRole('button', { name: 'none of these' }).click();
   await first.getByRole('button', { name: 'Make the job' }).click();
   await first.getByRole('heading', { name: 'Hinge pin' }).waitFor();
   const job = await first.evaluate(() => /#(\/job\/[^/]+)/.exec(location.hash)?.[1] ?? '');

@@ -113,6 +113,25 @@ export function sayOver(cut: CutSizes, { present, past, proof }: CutProgress, un
     : `${said} No cut puts metal back; the ways out are below.`;
 }
 
+const ONE_WAY: Readonly<Record<CutKind, string>> = {
+  outside: 'An outside only gets smaller',
+  bore: 'A bore only gets larger',
+  'tap-drill': 'A hole only gets larger',
+  length: 'A length only gets shorter',
+  'recess-depth': 'A recess only gets deeper',
+  'slot-depth': 'A slot only gets deeper',
+  'slot-width': 'A slot only gets wider',
+};
+
+/** Two measurements between which metal came back: one of them is wrong. */
+export function sayGrownBack(
+  of: CutKind,
+  { before, now }: { readonly before: Length; readonly now: Length },
+  unit: ShownUnit,
+): string {
+  return `${ONE_WAY[of]}: ${show(before, unit)} before, ${show(now, unit)} now. Which is wrong?`;
+}
+
 /** What the last measurement proves, and what would settle it. */
 export function sayProof(of: CutKind, proof: CutProof, unit: ShownUnit): string {
   const sentence = sayVerdict(proof.verdict, {

@@ -13,6 +13,8 @@ const SAME_PRESS_MS = 500;
 type KeyEntry = {
   readonly field: { readonly current: HTMLInputElement | null };
   readonly half: HalfTyped;
+  /** What stands there was refused, or is asked about. */
+  readonly isRefused: boolean;
   readonly onTyped: (half: HalfTyped) => void;
   /** Enter, or a gauge's Tab, behind what keys typed. Left out where nothing is logged. */
   readonly onLog?: ((by: TypedBy) => void) | undefined;
@@ -26,8 +28,8 @@ type KeyEntry = {
  * What keys do in a field for a size: a keyboard, a gauge that types its number and Enter, a foot switch. Enter logs what
  * keys have typed, never what a finger has: a foot switch sends Enter too.
  */
-export function useKeyEntry({ field, half, onTyped, onLog, onNext, onHeld }: KeyEntry) {
-  const keys = useTypedKeys();
+export function useKeyEntry({ field, half, isRefused, onTyped, onLog, onNext, onHeld }: KeyEntry) {
+  const keys = useTypedKeys(isRefused);
   const type = (typed: HalfTyped) => {
     keys.left(typed.typed);
     onTyped(typed);
@@ -41,7 +43,7 @@ export function useKeyEntry({ field, half, onTyped, onLog, onNext, onHeld }: Key
   });
   const end = (event: KeyboardEvent) => {
     const burst = keys.burst();
-    const alone = sentAlone(burst, keys.behind(), half);
+    const alone = sentAlone(burst, keys.before(), half);
     // A person's Tab goes on to the next key of the pad.
     if (event.key === 'Tab' && burst.by === 'person' && alone === undefined) return;
     event.preventDefault();
@@ -81,23 +83,32 @@ export function useKeyEntry({ field, half, onTyped, onLog, onNext, onHeld }: Key
 
 // Chosen, not published: a last digit and Enter in quick succession are a hand's.
 const LEAST_SENT = 3;
+// Behind a size that was refused nobody goes on typing so fast.
+const LEAST_BEHIND_REFUSED = 2;
+
+/** What stood in the field before the keys, and whether it had been refused. */
+type Before = { readonly text: string; readonly wasRefused: boolean };
 
 /**
  * The number that a gauge sent behind something half typed; undefined where all that stands there is meant. Only keys that
  * account for every character of the field are trusted: a paste, or a key the phone gives no name to, is taken as it stands.
  * What keys typed with a pause in it is taken whole where it is one number or reads as a size: a phone that falters
- * between two digits of a gauge must not lose the ones before.
+ * between two digits of a gauge must not lose the ones before. Behind a size that was refused the keys stand for
+ * themselves, also a slow gauge's, unless they make a size of what stood there.
  */
 function sentAlone(
   { by, text, sent }: Burst,
-  behind: string,
+  { text: behind, wasRefused }: Before,
   { typed, unit }: HalfTyped,
 ): string | undefined {
   if (behind + text !== typed) return undefined;
-  if (by === 'gauge') return behind !== '' && text.length >= LEAST_SENT ? text : undefined;
+  const least = wasRefused ? LEAST_BEHIND_REFUSED : LEAST_SENT;
+  if (by === 'gauge') return behind !== '' && text.length >= least ? text : undefined;
+  const reads = (size: string) => readEntry(size, { unit, signed: true }).ok;
+  if (wasRefused && behind !== '' && reads(text) && !reads(typed)) return text;
   if (sent === undefined || sent === typed) return undefined;
   const isAllKeys = sent === text;
-  return !isAllKeys && readEntry(typed, { unit, signed: true }).ok ? undefined : sent;
+  return !isAllKeys && reads(typed) ? undefined : sent;
 }
 
 type KeysFromAnywhere = Pick<KeyEntry, 'field' | 'half' | 'onNext' | 'onHeld'> & {
@@ -107,7 +118,8 @@ type KeysFromAnywhere = Pick<KeyEntry, 'field' | 'half' | 'onNext' | 'onHeld'> &
 };
 
 /**
- * A gauge types wherever the focus is: a digit typed outside the field brings the focus back and is not lost. Page down,
+ * A gauge types wherever the focus is: a digit typed outside the field brings the focus back and is not lost, and so does
+ * backspace: a key of the pad that was pressed with a mouse may have the focus. Page down,
  * or Enter where no button has the focus, means next; never with something half typed, and never twice for one press.
  */
 function useKeysFromAnywhere(now: KeysFromAnywhere): void {
@@ -145,6 +157,11 @@ function useKeysFromAnywhere(now: KeysFromAnywhere): void {
         event.preventDefault();
         onHeld();
       }
+      if (!inPad && event.key === 'Backspace' && half.typed !== '') {
+        event.preventDefault();
+        field.current?.focus({ preventScroll: true });
+        return onKey(retyped(half.typed.slice(0, -1), half), event);
+      }
       if (inPad || !/^[0-9.,/+-]$/.test(event.key)) return;
       event.preventDefault();
       if (event.repeat) return;
@@ -157,10 +174,10 @@ function useKeysFromAnywhere(now: KeysFromAnywhere): void {
 }
 
 /** Remembers which keys made what stands in the field, and when each came. */
-function useTypedKeys() {
-  const typed = useRef<{ keys: readonly KeyPress[]; behind: string; text: string }>({
+function useTypedKeys(isRefused: boolean) {
+  const typed = useRef<{ keys: readonly KeyPress[]; behind: Before; text: string }>({
     keys: [],
-    behind: '',
+    behind: { text: '', wasRefused: false },
     text: '',
   });
   return {
@@ -168,8 +185,10 @@ function useTypedKeys() {
     note: ({ key, timeStamp, repeat }: KeyboardEvent, before: string) => {
       const { keys, text } = typed.current;
       const last = keys.at(-1)?.key;
-      const goesOn = before !== '' && before === text && last !== 'Enter' && last !== 'Tab';
-      if (!goesOn) typed.current.behind = before;
+      // An end key took it, and it stands there still.
+      const isLeft = before !== '' && before === text && (last === 'Enter' || last === 'Tab');
+      const goesOn = before !== '' && before === text && !isLeft;
+      if (!goesOn) typed.current.behind = { text: before, wasRefused: isRefused || isLeft };
       typed.current.keys = [...(goesOn ? keys : []), { key, atMs: timeStamp, repeat }];
     },
     /** What the keys have left in the field. */
@@ -179,7 +198,7 @@ function useTypedKeys() {
     /** Whether what stands there came from keys, so that Enter may log it. */
     made: (text: string) => typed.current.text === text,
     /** What stood in the field before the first of them. */
-    behind: () => typed.current.behind,
+    before: () => typed.current.behind,
     /** The keys so far, read as a gauge's or a person's. */
     burst: (): Burst => readBurst(typed.current.keys),
   };

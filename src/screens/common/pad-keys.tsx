@@ -108,6 +108,7 @@ export function KeyButton({
       aria-disabled={disabled}
       // The field keeps the focus, so that a gauge can type straight after a finger did.
       onPointerDown={(event) => event.preventDefault()}
+      onMouseDown={(event) => event.preventDefault()}
       onClick={() => !disabled && onPress()}
     >
       {children}

@@ -98,6 +98,7 @@ export function SizePad({
   const keys = useKeyEntry({
     field,
     half,
+    isRefused: message !== undefined,
     onTyped: (typed) => {
       setHint(undefined);
       type(typed);

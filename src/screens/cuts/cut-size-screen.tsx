@@ -1,9 +1,12 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
+import { grownBack } from '../../engine/grown-back.ts';
 import { isLess, isMore } from '../../engine/length.ts';
+import { sayGrownBack } from '../../engine/say-cuts.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { passesOf } from '../../store/cut-state.ts';
 import { changeCut, logPass } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -70,7 +73,7 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
   const commit = async () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    const fault = cutFault(cut, name, entry.value, unit);
+    const fault = cutFault(cut, name, entry.value, unit) ?? grownFault(cut, name, entry.value, unit);
     if (fault !== undefined) return setTrouble(fault);
     return onward(await kept(store, cut, name, entry.value, draftKey));
   };
@@ -119,6 +122,16 @@ async function kept(
   if (name === 'measured') return logPass(store, cut.id, { measured: entry }, draftKey);
   const ownLimits = (name === 'lower' || name === 'upper') && { limitsFrom: 'your own limits' };
   return changeCut(store, cut.id, { [name]: entry, ...ownLimits }, draftKey);
+}
+
+/** Metal never comes back: one of two such measurements is wrong. */
+function grownFault(cut: Cut, name: CutSize['name'], { exact }: Entry, unit: ShownUnit): string | undefined {
+  const last = passesOf(cut).findLast(([, pass]) => !pass.struckOut)?.[1];
+  if (name !== 'measured' || !last) return undefined;
+  const before = { measured: last.measured.exact, ...(last.tool && { tool: last.tool }) };
+  if (!grownBack({ of: cut.of, before, now: { measured: exact } })) return undefined;
+  const sizes = { before: last.measured.exact, now: exact };
+  return `${sayGrownBack(cut.of, sizes, unit)} Measure again, or strike the one before out.`;
 }
 
 /** Why a size can't stand beside the cut's others: the target lies inside its limits. */

@@ -130,6 +130,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
             spoken={`${main.spoken}. Type the size just measured, or touch it to light the keys.`}
             isLit={places.isLit}
             half={measured.half}
+            isRefused={measured.message !== undefined}
             onTouch={touch}
             onTyped={(half) => {
               setNote('');

@@ -14,6 +14,8 @@ type LeftToTakeProps = {
   readonly isLit: boolean;
   /** What a gauge or a keyboard has typed so far: the size just measured. */
   readonly half: HalfTyped;
+  /** It was refused, or is asked about. */
+  readonly isRefused: boolean;
   readonly onTouch: () => void;
   readonly onTyped: (half: HalfTyped) => void;
   readonly onLog: (by: TypedBy) => void;

@@ -1,7 +1,7 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { onDial } from '../../engine/dial.ts';
 import { plus, sum } from '../../engine/length.ts';
-import { figure, show } from '../../engine/show.ts';
+import { asTyped, figure, show } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
@@ -53,7 +53,7 @@ export function MeasuredPad({ at, measured }: MeasuredPadProps) {
           })}
           {...(message && { message: <Message measured={measured} message={message} /> })}
         >
-          {!message?.slip && <CutBeforeKeys at={at} measured={measured} />}
+          {!message?.slip && !message?.against && <CutBeforeKeys at={at} measured={measured} />}
         </SizePad>
       </Page>
     </div>
@@ -85,7 +85,7 @@ type MessageProps = Pick<MeasuredPadProps, 'measured'> & {
 };
 
 /** Why a size can't be taken, or whether it was a slip. */
-export function Message({ measured, message: { sentence, slip } }: MessageProps) {
+export function Message({ measured, message: { sentence, slip, against } }: MessageProps) {
   return (
     <>
       <p role="alert">{sentence}</p>
@@ -95,6 +95,16 @@ export function Message({ measured, message: { sentence, slip } }: MessageProps)
             Log {meant(slip.question, slip.entry).typed}
           </Button>
           <Button onPress={() => measured.settle(slip, 'typed')}>Keep {slip.entry.typed}</Button>
+        </p>
+      )}
+      {against && (
+        <p class="measured-pad-choice">
+          <Button onPress={() => measured.settleBetween(against, 'before')}>
+            {asTyped(against.before)} is wrong: strike it out
+          </Button>
+          <Button onPress={() => measured.settleBetween(against, 'now')}>
+            {asTyped(against.now)} is wrong: measure again
+          </Button>
         </p>
       )}
     </>

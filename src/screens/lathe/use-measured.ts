@@ -1,15 +1,17 @@
 import { useState } from 'preact/hooks';
 import { cutProgress, type CutProgress } from '../../engine/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/entry.ts';
+import { grownBack } from '../../engine/grown-back.ts';
 import type { Length } from '../../engine/length.ts';
 import { canMeasure } from '../../engine/measuring-tool.ts';
 import { slipQuestion, type SlipQuestion } from '../../engine/reading.ts';
-import { sayOver, saySpring } from '../../engine/say-cuts.ts';
+import { sayGrownBack, sayOver, saySpring } from '../../engine/say-cuts.ts';
 import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
 import { sayOutOfRange, saySlipQuestion } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped, figure, show, type ShownUnit } from '../../engine/show.ts';
-import { logPass } from '../../store/cuts.ts';
+import { logPass, strikeOutPass } from '../../store/cuts.ts';
+import type { Id } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { announce, announceAtOnce, buzz } from '../common/announce.ts';
 import type { TypedBy } from '../common/hands-free.ts';
@@ -26,7 +28,13 @@ export type MeasuredSlip = {
   readonly entry: Entry;
   readonly by: TypedBy;
 };
-export type MeasuredMessage = { readonly sentence: string; readonly slip?: MeasuredSlip };
+/** The measurement before, which this one contradicts: metal can't have come back. */
+export type Contradiction = { readonly passId: Id; readonly before: Entry; readonly now: Entry };
+export type MeasuredMessage = {
+  readonly sentence: string;
+  readonly slip?: MeasuredSlip;
+  readonly against?: Contradiction;
+};
 
 type Around = {
   /** The next figure is read out. */
@@ -54,6 +62,11 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
   const keep = async (entry: Entry, by: TypedBy) => {
     if (at.tool && !canMeasure(at.tool, kindAtTheLathe(at.cut), entry.exact))
       return setMessage({ sentence: `${sayOutOfRange(at.tool, entry, unit)} Press Tool.` });
+    const against = contradicted(at, entry);
+    if (against) {
+      const sizes = { before: against.before.exact, now: entry.exact };
+      return setMessage({ sentence: sayGrownBack(at.cut.of, sizes, unit), against });
+    }
     const typed = draft.half;
     draft.lift();
     const asked = askedSince(said ?? guessed(at, entry.exact), askedAt(at));
@@ -100,10 +113,31 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
       setMessage(undefined);
       await keep(which === 'typed' ? entry : meant(question, entry), by);
     },
+    /** One of two measurements that can't both be right goes: the one before is struck out, or this one is taken again. */
+    settleBetween: async ({ passId, before, now }: Contradiction, wrong: 'before' | 'now') => {
+      if (wrong === 'now') {
+        draft.clear();
+        return setMessage(undefined);
+      }
+      const struck = await strikeOutPass(store, at.cut.id, passId, 'measured wrong');
+      return setMessage({
+        sentence: struck.ok
+          ? `${asTyped(before)} is struck out. ${asTyped(now)} can be logged now.`
+          : sayStore(struck.refusal),
+      });
+    },
     /** Whether the pass on the screen was cut before: as the typed size tells, until the fitter says so. */
     cutBefore: said ?? (typed.ok ? guessed(at, typed.value.exact) : 'shown'),
     sayCutBefore,
   };
+}
+
+function contradicted({ cut, last, tool }: LatheCut, entry: Entry): Contradiction | undefined {
+  if (!last) return undefined;
+  const [passId, pass] = last;
+  const before = { measured: pass.measured.exact, ...(pass.tool && { tool: pass.tool }) };
+  const now = { measured: entry.exact, ...(tool && { tool }) };
+  return grownBack({ of: cut.of, before, now }) && { passId, before: pass.measured, now: entry };
 }
 
 export function meant(question: SlipQuestion, typed: Entry): Entry {

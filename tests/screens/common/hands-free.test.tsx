@@ -145,6 +145,29 @@ describe('a gauge behind what stands half typed', () => {
     expect(sizes()).toEqual(['.4487']);
   });
 
+  test.each([
+    ['4.4.8', '12', 8, 'two digits of a quick one'],
+    ['4.4.8', '12.34', 60, 'a slow one, whose keys come like a hand’s'],
+    ['1/3', '.5', 120, 'a slower one'],
+    ['999999999999999999', '29.85', 8, 'a long refused one'],
+  ])('starts anew behind %s, which was refused: %s (%#)', (refused, sent, gapMs) => {
+    render(<Pad refuses={(typed) => typed.startsWith(refused)} />);
+    focusOn('the field');
+    keys(refused, 200);
+    clockMs += 5000;
+    keys(sent, gapMs);
+    expect(sizes()).toEqual([sent]);
+  });
+
+  test('leaves a person who goes on with a refused fraction to it', () => {
+    render(<Pad refuses={(typed) => typed === '1 1/'} />);
+    focusOn('the field');
+    keys('1 1/', 200);
+    clockMs += 2000;
+    keys('2', 200);
+    expect(sizes()).toEqual(['1 1/2']);
+  });
+
   test('does not bring back a digit that a finger took out', () => {
     render(<Pad />);
     focusOn('the field');
@@ -166,6 +189,27 @@ describe('a gauge behind what stands half typed', () => {
     keys('4487', 8);
     expect(sizes()).toEqual(['.4487']);
   });
+});
+
+test('backspace takes back a digit, also where a key of the pad has the focus', () => {
+  render(<Pad typed=".448" />);
+  screen.getByRole('button', { name: '7' }).focus();
+  key('Backspace', 200);
+  expect(document.querySelector<HTMLInputElement>('#size')?.value).toBe('.44');
+  // The next one is the field's own: the browser takes the digit out.
+  expect(document.activeElement?.id).toBe('size');
+});
+
+test('backspace on an empty field is left to the browser', () => {
+  render(<Pad />);
+  screen.getByRole('button', { name: '7' }).focus();
+  expect(fireEvent.keyDown(document.activeElement ?? document.body, { key: 'Backspace' })).toBe(true);
+});
+
+test('a mouse that presses a key of the pad leaves the focus in the field', () => {
+  render(<Pad />);
+  focusOn('the field');
+  expect(fireEvent.mouseDown(screen.getByRole('button', { name: '7' }))).toBe(false);
 });
 
 describe('a key that is held', () => {

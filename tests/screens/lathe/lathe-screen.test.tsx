@@ -2,12 +2,13 @@ import { fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
 import { lengthOf } from '../../../src/engine/length.ts';
+import { usualTools } from '../../../src/engine/measuring-tool.ts';
 import { passesOf } from '../../../src/store/cut-state.ts';
-import { createCuts, getCut } from '../../../src/store/cuts.ts';
+import { createCuts, getCut, logPass } from '../../../src/store/cuts.ts';
 import { addDemo } from '../../../src/store/demo.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { putSetting } from '../../../src/store/settings.ts';
-import { openForTest } from '../../store/open-for-test.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
 
 let store: Store;
@@ -69,6 +70,68 @@ test('measuring again what was measured before asks nothing of the dial: no spri
   await expect.poll(() => said()).toMatch(/^Logged 1\.5538 in/);
   const cut = await getCut(store, 'demo-cut-ring');
   expect(cut && passesOf(cut).at(-1)?.[1].asked).toBeUndefined();
+});
+
+/** A bore measured once in the machine, 29.85 of 30, with the metric caliper's inside jaws. */
+async function boreMeasured(first: string): Promise<string> {
+  const mm = (typed: string) => ({ typed, unit: 'mm', exact: lengthOf(`${typed} mm`) }) as const;
+  const [bore] = worked(
+    await createCuts(store, [
+      {
+        jobId: 'demo-outfit-7',
+        name: 'Hub, bored',
+        part: 'hub',
+        operation: 'bore',
+        of: 'bore',
+        target: mm('30'),
+        lower: mm('30'),
+        upper: mm('30.021'),
+        limitsFrom: 'H7',
+        machine: 'lathe',
+        cuttingTool: 'carbide',
+      },
+    ]),
+  );
+  const id = bore?.id ?? '';
+  const tool = usualTools.find((one) => one.id === 'metric-caliper-inside');
+  worked(await logPass(store, id, { measured: mm(first), ...(tool && { tool }) }));
+  await putSetting(store, 'shownUnit', 'mm');
+  onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={id} />);
+  return id;
+}
+const measuredOf = async (id: string) => {
+  const cut = await getCut(store, id);
+  return cut
+    ? passesOf(cut).map(([, pass]) => `${pass.measured.typed}${pass.struckOut ? ' struck' : ''}`)
+    : [];
+};
+
+test('a bore that shrank is not logged: which of the two is wrong is asked', async () => {
+  const id = await boreMeasured('29.85');
+  await measure('29.60 mm');
+  expect((await screen.findByRole('alert')).textContent).toBe(
+    'A bore only gets larger: 29.85 mm before, 29.60 mm now. Which is wrong?',
+  );
+  expect(await measuredOf(id)).toEqual(['29.85']);
+  fireEvent.click(screen.getByRole('button', { name: '29.60 mm is wrong: measure again' }));
+  await expect.poll(async () => (await field()).value).toBe('');
+  expect(await measuredOf(id)).toEqual(['29.85']);
+});
+
+test('a bore that shrank is logged once the measurement before is struck out as the wrong one', async () => {
+  const id = await boreMeasured('29.85');
+  await measure('29.60 mm');
+  fireEvent.click(await screen.findByRole('button', { name: '29.85 mm is wrong: strike it out' }));
+  await screen.findByText('29.85 mm is struck out. 29.60 mm can be logged now.');
+  fireEvent.keyDown(await field(), { key: 'Enter' });
+  await expect.poll(() => measuredOf(id)).toEqual(['29.85 struck', '29.60 mm']);
+});
+
+test('a bore measured again within what the caliper knows is logged', async () => {
+  const id = await boreMeasured('29.85');
+  // U = 1.96 · √(0.05²/3 + 0.01²) = 0.060 for each of the two: 0.05 less is no contradiction.
+  await measure('29.80 mm');
+  await expect.poll(() => measuredOf(id)).toEqual(['29.85', '29.80 mm']);
 });
 
 test('a size past its limit is over in the list as well', async () => {

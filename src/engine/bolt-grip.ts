@@ -44,6 +44,8 @@ export type ShearPlane = {
   readonly at: Length;
   readonly from: 'head' | 'part';
   readonly band: Band;
+  /** At the face of a part that a bolt is turned into its thread begins: no shank can lie there, and none is judged. */
+  readonly isThreadAlways: boolean;
   readonly shank?: { readonly past: Length; readonly halfWidth: Length; readonly verdict: Verdict };
 };
 
@@ -187,13 +189,15 @@ function shearPlanes(q: GripQuestion): readonly ShearPlane[] {
   const names = { nut: legs, tapped: [...legs, ...part], stud: [...part, ...legs] }[q.held];
   return names.slice(1).map((name, index) => {
     const terms = headTo(q, isStud ? index : index + 1);
+    const isThreadAlways = q.held === 'tapped' && index === names.length - 2;
     const { value, band } = combine(terms);
     return {
       between: [names[index] ?? '', name] as const,
       at: value,
       from: isStud ? ('part' as const) : ('head' as const),
       band,
-      ...(q.shank && { shank: shankAt(q.shank, terms) }),
+      isThreadAlways,
+      ...(q.shank && !isThreadAlways && { shank: shankAt(q.shank, terms) }),
     };
   });
 }

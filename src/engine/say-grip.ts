@@ -4,10 +4,14 @@ import { absolute, isNegative, isZero, minus, sameLength, type Length } from './
 import { figure, show, showBand, type ShownUnit } from './show.ts';
 
 /** Whether plain shank lies where two parts want to slide past each other. */
-export function sayPlane({ between: [above, below], at, from, shank }: ShearPlane, unit: ShownUnit): string {
+export function sayPlane(
+  { between: [above, below], at, from, shank, isThreadAlways }: ShearPlane,
+  unit: ShownUnit,
+): string {
   const where = isZero(at)
     ? `${above} on ${below}`
     : `${above} on ${below}, ${show(at, unit)} from ${from === 'head' ? 'under the head' : 'the part’s face'}`;
+  if (isThreadAlways) return `${where}: thread lies in it. Let a dowel or a spigot take side load.`;
   if (!shank) return `${where}: the plain shank has to reach past it.`;
   if (shank.verdict.kind === 'too-close')
     return `${where}: too close to call whether the shank reaches it, ${known(shank.halfWidth, unit)}.`;

@@ -89,9 +89,11 @@ export function sayBlindDepth(depth: NonNullable<InsertAnswer['blindDepth']>, un
   return `Blind hole: drill ${show(depth.drilling, unit)} deep to the full diameter (the point goes ${show(depth.point, unit)} deeper), full thread ${show(depth.fullThread, unit)} deep.${sayFloor(depth, unit)}`;
 }
 
+export const FLOOR_UNKNOWN = 'Give how thick the metal is: the drill may come through.';
+
 /** What stays under the drill's point. */
 function sayFloor({ floor, leastFloor, floorMissing }: BlindDepth, unit: ShownUnit): string {
-  if (!floor) return ' Give how thick the metal is: the drill may come through.';
+  if (!floor) return ` ${FLOOR_UNKNOWN}`;
   const missing = floorMissing ? ` ${show(floorMissing, unit)} of metal is missing.` : '';
   if (!isMore(floor, zero)) return ` The drill's point may come through:${missing}`;
   return ` At least ${show(floor, unit)} stays under its point, ${show(leastFloor, unit)} wanted.${missing}`;

@@ -165,6 +165,26 @@ describe('a bolt into the part', () => {
     expect(boltGrip({ ...tapped, boltLength: inch(length) }).past?.verdict.kind).toBe(kind);
   });
 
+  test('has thread at the part’s face whatever its shank: no verdict hangs on that', () => {
+    // Planes at .475 and .725 between the legs, 1.1 at the part; clear of its run-out, 1.1 − .3846 = .7154.
+    const answer = boltGrip({
+      ...tapped,
+      legs: tapped.legs.slice(0, 2),
+      shank: inch('.48'),
+      hole: 'through',
+    });
+    expect(answer.planes.map(({ shank }) => shank?.verdict.kind)).toEqual(['good', undefined]);
+    expect(answer.planes[1] && sayPlane(answer.planes[1], 'in')).toMatch(
+      /^leg 2 on the tapped part, \.725 in from under the head: thread lies in it\. Let a dowel/,
+    );
+    // .725 − .48 = .245 from the shank to the part: its run-out may take .3846.
+    expect(gripVerdict(answer)?.kind).toBe('too-close');
+    expect(gripVerdict(boltGrip({ ...tapped, shank: inch('.4') }))?.kind).toBe('no-good');
+    const single = boltGrip({ ...tapped, legs: tapped.legs.slice(0, 1), shank: inch('.09') });
+    // One leg, .475 clamped with its washer: .475 − .09 = .385, just clear.
+    expect(gripVerdict(single)?.kind).toBe('good');
+  });
+
   // M8 in an insert, 13 clamped, 11.98 wanted. Set-down .75 to 1.5 P = .9375 to 1.875, point up to 2 P = 2.5:
   // 13 + 11.98 + .9375 = 25.9175 at the least, 13 + 11.98 + 1.875 + 2.5 = 29.355 at the most.
   const inInsert: GripQuestion = {

@@ -8,6 +8,7 @@ import { mean } from '../../engine/estimate.ts';
 import { absolute, minus, zero } from '../../engine/length.ts';
 import { say } from '../../engine/say.ts';
 import {
+  FLOOR_UNKNOWN,
   sayDrillSize,
   sayInsertDrill,
   sayInsertHole,
@@ -241,6 +242,7 @@ function AnswerRows({ answer, unit }: { answer: InsertAnswer; unit: ShownUnit })
       {blindDepth?.floorMissing && (
         <VerdictBand kind="no-good" headline="The floor under the hole is too thin." />
       )}
+      {blindDepth && !blindDepth.floor && <VerdictBand kind="too-close" headline={FLOOR_UNKNOWN} />}
       <h2>Insert</h2>
       <p class="worksheet-said">{sayInsertLength(answer, unit)}</p>
       <ul>

@@ -8,7 +8,8 @@ import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-sea
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/say-bushing.ts';
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
 import { sayFitRefusal } from '../../engine/say-fit.ts';
-import { sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
+import { FLOOR_UNKNOWN, sayBlindDepth, sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
+import { sayWorstOfGrip } from '../../engine/say-grip.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
 import { sayStack } from '../../engine/say-stack.ts';
@@ -128,9 +129,12 @@ function insertVerdict(data: WorksheetData): WorksheetVerdict {
   if (!question) return NO_ANSWER;
   const result = threadInsert(question);
   if (!result.ok) return noGood(say(result.refusal, unit));
-  const { wallLeft } = result.value;
+  const { wallLeft, blindDepth } = result.value;
+  if (blindDepth?.floorMissing) return noGood(sayBlindDepth(blindDepth, unit));
   if (wallLeft && !wallLeft.enough) return noGood(sayInsertWall(wallLeft, unit));
   const found = verdictOfHole(result.value);
+  if (blindDepth && !blindDepth.floor && found !== 'no-good')
+    return { found: 'too-close', said: FLOOR_UNKNOWN };
   return found === undefined ? NOT_JUDGED : { found, said: sayInsertHole(result.value, unit) };
 }
 
@@ -207,13 +211,13 @@ function engagementVerdict(data: WorksheetData): WorksheetVerdict {
   if (!result.ok) return noGood(sayEngagementRefusal(result.refusal));
   const answer = result.value;
   const grip = gripQuestion(data, answer.least.both);
-  const held = grip && gripVerdict(boltGrip(grip));
+  const bolt = grip && boltGrip(grip);
+  const held = bolt && gripVerdict(bolt);
   const found = worst([answer.engaged?.verdict, held].flatMap((one) => one?.kind ?? []));
   if (found === undefined) return NOT_JUDGED;
+  const wrong = grip && bolt && sayWorstOfGrip(bolt, grip.held, data.unit);
   const said =
-    answer.engaged?.verdict.kind === found
-      ? sayEngagement(answer, data.unit)
-      : 'Its grip or its length: see there.';
+    answer.engaged?.verdict.kind === found || !wrong ? sayEngagement(answer, data.unit) : wrong.words;
   return { found, said };
 }
 

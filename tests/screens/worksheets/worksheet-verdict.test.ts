@@ -50,6 +50,21 @@ describe('what a worksheet comes to', () => {
     expect(worksheetVerdict(bolt('8 mm'))).toMatchObject({ found: 'no-good' });
     expect(worksheetVerdict(bolt('8 mm')).said).toContain('8.00');
     expect(found(bolt('80 mm'))).toBe('good');
+    const reach = worksheetOf('thread-engagement', {
+      choices: { ...bolt('80 mm').worksheet.choices, hole: 'blind' },
+      sizes: {
+        engaged: typedSize('80 mm'),
+        leg1: typedSize('10 mm'),
+        boltLength: typedSize('100 mm'),
+        holeDepth: typedSize('85 mm'),
+      },
+      unit: 'mm',
+    });
+    // 10 + 85 = 95 for a bolt of 100.
+    expect(worksheetVerdict(reach)).toEqual({
+      found: 'no-good',
+      said: 'The bolt meets the end of its hole 5.00 mm before it clamps: a shorter one.',
+    });
   });
 
   test('is not good for a trail that may be negative, with or without limits of its own', () => {
@@ -126,6 +141,31 @@ describe('a worksheet that is no good', () => {
     expect(seen.state.found).toBe('good');
     expect(provedVerdict(data, { checks: [seen], cuts: [] }).found).toBe('no-good');
     expect(proved(['.010', '.010', '.010'], { worksheetId: 'other' })).toBe('no-good');
+  });
+});
+
+describe('a blind hole for an insert', () => {
+  // M8 1D, bottoming: 8 + 5 + .3004 · 8.4 = 15.523 to the point, and 1.5 of floor: 17.023.
+  const blind = (thickness?: string) =>
+    worksheetVerdict(
+      worksheetOf('thread-insert', {
+        choices: { thread: 'M8x1.25', metal: 'aluminium', bottom: 'blind', tap: 'bottoming' },
+        sizes: {
+          hole: typedSize('8.45 mm'),
+          ...(thickness !== undefined && { thickness: typedSize(thickness) }),
+        },
+        unit: 'mm',
+      }),
+    );
+
+  test('is no good where its floor is too thin, and not proved while nobody measured the metal', () => {
+    expect(blind('17.0 mm')).toMatchObject({ found: 'no-good' });
+    expect(blind('17.0 mm').said).toMatch(/1\.50 mm wanted\. 0\.023 mm of metal is missing\./);
+    expect(blind('17.1 mm').found).toBe('good');
+    expect(blind()).toEqual({
+      found: 'too-close',
+      said: 'Give how thick the metal is: the drill may come through.',
+    });
   });
 });
 

@@ -20,13 +20,23 @@ import { capital } from './say-words.ts';
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
 
 /** The worst that can be said of the whole axle. */
-export function lineUpVerdict({ spacers, checks, shared }: LineUpAnswer): Verdict['kind'] {
+export function lineUpVerdict(answer: LineUpAnswer): Verdict['kind'] {
+  const { spacers, checks, shared } = answer;
   const kinds = [
-    ...spacers.flatMap(({ room, deed }) => [room.kind, deedVerdict(deed)]),
+    ...spacers.flatMap(({ room, deed }) => [
+      room.kind,
+      ...(isCutByNow(deed, answer) ? [] : [deedVerdict(deed)]),
+    ]),
     ...[...checks, ...shared].map(({ verdict }) => verdict.kind),
   ];
   if (kinds.includes('no-good')) return 'no-good';
   return kinds.includes('too-close') ? 'too-close' : 'good';
+}
+
+/** What was left for last was cut once every bracket's side play has been read: that reading stands in for its length. */
+function isCutByNow({ kind }: Spacer['deed'], { spacers, checks }: LineUpAnswer): boolean {
+  const left = spacers.filter(({ deed }) => deed.kind === 'last').length;
+  return kind === 'last' && checks.filter((check) => check.kind === 'side-play').length >= left;
 }
 
 /** The whole axle in one sentence, the worst first: `No room: hub to bracket comes out .063 short.` */

@@ -218,6 +218,18 @@ test('a part that is left for last keeps the whole from being good, and says so'
   );
 });
 
+test('a part that was left for last is good once the side play was read', () => {
+  const left = (floatRead: string) =>
+    answered({
+      sizes: exactly({ ...wheel, disc: '.752', floatRead }),
+      step: inch('.006'),
+      onHand: exactly({ far: '1.294' }),
+    });
+  expect(kindsOf(left('.010'))).toMatchObject({ outer: 'last' });
+  expect(lineUpVerdict(left('.010'))).toBe('good');
+  expect(lineUpVerdict(left('.004'))).toBe('no-good');
+});
+
 describe('sharing out', () => {
   const grid = inch('.0001');
   const may = (down: string, up: string) => ({ down: inch(down), up: inch(up) });
@@ -382,6 +394,78 @@ describe('brute force', () => {
     expect(keptSome).toBeGreaterThan(25);
   });
 
+  test(`two brackets and a sprocket hold in every corner too (seed ${seed})`, () => {
+    let good = 0;
+    let goodTwo = 0;
+    fc.assert(
+      fc.property(given, fc.integer({ min: -60, max: 60 }), sides, (sizes, line, side) => {
+        const exact: Record<string, Length> = Object.fromEntries(
+          Object.entries(sizes).map(([name, amount]) => [name, inch(text(amount))]),
+        );
+        const known = (lengths: Readonly<Record<string, Length>>) =>
+          Object.fromEntries(Object.entries(lengths).map(([name, length]) => [name, typedEstimate(length)]));
+        // The sprocket .200 out from the hub's far face, its line within .060 of where it comes out.
+        const sprocket = inch('.200');
+        const far = spacerOf(answered({ sizes: known(exact), side }), 'far').value;
+        const chainLine = plus(
+          minus(dividedBy(exact['width'] ?? zero, 2), minus(far, sprocket)),
+          times(inch('.001'), line),
+        );
+        const rear = { ...exact, sprocket, chainLine };
+        const answer = answered({ layout: 'rear-sprocket', sizes: known(rear), side });
+        if (lineUpVerdict(answer) === 'good') {
+          good += 1;
+          for (const corner of corners(answer.spacers.map((one) => [one.name, mayBe(one, {})] as const))) {
+            expectAllHold({ ...rear, ...corner }, side);
+            const at = minus(corner['far'] ?? zero, sprocket);
+            const wanted = minus(dividedBy(exact['width'] ?? zero, 2), chainLine);
+            expectOnLine(at, wanted);
+          }
+        }
+        const two = {
+          ...Object.fromEntries(
+            ['disc', 'slot', 'bracket', 'float', 'slotWidth', 'discThickness', 'discRunout'].flatMap((name) =>
+              ['left', 'right'].map((sideName) => [
+                `${sideName}${name.charAt(0).toUpperCase()}${name.slice(1)}`,
+                exact[name] ?? zero,
+              ]),
+            ),
+          ),
+          width: plus(exact['width'] ?? zero, inch('1')),
+          hub: exact['hub'] ?? zero,
+          centre: exact['centre'] ?? zero,
+          offset: exact['offset'] ?? zero,
+        };
+        const both = answered({ layout: 'front-two-discs', sizes: known(two) });
+        if (lineUpVerdict(both) !== 'good') return;
+        goodTwo += 1;
+        const ends = both.spacers.map((one) => [one.name, mayBe(one, {})] as const);
+        for (const here of ['left', 'right'] as const) {
+          const there = here === 'left' ? 'right' : 'left';
+          const ofSide = ends.filter(([name]) => name.startsWith(here) || name === `${there}Sleeve`);
+          for (const corner of corners(ofSide)) {
+            const named = (name: string) => corner[`${here}${name}`] ?? zero;
+            // Seen from the right leg the left bracket is on the left, its own sleeve between it and the leg.
+            expectAllHold(
+              {
+                ...exact,
+                width: two.width,
+                inner: named('Inner'),
+                outer: named('Outer'),
+                sleeve: named('Sleeve'),
+                far: corner[`${there}Sleeve`] ?? zero,
+              },
+              here,
+            );
+          }
+        }
+      }),
+      { numRuns: 60, seed },
+    );
+    expect(good).toBeGreaterThan(10);
+    expect(goodTwo).toBeGreaterThan(10);
+  });
+
   /** The one thing that isn't known exactly is at either end of its band. */
   function truths(
     all: Corner,
@@ -394,6 +478,10 @@ describe('brute force', () => {
 
   // A tolerance comes back through statistics, so to a hair.
   const HAIR = inch('.0000001');
+
+  function expectOnLine(at: Length, wanted: Length): void {
+    expect(isMore(absolute(minus(at, wanted)), inch('.030'))).toBe(false);
+  }
 
   function expectAllHold(all: Corner, side: AxleSide): void {
     const of = (name: string): Length => all[name] ?? zero;

@@ -29,7 +29,9 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
           const name = `${spacerLetter(spacer.name, question.layout)} ${spacerName(spacer.name, question)}`;
           return (
             <li key={spacer.name}>
-              {`${name.trim()}: ${figure(spacer.fitted, unit)} ${unit}, ${showBand(spacer.band.halfWidth, unit)}; ${act}. ${more}`}
+              {spacer.deed.kind === 'last'
+                ? `${name.trim()}: ${act}. ${more}`
+                : `${name.trim()}: ${figure(spacer.fitted, unit)} ${unit}, ${showBand(spacer.band.halfWidth, unit)}; ${act}. ${more}`}
             </li>
           );
         })}

@@ -203,7 +203,7 @@ function Spacers({ question, answer, scale, unit }: AxleDrawingProps & { scale: 
               y="253"
               text-anchor="middle"
             >
-              {`${spacerLetter(spacer.name, question.layout)} ${figure(spacer.fitted, unit)}`}
+              {`${spacerLetter(spacer.name, question.layout)} ${drawnLength(spacer, unit)}`}
             </text>
           </g>
         );
@@ -241,6 +241,11 @@ function Sleeves({ answer, scale }: Pick<AxleDrawingProps, 'answer'> & { scale: 
 
 function bracketIsLeft({ parts }: AxleScale, hub: DrawnPart): boolean {
   return parts.some(({ name, x }) => name === 'bracket' && x < hub.x);
+}
+
+/** What is cut last has no length before the others are measured: none is drawn that could be cut to. */
+function drawnLength({ deed, fitted }: Spacer, unit: ShownUnit): string {
+  return deed.kind === 'last' ? 'last' : figure(fitted, unit);
 }
 
 function isToChange({ deed }: Spacer): boolean {
@@ -286,6 +291,7 @@ function spoken(question: LineUpQuestion, answer: LineUpAnswer, unit: ShownUnit)
       const spacer = answer.spacers.find((one) => one.name === name);
       if (!spacer) return `${partName(name)} ${show(length, unit)}`;
       const what = spacerName(name, question).toLowerCase();
+      if (spacer.deed.kind === 'last') return `${what}, ${sayDeed(spacer, unit).act}`;
       if (isNegative(spacer.fitted)) return `${what} ${show(absolute(spacer.fitted), unit)} short`;
       return `${what} ${show(spacer.fitted, unit)}, ${sayDeed(spacer, unit).act}`;
     })

@@ -147,8 +147,8 @@ function AtTheWorst({ answer, unit }: { answer: LineUpAnswer; unit: AnswerProps[
     .map((check) => sayWorst(check, unit));
   if (lines.length === 0) return null;
   return (
-    <section class="axle-gives">
-      <h2>All parts off the worst way</h2>
+    <section class="axle-gives axle-worst">
+      <h2>At the worst of what is allowed</h2>
       <ul>
         {lines.map((line) => (
           <li key={line}>{line}</li>

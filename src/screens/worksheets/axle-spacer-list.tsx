@@ -40,7 +40,8 @@ function SpacerLine({
   const letter = spacerLetter(spacer.name, question.layout);
   const { act, more } = sayDeed(spacer, unit);
   const { halfWidth } = spacer.band;
-  const size = figure(spacer.fitted, unit);
+  const isLast = spacer.deed.kind === 'last';
+  const size = isLast ? '—' : figure(spacer.fitted, unit);
   return (
     <>
       <p class="axle-spacer-name">
@@ -53,7 +54,7 @@ function SpacerLine({
       <p class="axle-spacer-size">
         <span class="axle-spacer-figure" data-long={size.length > 5}>
           {size}
-          <small> {unit}</small>
+          {!isLast && <small> {unit}</small>}
         </span>
         <span class="axle-spacer-act">{act}</span>
       </p>

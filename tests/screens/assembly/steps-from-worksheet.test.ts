@@ -71,6 +71,26 @@ describe('the steps of an axle', () => {
     ]);
   });
 
+  test('name the lengths the parts will have: left full to the dial, or as measured', () => {
+    // W = 6.7484: A = 1.0742, cut to 1.075; inner one on hand .122, kept; C = 1.2622 − .122 − .500 − .010 = .6302, to .631.
+    const given = { ...sizes, width: typedSize('6.7484'), 'onHand-inner': typedSize('.122') };
+    const texts = stepsFromWorksheet(worksheetOf('axle-line-up', { sizes: given, choices })).map(
+      ({ text }) => text,
+    );
+    expect(texts).toContain('Fit the left spacer, 1.075 in');
+    expect(texts).toContain('Fit spacer B (hub to bracket), .122 in');
+    expect(texts).toContain('Fit spacer C (bracket to leg), .631 in');
+  });
+
+  test('measure the others and cut what is cut last before anything is stacked', () => {
+    // No step of a dial of .005 lies within .0016 of the sleeve's 1.263.
+    const data = worksheetOf('axle-line-up', { sizes, choices });
+    const coarse = { ...data, dial: { ...data.dial, graduation: typedSize('.005') } };
+    const texts = stepsFromWorksheet(coarse).map(({ text }) => text);
+    expect(texts[0]).toBe('Measure sleeve and hub to bracket; cut bracket to leg last, to them');
+    expect(texts).toContain('Fit spacer C (bracket to leg)');
+  });
+
   test('ask for the manual’s torque of the axle nut, and state none', () => {
     expect(steps.find(({ torque }) => torque)).toEqual({
       text: 'Tighten the axle nut',

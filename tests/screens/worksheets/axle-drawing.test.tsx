@@ -65,6 +65,20 @@ describe('an axle drawn from leg to leg', () => {
     );
   });
 
+  test('has the lengths its parts will have, as the assembly says them: left full to the dial, as measured, or none yet', () => {
+    // W = 6.7484: A = 1.0742, cut to 1.075; inner one on hand .122, kept; C = 1.2622 − .122 − .500 − .010 = .6302, to .631.
+    const { labels } = draw(
+      'front-one-disc',
+      { ...front, width: '6.7484' },
+      { onHand: known({ inner: '.122' }) },
+    );
+    expect(labels).toEqual(expect.arrayContaining(['A 1.075', 'B .122', 'C .631']));
+    // A dial of .005 has no step within .0016 of 1.263: the outer one is cut last, and no length is drawn for it.
+    const last = draw('front-one-disc', front, { step: inch('.005') });
+    expect(last.labels).toContain('C last');
+    expect(last.spoken).toContain('bracket to leg, cut last');
+  });
+
   test('with its disc on the left is spoken and drawn the other way round', () => {
     const { spoken, labels } = draw('front-one-disc', front, { side: 'left' });
     expect(spoken.startsWith('From left to right: bracket to leg .445 in')).toBe(true);

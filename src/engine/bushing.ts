@@ -17,7 +17,7 @@ import type { IsoRefusal } from './fits-iso.ts';
 import { fitLimits, systemOf, type FitLimits, type Range } from './fits.ts';
 import type { HeatWay } from './heat-fit.ts';
 import { cleanUpSize } from './hole-and-pin.ts';
-import { dividedBy, isMore, minus, plus, sameLength, times, zero, type Length } from './length.ts';
+import { dividedBy, isMore, largest, minus, plus, sameLength, times, zero, type Length } from './length.ts';
 import { metalOnTarget } from './metal-on.ts';
 import { nominalNear, type Nominal } from './nominal.ts';
 import { platedOutside, sizeBeforePlating } from './plating.ts';
@@ -25,6 +25,7 @@ import { refuse, worked, type Result } from './refusal.ts';
 import type { Material } from './tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
+import { wornAxis, type WornAxis } from './worn-axis.ts';
 import { middleOf, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 
 export type BushingQuestion = {
@@ -38,6 +39,8 @@ export type BushingQuestion = {
   readonly pressClass: string;
   readonly part: Material;
   readonly bushing: Material;
+  /** Whether the finished hole has to stand on its old axis; left out or false: it goes where the wear leads a reamer. */
+  readonly keepsAxis?: boolean;
   /** From the present hole's edge to the part's edge, at the thinnest. */
   readonly wall?: Length;
   /** The same at the thickest; left out, the part counts as solid all round there. */
@@ -76,6 +79,8 @@ export type BushingAnswer = {
   readonly next: 'ream' | 'turn' | 'press';
   /** The size at which the worn bore is clean all round. */
   readonly cleanUp: Length;
+  /** Where its middle goes; left out where it isn't worn. */
+  readonly axis?: WornAxis;
   readonly ream: Reamer;
   /** What the bushing goes into: as reamed where that was measured, its least and its greatest place; else as planned. */
   readonly hole: Range;
@@ -133,7 +138,12 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   const inside = boreForPin(insideFit.value, q.pin);
   if (!inside.ok) return inside;
   const insideLimits = surest(inside.value);
-  const cleanUp = cleanUpSize(q.bore.loosest);
+  const axis = wornAxis({
+    loosest: q.bore.loosest,
+    nominal: nominal.size,
+    most: largest(zero, insideFit.value.clearance.upper),
+  });
+  const cleanUp = (q.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(q.bore.loosest);
   const pressedInto = holeFor(q, cleanUp, insideLimits);
   if (!pressedInto.ok) return pressedInto;
   const { ream, hole } = pressedInto.value;
@@ -148,6 +158,7 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   return worked(
     answerOf(q, {
       cleanUp,
+      ...(axis && { axis }),
       ream,
       hole,
       reamTakes,
@@ -177,6 +188,7 @@ function pressNominal({ reamed, pressClass, reamTo }: BushingQuestion, size: Len
 type Sizes = Pick<
   BushingAnswer,
   | 'cleanUp'
+  | 'axis'
   | 'ream'
   | 'hole'
   | 'reamTakes'

@@ -48,7 +48,8 @@ function openedBore(q: BushingQuestion, answer: BushingAnswer, dial: Dial): read
     ...pressFit.hole,
     limitsFrom: pressFit.source,
   } as const;
-  if (!isReamer || !isMore(reamTakes, mostReamed)) return [{ ...finish, present }];
+  // A reamer follows the hole it finds: on the old axis it is bored first, however little there is to take.
+  if (!isReamer || (q.keepsAxis !== true && !isMore(reamTakes, mostReamed))) return [{ ...finish, present }];
   return [{ ...boredFirst(ream.size, sizeStep('bore', dial)), ...common, present }, finish];
 }
 
@@ -57,7 +58,7 @@ export function openedFirst(reamer: Length, step: Length): Length {
   return boredFirst(reamer, step).target;
 }
 
-function boredFirst(reamer: Length, step: Length) {
+export function boredFirst(reamer: Length, step: Length) {
   const limits = { lower: minus(reamer, mostReamed), upper: minus(reamer, leastCleanUp) };
   return {
     name: 'Bore, opened for the reamer',

@@ -1,5 +1,6 @@
 import { bondedPair } from './bonded-sleeve.ts';
 import type { CutOffer } from './cut.ts';
+import { boredFirst } from './cuts-of-bushing.ts';
 import { insertOffers } from './cuts-of-insert.ts';
 import { targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
@@ -48,7 +49,12 @@ function offersOf(q: HoleAndPinQuestion, route: Route, dial: Dial): readonly Cut
   });
 }
 
-const OPENS_THE_BORE: ReadonlySet<RouteStep['do']> = new Set(['open-bore', 'ream-for-bushing', 'ream-true']);
+const OPENS_THE_BORE: ReadonlySet<RouteStep['do']> = new Set([
+  'bore-on-axis',
+  'open-bore',
+  'ream-for-bushing',
+  'ream-true',
+]);
 
 function insertCuts({ bore }: HoleAndPinQuestion, { steps }: Route): readonly CutOffer[] {
   const drill = steps.find((step) => step.do === 'drill');
@@ -72,6 +78,16 @@ function offerOf(q: HoleAndPinQuestion, step: RouteStep, dial: Dial): readonly C
           part: 'bore',
           limitsFrom: `the new pin and how it runs (${source})`,
         }),
+      ];
+    case 'bore-on-axis':
+      return [
+        {
+          ...boredFirst(step.before, sizeStep('bore', dial)),
+          name: 'Bore, on its old axis',
+          part: 'bore',
+          of: 'bore',
+          ...(q.partMetal && { material: q.partMetal.id }),
+        },
       ];
     case 'ream-for-bushing':
     case 'ream-true':

@@ -4,7 +4,7 @@ import type { Range } from './fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { InsertLength } from './insert-lengths.ts';
 import type { ClearanceLimits, Joint } from './joint-limits.ts';
-import type { Length } from './length.ts';
+import { minus, type Length } from './length.ts';
 import { rankRoutes } from './rank-routes.ts';
 import { bushingRoute } from './route-bushing.ts';
 import { largerPinRoute } from './route-larger-pin.ts';
@@ -13,6 +13,7 @@ import { offsetBushingRoute } from './route-offset-bushing.ts';
 import { plugRoute } from './route-plug.ts';
 import { sleeveRoute } from './route-sleeve.ts';
 import { threadInsertRoute } from './route-thread-insert.ts';
+import { leftToReam } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 import type { Shank } from './tables/shank-sizes.ts';
 import type { Verdict } from './verdict.ts';
@@ -151,6 +152,8 @@ export type RouteStep =
       readonly upper: Length;
     }
   | { readonly do: 'open-mating-holes' }
+  /** Before the cut that follows a hole: to so much under what that is to be. */
+  | { readonly do: 'bore-on-axis'; readonly to: Length; readonly before: Length }
   | { readonly do: 'ream-for-bushing'; readonly reamer: Reamer }
   | {
       readonly do: 'press-bushing';
@@ -233,7 +236,23 @@ export function routesFor(context: RouteContext): readonly Route[] {
     bushingRoute,
     sleeveRoute,
     offsetBushingRoute,
-  ].map((route) => route(context));
+  ].map((route) => onOldAxis(route(context), context));
   const { wall } = context.question;
   return rankRoutes([...routes, plugRoute(context, routes)], wall ?? context.bore.loosest);
+}
+
+/** A reamer follows the hole it finds: a hole that has to stand on its old axis is bored there first. */
+function onOldAxis(route: Route, { question }: RouteContext): Route {
+  if (question.keepsAxis !== true) return route;
+  return { ...route, steps: route.steps.flatMap((step) => [...boredFirst(step), step]) };
+}
+
+function boredFirst(step: RouteStep): readonly RouteStep[] {
+  const finished = openedTo(step);
+  return finished ? [{ do: 'bore-on-axis', to: minus(finished, leftToReam), before: finished }] : [];
+}
+
+function openedTo(step: RouteStep): Length | undefined {
+  if (step.do === 'open-bore') return step.reamer?.size ?? step.lower;
+  return step.do === 'ream-for-bushing' || step.do === 'ream-true' ? step.reamer.size : undefined;
 }

@@ -5,12 +5,13 @@ import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
 import type { InsertMetal } from './insert-drill.ts';
 import type { Joint } from './joint-limits.ts';
-import { isMore, minus, plus, scaledBy, times, zero, type Length } from './length.ts';
+import { isMore, largest, minus, plus, scaledBy, times, zero, type Length } from './length.ts';
 import type { Nominal } from './nominal.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
 import { placesOf, type MeasuredPart } from './fit-check.ts';
 import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { wornAxis, type WornAxis } from './worn-axis.ts';
 
 export type HoleAndPinQuestion = {
   readonly bore: MeasuredPart;
@@ -32,6 +33,8 @@ export type HoleAndPinQuestion = {
   readonly pinThread?: string;
   /** The pin has a hard skin: case-hardened, nitrided or hard-chromed. */
   readonly pinCaseHardened?: boolean;
+  /** Whether the finished hole has to stand on its old axis; left out or false: it goes where the wear leads a reamer. */
+  readonly keepsAxis?: boolean;
   /** The plain shank has to pass this hole. */
   readonly shankPasses?: boolean;
   /** The faces the nut clamps carry the joint. */
@@ -75,6 +78,8 @@ export type HoleAndPinAnswer = {
   /** What the limits are taken at. */
   readonly nominal: Nominal;
   readonly verdict: Verdict;
+  /** Where the middle goes when a worn bore is opened; left out where it isn't worn. */
+  readonly axis?: WornAxis;
   /** What the clearance was read as, where it wasn't worked out from bore and pin. */
   readonly direct?: DirectPlay['kind'];
   readonly rock?: Rock;
@@ -102,6 +107,8 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
   const nominal = jointNominal(question);
   const asked = limitsAsked(question, nominal.size);
   const limits = read ? readable(asked) : asked;
+  const inForce = limitsInForce(question, nominal.size);
+  const axis = wornAxis({ loosest: bore.loosest, nominal: nominal.size, most: largest(zero, inForce.upper) });
   const { tight, loose } = rulingClearances(question, limits, read);
   const [tightest, loosest] = [tight.clearance, loose.clearance];
   const verdict = worseVerdict(tight.verdict, loose.verdict);
@@ -113,11 +120,12 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
     limits,
     nominal,
     verdict,
+    ...(axis && { axis }),
     ...(read && question.direct && { direct: question.direct.kind }),
     ...rockOf(question.arm, loosest),
     routes: routesFor({
       question,
-      limits: limitsInForce(question, nominal.size),
+      limits: inForce,
       nominal: nominal.size,
       verdict,
       tightest: tightest.value,
@@ -125,7 +133,7 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
       bore: {
         tightest: mean(bore.tightest),
         loosest: mean(bore.loosest),
-        cleanUp: cleanUpSize(bore.loosest),
+        cleanUp: (question.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(bore.loosest),
         bands: bandsOf(bore),
       },
       pin: { largest: mean(pin.tightest), smallest: mean(pin.loosest), bands: bandsOf(pin) },

@@ -75,6 +75,8 @@ function toolsFor(step: RouteStep): readonly RouteTool[] {
     case 'ream-for-bushing':
     case 'ream-true':
       return [{ tool: 'reamer', reamer: step.reamer }];
+    case 'bore-on-axis':
+      return [{ tool: 'boring' }];
     case 'open-bore':
     case 'finish-bushing':
       return [step.reamer ? { tool: 'reamer', reamer: step.reamer } : { tool: 'boring' }];

@@ -130,6 +130,8 @@ function sayStep(step: RouteStep, unit: ShownUnit): string {
       return `Get a pin or bolt of ${step.shank.name} (${show(step.shank.size, unit)})${step.otherFamily ? `, or ${step.otherFamily.name} (${show(step.otherFamily.size, unit)})` : ''}, and measure its shank before cutting: it may be a little less.`;
     case 'open-bore':
       return `Open the bore to ${between(step.lower, step.upper)}, ${withReamer(step.reamer, unit)}.`;
+    case 'bore-on-axis':
+      return `Bore it on its old axis first, from a located centre, to ${show(step.to, unit)}.`;
     case 'open-mating-holes':
       return 'Open the holes of the parts it joins to suit.';
     case 'ream-for-bushing':

@@ -7,7 +7,7 @@ import {
   OWN_ZONES,
   systemField,
 } from './fit-fields.ts';
-import { joint } from './hole-and-pin-plan.ts';
+import { axisField, joint } from './hole-and-pin-plan.ts';
 import type { FieldPlan, WorksheetPlan } from './worksheet-plan.ts';
 
 const metals = materials.map(({ id, name }) => ({ value: id, words: name }));
@@ -84,6 +84,7 @@ const sizes: readonly FieldPlan[] = [
 
 const how: readonly FieldPlan[] = [
   joint,
+  axisField,
   systemField,
   insideClass(isoClassField),
   insideClass(ansiClassField),

@@ -37,6 +37,7 @@ export function bushingQuestion(data: WorksheetData): BushingQuestion | undefine
     shopCelsius: givenNumber(data, 'shopTemperature') ?? SHOP_CELSIUS,
     step: sizeStep('outside', { reads: data.dial.reads, graduation: data.dial.graduation.exact }),
     ...exactSizes(data),
+    ...(choices['axis'] !== undefined && { keepsAxis: choices['axis'] === 'old' }),
     ...(reamed && { reamed }),
     ...(outside && { outside }),
     ...(hotCelsius !== undefined && { hotCelsius }),

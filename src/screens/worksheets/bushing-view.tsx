@@ -11,6 +11,7 @@ import { isMore } from '../../engine/length.ts';
 import { legOf } from '../../engine/settle.ts';
 import { figure, show, type ShownUnit } from '../../engine/show.ts';
 import { mostReamed } from '../../engine/tables/press-practice.ts';
+import { sayWornAxis } from '../../engine/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -82,6 +83,7 @@ function Inputs({
     'pin',
     'nominal',
     'joint',
+    'axis',
     'wall',
     'thickWall',
     'length',
@@ -101,6 +103,7 @@ function Inputs({
       names={[...names, 'system', inside, press, ...more, ...own]}
       usual={{
         nominal: 'usual: the size nearest the pin (common practice, no source)',
+        axis: 'usual: where the wear is, as a reamer goes',
         thickWall: 'usual: solid all round, the hardest to press into',
         reamTo: 'usual: the next standard reamer',
         system: `${system === 'iso' ? 'ISO 286' : 'ANSI B4.1'}, by the unit of the worn bore`,
@@ -149,6 +152,9 @@ function Answer({ data, question, answer }: AnswerProps) {
       )}
       <NextCut answer={answer} step={question.step} unit={unit} />
       <p class="worksheet-said">{sayNominal(answer.nominal, unit)}</p>
+      {answer.axis && answer.next === 'ream' && (
+        <p class="worksheet-said">{sayWornAxis(answer.axis, question.keepsAxis, unit)}</p>
+      )}
       <BushingDrawing answer={answer} unit={unit} />
       {measured && question.reamed && question.outside && (
         <>

@@ -24,7 +24,7 @@ function sizeLines(q: BushingQuestion, answer: BushingAnswer, unit: ShownUnit): 
   return [
     {
       what: 'Clean-up',
-      how: `loosest place ${size(mean(q.bore.loosest))}, its band and .002 in of metal all round: ${size(cleanUp)}; reamed to ${size(ream.size)}`,
+      how: `loosest place ${size(mean(q.bore.loosest))}, ${q.keepsAxis === true ? 'as much again as it is worn past its nominal, ' : ''}its band and .002 in of metal all round: ${size(cleanUp)}; reamed to ${size(ream.size)}`,
       source: 'common practice, no source',
     },
     {

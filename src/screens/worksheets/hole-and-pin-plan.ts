@@ -46,6 +46,17 @@ const place: readonly FieldPlan[] = [
   },
 ];
 
+export const axisField: FieldPlan = {
+  name: 'axis',
+  label: 'Place of the finished hole',
+  ask: 'Where does the middle of the finished hole go?',
+  enter: 'choice',
+  options: [
+    { value: 'follows', words: 'Where the wear is', more: 'a reamer follows the hole that is there' },
+    { value: 'old', words: 'On its old axis', more: 'bored from a located centre; takes more' },
+  ],
+};
+
 const metals = materials.map(({ id, name }) => ({ value: id, words: name }));
 
 const metalFields: readonly FieldPlan[] = [
@@ -171,6 +182,7 @@ export const holeAndPinPlan: WorksheetPlan = {
         { value: 'hard', words: 'Yes', more: 'a file skids: turned down it would be soft' },
       ],
     },
+    axisField,
     ...place,
     ...metalFields,
   ],

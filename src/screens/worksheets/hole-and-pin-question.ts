@@ -38,6 +38,7 @@ export function holeAndPinQuestion(data: WorksheetData): HoleAndPinQuestion | un
     ...(direct && { direct }),
     ...(thread !== undefined && { pinThread: thread }),
     ...(shankPasses !== undefined && { shankPasses: shankPasses === 'yes' }),
+    ...(choices['axis'] !== undefined && { keepsAxis: choices['axis'] === 'old' }),
     ...(pinSkin !== undefined && { pinCaseHardened: pinSkin === 'hard' }),
     ...(facesCarry !== undefined && { clampedFacesCarry: facesCarry === 'yes' }),
     ...(metal && { metal }),

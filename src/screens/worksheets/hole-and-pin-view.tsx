@@ -4,6 +4,7 @@ import { sayNominal } from '../../engine/nominal.ts';
 import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import { sayWornAxis } from '../../engine/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -78,6 +79,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
           'facesCarry',
           'shankPasses',
           'pinSkin',
+          'axis',
           'holeOff',
           'offBy',
           'partMetal',
@@ -88,6 +90,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
           nominal: 'usual: the bolt’s, else the size nearest the pin (common practice, no source)',
           partMetal: 'not said yet; asked for a bushing',
           bushingMetal: 'not said yet; asked for a bushing',
+          axis: 'usual: where the wear is, as a reamer goes',
           rockInAll: 'not read; bore less pin counts',
           slop: 'not read; bore less pin counts',
           leastWall: 'usual: half the hole (common practice, no source)',
@@ -141,6 +144,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           legs={clearanceLegs(question)}
         />
       )}
+      {answer.axis && <p class="worksheet-said">{sayWornAxis(answer.axis, question.keepsAxis, unit)}</p>}
       <RouteRows data={data} routes={answer.routes} />
       <Why lines={whyLines(question, answer, unit)} />
     </>

@@ -19,6 +19,7 @@ import {
 import { threadInsert, type InsertAnswer, type InsertQuestion } from '../../engine/thread-insert.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import type { Verdict } from '../../engine/verdict.ts';
+import { sayInsertAxis, wornAxis } from '../../engine/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -100,6 +101,9 @@ type AnswerProps = {
 function Answer({ data, question, answer }: AnswerProps) {
   const { unit } = data;
   const kind = verdictOfHole(answer);
+  // A hole larger than the bolt was its clearance hole once.
+  const axis =
+    question.hole && wornAxis({ loosest: question.hole.loosest, nominal: question.thread.major, most: zero });
   const { hole, limits } = answer;
   const range = { lower: limits.minorLeast, upper: limits.minorMost, source: limits.minorMostSource };
   const { tightest, loosest, band } = hole;
@@ -121,6 +125,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           <p>{sayInsertHole(answer, unit)}</p>
         </VerdictBand>
       )}
+      {axis && <p class="worksheet-said">{sayInsertAxis(axis, unit)}</p>}
       <InsertDrawing answer={answer} thread={question.thread.designation} unit={unit} />
       {kind && shown && band && (
         <>

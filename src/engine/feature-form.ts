@@ -17,7 +17,12 @@ import type { FeatureKind, MeasuringToolKind } from './measuring-tool.ts';
 import { sizeRead, type Direction, type Place, type Reading } from './reading.ts';
 
 /** Readings of one place, direction and tool: the only ones whose scatter is scatter. */
-export type Group = { readonly place?: Place; readonly direction?: Direction; readonly estimate: Estimate };
+export type Group = {
+  readonly place?: Place;
+  readonly direction?: Direction;
+  readonly toolId: string;
+  readonly estimate: Estimate;
+};
 
 /** Two groups that can't both be right: which one stands is the fitter's to say. */
 export type Contradiction = { readonly one: Group; readonly other: Group };
@@ -25,6 +30,7 @@ export type Contradiction = { readonly one: Group; readonly other: Group };
 export type FormCaution = 'three-lobed-unseen' | 'jaw-flats';
 
 export type FeatureForm = {
+  readonly kind: FeatureKind;
   readonly groups: readonly Group[];
   /** The groups that count: none of them gave way to a closer reading of the same place. */
   readonly places: readonly Group[];
@@ -81,6 +87,7 @@ export function featureForm(kind: FeatureKind, readings: readonly [Reading, ...R
   const most = furthest(ruling, (a, b) => isMore(upperEnd(a), upperEnd(b)));
   const [tightest, loosest] = isSmallTight(kind) ? [least, most] : [most, least];
   return {
+    kind,
     groups,
     places: ruling,
     least,
@@ -132,8 +139,13 @@ function groupKey({ place, direction, tool }: Reading): string {
 }
 
 function groupOf(readings: readonly [Reading, ...Reading[]]): Group {
-  const [{ place, direction }] = readings;
-  return { ...(place && { place }), ...(direction && { direction }), estimate: estimateOf(readings) };
+  const [{ place, direction, tool }] = readings;
+  return {
+    ...(place && { place }),
+    ...(direction && { direction }),
+    toolId: tool.id,
+    estimate: estimateOf(readings),
+  };
 }
 
 function rulingGroups(groups: readonly Group[]): readonly Group[] {
@@ -258,7 +270,7 @@ function outOfRoundOf(groups: readonly Group[]): FeatureForm['outOfRound'] {
 }
 
 function sameTool(a: Group, b: Group): boolean {
-  return a.estimate.tool?.id === b.estimate.tool?.id;
+  return a.toolId === b.toolId;
 }
 
 function cautionsFor(kind: FeatureKind, readings: readonly Reading[]): readonly FormCaution[] {

@@ -43,7 +43,7 @@ export function goesInSteps(tool: Pick<ToolInForce, 'kind'>): boolean {
 /**
  * The next one that doesn't go, where it isn't said: one step of the set on.
  *
- * Range:   tools in steps only; towards the larger, as leaves and plugs go.
+ * Range:   tools in steps only; towards the larger, as leaves and plugs go. Where none goes, the thinnest of the set.
  */
 export function nextThatStops({
   exact,
@@ -51,7 +51,8 @@ export function nextThatStops({
   stops,
 }: Pick<Reading, 'exact' | 'tool' | 'stops'>): Length | undefined {
   if (!goesInSteps(tool)) return undefined;
-  return stops ?? plus(exact, tool.resolution);
+  if (stops) return stops;
+  return isMore(exact, zero) ? plus(exact, tool.resolution) : (tool.least ?? tool.resolution);
 }
 
 /**

@@ -31,6 +31,8 @@ export type NewReading = {
   readonly jobId: Id;
   readonly entry: Entry;
   readonly tool: ToolInForce;
+  /** Of a leaf or plug that goes: the next one tried, which doesn't. */
+  readonly stops?: Entry;
   readonly place?: Place;
   readonly direction?: Direction;
   readonly zeroChecked: boolean;
@@ -75,6 +77,29 @@ export async function strikeOut(store: Store, id: Id, why: string): Promise<Stor
     );
     a.undoable(`Struck out ${typedWithUnit(before)}`, before.jobId);
     return struck;
+  });
+}
+
+/** Strikes out several readings at once, as one act: one undo brings them all back. */
+export async function strikeOutAll(
+  store: Store,
+  ids: readonly Id[],
+  why: string,
+): Promise<StoreResult<undefined>> {
+  return act(store, { stores: ['jobs', 'readings'] }, async (a) => {
+    for (const id of ids) {
+      const before = await a.get(readingKind, id);
+      await touchJob(a, before.jobId);
+      await a.change(readingKind, id, (reading) =>
+        reading.struckOut ? reading : { ...reading, struckOut: { why, at: a.at } },
+      );
+      if (id === ids.at(-1))
+        a.undoable(
+          ids.length === 1 ? `Struck out ${typedWithUnit(before)}` : `Struck out ${ids.length} readings`,
+          before.jobId,
+        );
+    }
+    return undefined;
   });
 }
 

@@ -95,6 +95,8 @@ export type ReadingRecord = Entry & {
   readonly jobId: Id;
   /** The tool with the error limits that were in force when it was read. */
   readonly tool: ToolInForce;
+  /** Of a leaf or plug that goes: the next one tried, which doesn't; left out, the next one of the set. */
+  readonly stops?: Entry;
   readonly place?: Place;
   readonly direction?: Direction;
   readonly zeroChecked: boolean;

@@ -27,7 +27,7 @@ import { addMoney, changeMoney, removeMoney } from '../../src/store/money.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { changePart, createPart, removePart } from '../../src/store/parts.ts';
 import { addPhoto, changePhoto, removePhoto } from '../../src/store/photos.ts';
-import { readingsOf, strikeOut } from '../../src/store/readings.ts';
+import { readingsOf, strikeOut, strikeOutAll } from '../../src/store/readings.ts';
 import { writeReason } from '../../src/store/reasons.ts';
 import {
   addRecheck,
@@ -100,6 +100,17 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
   strikeOut: async (s) => {
     const standing = (await readingsOf(s, 'demo-link-bore')).find(({ struckOut }) => !struckOut);
     return async () => strikeOut(s, standing?.id ?? '', 'dropped');
+  },
+  strikeOutAll: async (s) => {
+    const standing = (await readingsOf(s, 'demo-link-bore')).filter(
+      ({ struckOut }) => struckOut === undefined,
+    );
+    return async () =>
+      strikeOutAll(
+        s,
+        standing.map(({ id }) => id),
+        'dropped',
+      );
   },
   createWorksheet: async (s) => async () => createWorksheet(s, { jobId: JOB, kind: 'fit', title: 'Seat' }),
   setSize: async (s) => async () => setSize(s, 'demo-link-slop', 'pin', typed('.437')),

@@ -13,6 +13,7 @@ import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { readingWords } from './reading-figure.ts';
 import { timeWords } from '../common/day-words.ts';
 import './all-readings.css';
 
@@ -46,7 +47,7 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
         {readings.toReversed().map((reading) => (
           <li key={reading.id} class="all-readings-row" data-struck={reading.struckOut !== undefined}>
             <p>
-              <span class="all-readings-size">{asTyped(reading)}</span>
+              <span class="all-readings-size">{readingWords(reading)}</span>
               <span class="all-readings-more">
                 {reading.typed.includes('/') || reading.unit !== unit
                   ? `${show(reading.exact, unit)} · `

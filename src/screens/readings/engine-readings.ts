@@ -1,4 +1,5 @@
-import { trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
+import { isZero } from '../../engine/length.ts';
+import { goesInSteps, trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 
@@ -14,12 +15,14 @@ export function engineReadings(
 }
 
 function engineReading(kind: FeatureKind, record: ReadingRecord): Reading {
-  const { exact, tool, zeroChecked, place, direction } = record;
+  const { exact, tool, zeroChecked, place, direction, stops } = record;
   const acrossFlats = kind === 'bore' && tool.kind === 'caliper' && tool.jawWidth !== undefined;
   return {
     exact: acrossFlats ? trueBoreAcrossJaws({ measured: exact, flatWidth: tool.jawWidth }) : exact,
-    asRead: exact,
+    // No leaf goes: what was tried is the thinnest one.
+    asRead: goesInSteps(tool) && isZero(exact) ? (stops?.exact ?? tool.least ?? exact) : exact,
     tool,
+    ...(stops && { stops: stops.exact }),
     zeroChecked,
     ...(place && { place }),
     ...(direction && { direction }),

@@ -18,7 +18,12 @@ export function kindName(kind: FeatureKind): string {
   return FEATURE_KINDS.find((one) => one.kind === kind)?.name ?? kind;
 }
 
-/** Whether readings of this kind are taken at places along a bore or pin, and in two directions. */
+/** Whether readings of this kind are taken at places: along a bore or pin, round the faces of a length or gap. */
 export function hasPlaces(kind: FeatureKind): boolean {
+  return kind !== 'runout';
+}
+
+/** Whether each place is read in two directions. */
+export function hasDirections(kind: FeatureKind): boolean {
   return kind === 'bore' || kind === 'pin';
 }

@@ -1,6 +1,9 @@
 import { bandOf, mean } from '../../engine/estimate.ts';
 import { featureForm, type FeatureForm } from '../../engine/feature-form.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { hasDirections } from './feature-kinds.ts';
+import type { Place } from '../../engine/reading.ts';
+import { sizeFigure } from '../../engine/say-readings.ts';
 import { withUnit } from '../../engine/say-verdict.ts';
 import { figure, knownFigure, showBand, type ShownUnit } from '../../engine/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
@@ -28,13 +31,21 @@ export function summaryOf(
   };
 }
 
-/** "Taper .0006, tightest in the middle. Out of round .0004." */
-export function formSentence({ taper, outOfRound }: FeatureForm, unit: ShownUnit): string {
+/** "Taper .0006, tightest in the middle. Out of round .0004." Of a length: "From .9670 to .9700, thickest at the top." */
+export function formSentence({ kind, least, most, taper, outOfRound }: FeatureForm, unit: ShownUnit): string {
+  if (taper && !hasDirections(kind)) {
+    const [from, to] = [least, most].map(({ estimate }) => sizeFigure(estimate, unit));
+    const binds = kind === 'length' ? 'thickest' : kind === 'depth' ? 'shallowest' : 'narrowest';
+    return `From ${from} to ${withUnit(to ?? '', unit)}, ${binds} ${atPlace(taper.tightestPlace)}.`;
+  }
   const parts = [
-    taper &&
-      `Taper ${withUnit(figure(taper.by, unit), unit)}, tightest ${taper.tightestPlace === 'middle' ? 'in the middle' : `at the ${taper.tightestPlace}`}.`,
+    taper && `Taper ${withUnit(figure(taper.by, unit), unit)}, tightest ${atPlace(taper.tightestPlace)}.`,
     outOfRound &&
       `Out of round ${withUnit(figure(outOfRound.by, unit), unit)}${outOfRound.place ? ` at the ${outOfRound.place}` : ''}.`,
   ];
   return parts.filter((part) => part !== undefined).join(' ');
+}
+
+function atPlace(place: Place): string {
+  return place === 'middle' ? 'in the middle' : `at the ${place}`;
 }

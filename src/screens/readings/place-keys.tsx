@@ -6,7 +6,8 @@ type PlaceKeysProps = {
   readonly place?: Place;
   readonly direction?: Direction;
   readonly onPlace: (place: Place | 'none') => void;
-  readonly onDirection: (direction: Direction | 'none') => void;
+  /** Left out where the kind is read in no direction. */
+  readonly onDirection?: (direction: Direction | 'none') => void;
 };
 
 const PLACES: readonly { readonly place: Place; readonly short: string }[] = [
@@ -15,7 +16,7 @@ const PLACES: readonly { readonly place: Place; readonly short: string }[] = [
   { place: 'bottom', short: 'low' },
 ];
 
-/** Where along the bore or pin, and in which direction, the next reading is taken. A second press takes it back. */
+/** Where the next reading is taken, and in which direction across a bore or pin. A second press takes it back. */
 export function PlaceKeys({ place, direction, onPlace, onDirection }: PlaceKeysProps) {
   return (
     <div class="place-keys" role="group" aria-label="Where the reading is taken">
@@ -29,13 +30,13 @@ export function PlaceKeys({ place, direction, onPlace, onDirection }: PlaceKeysP
           {short}
         </Button>
       ))}
-      {(['0', '90'] satisfies Direction[]).map((one) => (
+      {(onDirection ? (['0', '90'] satisfies Direction[]) : []).map((one) => (
         <Button
           key={one}
           chosen={direction === one}
           // What is seen stands in what is spoken, so that it can be pressed by saying it.
           label={`${one}° across`}
-          onPress={() => onDirection(direction === one ? 'none' : one)}
+          onPress={() => onDirection?.(direction === one ? 'none' : one)}
         >
           {one}°
         </Button>

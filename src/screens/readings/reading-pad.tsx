@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
 import { asTyped, show, type ShownUnit } from '../../engine/show.ts';
-import { canMeasure } from '../../engine/measuring-tool.ts';
-import { slipQuestion, type SlipQuestion } from '../../engine/reading.ts';
+import { isZero, type Length } from '../../engine/length.ts';
+import { canMeasure, type MeasuringTool } from '../../engine/measuring-tool.ts';
+import { goesInSteps, slipQuestion, type Direction, type SlipQuestion } from '../../engine/reading.ts';
 import { sayOutOfRange, saySlipQuestion } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { logReading } from '../../store/readings.ts';
@@ -18,11 +19,14 @@ import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
-import { hasPlaces } from './feature-kinds.ts';
+import { hasDirections, hasPlaces } from './feature-kinds.ts';
+import { formOfReadings } from './feature-summary.ts';
 import { PlaceKeys } from './place-keys.tsx';
 import { ReadingsPanel } from './readings-panel.tsx';
 import { readingFigure } from './reading-figure.ts';
+import { StepKeys, stepFault } from './step-keys.tsx';
 import type { useMeasuring } from './use-measuring.ts';
+import { WhichStands } from './which-stands.tsx';
 import { isZeroChecked } from './zero-checks.ts';
 import './reading-pad.css';
 
@@ -71,40 +75,52 @@ export function ReadingPad({
     });
   const counted = readings.filter((reading) => !reading.struckOut);
   const last = counted.at(-1);
+  const [goes, setGoes] = useState<Entry>();
+  const inSteps = measuring !== undefined && goesInSteps(measuring.tool);
+  const typedNow = readEntry(draft.half.typed, { unit: draft.half.unit });
+  const contradiction =
+    draft.half.typed === '' ? formOfReadings(feature.kind, readings)?.contradictions[0] : undefined;
 
-  const keep = async (entry: Entry, by: TypedBy) => {
+  const keep = async (entry: Entry, by: TypedBy, stops?: Entry) => {
     if (!measuring)
       return setMessage({
         sentence: 'No tool in Shop measures this. Put one back there first; what is typed stays here.',
       });
-    if (!canMeasure(measuring.tool, feature.kind, entry.exact))
+    if (!canMeasure(measuring.tool, feature.kind, triedSize(measuring.tool, entry, stops)))
       return setMessage({ sentence: `${sayOutOfRange(measuring.tool, entry, unit)} Press Tool.` });
     // Emptied at once, so that a gauge can type the next one; the stored draft goes in the transaction that logs it.
     const typed = draft.half;
     draft.lift();
     setMessage(undefined);
+    setGoes(undefined);
     const logged = await logReading(store, {
       featureId: feature.id,
       jobId: job.id,
       entry,
       tool: measuring.tool,
+      ...(stops && { stops }),
       ...(hasPlaces(feature.kind) && measuring.place && { place: measuring.place }),
-      ...(hasPlaces(feature.kind) && measuring.direction && { direction: measuring.direction }),
+      ...(hasDirections(feature.kind) && measuring.direction && { direction: measuring.direction }),
       zeroChecked: isZeroChecked(measuring.tool.id, Date.now()),
       draftKey,
     });
     if (!logged.ok) {
       draft.putBack(typed);
+      if (stops) setGoes(entry);
       return setMessage({ sentence: `${asTyped(entry)} was not logged. ${sayStore(logged.refusal)}` });
     }
     if (by === 'gauge') setFromGauge(logged.value.id);
     announce(
-      `Logged ${spoken(entry)}, reading ${counted.length + 1} of ${feature.name}${by === 'gauge' ? ', from the gauge' : ''}.`,
+      `Logged ${spoken(entry)}${stops ? ` goes, ${spoken(stops)} doesn’t` : ''}, reading ${counted.length + 1} of ${feature.name}${by === 'gauge' ? ', from the gauge' : ''}.`,
     );
   };
   const commit = (by: TypedBy) => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setMessage({ sentence: sayEntry(entry.refusal) });
+    if (goes && inSteps) {
+      const fault = stepFault(feature.kind, goes, entry.value);
+      return fault === undefined ? void keep(goes, by, entry.value) : setMessage({ sentence: fault });
+    }
     const question = slipQuestion(
       entry.value.exact,
       counted.map((reading) => reading.exact),
@@ -130,7 +146,7 @@ export function ReadingPad({
           )
         }
       >
-        {!message && (
+        {!message && !contradiction && (
           <ReadingsPanel
             feature={feature}
             readings={readings}
@@ -139,7 +155,11 @@ export function ReadingPad({
           />
         )}
         <SizePad
-          label={`${feature.name}, reading ${counted.length + 1}`}
+          label={
+            goes && inSteps
+              ? `${feature.name}: which doesn’t go?`
+              : `${feature.name}, reading ${counted.length + 1}`
+          }
           half={draft.half}
           padSize={padSize}
           onChange={(half) => {
@@ -150,6 +170,10 @@ export function ReadingPad({
           commit={{ text: 'Log reading', onPress: commit }}
           onNext={onNext}
           {...(last && { resting: restingOf(last, counted.length, unit, last.id === fromGauge) })}
+          {...(!message &&
+            contradiction && {
+              message: <WhichStands contradiction={contradiction} readings={counted} unit={unit} />,
+            })}
           {...(message && {
             message: (
               <MessageLine
@@ -160,18 +184,42 @@ export function ReadingPad({
             ),
           })}
         >
+          {inSteps && measuring && !message?.slip && (
+            <StepKeys
+              tool={measuring.tool}
+              typed={typedNow.ok && draft.half.typed !== '' ? typedNow.value : undefined}
+              goes={goes}
+              unit={unit}
+              onGoes={(entry) => {
+                setGoes(entry);
+                draft.change({ ...draft.half, typed: '' });
+              }}
+              onBack={() => {
+                if (goes) draft.change({ typed: goes.typed, unit: goes.unit });
+                setGoes(undefined);
+              }}
+            />
+          )}
           {hasPlaces(feature.kind) && !message?.slip && (
             <PlaceKeys
               {...(measuring?.place && { place: measuring.place })}
               {...(measuring?.direction && { direction: measuring.direction })}
               onPlace={(place) => onMeasuring({ place })}
-              onDirection={(direction) => onMeasuring({ direction })}
+              {...(hasDirections(feature.kind) && {
+                onDirection: (direction: Direction | 'none') => onMeasuring({ direction }),
+              })}
             />
           )}
         </SizePad>
       </Page>
     </div>
   );
+}
+
+/** What the tool's range is asked for: where no leaf goes, the one that was tried. */
+function triedSize(tool: MeasuringTool, { exact }: Entry, stops: Entry | undefined): Length {
+  if (!goesInSteps(tool) || !isZero(exact)) return exact;
+  return stops?.exact ?? tool.least ?? exact;
 }
 
 function restingOf(last: ReadingRecord, count: number, unit: ShownUnit, isFromGauge: boolean) {

@@ -1,4 +1,4 @@
-import { sayCaution } from '../../engine/say-readings.ts';
+import { sayApart, sayCaution, sayContradiction } from '../../engine/say-readings.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
@@ -46,6 +46,17 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
               ))}
             </span>
           )}
+          {form?.apart && (
+            <span class="readings-panel-line readings-panel-note">{sayApart(form.apart, unit)}</span>
+          )}
+          {form?.contradictions.map((contradiction) => {
+            const question = sayContradiction(contradiction, unit);
+            return (
+              <span key={question} class="readings-panel-line readings-panel-note">
+                {question}
+              </span>
+            );
+          })}
           {form && formSentence(form, unit) !== '' && (
             <span class="readings-panel-line">{formSentence(form, unit)}</span>
           )}
@@ -56,7 +67,7 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
             </span>
           ))}
           {readings.length === 0 && note === undefined && (
-            <span class="readings-panel-line">Three readings tell more than one.</span>
+            <span class="readings-panel-line">Three readings at one place tell more than one.</span>
           )}
         </a>
       </div>

@@ -4,6 +4,7 @@ import type { Entry } from '../../engine/entry.ts';
 import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length.ts';
 import { toolThatCounts } from '../../engine/measuring-tool.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
+import { stopsOf } from '../readings/reading-figure.ts';
 import { asTyped } from '../../engine/show.ts';
 import { keptWords } from '../../store/plain-words.ts';
 import type { Cut, CutPass, Feature, Id, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
@@ -37,6 +38,8 @@ export function readingsCsv({
     ['kind', (one) => featureOf(one)?.kind ?? ''],
     ['part', (one) => partOf(one)?.name ?? ''],
     ...sizeColumns<ReadingRecord>('', (one) => one),
+    ['does not go, mm', (one) => stopsMm(one)],
+    ['does not go, inch', (one) => stopsInches(one)],
     ['place', ({ place }) => place ?? ''],
     ['direction, degrees', ({ direction }) => direction ?? ''],
     ['tool', toolBeside],
@@ -46,6 +49,16 @@ export function readingsCsv({
     ['read at', ({ at }) => timeText(at)],
     ...struckOutColumns<ReadingRecord>((one) => one),
   ]);
+}
+
+function stopsMm(reading: ReadingRecord): string {
+  const stops = stopsOf(reading);
+  return stops ? toText(stops.exact) : '';
+}
+
+function stopsInches(reading: ReadingRecord): string {
+  const stops = stopsOf(reading);
+  return stops ? inches(stops.exact) : '';
 }
 
 type CutLine = { readonly cut: Cut; readonly pass?: CutPass; readonly number: Cell };

@@ -1,9 +1,11 @@
 import { toolThatCounts } from '../../engine/measuring-tool.ts';
+import { goesInSteps } from '../../engine/reading.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
-import { asTyped, show } from '../../engine/show.ts';
+import { show } from '../../engine/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
+import { readingFigure, readingWords } from '../readings/reading-figure.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetTable } from './sheet-table.tsx';
 import { momentOf } from './sheet-words.ts';
@@ -61,8 +63,8 @@ export function ReadingsTable({
       rows={readings.map((reading) => ({
         key: reading.id,
         cells: [
-          asTyped(reading),
-          show(reading.exact, unit),
+          readingWords(reading),
+          goesInSteps(reading.tool) ? readingFigure(reading, unit) : show(reading.exact, unit),
           whereOf(reading),
           `${toolBeside(reading)} ±${show(toolThatCounts(reading.tool, reading.exact).mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}`,
           momentOf(reading.at),

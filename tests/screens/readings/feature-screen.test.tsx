@@ -8,7 +8,8 @@ import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx'
 import { createFeature, featuresOf, removeFeature } from '../../../src/store/features.ts';
 import { createJob } from '../../../src/store/jobs.ts';
 import type { Store } from '../../../src/store/open-store.ts';
-import { readingsOf } from '../../../src/store/readings.ts';
+import { logReading, readingsOf } from '../../../src/store/readings.ts';
+import { putSetting } from '../../../src/store/settings.ts';
 import type { Feature } from '../../../src/store/records.ts';
 import { latestUndo, undoLast } from '../../../src/store/undo.ts';
 import { measuringTools, removeTool } from '../../../src/store/tools.ts';
@@ -228,10 +229,152 @@ describe('the place along the bore', () => {
     ]);
   });
 
-  test('is not asked for a length', async () => {
+  test.each(['length', 'depth', 'gap'] as const)(
+    'is kept with a %s too, which is read in no direction',
+    async (kind) => {
+      const store = await openForTest();
+      const feature = await featureIn(store, kind);
+      await pad(store, feature);
+      expect(screen.queryByRole('button', { name: '90° across' })).toBeNull();
+      fireEvent.click(screen.getByRole('button', { name: 'low: bottom' }));
+      await logged('.967', 1);
+      expect(await readingsOf(store, feature.id)).toMatchObject([{ place: 'bottom' }]);
+    },
+  );
+
+  test('is not asked for a runout, which is one figure', async () => {
     const store = await openForTest();
-    await pad(store, await featureIn(store, 'length'));
+    await pad(store, await featureIn(store, 'runout'));
     expect(screen.queryByRole('group', { name: 'Where the reading is taken' })).toBeNull();
+  });
+
+  test('left out of readings that lie too far apart is asked for', async () => {
+    const { container } = await padWithBore();
+    await logged('.517', 1);
+    await logged('.518', 2);
+    // The inside jaws scatter .0004 as a rule; s of these two is .0007.
+    expect(container.textContent).toContain('.517 to .518: where were they read?');
+  });
+
+  test('tells the shortest and the thickest end of a sleeve', async () => {
+    const store = await openForTest();
+    const { container } = await pad(store, await featureIn(store, 'length'));
+    fireEvent.click(screen.getByRole('button', { name: 'top' }));
+    await logged('.970', 1);
+    fireEvent.click(screen.getByRole('button', { name: 'low: bottom' }));
+    await logged('.967', 2);
+    await waitFor(() => expect(container.textContent).toContain('From .9670 to .9700, thickest at the top.'));
+  });
+});
+
+describe('leaves and plugs', () => {
+  async function padWithGap() {
+    const store = await openForTest();
+    const feature = await featureIn(store, 'gap');
+    await putSetting(store, 'lastUsed/gap', { toolId: 'feeler-gauges', unit: 'in', jobId: feature.jobId });
+    return { store, feature, ...(await pad(store, feature)) };
+  }
+  const doesnt = (words: string | RegExp) => screen.getByRole('button', { name: words });
+
+  test('that go are logged with the next of the set as the one that doesn’t: the gap is the middle', async () => {
+    const { store, feature, container } = await padWithGap();
+    type('.011');
+    expect(doesnt('.012 doesn’t go: another')).toBeTruthy();
+    await logged('.011', 1);
+    expect(await readingsOf(store, feature.id)).toMatchObject([{ typed: '.011' }]);
+    await waitFor(() => expect(container.textContent).toContain('.011–.012'));
+    // (.011 + .012) / 2
+    expect(container.textContent).toContain('.0115 in');
+  });
+
+  test('with another one that doesn’t go keep it too', async () => {
+    const { store, feature, container } = await padWithGap();
+    type('.010');
+    fireEvent.click(doesnt('.011 doesn’t go: another'));
+    await screen.findByLabelText('left bore: which doesn’t go?');
+    fireEvent.input(screen.getByLabelText('left bore: which doesn’t go?'), { target: { value: '.013' } });
+    fireEvent.click(screen.getByRole('button', { name: 'Log reading' }));
+    await waitFor(() => expect(said()).toBe('Logged .010 in goes, .013 in doesn’t, reading 1 of left bore.'));
+    expect(await readingsOf(store, feature.id)).toMatchObject([{ typed: '.010', stops: { typed: '.013' } }]);
+    await waitFor(() => expect(container.textContent).toContain('.010–.013'));
+  });
+
+  test('a thinner one that doesn’t go is a slip, said so, and nothing is lost', async () => {
+    const { store, feature } = await padWithGap();
+    type('.010');
+    fireEvent.click(doesnt('.011 doesn’t go: another'));
+    fireEvent.input(await screen.findByLabelText('left bore: which doesn’t go?'), {
+      target: { value: '.009' },
+    });
+    fireEvent.click(screen.getByRole('button', { name: 'Log reading' }));
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      '.010 in goes, so a smaller one goes too. Type the one that doesn’t.',
+    );
+    expect(await readingsOf(store, feature.id)).toEqual([]);
+    fireEvent.click(screen.getByRole('button', { name: '.010 in goes' }));
+    await waitFor(() => expect(field().value).toBe('.010'));
+  });
+
+  test('of which none goes leave the gap between nothing and the thinnest', async () => {
+    const { store, feature, container } = await padWithGap();
+    type('0');
+    expect(doesnt('.0015 doesn’t go: another')).toBeTruthy();
+    await logged('0', 1);
+    expect(await readingsOf(store, feature.id)).toHaveLength(1);
+    // (0 + .0015) / 2 = .00075
+    await waitFor(() => expect(container.textContent).toMatch(/\.00075|\.0008/));
+  });
+
+  test('are not asked for with a tool that shows a figure', async () => {
+    await padWithBore();
+    expect(screen.queryByRole('group', { name: 'What doesn’t go' })).toBeNull();
+  });
+});
+
+describe('two tools that contradict each other at one place', () => {
+  async function contradicted() {
+    const store = await openForTest();
+    const feature = await featureIn(store);
+    for (const [toolId, size] of [
+      ['digital-caliper-inside', '.4980'],
+      ['dial-bore-gauge', '.5015'],
+    ] as const) {
+      const tool = (await measuringTools(store)).find(({ id }) => id === toolId);
+      const entry = { exact: lengthOf(`${size} in`), typed: size, unit: 'in' as const };
+      if (!tool) throw new Error(toolId);
+      worked(
+        await logReading(store, {
+          featureId: feature.id,
+          jobId: feature.jobId,
+          entry,
+          tool,
+          place: 'top',
+          zeroChecked: false,
+        }),
+      );
+    }
+    return { store, feature, ...(await pad(store, feature)) };
+  }
+
+  test('are a question: which stands?', async () => {
+    await contradicted();
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      '.4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
+    );
+  });
+
+  test('stand until one is struck out by a press, and one undo brings it back', async () => {
+    const { store, feature } = await contradicted();
+    fireEvent.click(await screen.findByRole('button', { name: 'Strike out .4980' }));
+    await waitFor(() => expect(screen.queryByRole('alert')).toBeNull());
+    expect((await readingsOf(store, feature.id)).map(({ struckOut }) => struckOut?.why)).toEqual([
+      'contradicted by another tool',
+      undefined,
+    ]);
+    worked(await undoLast(store, (await latestUndo(store, feature.jobId))?.id ?? ''));
+    expect((await readingsOf(store, feature.id)).every(({ struckOut }) => struckOut === undefined)).toBe(
+      true,
+    );
   });
 });
 

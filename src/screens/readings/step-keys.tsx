@@ -1,0 +1,51 @@
+import type { Entry } from '../../engine/entry.ts';
+import { isLess, isMore, sameLength } from '../../engine/length.ts';
+import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
+import { nextThatStops } from '../../engine/reading.ts';
+import { asTyped, figure, type ShownUnit } from '../../engine/show.ts';
+import { Button } from '../common/button.tsx';
+
+type StepKeysProps = {
+  readonly tool: MeasuringTool;
+  /** What is typed, where it can be read. */
+  readonly typed: Entry | undefined;
+  /** What goes, while the one that doesn't is typed. */
+  readonly goes: Entry | undefined;
+  readonly unit: ShownUnit;
+  /** Take what is typed as the one that goes, and ask for the one that doesn't. */
+  readonly onGoes: (goes: Entry) => void;
+  /** Back to typing the one that goes. */
+  readonly onBack: () => void;
+};
+
+/**
+ * Beside the pad of leaves and plugs: which one goes is typed, and the next of the set stands as the one that doesn't.
+ * A press gives another one.
+ */
+export function StepKeys({ tool, typed, goes, unit, onGoes, onBack }: StepKeysProps) {
+  if (goes)
+    return (
+      <div class="place-keys" role="group" aria-label="What goes">
+        <Button chosen onPress={onBack}>
+          {asTyped(goes)} goes
+        </Button>
+      </div>
+    );
+  const next = typed && nextThatStops({ exact: typed.exact, tool });
+  return (
+    <div class="place-keys" role="group" aria-label="What doesn’t go">
+      <Button disabled={!typed} onPress={() => typed && onGoes(typed)}>
+        {next ? `${figure(next, unit)} doesn’t go: another` : 'Type what goes'}
+      </Button>
+    </div>
+  );
+}
+
+/** Why the one that doesn't go can't stand beside the one that goes; a ring that goes over a pin is the larger. */
+export function stepFault(kind: FeatureKind, goes: Entry, stops: Entry): string | undefined {
+  if (sameLength(goes.exact, stops.exact))
+    return `${asTyped(goes)} goes. Type the next one tried, which doesn’t.`;
+  if (kind === 'pin' ? isMore(stops.exact, goes.exact) : isLess(stops.exact, goes.exact))
+    return `${asTyped(goes)} goes, so a ${kind === 'pin' ? 'larger' : 'smaller'} one goes too. Type the one that doesn’t.`;
+  return undefined;
+}

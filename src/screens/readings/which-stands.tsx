@@ -1,0 +1,51 @@
+import type { Contradiction, Group } from '../../engine/feature-form.ts';
+import { sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import { strikeOutAll } from '../../store/readings.ts';
+import type { ReadingRecord } from '../../store/records.ts';
+import { Button } from '../common/button.tsx';
+import { useOnePress } from '../common/one-press.ts';
+import { useStore } from '../common/store-context.ts';
+
+type WhichStandsProps = {
+  readonly contradiction: Contradiction;
+  /** Those that count. */
+  readonly readings: readonly ReadingRecord[];
+  readonly unit: ShownUnit;
+};
+
+/** Two readings that can't both be right: the fitter says which one goes, nobody chooses for him. */
+export function WhichStands({ contradiction, readings, unit }: WhichStandsProps) {
+  const store = useStore();
+  const strike = useOnePress();
+  const { one, other } = contradiction;
+  return (
+    <>
+      <p role="alert">{sayContradiction(contradiction, unit)}</p>
+      <p class="reading-pad-choice">
+        {[one, other].map((group) => (
+          <Button
+            key={group === one ? 'one' : 'other'}
+            onPress={() =>
+              strike.take(
+                () =>
+                  strikeOutAll(
+                    store,
+                    readings.filter((reading) => isOf(group, reading)).map(({ id }) => id),
+                    'contradicted by another tool',
+                  ),
+                { commits: true },
+              )
+            }
+          >
+            Strike out {sizeFigure(group.estimate, unit)}
+          </Button>
+        ))}
+      </p>
+    </>
+  );
+}
+
+function isOf({ place, direction, toolId }: Group, reading: ReadingRecord): boolean {
+  return reading.place === place && reading.direction === direction && reading.tool.id === toolId;
+}

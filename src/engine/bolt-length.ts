@@ -25,6 +25,8 @@ export type LengthToBuy = {
   readonly mostBy: 'run-out' | 'hole';
   /** Lengths that are made, shortest and longest of them; left out where none lies between. */
   readonly made?: { readonly least: Length; readonly most: Length };
+  /** The unit they are sold by, whatever the shop works in. */
+  readonly soldBy: 'in' | 'mm';
   /** So much washer more, and a usual bolt both clamps and has plain shank in every plane. */
   readonly washersMissing?: Length;
   /** Of a stud: what of its length is in the part. */
@@ -59,6 +61,7 @@ export function lengthToBuy(q: GripQuestion): LengthToBuy | undefined {
     most,
     mostBy: bottoms && isLess(bottoms, clears) ? 'hole' : 'run-out',
     ...(made && { made }),
+    soldBy: isInchThread(q.thread) ? 'in' : 'mm',
     ...(shank && !canHaveBoth && { washersMissing: minus(shank.length, clears) }),
     ...(q.held === 'stud' && { inPart: part }),
   };

@@ -1,6 +1,7 @@
 import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
 import type { LengthToBuy } from './bolt-length.ts';
-import { absolute, isNegative, isZero, minus, sameLength, type Length } from './length.ts';
+import { nearestFraction } from './fraction.ts';
+import { absolute, exactDecimalText, isNegative, isZero, minus, type Length } from './length.ts';
 import { figure, show, showBand, type ShownUnit } from './show.ts';
 
 /** Whether plain shank lies where two parts want to slide past each other. */
@@ -90,8 +91,11 @@ export function sayWorstOfGrip(
 }
 
 /** The lengths to ask for, as they are made; where none is made, the range itself. */
-export function sayLengthToBuy({ made, least, most }: LengthToBuy, unit: ShownUnit): string {
-  if (made) return sameLength(made.least, made.most) ? show(made.least, unit) : range(made, unit);
+export function sayLengthToBuy({ made, least, most, soldBy }: LengthToBuy, unit: ShownUnit): string {
+  if (made) {
+    const [from, to] = [made.least, made.most].map((length) => asSold(length, soldBy));
+    return from === to ? `${from} ${soldBy}` : `${from} to ${to} ${soldBy}`;
+  }
   return isNegative(minus(most, least)) ? 'none fits' : range({ least, most }, unit);
 }
 
@@ -115,6 +119,11 @@ export function sayLengthRange(q: LengthToBuy, held: Held, unit: ShownUnit): rea
         ]
       : []),
   ];
+}
+
+/** `1-1/4`, `60`: as it stands on the box. */
+function asSold(length: Length, unit: 'in' | 'mm'): string {
+  return unit === 'in' ? nearestFraction(length, 8).text : exactDecimalText(length, 'mm');
 }
 
 function range({ least, most }: { readonly least: Length; readonly most: Length }, unit: ShownUnit): string {

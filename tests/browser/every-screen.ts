@@ -291,7 +291,14 @@ const atTheLathe: readonly AppScreen[] = [
       await page.getByText('No good').waitFor();
     },
   },
-  { name: 'lathe-facing', place: lathe('spacer') },
+  { name: 'lathe-facing-which-slide', place: lathe('spacer') },
+  {
+    name: 'lathe-facing',
+    arrange: async (page) => {
+      await press(page, 'lead-screw handwheel');
+      await page.getByText('Give its dial, for turns').waitFor();
+    },
+  },
   { name: 'lathe-how-big-around', place: `${lathe('spacer')}/work-diameter` },
   { name: 'shop-speeds-none', place: '/shop/speeds' },
   {
@@ -304,6 +311,8 @@ const atTheLathe: readonly AppScreen[] = [
   },
   { name: 'shop-most-rpm', place: '/shop/most-rpm' },
   { name: 'shop-dial-marks', place: '/shop/dial-marks' },
+  { name: 'shop-slide', place: '/shop/slide-lead-screw' },
+  { name: 'shop-slide-backlash', place: '/shop/backlash-lead-screw' },
 ];
 
 const theCuts: readonly AppScreen[] = [

@@ -40,17 +40,19 @@ describe('the thread on a bolt', () => {
 
 describe('a bolt through with a nut', () => {
   test('M12 on legs of 10 and 20: shank past 10, nut clear of the run-out', () => {
-    const { least, most, made, mostBy } = bought({
-      thread: named('M12'),
-      held: 'nut',
-      legs: legs('10 mm', '20 mm'),
-    });
+    const through: GripQuestion = { thread: named('M12'), held: 'nut', legs: legs('10 mm', '20 mm') };
+    const { least, most, made, mostBy } = bought(through);
     // Holds: 30 + nut 10.8 + two threads 3.5 + point 3.5 = 47.8. Shank: 10 + run-out 8.75 + thread 30 = 48.75.
     expect(floatMm(least)).toBeCloseTo(48.75, 6);
     // 30 + thread 30.
     expect(floatMm(most)).toBeCloseTo(60, 6);
     expect(mostBy).toBe('run-out');
     expect(made && [floatMm(made.least), floatMm(made.most)]).toEqual([50, 60]);
+    // Sold by the millimetre to an inch shop too.
+    expect(['in', 'mm'].map((unit) => sayLengthToBuy(bought(through), unit === 'in' ? 'in' : 'mm'))).toEqual([
+      '50 to 60 mm',
+      '50 to 60 mm',
+    ]);
   });
 
   test('a last leg thinner than the run-out asks for washers where shank must lie in the plane', () => {
@@ -77,7 +79,7 @@ describe('a bolt through with a nut', () => {
       nutHeight: lengthOf('.4375 in'),
     });
     // Holds 1.2 + .4375 + 4/13 = 1.9452; shank .7 + 5/13 + 1.25 = 2.3346; most 1.2 + 1.25 = 2.45: 2-3/8.
-    expect(sayLengthToBuy(length, 'in')).toBe('2.375 in');
+    expect(sayLengthToBuy(length, 'in')).toBe('2-3/8 in');
     expect(sayLengthRange(length, 'nut', 'in')).toEqual([
       'At least 2.3346 in, at most 2.450 in: longer, the run-out is in the way.',
     ]);
@@ -100,7 +102,7 @@ describe('a bolt into the part', () => {
     expect(floatMm(open.most)).toBeCloseTo(35, 6);
     const blind = bought({ ...inInsert, hole: { depth: typed('18 mm') } });
     expect(blind.mostBy).toBe('hole');
-    expect(sayLengthToBuy(blind, 'mm')).toBe('30.00 mm');
+    expect(sayLengthToBuy(blind, 'mm')).toBe('30 mm');
     const shallow = bought({ ...inInsert, hole: { depth: typed('16 mm') } });
     // 29.355 to 29: none.
     expect(shallow.made).toBeUndefined();
@@ -124,7 +126,7 @@ describe('a stud', () => {
     expect(floatMm(length.least)).toBeCloseTo(61.5, 6);
     // 24 + thread 26 outside, 18 in the part.
     expect(floatMm(length.most)).toBeCloseTo(68, 6);
-    expect(sayLengthToBuy(length, 'mm')).toBe('65.00 mm');
+    expect(sayLengthToBuy(length, 'mm')).toBe('65 mm');
   });
 });
 

@@ -46,9 +46,9 @@ function AboutSlide({ at, slide }: { at: LatheCut; slide: Slide }) {
   return (
     <p class="slide-choice">
       {own && backlash ? (
-        `Gone past it? Back off more than ${show(backlash, at.dialUnit)}, come up again.`
+        `Gone past? Back off over ${show(backlash, at.dialUnit)}, come up again.`
       ) : (
-        <a href={href}>{`No dial given for the ${saySlide(slide)}: no turns are counted.`}</a>
+        <a href={href}>Give its dial, for turns</a>
       )}
     </p>
   );

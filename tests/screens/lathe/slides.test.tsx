@@ -93,7 +93,7 @@ describe('a length at the lathe', () => {
   test('on a slide whose dial nobody gave counts no turns, and says so', async () => {
     await putSetting(store, 'dial', { ...cross, lengthsBy: 'compound' });
     const shown = await length();
-    await expect.poll(shown).toMatch(/No dial given for the compound: no turns are counted\./);
+    await expect.poll(shown).toMatch(/Give its dial, for turns/);
     expect(shown()).toMatch(/feed in/);
     expect(shown()).not.toMatch(/turn \+/);
   });
@@ -105,7 +105,7 @@ describe('a length at the lathe', () => {
       compound: { graduation: size('0.05', 'mm'), backlash: size('0.3', 'mm') },
     });
     const shown = await length();
-    await expect.poll(shown).toMatch(/Back off more than 0\.30 mm, come up again\./);
+    await expect.poll(shown).toMatch(/Back off over 0\.30 mm, come up again\./);
     expect(shown()).toMatch(/feed in \d+\.\d+ mm/);
   });
 

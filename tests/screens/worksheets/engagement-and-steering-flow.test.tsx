@@ -119,7 +119,7 @@ describe('thread engagement on its screen', () => {
     const choices = { ...bolt, held: 'nut' };
     for (const place of ['worksheet', 'sheet'] as const) {
       await shown('thread-engagement', { sizes, choices }, place);
-      expect(await screen.findByText(/1\.375 to 1\.875 in/, {}, PATIENCE)).toBeTruthy();
+      expect(await screen.findByText(/1-3\/8 to 1-7\/8 in/, {}, PATIENCE)).toBeTruthy();
       expect(text()).toMatch(/At least 1\.3702 in, at most 1\.875 in: longer, the run-out is in the way\./);
       await clearAway();
     }

@@ -209,10 +209,12 @@ function jobIn({ jobs }: Telling, id: string): JobPreview {
   return job;
 }
 
-// When a job was last touched is nothing that a fitter changed.
+// When a job was last touched, or a worksheet's parts last changed, is nothing that a fitter changed by itself.
+const FOLLOWS: ReadonlySet<string> = new Set(['touchedAt', 'partsChanged']);
+
 function fieldsChanged(here: Parameters<typeof valuesByPath>[0], merged: typeof here): number {
   const before = valuesByPath(here);
   const after = valuesByPath(merged);
-  const paths = [...new Set([...before.keys(), ...after.keys()])].filter((path) => path !== 'touchedAt');
+  const paths = [...new Set([...before.keys(), ...after.keys()])].filter((path) => !FOLLOWS.has(path));
   return paths.filter((path) => canonicalText(before.get(path)) !== canonicalText(after.get(path))).length;
 }

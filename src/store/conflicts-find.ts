@@ -36,6 +36,7 @@ type Copies = {
 const neverCompared: ReadonlySet<string> = new Set([
   'deleted',
   'touchedAt',
+  'partsChanged',
   'createdAt',
   'order',
   'signedOff',

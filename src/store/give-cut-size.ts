@@ -1,6 +1,7 @@
 import { act } from './act.ts';
 import { touchJob } from './jobs.ts';
 import type { Store } from './open-store.ts';
+import { withPartsChange } from './parts-changed.ts';
 import type { Basis, Id, SizeInput, Worksheet } from './records.ts';
 import { cutRecordKind } from './schemas/cut.ts';
 import { worksheetKind } from './schemas/worksheet.ts';
@@ -28,11 +29,10 @@ export async function giveCutSize(
     await touchJob(a, before.jobId);
     const part = before.parts[partId];
     if (!part) return a.refuse({ code: 'gone', store: 'worksheets' });
-    const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
-      ...worksheet,
-      parts: { ...worksheet.parts, [partId]: { ...part, size: plainSize(size) } },
-      touchedAt: a.at,
-    }));
+    const after = await a.change(worksheetKind, worksheetId, (worksheet) => {
+      const parts = { ...worksheet.parts, [partId]: { ...part, size: plainSize(size) } };
+      return { ...withPartsChange(worksheet, { ...worksheet, parts }, a.at), touchedAt: a.at };
+    });
     await Promise.all(cutIds.map((id) => a.change(cutRecordKind, id, (cut) => ({ ...cut, basis }))));
     a.undoable(`Changed ${before.title}`, before.jobId);
     return after;

@@ -112,6 +112,8 @@ export type TypedSize = Entry & {
   readonly tool?: ToolInForce;
   /** Nobody said which tool read it: the shop's usual one is assumed. */
   readonly toolAssumed?: true;
+  /** When it was given: only of what is read on parts put together, which holds until one of them is changed. */
+  readonly at?: number;
 };
 
 export type SizeInput = { readonly from: 'feature'; readonly featureId: Id } | TypedSize;
@@ -147,6 +149,8 @@ export type Worksheet = {
   readonly sizes: Readonly<Record<string, SizeInput>>;
   readonly choices: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<Id, StackPartInput>>;
+  /** When its parts were last changed, and which: what was read of them together before that is set aside. */
+  readonly partsChanged?: { readonly at: number; readonly why: string };
   readonly createdAt: number;
   readonly touchedAt: number;
 };

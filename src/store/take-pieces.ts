@@ -2,6 +2,7 @@ import { act } from './act.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
+import { withPartsChange } from './parts-changed.ts';
 import type { Id, SizeInput, Worksheet } from './records.ts';
 import { drawerCountKind, drawerPieceKind } from './schemas/drawer.ts';
 import { worksheetKind } from './schemas/worksheet.ts';
@@ -28,11 +29,10 @@ export async function takePieces(
     const why = `taken for ${before.title}`;
     for (const [index, { pieceId, count }] of pieces.entries())
       a.make(drawerCountKind, { id: ids[index] ?? newId(), pieceId, change: -count, why, at: a.at });
-    const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
-      ...worksheet,
-      sizes: { ...worksheet.sizes, ...plainSizes(sizes) },
-      touchedAt: a.at,
-    }));
+    const after = await a.change(worksheetKind, worksheetId, (worksheet) => {
+      const withSizes = { ...worksheet, sizes: { ...worksheet.sizes, ...plainSizes(sizes) } };
+      return { ...withPartsChange(worksheet, withSizes, a.at), touchedAt: a.at };
+    });
     a.undoable(
       `Changed ${before.title}: ${taken.map(({ name }) => name).join(', ')} taken from the drawer`,
       before.jobId,

@@ -2,6 +2,7 @@ import { act } from './act.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
+import { withPartsChange } from './parts-changed.ts';
 import type { Id, StackPartInput, Worksheet } from './records.ts';
 import { drawerCountKind, drawerPieceKind } from './schemas/drawer.ts';
 import { worksheetKind } from './schemas/worksheet.ts';
@@ -38,11 +39,10 @@ export async function takeShims(
         ...(thickness && { size: thickness }),
       }),
     ]);
-    const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
-      ...worksheet,
-      parts: { ...worksheet.parts, ...Object.fromEntries(parts) },
-      touchedAt: a.at,
-    }));
+    const after = await a.change(worksheetKind, worksheetId, (worksheet) => {
+      const withShims = { ...worksheet, parts: { ...worksheet.parts, ...Object.fromEntries(parts) } };
+      return { ...withPartsChange(worksheet, withShims, a.at), touchedAt: a.at };
+    });
     a.undoable(`Changed ${before.title}: shims taken from the drawer`, before.jobId);
     return after;
   });

@@ -2,6 +2,7 @@ import { act, type Act } from './act.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
+import { isReadOfTheWhole, withPartsChange } from './parts-changed.ts';
 import { readAsMade, readOne } from './read.ts';
 import type { Id, SizeInput, StackPartInput, Worksheet } from './records.ts';
 import { worksheetKind } from './schemas/worksheet.ts';
@@ -63,10 +64,14 @@ export async function setSize(
   size: SizeInput | undefined,
   draftKey?: string,
 ): Promise<StoreResult<Worksheet>> {
-  return changeWorksheet(store, id, draftKey, (worksheet) => ({
-    ...worksheet,
-    sizes: withEntry(worksheet.sizes, name, size && plainSize(size)),
-  }));
+  return changeWorksheet(store, id, draftKey, (worksheet, at) => {
+    const isDated = size?.from === 'typed' && isReadOfTheWhole(worksheet, name);
+    const plain = size && plainSize(size);
+    return {
+      ...worksheet,
+      sizes: withEntry(worksheet.sizes, name, isDated ? { ...size, ...plain, at } : plain),
+    };
+  });
 }
 
 /** A choice, and in the same act the fields that it answers besides. */
@@ -117,14 +122,14 @@ async function changeWorksheet(
   store: Store,
   id: Id,
   draftKey: string | undefined,
-  changed: <W extends Worksheet>(worksheet: W) => W,
+  changed: <W extends Worksheet>(worksheet: W, at: number) => W,
 ): Promise<StoreResult<Worksheet>> {
   return act(store, { stores: ['jobs', 'features', 'worksheets', 'drafts'] }, async (a) => {
     const before = await a.get(worksheetKind, id);
     await touchJob(a, before.jobId);
     if (draftKey !== undefined) a.drop('drafts', draftKey);
     const after = await a.change(worksheetKind, id, (worksheet) => ({
-      ...changed(worksheet),
+      ...withPartsChange(worksheet, changed(worksheet, a.at), a.at),
       touchedAt: a.at,
     }));
     await featuresMustBeThere(a, after);

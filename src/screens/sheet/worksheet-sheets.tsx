@@ -30,11 +30,12 @@ import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
 import { clearanceSaid } from '../worksheets/clearance-said.ts';
 import { holeAndPinQuestion } from '../worksheets/hole-and-pin-question.ts';
 import { InsertDrawing } from '../worksheets/insert-drawing.tsx';
-import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
+import { readInPlaceName, spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
 import { StackDrawing } from '../worksheets/stack-drawing.tsx';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
 import { InsertCaution } from '../worksheets/worksheet-cautions.tsx';
-import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { saySetAside } from '../worksheets/read-again.tsx';
+import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
 
 type SheetProps = { readonly data: WorksheetData };
@@ -45,6 +46,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
   const { unit } = data;
   const answer = spacerStack(question);
   const { limits, aim } = question.want;
+  const aside = setAside(data, [readInPlaceName(question.want)]);
   const isGood = answer.verdict.kind === 'good' || isZero(answer.needed.aim);
   return (
     <>
@@ -59,6 +61,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
       </ol>
       <p>{`Wanted ${showBetween(limits.lower, limits.upper, unit)} ${unit}, aim ${show(aim, unit)} (${limits.source}).`}</p>
       <p>{sayStackBand(answer, unit)}</p>
+      {aside && <p>{saySetAside(aside)}</p>}
       {answer.trims.map((trim) => (
         <p key={trim.part}>{sayTrim(trim, unit)}</p>
       ))}

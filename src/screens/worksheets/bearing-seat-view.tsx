@@ -24,6 +24,7 @@ import { VerdictBand } from '../common/verdict-band.tsx';
 import { SeatDrawing, SleeveDrawing, TaperDrawing } from './bearing-drawing.tsx';
 import { bearingLegs, bearingQuestion, sleeveWant, type BearingQuestion } from './bearing-seat-question.ts';
 import { seatWhy, sleeveWhy, taperWhy } from './bearing-seat-why.ts';
+import { ReadAgain } from './read-again.tsx';
 import { DrawerShims } from './drawer-shims.tsx';
 import { InputRows } from './input-rows.tsx';
 import { Lead, LeadNext, Why } from './lead.tsx';
@@ -82,6 +83,7 @@ export function BearingSeatView({ data, plan }: WorksheetViewProps) {
           <ProofBefore data={data} kind={firstRead(worksheet.choices['bearing'])} />
         </>
       )}
+      <ReadAgain data={data} names={['direct', 'directProud', 'directBelow']} />
       <InputRows
         data={data}
         plan={plan}

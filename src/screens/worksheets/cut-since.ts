@@ -100,6 +100,8 @@ function gapReadBefore({ worksheet, readings, features }: Known, made: readonly 
   const direct = sizes[choices['want'] === 'clamp' ? 'directProud' : 'direct'];
   if (direct?.from !== 'feature') return undefined;
   const readAt = lastReadAt(readings, direct.featureId);
+  // Set aside already: the parts were changed here since, the one that was cut among them.
+  if (readAt !== undefined && readAt <= (worksheet.partsChanged?.at ?? 0)) return undefined;
   const cut = made.find(({ pass }) => readAt !== undefined && pass.at > readAt);
   const checkId = features.find(({ id }) => id === direct.featureId)?.checkId;
   return cut && { ...cut, ...(checkId !== undefined && { checkId }) };

@@ -91,6 +91,11 @@ export function spacerStackQuestion(data: WorksheetData): StackQuestion | undefi
   };
 }
 
+/** The worksheet's size that reads what is wanted on the assembled stack. */
+export function readInPlaceName({ kind }: Pick<StackWant, 'kind'>): string {
+  return kind === 'clamp' ? 'directProud' : 'direct';
+}
+
 /** The gap as it was read; parts that stand proud leave less than none. */
 function directGap(data: WorksheetData): Estimate | undefined {
   const { sizes } = data.worksheet;

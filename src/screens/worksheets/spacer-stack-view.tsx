@@ -24,10 +24,17 @@ import { Why } from './lead.tsx';
 import { OnePart } from './one-part.tsx';
 import { ProofBefore, ProofLines } from './proof-lines.tsx';
 import { ShimPick } from './shim-pick.tsx';
+import { ReadAgain } from './read-again.tsx';
 import { SinceCut, SinceCutAction } from './since-cut.tsx';
 import { onePartId } from './spacer-stack-cuts.ts';
 import { stackWhy } from './spacer-stack-why.ts';
-import { spacerStackQuestion, stackParts, stackWant, type KnownPart } from './spacer-stack-question.ts';
+import {
+  readInPlaceName,
+  spacerStackQuestion,
+  stackParts,
+  stackWant,
+  type KnownPart,
+} from './spacer-stack-question.ts';
 import { StackRemedy } from './stack-remedy.tsx';
 import { StackDrawing } from './stack-drawing.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -101,7 +108,7 @@ export function SpacerStackView({ data, plan }: WorksheetViewProps) {
         data={data}
         plan={plan}
         title="Worked out from"
-        names={['fixed', 'want', 'lower', 'upper', 'aim', want.kind === 'clamp' ? 'directProud' : 'direct']}
+        names={['fixed', 'want', 'lower', 'upper', 'aim', readInPlaceName(want)]}
         usual={{
           lower: `usual: ${figure(want.limits.lower, unit)} (${want.limits.source})`,
           upper: `usual: ${figure(want.limits.upper, unit)} (${want.limits.source})`,
@@ -223,6 +230,7 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
       <VerdictBand kind={answer.verdict.kind} headline={sayStack(answer, want, unit)}>
         <p>{sayStackBand(answer, unit)}</p>
       </VerdictBand>
+      <ReadAgain data={data} names={[readInPlaceName(want)]} />
       {children}
       {since && isCutSince(since) ? (
         <SinceCut data={data} since={since} />

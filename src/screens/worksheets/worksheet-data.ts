@@ -8,6 +8,7 @@ import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped, type ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
+import { countsFrom } from '../../store/parts-changed.ts';
 import type {
   Feature,
   Job,
@@ -51,7 +52,10 @@ export type KnownSize = {
 /** What a worksheet's input stands for; undefined while it isn't given or its feature has no reading left. */
 export function knownSize(data: WorksheetData, input: SizeInput | undefined): KnownSize | undefined {
   if (input === undefined) return undefined;
+  // What was read of parts put together holds for those parts only.
+  const from = countsFrom(data.worksheet, input);
   if (input.from === 'typed') {
+    if (from !== undefined && (input.at ?? 0) <= from) return undefined;
     const estimate = typedEstimate(input.exact, input.tool);
     return {
       least: estimate,
@@ -63,7 +67,9 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
     };
   }
   const feature = data.features.find((one) => one.id === input.featureId);
-  const records = data.readings.filter((one) => one.featureId === input.featureId);
+  const records = data.readings.filter(
+    (one) => one.featureId === input.featureId && (from === undefined || one.at > from),
+  );
   const readings = feature && engineReadings(feature.kind, records);
   if (!feature || !readings) return undefined;
   const { least, most, tightest, loosest, places } = featureForm(feature.kind, readings);
@@ -111,9 +117,26 @@ export function givenNumber(data: WorksheetData, name: string): number | undefin
   return Number.isFinite(figure) ? figure : undefined;
 }
 
-/** Why an input that was given gives nothing: every reading of it struck out, or the feature removed. */
+/** What was read of the parts put together, and set aside as one of them was changed since; undefined where nothing was. */
+export type SetAside = { readonly name: string; readonly input: SizeInput; readonly why: string };
+
+/** Of these sizes the one that was set aside. */
+export function setAside(data: WorksheetData, names: readonly string[]): SetAside | undefined {
+  const { sizes, partsChanged } = data.worksheet;
+  return names.flatMap((name): SetAside[] => {
+    const input = sizes[name];
+    if (!input || !partsChanged || countsFrom(data.worksheet, input) === undefined) return [];
+    return knownSize(data, input) ? [] : [{ name, input, why: partsChanged.why }];
+  })[0];
+}
+
+/** Why an input that was given gives nothing: it was set aside, every reading of it struck out, or the feature removed. */
 export function missingWords(data: WorksheetData, input: SizeInput | undefined): string | undefined {
-  if (input?.from !== 'feature' || knownSize(data, input)) return undefined;
+  if (input === undefined || knownSize(data, input)) return undefined;
+  const { partsChanged } = data.worksheet;
+  if (partsChanged && countsFrom(data.worksheet, input) !== undefined)
+    return `read before this: ${partsChanged.why}`;
+  if (input.from !== 'feature') return undefined;
   const feature = data.features.find((one) => one.id === input.featureId);
   return feature ? `${feature.name} has no readings yet` : 'its readings were removed';
 }

@@ -9,6 +9,7 @@ export const typedSizeSchema = z.looseObject({
   ...entry,
   tool: z.exactOptional(toolInForceSchema),
   toolAssumed: z.exactOptional(z.literal(true)),
+  at: z.exactOptional(time),
 });
 
 export const sizeInputSchema = z.discriminatedUnion('from', [
@@ -40,6 +41,7 @@ export const worksheetSchema = z.looseObject({
   kind: line,
   title: line,
   ...inputs,
+  partsChanged: z.exactOptional(z.looseObject({ at: time, why: note })),
   createdAt: time,
   touchedAt: time,
 });

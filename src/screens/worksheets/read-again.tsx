@@ -1,0 +1,37 @@
+import { asTyped } from '../../engine/show.ts';
+import { hrefOf } from '../address.ts';
+import { LinkButton } from '../common/button.tsx';
+import { Caution } from '../common/caution.tsx';
+import { setAside, type SetAside, type WorksheetData } from './worksheet-data.ts';
+
+type ReadAgainProps = { readonly data: WorksheetData; readonly names: readonly string[] };
+
+/** What was read of the parts put together before one of them was changed: marked, said, and one press reads it again. */
+export function ReadAgain({ data, names }: ReadAgainProps) {
+  const aside = setAside(data, names);
+  if (!aside) return null;
+  return (
+    <>
+      <Caution heading="Reading set aside.">{saySetAside(aside)}</Caution>
+      <div class="worksheet-act not-printed">
+        <LinkButton href={whereToRead(data, aside)}>Read it again</LinkButton>
+      </div>
+    </>
+  );
+}
+
+/** `It was read before this: washer taken out. Until it is read again the sum counts.` */
+export function saySetAside({ input, why }: SetAside): string {
+  const what = input.from === 'typed' ? `${asTyped(input)} was` : 'It was';
+  return `${what} read before this: ${why}. Until it is read again the sum counts.`;
+}
+
+/** The check it came from, the pad of its readings, or the field it was typed in. */
+function whereToRead({ job, worksheet, features }: WorksheetData, { name, input }: SetAside): string {
+  const jobId = job.id;
+  const feature = input.from === 'feature' ? features.find(({ id }) => id === input.featureId) : undefined;
+  if (feature?.checkId !== undefined) return hrefOf({ at: 'check', jobId, checkId: feature.checkId });
+  if (feature)
+    return hrefOf({ at: 'feature', jobId, featureId: feature.id, choosing: `for/${worksheet.id}` });
+  return hrefOf({ at: 'worksheet', jobId, worksheetId: worksheet.id, field: name });
+}

@@ -1,0 +1,70 @@
+import { sameLength } from '../engine/length.ts';
+import type { SizeInput, StackPartInput, Worksheet } from './records.ts';
+
+/** Sizes that are read on the assembled thing, and sizes that say nothing of its parts. */
+const READ_OF_THE_WHOLE: Readonly<
+  Record<string, { readonly reads: readonly string[]; readonly free: readonly string[] }>
+> = {
+  'spacer-stack': { reads: ['direct', 'directProud'], free: ['lower', 'upper', 'aim'] },
+  'bearing-seat': { reads: ['direct', 'directProud', 'directBelow'], free: ['lower', 'upper', 'aim'] },
+};
+
+type Inputs = Pick<Worksheet, 'kind' | 'sizes' | 'parts' | 'partsChanged'>;
+
+/** Whether a worksheet's size is read on its parts put together, so that it holds for those parts only. */
+export function isReadOfTheWhole({ kind }: Pick<Worksheet, 'kind'>, name: string): boolean {
+  return READ_OF_THE_WHOLE[kind]?.reads.includes(name) === true;
+}
+
+/**
+ * From when on readings of a size count: what was read of the parts put together before one of them was changed was read
+ * of something else. Undefined where every reading counts.
+ */
+export function countsFrom(worksheet: Inputs, input: SizeInput): number | undefined {
+  const isOfTheWhole = Object.entries(worksheet.sizes).some(
+    ([name, size]) => size === input && isReadOfTheWhole(worksheet, name),
+  );
+  return isOfTheWhole ? worksheet.partsChanged?.at : undefined;
+}
+
+/** Notes on the worksheet that its parts are others than before, and which: what was read of them together is set aside. */
+export function withPartsChange<W extends Inputs>(before: W, after: W, at: number): W {
+  const why = changeOfParts(before, after);
+  return why === undefined ? after : { ...after, partsChanged: { at, why } };
+}
+
+function changeOfParts(before: Inputs, after: Inputs): string | undefined {
+  const kind = READ_OF_THE_WHOLE[after.kind];
+  if (!kind) return undefined;
+  const parts = [...new Set([...Object.keys(before.parts), ...Object.keys(after.parts)])].flatMap(
+    (id) => changeOfPart(before.parts[id], after.parts[id]) ?? [],
+  );
+  const names = [...new Set([...Object.keys(before.sizes), ...Object.keys(after.sizes)])];
+  const sizes = names.filter(
+    (name) =>
+      !kind.reads.includes(name) &&
+      !kind.free.includes(name) &&
+      !isSameSize(before.sizes[name], after.sizes[name]),
+  );
+  const [first] = parts;
+  if (first !== undefined) return parts.length > 1 ? `${first}, and more` : first;
+  if (sizes.length === 0) return undefined;
+  return sizes.includes('fixed') ? 'sleeve or opening of another size' : 'a part of another size';
+}
+
+function changeOfPart(
+  before: StackPartInput | undefined,
+  after: StackPartInput | undefined,
+): string | undefined {
+  if (!after) return before && `${before.name} taken out`;
+  if (!before) return `${after.name} put in`;
+  if (before.count !== after.count) return `${after.count} of ${after.name} in place of ${before.count}`;
+  return isSameSize(before.size, after.size) ? undefined : `${after.name} of another size`;
+}
+
+/** The tool it was read with is no matter: the part is the same one. */
+function isSameSize(a: SizeInput | undefined, b: SizeInput | undefined): boolean {
+  if (a?.from === 'typed' && b?.from === 'typed') return sameLength(a.exact, b.exact);
+  if (a?.from === 'feature' && b?.from === 'feature') return a.featureId === b.featureId;
+  return a === b;
+}

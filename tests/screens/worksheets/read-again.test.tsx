@@ -1,0 +1,135 @@
+import { fireEvent, screen } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { mean } from '../../../src/engine/estimate.ts';
+import { hrefOf } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
+import {
+  missingWords,
+  setAside,
+  type WorksheetData,
+} from '../../../src/screens/worksheets/worksheet-data.ts';
+import { createJob } from '../../../src/store/jobs.ts';
+import { createWorksheet, setPart, setSize } from '../../../src/store/worksheets.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+import {
+  featureOf,
+  is,
+  ofFeature,
+  partOf,
+  readingOf,
+  tool,
+  typedSize,
+  worksheetOf,
+} from './worksheet-for-test.ts';
+
+const PATIENCE = { timeout: 30_000 };
+
+beforeEach(() => {
+  location.hash = '';
+});
+afterEach(clearAway);
+
+const sizes = { fixed: typedSize('.970') };
+const parts = { a: partOf(1, typedSize('.480')), b: partOf(2, typedSize('.478')) };
+
+/** The stack with a part taken out at 500. */
+function changedAt500(data: WorksheetData): WorksheetData {
+  const partsChanged = { at: 500, why: 'washer taken out' };
+  return { ...data, worksheet: { ...data.worksheet, partsChanged } };
+}
+
+function gapRead(...times: readonly number[]): WorksheetData {
+  return changedAt500(
+    worksheetOf('spacer-stack', {
+      sizes: { ...sizes, direct: ofFeature('gap') },
+      parts,
+      features: [featureOf('gap', 'gap')],
+      readings: times.map((at) =>
+        readingOf('gap', at < 500 ? '.004' : '.010', { tool: tool('test-indicator'), at }),
+      ),
+    }),
+  );
+}
+
+const direct = (data: WorksheetData) => {
+  const read = spacerStackQuestion(data)?.direct;
+  return read && mean(read);
+};
+
+describe('a gap that was read with other parts', () => {
+  test('is set aside: the sum counts, and it is said which part', () => {
+    const data = gapRead(400);
+    expect(direct(data)).toBeUndefined();
+    expect(setAside(data, ['direct'])?.why).toBe('washer taken out');
+    expect(missingWords(data, data.worksheet.sizes['direct'])).toBe('read before this: washer taken out');
+  });
+
+  test('counts again once it was read again, by the new reading alone', () => {
+    const data = gapRead(400, 600);
+    expect(is(direct(data), '.010 in')).toBe(true);
+    expect(setAside(data, ['direct'])).toBeUndefined();
+  });
+
+  test('is set aside as well where it was typed, until it is typed anew', () => {
+    const typedAt = (at?: number) =>
+      changedAt500(
+        worksheetOf('spacer-stack', {
+          sizes: { ...sizes, direct: { ...typedSize('.004'), ...(at !== undefined && { at }) } },
+          parts,
+        }),
+      );
+    expect(direct(typedAt())).toBeUndefined();
+    expect(direct(typedAt(499))).toBeUndefined();
+    expect(is(direct(typedAt(501)), '.004 in')).toBe(true);
+  });
+
+  test('is set aside of parts that should stand proud, too', () => {
+    const data = changedAt500(
+      worksheetOf('spacer-stack', {
+        sizes: { ...sizes, directProud: { ...typedSize('.004'), at: 1 } },
+        choices: { want: 'clamp' },
+        parts,
+      }),
+    );
+    expect(direct(data)).toBeUndefined();
+  });
+
+  test('leaves every other size as it was', () => {
+    const question = spacerStackQuestion(gapRead(400));
+    expect(question && is(mean(question.fixed.length), '.970 in')).toBe(true);
+    expect(question?.parts).toHaveLength(2);
+  });
+});
+
+test('a washer taken out after the gap was read is said, marked, and one press leads to reading it again', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const worksheet = worked(
+    await createWorksheet(store, {
+      jobId: job.id,
+      kind: 'spacer-stack',
+      title: 'Bracket',
+      sizes,
+      choices: { want: 'float' },
+      parts: { ...parts, c: { ...partOf(3, typedSize('.002')), name: 'washer' } },
+    }),
+  );
+  worked(await setSize(store, worksheet.id, 'direct', typedSize('.0105')));
+  location.hash = hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id });
+  onScreen(store, <App store={store} />);
+  await screen.findByText(/^Good: float \.0105/, {}, PATIENCE);
+  worked(await setPart(store, worksheet.id, 'c', undefined));
+  // .970 − .958 = .012, exact
+  await screen.findByText(/^Good: float \.012/, {}, PATIENCE);
+  expect(screen.getByRole('complementary', { name: 'Reading set aside.' }).textContent).toContain(
+    '.0105 in was read before this: washer taken out. Until it is read again the sum counts.',
+  );
+  fireEvent.click(screen.getByRole('link', { name: 'Read it again' }));
+  await screen.findByRole(
+    'heading',
+    { name: 'What does the feeler or indicator read in the assembled stack?' },
+    PATIENCE,
+  );
+});

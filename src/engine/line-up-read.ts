@@ -165,10 +165,16 @@ export function sidePlayCheck(
  * and so it is in a sum that has it; in one that hasn't, what a disc usually has comes on top.
  */
 export function discLimits(
-  { discClearance, discRunout }: Pick<LineUpLimits, 'discClearance' | 'discRunout'>,
+  {
+    discClearance,
+    discRunout,
+    leastFloat,
+  }: Pick<LineUpLimits, 'discClearance' | 'discRunout' | 'leastFloat'>,
   runout: 'counted' | 'not-read',
 ): Limits {
-  const { by, source } = discClearance;
+  const { source } = discClearance;
+  // Whatever was asked for: a disc with nothing beside it rubs.
+  const by = largest(discClearance.by, leastFloat.by);
   return { lower: runout === 'counted' ? by : plus(by, discRunout.by), source };
 }
 

@@ -230,6 +230,16 @@ export function sayGive({ of, by, to }: Give, unit: ShownUnit): string {
   }
 }
 
+/** What isn't judged for want of a size: a disc whose slot isn't known may rub, however well all else lines up. */
+export function sayNotJudged(layout: Pick<AxleLayout, 'discs'>, { checks }: LineUpAnswer): string {
+  const open = layout.discs.filter(
+    ({ name }) => !checks.some((check) => check.kind === 'disc-in-slot' && check.name === name),
+  );
+  if (open.length === 0) return '';
+  const which = open.length === 1 ? `The ${open[0]?.name.replace(' in slot', '') ?? 'disc'}` : 'Each disc';
+  return `${which} may rub yet: give its slot’s width and its thickness, and its room is judged.`;
+}
+
 /** Said beside ways that may take metal off a part: a disc or a sprocket that comes in, a slot that moves, a narrower hub. */
 export function sayGivesStrength(gives: readonly Give[]): string {
   const mayTakeMetal = ({ of, by }: Give) => {

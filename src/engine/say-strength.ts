@@ -1,5 +1,7 @@
 import type { Operation } from './cut.ts';
 
+type CutSaid = { readonly name: string; readonly part: string; readonly operation: Operation };
+
 /** What is always said with it: nobody here judges strength. */
 const JUDGED = 'have its strength judged before you cut.';
 
@@ -9,7 +11,7 @@ const CARRIES =
   /\b(?:bracket|leg|fork|arm|swingarm|calliper|caliper|lug|boss|hanger|plate|hub|frame|clamp|yoke|stem|axle|spindle|shaft|stay|link|upright|strut|carrier|mount|tab|eye|beam|disc|rotor|sprocket|pin|bolt|stud)s?\b/i;
 // `Washer under the arm`, `Hub to bracket`: what is between such parts is none itself.
 const BETWEEN = /\b(?:spacer|washer|shim|sleeve|bushing|bush|ring|collar|gasket|seal|shield)s?\b|\bto\b/i;
-const HOLES: ReadonlySet<string> = new Set(['hole', 'bore', 'recess']);
+const HOLES: ReadonlySet<string> = new Set(['hole', 'bore']);
 
 /** Whether a part by this name carries load, so that no metal comes off it without its strength being said. */
 export function carriesLoad(part: string): boolean {
@@ -32,6 +34,13 @@ export const SOMETHING_WEAKER = `Where metal comes off a part for it, ${JUDGED}`
 /** Said wherever a hole is drilled, reamed, bored or tapped in a part. */
 export const HOLE_WEAKER = 'A larger hole leaves less metal: have the part’s strength judged before you cut.';
 
+const RECESS_WEAKER = 'A deeper recess leaves less metal: have the part’s strength judged before you cut.';
+
+/** What is said of several cuts on offer, each sentence once. */
+export function sayStrengthOfCuts(cuts: readonly CutSaid[]): readonly string[] {
+  return [...new Set(cuts.map(sayStrengthOfCut))].filter((sentence) => sentence !== '');
+}
+
 /** What is said of a way to cure a joint, by what it takes metal off: the part round its hole, or its pin. */
 export function sayStrengthOfWay(takesOff: 'hole' | 'pin' | undefined): string {
   if (takesOff === undefined) return '';
@@ -39,17 +48,10 @@ export function sayStrengthOfWay(takesOff: 'hole' | 'pin' | undefined): string {
 }
 
 /** What is said of a cut, on its list, its page, at the machine and on the sheet; empty where nothing carries less by it. */
-export function sayStrengthOfCut({
-  name,
-  part,
-  operation,
-}: {
-  readonly name: string;
-  readonly part: string;
-  readonly operation: Operation;
-}): string {
+export function sayStrengthOfCut({ name, part, operation }: CutSaid): string {
   // A part that is made new has all the metal it is drawn with.
   if (/made new/i.test(name)) return '';
+  if (part.toLowerCase() === 'recess') return RECESS_WEAKER;
   const inHole = HOLES.has(part.toLowerCase());
   if (HOLE_WORK.has(operation)) return inHole || carriesLoad(part) ? HOLE_WEAKER : '';
   return inHole ? '' : sayStrength(part);

@@ -166,6 +166,17 @@ describe('a disc beside parts that may be off', () => {
     expect(disc(more)?.verdict.kind).toBe(kind);
   });
 
+  test('with nothing beside it rubs, though nothing was asked for', () => {
+    const limits = { ...usualLineUpLimits.in, discClearance: { by: zero, source: 'your own limit' } };
+    const check = (slotWidth: string) =>
+      answered({
+        sizes: exactly({ ...wheel, discThickness: '.160', discRunout: '0', slotWidth }),
+        limits,
+      }).checks.find(({ kind }) => kind === 'disc-in-slot')?.verdict.kind;
+    // (.170 − .160 − .010) / 2 = 0; .172 leaves .001
+    expect([check('.170'), check('.1718'), check('.172')]).toEqual(['no-good', 'no-good', 'good']);
+  });
+
   test('whose runout isn’t read is taken to have the usual .010', () => {
     expect(disc({ slotWidth: '.200' })?.verdict.kind).toBe('good');
     expect(disc({ slotWidth: '.1998' })?.verdict.kind).toBe('no-good');

@@ -11,6 +11,7 @@ import {
   sayGivesStrength,
   sayLineUp,
   sayLineUpRefusal,
+  sayNotJudged,
   sayRoom,
   sayShares,
 } from '../../src/engine/say-line-up.ts';
@@ -281,6 +282,20 @@ describe('what a check says', () => {
       'The disc keeps only .0045 of its slot, .005 is the least. Less float, or a wider slot.',
     );
   });
+});
+
+test.each([
+  { sizes: {}, said: true },
+  { sizes: { slotWidth: '.300' }, said: true },
+  { sizes: { slotWidth: '.300', discThickness: '.160' }, said: false },
+  // Read on the machine, its sizes are not asked for.
+  { sizes: { discInsideRead: '.020' }, said: false },
+])('a disc whose room can’t be judged ($sizes) may rub yet: $said', ({ sizes, said }) => {
+  const answer = answered('front-one-disc', { ...front, ...sizes });
+  expect(sayNotJudged(axleLayouts['front-one-disc'], answer)).toBe(
+    said ? 'The disc may rub yet: give its slot’s width and its thickness, and its room is judged.' : '',
+  );
+  expect(sayNotJudged(axleLayouts.drum, answer)).toBe('');
 });
 
 describe('what would have to give', () => {

@@ -54,6 +54,7 @@ describe('a cut', () => {
     { name: 'Pin, turned down', part: 'pin', operation: 'turn', word: 'Metal off the pin' },
     { name: 'Hole, drilled 29/64', part: 'hole', operation: 'drill', word: 'A larger hole' },
     { name: 'Hole, STI tap 7/16-20 UNF', part: 'hole', operation: 'tap', word: 'A larger hole' },
+    { name: 'Recess, made deeper', part: 'recess', operation: 'bore', word: 'A deeper recess' },
     { name: 'Bore, reamed 9/16', part: 'bore', operation: 'ream', word: 'A larger hole' },
     { name: 'Through the boss', part: 'boss', operation: 'drill', word: 'A larger hole' },
   ] as const)('$name has its strength said', ({ name, part, operation, word }) => {

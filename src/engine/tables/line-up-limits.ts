@@ -12,7 +12,7 @@ export type LineUpLimits = {
   readonly line: LineUpLimit;
   /** What the float of a bracket that follows its pads must have above their whole wear. */
   readonly wearMargin: LineUpLimit;
-  /** The least float there is: a bracket with none is seized. */
+  /** The least float there is, and the least room beside a disc: a bracket with none is seized, a disc rubs. */
   readonly leastFloat: LineUpLimit;
   /** What must be left between disc and slot when disc runout, parts and readings have taken theirs: at nothing it rubs. */
   readonly discClearance: LineUpLimit;

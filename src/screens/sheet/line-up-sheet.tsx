@@ -1,5 +1,12 @@
 import { inWorkOrder, lineUp, type LineUpQuestion } from '../../engine/line-up.ts';
-import { lineUpVerdict, sayCheck, sayDeed, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
+import {
+  lineUpVerdict,
+  sayCheck,
+  sayDeed,
+  sayLineUp,
+  sayLineUpRefusal,
+  sayNotJudged,
+} from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
 import { figure, showBand } from '../../engine/show.ts';
@@ -18,6 +25,7 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
   const result = lineUp(question);
   if (!result.ok) return <p>{sayLineUpRefusal(result.refusal)}</p>;
   const answer = result.value;
+  const notJudged = sayNotJudged(question.layout, answer);
   const anchor = chosenWords(data, question, 'anchor');
   return (
     <>
@@ -39,6 +47,7 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
       {answer.checks.map((check) => (
         <p key={`${check.kind} ${check.terms[0]?.of ?? ''} ${check.name}`}>{sayCheck(check, unit)}</p>
       ))}
+      {notJudged !== '' && <p>{notJudged}</p>}
       {answer.shared.filter(isShared).map((check) => (
         <p key={`${check.kind} ${check.name}`}>
           {check.verdict.kind === 'good'

@@ -1,7 +1,13 @@
 import type { AxleLayoutName } from '../../engine/axle-layout.ts';
 import { isNegative } from '../../engine/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
-import { lineUpVerdict, sayCheck, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
+import {
+  lineUpVerdict,
+  sayCheck,
+  sayLineUp,
+  sayLineUpRefusal,
+  sayNotJudged,
+} from '../../engine/say-line-up.ts';
 import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
 import { figure } from '../../engine/show.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
@@ -90,6 +96,7 @@ function Answer({ data, question, answer }: AnswerProps) {
   const { unit } = data;
   const { layout, side, sizes } = question;
   const headline = sayLineUp(answer, { layout, side, unit });
+  const notJudged = sayNotJudged(layout, answer);
   const isShort = answer.spacers.some(({ value }) => isNegative(value));
   return (
     <>
@@ -103,6 +110,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           them.
         </p>
       )}
+      {notJudged !== '' && <p class="axle-said">{notJudged}</p>}
       <AtTheWorst answer={answer} unit={unit} />
       {[...answer.checks, ...answer.shared.filter(({ verdict }) => verdict.kind !== 'good')].map((check) => {
         const said = sayCheck(check, unit);

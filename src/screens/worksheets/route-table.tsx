@@ -1,6 +1,7 @@
 import type { Route } from '../../engine/hole-and-pin-routes.ts';
 import { compareRoutes, type ComparedRoute } from '../../engine/route-comparison.ts';
 import { ROUTE_STATES } from '../../engine/say-routes.ts';
+import { SOMETHING_WEAKER } from '../../engine/say-strength.ts';
 import { sayComparison, type SaidComparison } from '../../engine/say-routes-comparison.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import './route-table.css';
@@ -23,6 +24,7 @@ export function RouteTable({ routes, unit }: RouteTableProps) {
   return (
     <div class="route-table">
       {open.length > 0 && <Comparison label="Ways that are open" routes={open} unit={unit} />}
+      {open.length > 0 && <p>{SOMETHING_WEAKER}</p>}
       {ruledOut.length > 0 && (
         <details class="route-table-out" open={open.length === 0}>
           <summary>{`Ruled out: ${ruledOut.length}`}</summary>

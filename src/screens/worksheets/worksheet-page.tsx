@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { isSafetyCritical } from '../../engine/safety.ts';
+import { sayStrengthOfCuts } from '../../engine/say-strength.ts';
 import { latestUndo, undoLast } from '../../store/undo.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
@@ -24,11 +25,23 @@ type WorksheetPageProps = {
 // They are about a wheel and its axle, whatever was ticked on the job.
 const CAN_KILL: ReadonlySet<string> = new Set(['axle-line-up', 'bearing-seat']);
 
+/** They say beside each way what its metal means. */
+const SAY_THEIR_OWN: ReadonlySet<string> = new Set([
+  'spacer-stack',
+  'hole-and-pin',
+  'thread-insert',
+  'bushing',
+]);
+
 /** The frame of every worksheet: its name, the answer, the caution where it matters, and the way back from a change. */
 export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageProps) {
   const { job, worksheet } = data;
   const critical = isSafetyCritical(job);
-  const canBeCut = (useWaysToCut(data) ?? []).length > 0;
+  const ways = useWaysToCut(data) ?? [];
+  const canBeCut = ways.length > 0;
+  const strength = SAY_THEIR_OWN.has(worksheet.kind)
+    ? []
+    : sayStrengthOfCuts(ways.flatMap(({ offers }) => offers));
   const action = foot ?? (canBeCut ? <CutIt data={data} /> : undefined);
   return (
     <Page
@@ -46,6 +59,11 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
     >
       <ReadingDoubts data={data} />
       {children}
+      {strength.map((sentence) => (
+        <p key={sentence} class="worksheet-said">
+          {sentence}
+        </p>
+      ))}
       <WorksheetChecks data={data} />
       {(critical || CAN_KILL.has(worksheet.kind)) && <SafetyCaution />}
       <UndoChange jobId={job.id} />

@@ -128,7 +128,7 @@ function Steps({ assembly }: { assembly: Assembly }) {
   const store = useStore();
   const now = useNow();
   const [trouble, setTrouble] = useState('');
-  const { job, steps, parts, fitter } = assembly;
+  const { job, steps, older, parts, fitter } = assembly;
   const told = async (act: Promise<StoreResult<AssemblyStep>>, said: string) => {
     const result = await act;
     setTrouble(result.ok ? '' : sayStore(result.refusal));
@@ -163,6 +163,7 @@ function Steps({ assembly }: { assembly: Assembly }) {
             isNext={step === next}
             partNames={parts.filter(({ id }) => step.partIds.includes(id)).map(({ name }) => name)}
             now={now}
+            older={older.has(step.id)}
             onDone={() => done(step, index + 1)}
             onUndone={() => void told(markUndone(store, step.id), `Step ${index + 1} is not done`)}
           />

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { drawerPieces } from '../../store/drawer.ts';
 import { featuresOf } from '../../store/features.ts';
 import { readingsOfJob } from '../../store/readings.ts';
-import type { Worksheet } from '../../store/records.ts';
+import type { Basis, Worksheet } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { addSteps } from '../../store/steps.ts';
 import { measuringTools } from '../../store/tools.ts';
@@ -15,7 +15,8 @@ import { useLive, useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { useDial, useShownUnit } from '../common/use-settings.ts';
-import { stepsFromWorksheet, type StepOffer } from './steps-from-worksheet.ts';
+import { basisNow } from '../worksheets/new-cuts.ts';
+import { namedSteps } from './step-standing.ts';
 import type { Assembly } from './use-assembly.ts';
 
 /** Steps to add: one in the fitter's own words, or those a worksheet's answer puts into an order. */
@@ -34,10 +35,14 @@ export function NewStepScreen({ assembly }: { assembly: Assembly }) {
     const [step] = made.value;
     return goInstead(step ? { at: 'step', jobId: job.id, stepId: step.id } : here);
   };
-  const addOffered = async (offered: readonly StepOffer[]) => {
+  const addOffered = async ({ worksheet, offered, basis }: Offer) => {
     const made = await addSteps(
       store,
-      offered.map((step) => ({ ...step, jobId: job.id })),
+      offered.map(({ name, offer }) => ({
+        ...offer,
+        jobId: job.id,
+        workedOut: { worksheetId: worksheet.id, offer: name, basis },
+      })),
     );
     if (!made.ok) return setTrouble(sayStore(made.refusal));
     announce(`${offered.length} steps added`);
@@ -69,14 +74,15 @@ export function NewStepScreen({ assembly }: { assembly: Assembly }) {
         <section class="assembly-section" aria-label="From worksheets">
           <h2>From worksheets</h2>
           <ul>
-            {offers.map(({ worksheet, offered }) => {
+            {offers.map((one) => {
+              const { worksheet, offered } = one;
               const isIn = steps.some((step) => step.worksheetId === worksheet.id);
               return (
                 <li key={worksheet.id}>
                   <Row
-                    onPress={() => addOffered(offered)}
+                    onPress={() => addOffered(one)}
                     title={`${worksheet.title}: ${offered.length} steps`}
-                    detail={isIn ? 'its steps are in already; this adds them again' : offered[0]?.text}
+                    detail={isIn ? 'its steps are in already; this adds them again' : offered[0]?.offer.text}
                   />
                 </li>
               );
@@ -88,7 +94,11 @@ export function NewStepScreen({ assembly }: { assembly: Assembly }) {
   );
 }
 
-type Offer = { readonly worksheet: Worksheet; readonly offered: readonly StepOffer[] };
+type Offer = {
+  readonly worksheet: Worksheet;
+  readonly offered: ReturnType<typeof namedSteps>;
+  readonly basis: Basis;
+};
 
 function useOffers({ job, worksheets }: Assembly): readonly Offer[] {
   const unit = useShownUnit();
@@ -110,7 +120,8 @@ function useOffers({ job, worksheets }: Assembly): readonly Offer[] {
   return worksheets
     .map((worksheet) => ({
       worksheet,
-      offered: stepsFromWorksheet({ ...found, job, worksheet, unit, dial }),
+      offered: namedSteps({ ...found, job, worksheet, unit, dial }),
+      basis: basisNow({ worksheet, readings: found.readings }),
     }))
     .filter(({ offered }) => offered.length > 0);
 }

@@ -21,6 +21,7 @@ import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
 import { basisNow } from '../worksheets/new-cuts.ts';
 import { provedVerdict } from '../worksheets/proved-verdict.ts';
 import { isMockUpIn } from './parts-list.tsx';
+import { isStepChanged } from './step-standing.ts';
 import { engineStep } from './step-words.ts';
 
 export type SignOffData = {
@@ -49,7 +50,11 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
     systems: job.systems,
     touchesNone: job.touchesNone === true,
     now,
-    steps: steps.map((step) => ({ ...engineStep(step), as: stepAs(step) })),
+    steps: steps.map((step) => ({
+      ...engineStep(step),
+      changed: isStepChanged(step, data),
+      as: stepAs(step, data),
+    })),
     parts: parts.map((part) => ({
       id: part.id,
       name: part.name,
@@ -90,13 +95,20 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
   } satisfies SignOffQuestion);
 }
 
-function worksheetOf({ worksheetId }: { readonly worksheetId?: Id }, { worksheets }: SheetData) {
+function worksheetOf({ worksheetId }: { readonly worksheetId?: Id | undefined }, { worksheets }: SheetData) {
   return worksheets.find(({ id }) => id === worksheetId);
 }
 
 /** How each thing stands, for the reason that was written about it: whatever its figures hang on. */
-function stepAs(step: AssemblyStep): string {
-  return inShort([doneAs('steps', step), step.torque?.source, step.cureHours, step.done?.at]);
+function stepAs(step: AssemblyStep, data: SheetData): string {
+  const worksheet = worksheetOf({ worksheetId: step.workedOut?.worksheetId ?? step.worksheetId }, data);
+  return inShort([
+    doneAs('steps', step),
+    step.torque?.source,
+    step.cureHours,
+    step.done?.at,
+    worksheet && basisNow({ worksheet, readings: data.readings }),
+  ]);
 }
 
 function checkAs({ check, limits, state, takes, worksheet }: KnownCheck, { readings }: SheetData): string {

@@ -3,6 +3,8 @@ import type { AssemblyStep } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { timeWords } from '../common/day-words.ts';
+import { OlderMark } from '../older/older-mark.tsx';
+import { StepOlder } from './step-older.tsx';
 import { StepDrawing } from './step-drawing.tsx';
 import { againWords, lockerWords } from './step-words.ts';
 import './step-card.css';
@@ -14,12 +16,14 @@ type StepCardProps = {
   readonly isNext: boolean;
   readonly partNames: readonly string[];
   readonly now: number;
+  /** It was done, or is worded, by sizes that are others by now. */
+  readonly older: boolean;
   readonly onDone: () => void;
   readonly onUndone: () => void;
 };
 
 /** One step of the assembly with all that belongs to it, and one big key that says it is done. */
-export function StepCard({ step, number, isNext, partNames, now, onDone, onUndone }: StepCardProps) {
+export function StepCard({ step, number, isNext, partNames, now, older, onDone, onUndone }: StepCardProps) {
   const { jobId, id } = step;
   const again = againWords(step);
   return (
@@ -32,6 +36,7 @@ export function StepCard({ step, number, isNext, partNames, now, onDone, onUndon
         </span>
         <span class="row-arrow" aria-hidden="true" />
       </a>
+      {older && step.workedOut && <StepOlder step={step} worksheetId={step.workedOut.worksheetId} />}
       {step.worksheetId !== undefined && <StepDrawing jobId={jobId} worksheetId={step.worksheetId} />}
       {step.done ? (
         <div class="step-card-is-done">
@@ -46,7 +51,11 @@ export function StepCard({ step, number, isNext, partNames, now, onDone, onUndon
         </div>
       ) : (
         <div class="step-card-key">
-          {again !== undefined && <p class="step-card-again">{again}</p>}
+          {again !== undefined && (
+            <p class="step-card-again">
+              {older && <OlderMark />} {again}
+            </p>
+          )}
           <Button kind={isNext ? 'main' : 'plain'} label={`Step ${number} is done`} onPress={onDone}>
             <DoneMark isDone={false} />
             Done

@@ -16,6 +16,7 @@ import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { timeWords } from '../common/day-words.ts';
 import { StepDrawing } from './step-drawing.tsx';
 import { StepDrawingChoice, StepPartsChoice } from './step-choices.tsx';
+import { StepOlder } from './step-older.tsx';
 import { againWords } from './step-words.ts';
 import { CureScreen, TorqueScreen, TorqueSourceScreen } from './torque-screen.tsx';
 import { useAssembly, type Assembly } from './use-assembly.ts';
@@ -99,6 +100,9 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
       })}
     >
       <AgainNote step={step} />
+      {assembly.older.has(step.id) && step.workedOut && (
+        <StepOlder step={step} worksheetId={step.workedOut.worksheetId} />
+      )}
       {WORDS.map(({ name, label, hint }) => (
         <KeptField key={name} label={label} hint={hint} kept={step[name] ?? ''} onWords={write(name)} />
       ))}

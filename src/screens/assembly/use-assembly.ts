@@ -2,16 +2,20 @@ import { useEffect, useState } from 'preact/hooks';
 import { getJob } from '../../store/jobs.ts';
 import { partsOf } from '../../store/parts.ts';
 import { rechecksOf } from '../../store/rechecks.ts';
-import type { AssemblyStep, Job, Part, Recheck, Worksheet } from '../../store/records.ts';
+import type { AssemblyStep, Id, Job, Part, Recheck, Worksheet } from '../../store/records.ts';
 import { getSetting } from '../../store/settings.ts';
 import { stepsOf } from '../../store/steps.ts';
-import { worksheetsOf } from '../../store/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
+import { groundOf, groundStores } from '../older/job-ground.ts';
+import { asItStands, isStepOlder } from './step-standing.ts';
 
 /** All that the assembly of a job is made of. */
 export type Assembly = {
   readonly job: Job;
+  /** As they stand: one that was done before a size behind it changed is to be done again. */
   readonly steps: readonly AssemblyStep[];
+  /** Steps that were done, or are worded, by sizes that are others by now. */
+  readonly older: ReadonlySet<Id>;
   readonly parts: readonly Part[];
   readonly rechecks: readonly Recheck[];
   readonly worksheets: readonly Worksheet[];
@@ -26,17 +30,20 @@ export function useAssembly(jobId: string): {
 } {
   const found = useLive(
     `assembly/${jobId}`,
-    ['jobs', 'steps', 'parts', 'rechecks', 'worksheets', 'settings'],
+    ['jobs', 'steps', 'parts', 'rechecks', 'settings', ...groundStores],
     async (store) => {
-      const [job, steps, parts, rechecks, worksheets, fitter] = await Promise.all([
+      const [job, kept, parts, rechecks, ground, fitter] = await Promise.all([
         getJob(store, jobId),
         stepsOf(store, jobId),
         partsOf(store, jobId),
         rechecksOf(store, jobId),
-        worksheetsOf(store, jobId),
+        groundOf(store, [jobId]),
         getSetting(store, 'fitter'),
       ]);
-      return { job, steps, parts, rechecks, worksheets, fitter: fitter === '' ? undefined : fitter };
+      const steps = kept.map((step) => asItStands(step, ground));
+      const older = new Set(kept.filter((step) => isStepOlder(step, ground)).map(({ id }) => id));
+      const { worksheets } = ground;
+      return { job, steps, older, parts, rechecks, worksheets, fitter: fitter === '' ? undefined : fitter };
     },
   );
   if (!found) return { assembly: undefined, missing: false };

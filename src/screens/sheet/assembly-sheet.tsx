@@ -3,7 +3,8 @@ import { otherTorques, sayTorque } from '../../engine/torque.ts';
 import type { AssemblyStep, Recheck } from '../../store/records.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, WriteLine } from './sheet-table.tsx';
-import { dayOf, momentOf } from './sheet-words.ts';
+import { asItStands, isStepChanged } from '../assembly/step-standing.ts';
+import { dayOf, momentOf, OLDER_ON_PAPER } from './sheet-words.ts';
 import { capital } from '../../engine/say-words.ts';
 
 /** The order it goes together in, with who did what when. */
@@ -13,17 +14,29 @@ export function AssemblySheet({ data }: { data: SheetData }) {
     <section class="sheet-section">
       <h3>Assembly</h3>
       <ol class="sheet-steps">
-        {data.steps.map((step) => (
-          <li key={step.id} class="sheet-step">
-            <p class="sheet-step-text">{step.text}</p>
-            <SheetFacts facts={factsOf(step, data)} />
-            {step.done ? (
-              <p>{`${doneBy(step.done.by)}, ${momentOf(step.done.at)}.`}</p>
-            ) : (
-              <WriteLine label="Done by, when" />
-            )}
-          </li>
-        ))}
+        {data.steps
+          .map((kept) => ({ kept, step: asItStands(kept, data) }))
+          .map(({ kept, step }) => (
+            <li key={step.id} class="sheet-step">
+              <p class="sheet-step-text">{step.text}</p>
+              {isStepChanged(kept, data) && (
+                <p>
+                  <strong>{OLDER_ON_PAPER}</strong>
+                </p>
+              )}
+              <SheetFacts facts={factsOf(step, data)} />
+              {step.done ? (
+                <p>{`${doneBy(step.done.by)}, ${momentOf(step.done.at)}.`}</p>
+              ) : (
+                <>
+                  {kept.done && step.wasDone && (
+                    <p>{`${doneBy(step.wasDone.by)}, ${momentOf(step.wasDone.at)}, before that.`}</p>
+                  )}
+                  <WriteLine label="Done by, when" />
+                </>
+              )}
+            </li>
+          ))}
       </ol>
     </section>
   );

@@ -2,6 +2,8 @@ import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hrefOf, type Address } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
+import { groundOf } from '../../../src/screens/older/job-ground.ts';
+import { isOlderThanSizes } from '../../../src/screens/older/older-than-sizes.ts';
 import { basisOf } from '../../../src/store/basis.ts';
 import { createCheck, sayCheckSeen, takesOf } from '../../../src/store/checks.ts';
 import { createCuts, getCut, logPass, makeAgain } from '../../../src/store/cuts.ts';
@@ -9,6 +11,7 @@ import { createJob } from '../../../src/store/jobs.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import type { Check, Cut, Job, Worksheet } from '../../../src/store/records.ts';
 import { putSetting } from '../../../src/store/settings.ts';
+import { addSteps, markDone, stepsOf } from '../../../src/store/steps.ts';
 import { latestUndo, undoLast } from '../../../src/store/undo.ts';
 import { createWorksheet, setPart } from '../../../src/store/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
@@ -182,5 +185,46 @@ describe('a check that was seen before the bracket was changed', () => {
     await press('Check it again');
     await press('Good');
     await gone();
+  });
+});
+
+describe('a step that was done before the bracket was changed', () => {
+  test('is to be done again: in the assembly, on its own page, on the sheet and at the sign-off', async () => {
+    at({ at: 'assembly', jobId: job.id, field: 'steps' });
+    await press(/^Bracket float: 3 steps/);
+    await screen.findByText('Steps: 0 of 3 done', {}, PATIENCE);
+    const [first] = await stepsOf(store, job.id);
+    worked(await markDone(store, first?.id ?? '', 'Jo B.'));
+    await screen.findByText('Steps: 1 of 3 done', {}, PATIENCE);
+    expect(screen.queryByText(OLDER)).toBeNull();
+    await anotherBracket();
+    await screen.findByText('Steps: 0 of 3 done', {}, PATIENCE);
+    await screen.findByText(OLDER, {}, PATIENCE);
+    await screen.findByText(/^Done by Jo B\., .*changed since: do it again\./, {}, PATIENCE);
+    at({ at: 'step', jobId: job.id, stepId: first?.id ?? '' });
+    await screen.findByRole('button', { name: 'Step done' }, PATIENCE);
+    at({ at: 'sheet', jobId: job.id });
+    await screen.findAllByText(/^Older than its sizes: a size behind it/, {}, PATIENCE);
+    at({ at: 'sign-off', jobId: job.id });
+    await screen.findByText('Step 1: sizes changed since it was done', {}, PATIENCE);
+    // Done again, it stands.
+    worked(await markDone(store, first?.id ?? '', 'Jo B.'));
+    at({ at: 'assembly', jobId: job.id });
+    expect(await screen.findByText('Steps: 1 of 3 done', {}, PATIENCE)).toBeTruthy();
+    expect(screen.queryByText(OLDER)).toBeNull();
+  });
+
+  test('is so on the other phone too, whichever of the two files comes in: nothing is marked that a merge could lose', async () => {
+    const [step] = worked(
+      await addSteps(store, [{ jobId: job.id, text: 'Stack it', worksheetId: worksheet.id }]),
+    );
+    worked(await markDone(store, step?.id ?? '', 'Jo B.'));
+    const [before] = await stepsOf(store, job.id);
+    await anotherBracket();
+    // The step's record is the same as before the change: what stands otherwise is the worksheet, which every file carries.
+    const [after] = await stepsOf(store, job.id);
+    expect(after).toEqual(before);
+    const ground = await groundOf(store, [job.id]);
+    expect(after && isOlderThanSizes({ of: 'done', step: after }, ground)).toBe(true);
   });
 });

@@ -1,0 +1,62 @@
+import { useState } from 'preact/hooks';
+import type { AssemblyStep } from '../../store/records.ts';
+import { sayStore } from '../../store/say-store.ts';
+import { changeStep, removeStep } from '../../store/steps.ts';
+import type { StoreResult } from '../../store/store-refusal.ts';
+import { announce } from '../common/announce.ts';
+import { Button } from '../common/button.tsx';
+import { useStore } from '../common/store-context.ts';
+import { OlderMark } from '../older/older-mark.tsx';
+import { basisNow } from '../worksheets/new-cuts.ts';
+import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { areWordsOlder, wordedNow } from './step-standing.ts';
+
+type StepOlderProps = { readonly step: AssemblyStep; readonly worksheetId: string };
+
+/** Said where a step names a size that is another one by now, with the one press that brings the new words. */
+export function StepOlder({ step, worksheetId }: StepOlderProps) {
+  const { data } = useWorksheetData(step.jobId, worksheetId);
+  if (!data) return null;
+  const { features, readings, worksheet } = data;
+  if (!areWordsOlder(step, { worksheets: [worksheet], features, readings }, data)) return null;
+  return <Older step={step} data={data} />;
+}
+
+function Older({ step, data }: { step: AssemblyStep; data: WorksheetData }) {
+  const store = useStore();
+  const [trouble, setTrouble] = useState('');
+  const now = wordedNow(step, data);
+  const { workedOut } = step;
+  const told = async (act: Promise<StoreResult<unknown>>, words: string) => {
+    const done = await act;
+    if (done.ok) announce(words);
+    else setTrouble(sayStore(done.refusal));
+  };
+  const take = () =>
+    now &&
+    workedOut &&
+    told(
+      changeStep(store, step.id, {
+        text: now.text,
+        orientation: now.orientation,
+        workedOut: { ...workedOut, basis: basisNow(data) },
+      }),
+      'The new words are taken over.',
+    );
+  return (
+    <div class="step-card-older">
+      <p>
+        <OlderMark /> {now ? `Now: ${now.text}.` : 'The worksheet has no such step any more.'}
+      </p>
+      {now ? (
+        <Button onPress={take}>Use the new words</Button>
+      ) : (
+        <Button onPress={() => told(removeStep(store, step.id), 'The step is removed.')}>
+          Remove the step
+        </Button>
+      )}
+      {trouble !== '' && <p role="alert">{trouble}</p>}
+    </div>
+  );
+}

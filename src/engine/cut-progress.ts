@@ -7,7 +7,7 @@ import {
   type Operation,
 } from './cut.ts';
 import { stepsToReach, type LatheDial } from './dial.ts';
-import { bandOf, typedEstimate, type Band } from './estimate.ts';
+import { bandOf, mean, typedEstimate, type Band } from './estimate.ts';
 import { dividedBy, isMore, isNegative, largest, negate, plus, ratioOf, times, zero } from './length.ts';
 import type { Length } from './length.ts';
 import type { FeatureKind, MeasuringTool } from './measuring-tool.ts';
@@ -203,12 +203,15 @@ function shareDone(q: CutQuestion, counting: readonly MeasuredPass[], present: L
 function proofOf(q: CutQuestion, { measured, tool }: MeasuredPass): CutProof | undefined {
   if (isMore(metalBetween(q.of, measured, firstLimit(q)), zero)) return undefined;
   const limits = { lower: q.lower, upper: q.upper, source: q.limitsFrom };
-  const band = bandOf(typedEstimate(measured, tool));
-  const verdict = verdictOf({ value: measured, halfWidth: band.halfWidth, limits });
+  const known = typedEstimate(measured, tool);
+  // Of a plug that goes while the next doesn't, the middle.
+  const value = mean(known);
+  const band = bandOf(known);
+  const verdict = verdictOf({ value, ...band, limits });
   const settler =
     verdict.kind === 'too-close'
       ? whatWouldSettle({
-          value: measured,
+          value,
           limits,
           legs: [{ kind: featureKindOf(q.of), size: measured, coefficient: 1 }],
           tools: q.tools,
@@ -217,7 +220,7 @@ function proofOf(q: CutQuestion, { measured, tool }: MeasuredPass): CutProof | u
   return {
     verdict,
     limits,
-    value: measured,
+    value,
     band,
     toolKnown: tool !== undefined,
     ...(settler && { settler }),

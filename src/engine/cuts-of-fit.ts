@@ -1,7 +1,7 @@
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
-import { surest, type FormRefusal, type MeasuredPart, type PartFor } from './fit-check.ts';
+import { placesOf, surest, type FormRefusal, type MeasuredPart, type PartFor } from './fit-check.ts';
 import type { FitLimits } from './fits.ts';
 import { isLess, isMore, type Length } from './length.ts';
 import { sizeStep, type Dial } from './metal-on.ts';
@@ -84,8 +84,10 @@ function boreCut({ fit, bore }: FitToCut, made: PartFor, dial: Dial): readonly C
   ];
 }
 
-function hasRoomToOpen({ tightest, loosest }: MeasuredPart, target: Length): boolean {
-  return isLess(mean(tightest), target) && !isMore(mean(loosest), target);
+/** Some place is still to be opened, and none is past the target: neither is told by the band of a coarse reading. */
+function hasRoomToOpen(bore: MeasuredPart, target: Length): boolean {
+  const sizes = placesOf(bore).map(mean);
+  return sizes.some((size) => isLess(size, target)) && !sizes.some((size) => isMore(size, target));
 }
 
 function source({ source: from }: FitLimits, { sure }: PartFor, measured: 'bore' | 'pin'): string {

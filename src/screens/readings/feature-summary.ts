@@ -3,7 +3,7 @@ import { featureForm, type FeatureForm } from '../../engine/feature-form.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { hasDirections } from './feature-kinds.ts';
 import type { Place } from '../../engine/reading.ts';
-import { sizeFigure } from '../../engine/say-readings.ts';
+import { sayApart, sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
 import { withUnit } from '../../engine/say-verdict.ts';
 import { figure, knownFigure, showBand, type ShownUnit } from '../../engine/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
@@ -31,19 +31,29 @@ export function summaryOf(
   };
 }
 
-/** "Taper .0006, tightest in the middle. Out of round .0004." Of a length: "From .9670 to .9700, thickest at the top." */
-export function formSentence({ kind, least, most, taper, outOfRound }: FeatureForm, unit: ShownUnit): string {
-  if (taper && !hasDirections(kind)) {
-    const [from, to] = [least, most].map(({ estimate }) => sizeFigure(estimate, unit));
-    const binds = kind === 'length' ? 'thickest' : kind === 'depth' ? 'shallowest' : 'narrowest';
-    return `From ${from} to ${withUnit(to ?? '', unit)}, ${binds} ${atPlace(taper.tightestPlace)}.`;
-  }
+/**
+ * What to ask of the readings, then their form: "Taper .0006, tightest in the middle. Out of round .0004." Of a length: "From
+ * .9670 to .9700, thickest at the top."
+ */
+export function formSentence(form: FeatureForm, unit: ShownUnit): string {
+  const { taper, outOfRound, apart, contradictions } = form;
   const parts = [
-    taper && `Taper ${withUnit(figure(taper.by, unit), unit)}, tightest ${atPlace(taper.tightestPlace)}.`,
+    ...contradictions.map((contradiction) => sayContradiction(contradiction, unit)),
+    apart && sayApart(apart, unit),
+    taper && !hasDirections(form.kind) && lengthSentence(form, taper.tightestPlace, unit),
+    taper &&
+      hasDirections(form.kind) &&
+      `Taper ${withUnit(figure(taper.by, unit), unit)}, tightest ${atPlace(taper.tightestPlace)}.`,
     outOfRound &&
       `Out of round ${withUnit(figure(outOfRound.by, unit), unit)}${outOfRound.place ? ` at the ${outOfRound.place}` : ''}.`,
   ];
-  return parts.filter((part) => part !== undefined).join(' ');
+  return parts.filter((part) => part !== undefined && part !== false).join(' ');
+}
+
+function lengthSentence({ kind, least, most }: FeatureForm, tightest: Place, unit: ShownUnit): string {
+  const [from, to] = [least, most].map(({ estimate }) => sizeFigure(estimate, unit));
+  const binds = kind === 'length' ? 'thickest' : kind === 'depth' ? 'shallowest' : 'narrowest';
+  return `From ${from} to ${withUnit(to ?? '', unit)}, ${binds} ${atPlace(tightest)}.`;
 }
 
 function atPlace(place: Place): string {

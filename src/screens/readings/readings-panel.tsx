@@ -1,4 +1,4 @@
-import { sayApart, sayCaution, sayContradiction } from '../../engine/say-readings.ts';
+import { sayCaution } from '../../engine/say-readings.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
@@ -46,17 +46,6 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
               ))}
             </span>
           )}
-          {form?.apart && (
-            <span class="readings-panel-line readings-panel-note">{sayApart(form.apart, unit)}</span>
-          )}
-          {form?.contradictions.map((contradiction) => {
-            const question = sayContradiction(contradiction, unit);
-            return (
-              <span key={question} class="readings-panel-line readings-panel-note">
-                {question}
-              </span>
-            );
-          })}
           {form && formSentence(form, unit) !== '' && (
             <span class="readings-panel-line">{formSentence(form, unit)}</span>
           )}

@@ -37,7 +37,7 @@ export function ToolChoice({ back, kind, measuring, onChange }: ToolChoiceProps)
           {checked ? 'Zero checked today' : 'Zero checked on closed jaws or a block'}
         </Button>
         <p>
-          A checked zero takes one common error out of every sum and difference of the {measuring.tool.name}.
+          A checked zero takes the zero’s error out. Scale and jaws still err alike on sizes that are alike.
         </p>
       </div>
       <ul>

@@ -5,7 +5,7 @@ import type { Reading } from '../../engine/reading.ts';
 import { listed } from '../../engine/say-words.ts';
 import { canHaveRead, toolThatCounts, type MeasuringTool } from '../../engine/measuring-tool.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
-import { asTyped, type ShownUnit } from '../../engine/show.ts';
+import { type ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
 import { countsFrom } from '../../store/parts-changed.ts';
@@ -19,6 +19,7 @@ import type {
   Worksheet,
 } from '../../store/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
+import { readingWords } from '../readings/reading-figure.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 
 /** All a worksheet is worked out from; read once by the screen, handed to whatever draws. */
@@ -142,7 +143,7 @@ export function missingWords(data: WorksheetData, input: SizeInput | undefined):
 }
 
 function typedWords(input: TypedSize): string {
-  const typed = `typed ${asTyped(input)}`;
+  const typed = `typed ${readingWords(input)}`;
   if (!input.tool) return typed;
   if (!canHaveRead(input.tool, input.exact)) return `${typed}: ${toolBeside({ ...input, tool: input.tool })}`;
   return input.toolAssumed

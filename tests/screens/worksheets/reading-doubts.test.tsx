@@ -8,6 +8,7 @@ import { holeAndPinQuestion } from '../../../src/screens/worksheets/hole-and-pin
 import { ReadingDoubts } from '../../../src/screens/worksheets/reading-doubts.tsx';
 import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
 import { doubtsOf } from '../../../src/screens/worksheets/worksheet-data.ts';
+import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
 import {
   featureOf,
   ofFeature,
@@ -109,4 +110,21 @@ test('the question stands above the answer and leads to the readings', () => {
 test('readings that agree, or that this worksheet doesn’t stand on, raise no question', () => {
   expect(doubtsOf(holeSheet({ readings: [byCaliper(struckOut), byGauge] }))).toEqual([]);
   expect(doubtsOf(holeSheet({ sizes: { bore: typedSize('.5'), pin } }))).toEqual([]);
+});
+
+describe('the verdict that a sign-off asks', () => {
+  test('is never good over a size that contradicts itself, and says which', () => {
+    expect(worksheetVerdict(holeSheet())).toEqual({
+      found: 'too-close',
+      said: 'Left bore: .4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
+    });
+    // A fit with its pin still to be made judges nothing by itself: the doubt is there all the same.
+    const alone = worksheetOf('fit', {
+      ...bore,
+      sizes: { nominal: typedSize('.5'), bore: ofFeature('bore') },
+      choices: { joint: 'turns' },
+    });
+    expect(worksheetVerdict(alone).found).toBe('too-close');
+    expect(worksheetVerdict(holeSheet({ readings: [byCaliper(struckOut), byGauge] })).found).toBe('good');
+  });
 });

@@ -47,6 +47,14 @@ describe('a typed size', () => {
     expect(known && decimalText(bandOf(known.tightest).halfWidth, 'in', 4)).toBe('0.0012');
   });
 
+  test('with plugs is the middle between the one that goes and the next, and says both', () => {
+    const known = knownSize(worksheetOf('hole-and-pin'), typedSize('.500', tool('plug-gauges')));
+    expect(known && is(mean(known.tightest), '.5005 in')).toBe(true);
+    expect(known?.words).toBe(
+      'typed .500 in goes, .501 in doesn’t, as one reading with the plug gauges in steps of .001',
+    );
+  });
+
   test('is as tight as it is loose', () => {
     const known = knownSize(worksheetOf('hole-and-pin'), typedSize('.4487'));
     expect(known?.loosest).toEqual(known?.tightest);

@@ -1,8 +1,8 @@
 import type { BushingQuestion } from './bushing.ts';
 import { coldShrinkOf } from './cold-shrink.ts';
 import type { Interference } from './bushing-stress.ts';
-import { heatWays, interferenceWhenHot } from './heat-fit.ts';
-import { dividedBy, isMore, lengthOf, plus, type Length } from './length.ts';
+import { heatWays, interferenceAt } from './heat-fit.ts';
+import { dividedBy, isMore, largest, lengthOf, plus, type Length } from './length.ts';
 import { expansionPerCelsius } from './material.ts';
 import {
   coldCelsius,
@@ -52,8 +52,6 @@ export function bushingHeat(
   const dropRoom = isMore(size, inch) ? dividedBy(size, 1000) : leastDropRoom;
   const mostHeat = heatLimit(q);
   const part = expansionPerCelsius(q.part);
-  const inner = expansionPerCelsius(q.bushing);
-  const { hotCelsius } = q;
   return {
     dropRoom,
     mostHeat,
@@ -67,15 +65,42 @@ export function bushingHeat(
       coldCelsius: coldCelsius[q.cold],
       mostCelsius: mostHeat.celsius,
     }),
-    ...(hotCelsius !== undefined && {
-      interferenceHot: interferenceWhenHot({
-        interference: leastAfterFlattening,
-        at: size,
-        outerPerCelsius: part.high,
-        innerPerCelsius: inner.low,
-        celsius: hotCelsius,
-        shopCelsius: q.shopCelsius,
-      }),
+    ...inUse(q, size, { leastAfterFlattening, greatest }),
+  };
+}
+
+/**
+ * What the hottest and the coldest that the joint sees do to its grip.
+ *
+ * Units:   the least that is left, part and bushing each by the end of its expansion that loosens it most; the greatest by the
+ *          ends that tighten it most, where that is more than in the shop.
+ * Source:  heat-fit.ts, tables/materials.ts. In the cold the figure for room temperature stands: it says more than comes.
+ */
+function inUse(
+  { part, bushing, hotCelsius, coldestCelsius, shopCelsius }: BushingQuestion,
+  at: Length,
+  { leastAfterFlattening, greatest }: Pick<Interference, 'leastAfterFlattening' | 'greatest'>,
+) {
+  const outer = expansionPerCelsius(part);
+  const inner = expansionPerCelsius(bushing);
+  const left = (interference: Length, celsius: number, looser: boolean): Length => {
+    // Warmer, it is loosest with the part growing most and the bushing least; colder the other way round.
+    const partGrows = looser === celsius > shopCelsius;
+    return interferenceAt({
+      interference,
+      at,
+      outerPerCelsius: partGrows ? outer.high : outer.low,
+      innerPerCelsius: partGrows ? inner.low : inner.high,
+      celsius,
+      shopCelsius,
+    });
+  };
+  const seen = [hotCelsius, coldestCelsius].filter((celsius) => celsius !== undefined);
+  return {
+    ...(hotCelsius !== undefined && { interferenceHot: left(leastAfterFlattening, hotCelsius, true) }),
+    ...(coldestCelsius !== undefined && {
+      interferenceCold: left(leastAfterFlattening, coldestCelsius, true),
     }),
+    greatestInUse: largest(greatest, ...seen.map((celsius) => left(greatest, celsius, false))),
   };
 }

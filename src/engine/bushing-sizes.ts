@@ -11,10 +11,12 @@ import {
   largest,
   minus,
   plus,
+  sameLength,
   smallest,
   times,
   type Length,
 } from './length.ts';
+import { nominalNear, type Nominal } from './nominal.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import { leastBushingWall } from './tables/least-walls.ts';
 import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
@@ -88,4 +90,17 @@ function reamerFor(
   const family = systemOf(pressClass) === 'iso' ? 'mm' : 'in';
   const reamer = enough.find(({ name }) => name.endsWith(family)) ?? enough[0];
   return reamer ? worked(reamer) : refuse({ code: 'no-reamer', needs });
+}
+
+/** What the class inside is taken at. */
+export function insideNominal({ nominal, pin, insideClass }: BushingQuestion): Nominal {
+  return nominal
+    ? { size: nominal, from: 'given' }
+    : { size: nominalNear(mean(pin.tightest), systemOf(insideClass)), from: 'nearest' };
+}
+
+/** A size that is planned is a nominal of its own; of a measured hole it is the size that the hole is near. */
+export function pressNominal({ reamed, pressClass, reamTo }: BushingQuestion, size: Length): Length {
+  if (!reamed || (reamTo && sameLength(reamTo, size))) return size;
+  return nominalNear(size, systemOf(pressClass));
 }

@@ -35,7 +35,11 @@ export type BushingWarning = { readonly weighs: 'stop' | 'mind' } & (
       readonly bearableMpa: number;
     }
   | { readonly code: 'no-grip'; readonly least: Length; readonly flattened: Length; readonly turned: boolean }
-  | { readonly code: 'loose-when-hot'; readonly celsius: number; readonly left: Length }
+  | {
+      readonly code: 'loose-when-hot' | 'loose-when-cold';
+      readonly celsius: number;
+      readonly left: Length;
+    }
   | { readonly code: 'spoilt-when-hot'; readonly celsius: number; readonly most: HeatLimit }
   | { readonly code: 'no-way-in'; readonly most: HeatLimit }
   | { readonly code: 'plating-fumes' }
@@ -77,7 +81,7 @@ function warningsOf(q: BushingQuestion, found: Found): readonly BushingWarning[]
   return [
     ...thinWalls(q, found),
     ...grip(q, found),
-    ...(found.stress ? stressWarnings(q, found.stress) : []),
+    ...(found.stressInUse ? stressWarnings(q, found.stressInUse) : []),
     ...heat(q, found),
     ...(found.insideProvable ? [] : [{ weighs: 'mind' as const, code: 'pin-read-too-coarse' as const }]),
     ...(found.stress && !found.insideBefore
@@ -117,7 +121,10 @@ function thinWalls(q: BushingQuestion, { bushingWall, partWall, hole }: Found): 
   ];
 }
 
-function grip(q: BushingQuestion, { interference, interferenceHot }: Found): readonly BushingWarning[] {
+function grip(
+  q: BushingQuestion,
+  { interference, interferenceHot, interferenceCold }: Found,
+): readonly BushingWarning[] {
   const { least, leastAfterFlattening } = interference;
   // Planned by the class alone, both parts may lie at the far end of it; turned to the measured bore they don't.
   const weighs = q.reamed ? 'stop' : 'mind';
@@ -125,8 +132,14 @@ function grip(q: BushingQuestion, { interference, interferenceHot }: Found): rea
     return [
       { weighs, code: 'no-grip', least, flattened: flattened(q.finish), turned: q.reamed !== undefined },
     ];
-  if (!interferenceHot || q.hotCelsius === undefined || isMore(interferenceHot, zero)) return [];
-  return [{ weighs: 'stop', code: 'loose-when-hot', celsius: q.hotCelsius, left: interferenceHot }];
+  const lost = (code: 'loose-when-hot' | 'loose-when-cold', celsius?: number, left?: Length) =>
+    celsius === undefined || !left || isMore(left, zero)
+      ? []
+      : [{ weighs: 'stop' as const, code, celsius, left }];
+  return [
+    ...lost('loose-when-hot', q.hotCelsius, interferenceHot),
+    ...lost('loose-when-cold', q.coldestCelsius, interferenceCold),
+  ];
 }
 
 type Stressed = Pick<BushingQuestion, 'part' | 'bushing' | 'partYieldMpa' | 'bushingYieldMpa'> & {

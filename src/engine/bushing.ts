@@ -1,32 +1,31 @@
 import { bushingHeat, type HeatLimit } from './bushing-heat.ts';
-import { holeFor, outsideFor } from './bushing-sizes.ts';
+import { checkGrip, gripNow } from './bushing-grip.ts';
+import { holeFor, insideNominal, outsideFor, pressNominal } from './bushing-sizes.ts';
 import {
-  gripOf,
   likelyInterference,
   pressStress,
   worstInterference,
-  type Grip,
   type Interference,
   type PressStress,
 } from './bushing-stress.ts';
 import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
 import { targetBetween } from './cuts-of-way.ts';
-import { bandOf, mean } from './estimate.ts';
+import { mean } from './estimate.ts';
 import { boreForPin, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import type { IsoRefusal } from './fits-iso.ts';
-import { fitLimits, systemOf, type FitLimits, type Range } from './fits.ts';
+import { fitLimits, type FitLimits, type Range } from './fits.ts';
 import type { HeatWay } from './heat-fit.ts';
 import { cleanUpSize } from './hole-and-pin.ts';
-import { dividedBy, isMore, largest, minus, plus, sameLength, times, zero, type Length } from './length.ts';
+import { dividedBy, isMore, largest, minus, plus, times, zero, type Length } from './length.ts';
 import { metalOnTarget } from './metal-on.ts';
-import { nominalNear, type Nominal } from './nominal.ts';
-import { platedOutside, sizeBeforePlating } from './plating.ts';
+import type { Nominal } from './nominal.ts';
+import { sizeBeforePlating } from './plating.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { Material } from './tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 import { wornAxis, type WornAxis } from './worn-axis.ts';
-import { middleOf, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { middleOf, type Limits, type Verdict } from './verdict.ts';
 
 export type BushingQuestion = {
   /** As it is now. */
@@ -59,6 +58,8 @@ export type BushingQuestion = {
   readonly shopCelsius: number;
   /** How hot the joint gets when it runs. */
   readonly hotCelsius?: number;
+  /** How cold it gets, standing outside in winter say. */
+  readonly coldestCelsius?: number;
   readonly leastWall?: Length;
   readonly leastBushingWall?: Length;
   readonly partYieldMpa?: number;
@@ -118,8 +119,12 @@ export type BushingAnswer = {
   readonly dropRoom: Length;
   readonly heat: readonly HeatWay[];
   readonly mostHeat: HeatLimit;
-  /** Least interference left when the joint is hot. */
+  /** Least interference left when the joint is hot, and when it is cold. */
   readonly interferenceHot?: Length;
+  readonly interferenceCold?: Length;
+  /** The greatest at any temperature it sees; the stress then, where the wall is known. */
+  readonly greatestInUse: Length;
+  readonly stressInUse?: PressStress;
   readonly warnings: readonly BushingWarning[];
 };
 
@@ -173,18 +178,6 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
   );
 }
 
-function insideNominal({ nominal, pin, insideClass }: BushingQuestion): Nominal {
-  return nominal
-    ? { size: nominal, from: 'given' }
-    : { size: nominalNear(mean(pin.tightest), systemOf(insideClass)), from: 'nearest' };
-}
-
-// A size that is planned is a nominal of its own; of a measured hole it is the size that the hole is near.
-function pressNominal({ reamed, pressClass, reamTo }: BushingQuestion, size: Length): Length {
-  if (!reamed || (reamTo && sameLength(reamTo, size))) return size;
-  return nominalNear(size, systemOf(pressClass));
-}
-
 type Sizes = Pick<
   BushingAnswer,
   | 'cleanUp'
@@ -202,10 +195,11 @@ type Sizes = Pick<
 >;
 
 function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
-  const { ream, hole, inside, outside, pressFit, partWall } = sizes;
+  const { hole, inside, outside, pressFit } = sizes;
   const grip = gripNow(q, sizes);
   const interference = worstInterference(grip, q.finish);
-  const stress = partWall && pressStressOf(q, sizes, partWall, interference);
+  const pressed = pressedWith(q, sizes, interference);
+  const { stress } = pressed;
   const before = stress && {
     lower: plus(inside.lower, stress.closes.upper),
     upper: plus(inside.upper, stress.closes.lower),
@@ -223,54 +217,30 @@ function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
     insideTo: targetBetween(inside, 'bore', q.step),
     insideTarget: metalOnTarget({ ...inside, aim: middleOf(inside) }, 'bore', q.step),
     ...(before && !isMore(before.lower, before.upper) && { insideBefore: before }),
-    interference,
+    ...pressed,
     ...(q.reamed && q.outside && { measured: checkGrip(pressFit, grip) }),
     bushingWall: dividedBy(minus(hole.lower, inside.upper), 2),
-    ...(stress && { stress }),
-    ...bushingHeat(q, ream.size, interference),
   };
   // Warned of by the readings themselves; that the far ends of their band are worse is one warning of its own.
   const central = likelyInterference(grip, q.finish);
-  const { interferenceHot } = bushingHeat(q, ream.size, central);
-  const likely = {
-    ...answer,
-    interference: central,
-    ...(partWall && { stress: pressStressOf(q, sizes, partWall, central) }),
-    ...(interferenceHot && { interferenceHot }),
-  };
+  const likely = { ...answer, ...pressedWith(q, sizes, central), heat: answer.heat };
   return { ...answer, warnings: findBushingWarnings(q, { likely, worst: answer }) };
 }
 
-/** Bushing less bore: measured, planned for a measured bore, or as the class leaves it. */
-function gripNow(
-  { reamed, outside: turned, plating = zero }: BushingQuestion,
-  { pressFit, outside }: Sizes,
-): Grip {
-  if (reamed && turned)
-    return gripOf({
-      bore: reamed,
-      outside: {
-        tightest: platedOutside(turned.tightest, plating),
-        loosest: platedOutside(turned.loosest, plating),
-      },
-    });
-  if (reamed)
-    return {
-      loose: {
-        value: minus(outside.lower, mean(reamed.loosest)),
-        ...bandOf(reamed.loosest),
-      },
-      tight: {
-        value: minus(outside.upper, mean(reamed.tightest)),
-        ...bandOf(reamed.tightest),
-      },
-    };
-  const { lower, upper } = negated(pressFit.clearance);
-  return { loose: { value: lower, halfWidth: zero }, tight: { value: upper, halfWidth: zero } };
-}
-
-function negated({ lower, upper }: Range): Range {
-  return { lower: minus(zero, upper), upper: minus(zero, lower) };
+/** All that hangs on how tight it is: stress in the shop and at any temperature in use, ways in, what is left of the grip. */
+function pressedWith(q: BushingQuestion, sizes: Sizes, interference: Interference) {
+  const { partWall, ream } = sizes;
+  const heat = bushingHeat(q, ream.size, interference);
+  const stressAt = (greatest: Length) =>
+    partWall && pressStressOf(q, sizes, partWall, { ...interference, greatest });
+  const stress = stressAt(interference.greatest);
+  const stressInUse = stressAt(heat.greatestInUse);
+  return {
+    interference,
+    ...heat,
+    ...(stress && { stress }),
+    ...(stressInUse && { stressInUse }),
+  };
 }
 
 function pressStressOf(
@@ -291,19 +261,4 @@ function pressStressOf(
     interference,
     ...(q.length && { length: q.length }),
   });
-}
-
-function checkGrip(
-  { clearance, source }: FitLimits,
-  { loose, tight }: Grip,
-): NonNullable<BushingAnswer['measured']> {
-  const limits = { ...negated(clearance), source };
-  const verdict = worseVerdict(
-    verdictOf({ ...loose, limits: { lower: limits.lower, source } }),
-    verdictOf({ ...tight, limits: { upper: limits.upper, source } }),
-  );
-  const isTight =
-    (verdict.kind === 'no-good' && verdict.way === 'over') ||
-    (verdict.kind === 'too-close' && verdict.near === 'upper');
-  return { ...(isTight ? tight : loose), limits, verdict };
 }

@@ -30,13 +30,13 @@ export function sizeAfter(size: Length, change: { degrees: number; expansionPerD
 }
 
 /**
- * What is left of an interference when the whole joint is warmer than the shop: an aluminium hub grows off a steel
- * bushing. Below zero the bushing is loose.
+ * What is left of an interference when the whole joint is warmer or colder than the shop: an aluminium hub grows off a steel
+ * bushing, an acetal bushing shrinks out of a steel hub. Below zero the bushing is loose.
  *
  * Units:   interference − d·(α outer − α inner)·(T − shop).
  * Source:  linear expansion.
  */
-export function interferenceWhenHot({
+export function interferenceAt({
   interference,
   at,
   outerPerCelsius,

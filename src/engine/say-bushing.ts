@@ -136,6 +136,8 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
       return `It may not grip: of ${figure(warning.least, unit)} least interference the surfaces bed in by ${size(warning.flattened)}. ${warning.turned ? 'Take a heavier class, a finer finish, or pin it.' : 'Turn the bushing to the measured bore: that leaves more.'}`;
     case 'loose-when-hot':
       return `At ${sayTemperature(warning.celsius, unit)} it is loose by ${size(absolute(warning.left))} in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.`;
+    case 'loose-when-cold':
+      return `At ${sayTemperature(warning.celsius, unit)} it is loose by ${size(absolute(warning.left))} in the worst case: the bushing shrinks more than the part. Take a heavier class, or pin it.`;
     case 'no-way-in':
       return `Neither heat nor cold drops it in: ${sayHeatBorne(warning.most, unit)}. Press it.`;
     case 'spoilt-when-hot':

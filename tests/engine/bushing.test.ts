@@ -490,6 +490,47 @@ describe('dropping it in', () => {
   });
 });
 
+describe('the coldest that the joint sees', () => {
+  const acetal = {
+    bushing: metal('acetal'),
+    part: metal('low-carbon-steel'),
+    reamed: part('.6250 in'),
+    leastWall: lengthOf('.1 in'),
+  };
+
+  test('an acetal bushing shrinks out of a steel part in winter', () => {
+    // least .00085 in − 8.24 µm = .01335 mm; 15.875 · (120 − 11.7)e-6 · 40 = .06877 mm
+    const answer = solve({ ...acetal, coldestCelsius: -20 });
+    expect(answer.interferenceCold && floatMm(answer.interferenceCold)).toBeCloseTo(0.01335 - 0.06877, 4);
+    expect(stops(answer)).toContain('loose-when-cold');
+    expect(solve(acetal)).not.toHaveProperty('interferenceCold');
+  });
+
+  test('a bronze bushing in steel keeps some of its grip at −20 °C: .01335 − 15.875 · 6.3e-6 · 40 = .00935 mm', () => {
+    const answer = solve({ reamed: part('.6250 in'), coldestCelsius: -20 });
+    expect(answer.interferenceCold && floatMm(answer.interferenceCold)).toBeCloseTo(0.00935, 4);
+    expect(stops(answer)).not.toContain('loose-when-cold');
+  });
+
+  test('the stress is that of the temperature that tightens it most, the press force that of the shop', () => {
+    // bronze in steel at 100 °C: .0016 in + 15.875 · (18 − 11.7)e-6 · 80 = .04064 + .0080 mm
+    const hot = solve({ hotCelsius: 100 });
+    expect(floatMm(hot.greatestInUse)).toBeCloseTo(0.04064 + 0.008, 4);
+    expect(hot.stress).toEqual(solve().stress);
+    expect(hot.stressInUse?.bushing.equivalentMpa).toBeCloseTo((293.08 * 48.641) / 40.64, 0);
+    // 293 MPa is past twice 147 no more, 351 is
+    expect(stops(solve({ bushingYieldMpa: 147 }))).not.toContain('yields');
+    expect(stops(solve({ bushingYieldMpa: 147, hotCelsius: 100 }))).toContain('yields');
+    // aluminium on steel is looser when hot: nothing tightens it
+    const loose = solve({
+      part: metal('aluminium-6061'),
+      bushing: metal('low-carbon-steel'),
+      hotCelsius: 60,
+    });
+    expect(sameLength(loose.greatestInUse, loose.interference.greatest)).toBe(true);
+  });
+});
+
 describe('what speaks against it', () => {
   test('a thin wall in the part: half the hole is the least, unless the fitter says otherwise', () => {
     // 5/8 asks for .3125, .240 is left

@@ -3,7 +3,7 @@ import {
   degreesFor,
   fahrenheitOf,
   heatWays,
-  interferenceWhenHot,
+  interferenceAt,
   sizeAfter,
   type HeatQuestion,
 } from '../../src/engine/heat-fit.ts';
@@ -99,7 +99,7 @@ describe('ways to drop it in', () => {
 });
 
 test('an aluminium hub at 100 °C gives a steel bushing of 25 mm 25 · (23.6 − 11.7)e-6 · 80 = 0.0238 mm of room', () => {
-  const left = interferenceWhenHot({
+  const left = interferenceAt({
     interference: lengthOf('.020 mm'),
     at: lengthOf('25 mm'),
     outerPerCelsius: 23.6e-6,

@@ -162,6 +162,11 @@ describe('what speaks against it is a sentence with what to do', () => {
         'At 248 °F (120 °C) it is loose by .0002 in in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.',
     },
     {
+      warning: { weighs: 'stop', code: 'loose-when-cold', celsius: -20, left: lengthOf('-.0022 in') },
+      words:
+        'At −4 °F (−20 °C) it is loose by .0022 in in the worst case: the bushing shrinks more than the part. Take a heavier class, or pin it.',
+    },
+    {
       warning: { weighs: 'mind', code: 'no-way-in', most: acetal },
       words: 'Neither heat nor cold drops it in: the acetal bushing takes 176 °F (80 °C) at most. Press it.',
     },

@@ -150,6 +150,15 @@ const how: readonly FieldPlan[] = [
     most: 500,
   },
   {
+    name: 'coldTemperature',
+    label: 'Coldest in use',
+    ask: 'How cold does the joint get, outside in winter say?',
+    enter: 'number',
+    unit: '°C',
+    least: -60,
+    most: 50,
+  },
+  {
     name: 'partYield',
     label: 'Part’s yield strength',
     ask: 'What is the yield strength of the part, by its certificate?',

@@ -22,6 +22,7 @@ export function bushingQuestion(data: WorksheetData): BushingQuestion | undefine
   const reamed = knownSize(data, sizes['reamed']);
   const outside = knownSize(data, sizes['outside']);
   const hotCelsius = givenNumber(data, 'hotTemperature');
+  const coldestCelsius = givenNumber(data, 'coldTemperature');
   const partYieldMpa = givenNumber(data, 'partYield');
   const bushingYieldMpa = givenNumber(data, 'bushingYield');
   return {
@@ -41,6 +42,7 @@ export function bushingQuestion(data: WorksheetData): BushingQuestion | undefine
     ...(reamed && { reamed }),
     ...(outside && { outside }),
     ...(hotCelsius !== undefined && { hotCelsius }),
+    ...(coldestCelsius !== undefined && { coldestCelsius }),
     ...(partYieldMpa !== undefined && { partYieldMpa }),
     ...(bushingYieldMpa !== undefined && { bushingYieldMpa }),
   };

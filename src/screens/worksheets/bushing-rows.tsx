@@ -49,7 +49,7 @@ export function CutRows({ answer, unit }: { answer: BushingAnswer; unit: ShownUn
 
 /** What pressing it in does to both, and the ways to drop it in instead. */
 export function PressRows({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
-  const { interference, stress, heat, mostHeat, dropRoom, interferenceHot } = answer;
+  const { interference, stress, heat, mostHeat, dropRoom, interferenceHot, interferenceCold } = answer;
   return (
     <section class="input-rows">
       <h2>Pressed in</h2>
@@ -66,6 +66,15 @@ export function PressRows({ answer, unit }: { answer: BushingAnswer; unit: Shown
               title="Left when hot"
               detail="at least, surfaces bedded in"
               figure={figure(interferenceHot, unit)}
+            />
+          </li>
+        )}
+        {interferenceCold && (
+          <li>
+            <Row
+              title="Left when cold"
+              detail="at least, surfaces bedded in"
+              figure={figure(interferenceCold, unit)}
             />
           </li>
         )}

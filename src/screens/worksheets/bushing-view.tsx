@@ -93,7 +93,15 @@ function Inputs({
     'reamed',
     'outside',
   ];
-  const more = ['plating', 'finish', 'condition', 'cold', 'shopTemperature', 'hotTemperature'];
+  const more = [
+    'plating',
+    'finish',
+    'condition',
+    'cold',
+    'shopTemperature',
+    'hotTemperature',
+    'coldTemperature',
+  ];
   const own = ['leastWall', 'leastBushingWall', 'partYield', 'bushingYield'];
   return (
     <InputRows
@@ -151,11 +159,11 @@ function Answer({ data, question, answer }: AnswerProps) {
         />
       )}
       <NextCut answer={answer} step={question.step} unit={unit} />
+      <BushingDrawing answer={answer} unit={unit} />
       <p class="worksheet-said">{sayNominal(answer.nominal, unit)}</p>
       {answer.axis && answer.next === 'ream' && (
         <p class="worksheet-said">{sayWornAxis(answer.axis, question.keepsAxis, unit)}</p>
       )}
-      <BushingDrawing answer={answer} unit={unit} />
       {measured && question.reamed && question.outside && (
         <>
           <NumberLine {...measured} verdict={measured.verdict.kind} unit={unit} label="interference" />

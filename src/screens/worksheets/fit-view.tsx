@@ -173,12 +173,18 @@ function ClearanceVerdict({
 /** What to make, where one part is there: its cut's own target; else what the class is. */
 function ClassLead({ data, answer }: Pick<AnswerProps, 'data' | 'answer'>) {
   const { unit } = data;
-  const { fit, bore } = answer;
+  const { fit, bore, pinForBore, boreForPin } = answer;
+  const made = bore ? pinForBore : boreForPin;
   const cut = fitCuts(data).flatMap(({ offers }) => offers)[0];
   if (cut)
     return (
       <Lead label={bore ? 'Make the pin' : 'Make the bore'} figure={figure(cut.target, unit)} unit={unit}>
         <LeadNext>{sayLimits(cut, unit)}</LeadNext>
+        {made?.ok === true && !made.value.sure && (
+          <p>
+            These readings can’t prove it. Measure closer, or try the parts together before the last pass.
+          </p>
+        )}
       </Lead>
     );
   const [name = '', meaning] = sayFitClass(fit).split(': ');

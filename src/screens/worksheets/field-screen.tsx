@@ -13,6 +13,7 @@ import { useStore } from '../common/store-context.ts';
 import { featureFor } from './measure-for.ts';
 import { limitFault } from './limit-fault.ts';
 import { NumberEntry } from './number-entry.tsx';
+import { slipAround } from './slip-around.ts';
 import { SizeEntry } from './size-entry.tsx';
 import { ThreadPicker } from './thread-picker.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -90,6 +91,7 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
             signed={field.signed === true}
             direct={field.direct === true}
             now={worksheet.sizes[field.name]}
+            around={slipAround(data, field.name, measures)}
             {...(measures && { measures, onMeasure: () => measureNow(measures) })}
             onSize={takeSize}
             onNext={toNext}

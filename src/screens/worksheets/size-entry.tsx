@@ -1,9 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
+import { readEntry, type Entry } from '../../engine/entry.ts';
 import { canMeasure, type FeatureKind } from '../../engine/measuring-tool.ts';
 import { sayOutOfRange } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
+import { saySizeSlip, sizeSlip, type SizeSlip, type SlipAround } from '../../engine/size-slip.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { announce } from '../common/announce.ts';
@@ -29,6 +30,8 @@ type SizeEntryProps = {
   /** What stands there now: its tool stays with it until another is chosen. */
   readonly now?: SizeInput | undefined;
   readonly signed?: boolean;
+  /** What it is held against, so that a slip is asked about. */
+  readonly around?: SlipAround;
   /** What fit-up checks read is offered too: the size is one that is read in place. */
   readonly direct?: boolean;
   readonly onSize: (size: SizeInput, draftKey?: string) => unknown;
@@ -38,6 +41,8 @@ type SizeEntryProps = {
   readonly onNext?: (() => void) | undefined;
   readonly children?: ComponentChildren;
 };
+
+type Slip = { readonly question: SizeSlip; readonly typed: Entry; readonly by: TypedBy };
 
 /** A size for a worksheet: the job's readings of that kind to choose from, or the pad. Nothing of it stays for the next size. */
 export function SizeEntry(props: SizeEntryProps) {
@@ -51,6 +56,7 @@ function OneSize({
   measures,
   now,
   signed = false,
+  around,
   direct = false,
   onSize,
   onMeasure,
@@ -60,12 +66,14 @@ function OneSize({
   const { measuring, known, change } = useMeasuring(measures, { jobId: data.job.id });
   const [isChoosing, setChoosing] = useState(false);
   const [trouble, setTrouble] = useState<string>();
+  const [slip, setSlip] = useState<Slip>();
   const draft = useSizeDraft(draftKey, measuring?.unit ?? data.unit);
   const padSize = usePadSize();
   const measure = useOnePress();
   const half = readEntry(draft.half.typed, { unit: draft.half.unit, signed });
   const size = half.ok ? half.value.exact : undefined;
-  const { tool, choose } = useToolOfSize({ data, kind: measures, now, size });
+  const { toolFor, choose } = useToolOfSize({ data, kind: measures, now });
+  const tool = toolFor(size);
   const fitting = data.features.filter(
     ({ kind, checkId }) => kind === measures && (direct || checkId === undefined),
   );
@@ -74,13 +82,19 @@ function OneSize({
   const commit = (by: TypedBy) => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit, signed });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    const { exact, typed, unit } = entry.value;
-    if (measures && tool?.by === 'none')
-      return setTrouble(`No tool in Shop reads ${asTyped(entry.value)}. Choose how it is known.`);
-    if (measures && tool?.by === 'tool' && !canMeasure(tool.tool, measures, exact))
-      return setTrouble(sayOutOfRange(tool.tool, entry.value, data.unit));
+    const question = around && sizeSlip(entry.value, around);
+    return question ? setSlip({ question, typed: entry.value, by }) : take(entry.value, by);
+  };
+  const take = (entry: Entry, by: TypedBy) => {
+    setSlip(undefined);
+    const { exact, typed, unit } = entry;
+    const readBy = toolFor(exact);
+    if (readBy?.by === 'none')
+      return setTrouble(`No tool in Shop reads ${asTyped(entry)}. Choose how it is known.`);
+    if (measures && readBy?.by === 'tool' && !canMeasure(readBy.tool, measures, exact))
+      return setTrouble(sayOutOfRange(readBy.tool, entry, data.unit));
     if (by === 'gauge') announce(`${label}: ${show(exact, unit)}, from the gauge.`);
-    return onSize({ from: 'typed', exact, typed, unit, ...toolKept(tool) }, draftKey);
+    return onSize({ from: 'typed', exact, typed, unit, ...toolKept(readBy) }, draftKey);
   };
   if (measures && tool && isChoosing)
     return (
@@ -101,7 +115,7 @@ function OneSize({
     );
   return (
     <div class="size-entry">
-      {trouble === undefined && (fitting.length > 0 || onMeasure) && (
+      {trouble === undefined && !slip && (fitting.length > 0 || onMeasure) && (
         <ul class="size-entry-features">
           {fitting.map((feature) => {
             const records = data.readings.filter((reading) => reading.featureId === feature.id);
@@ -150,12 +164,15 @@ function OneSize({
         padSize={padSize}
         onChange={(half) => {
           setTrouble(undefined);
+          setSlip(undefined);
           draft.change(half);
           if (measuring && isUnitKey(half, measuring.unit)) change({ unit: half.unit });
         }}
         commit={{ text: 'Use it', onPress: commit }}
         onNext={onNext}
-        {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+        {...(slip
+          ? { message: <SlipQuestion slip={slip} onMeant={take} /> }
+          : trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
       >
         {(tool !== undefined || signed || children !== undefined) && (
           <div class="size-entry-extras">
@@ -180,5 +197,27 @@ function OneSize({
         )}
       </SizePad>
     </div>
+  );
+}
+
+type SlipQuestionProps = {
+  readonly slip: Slip;
+  readonly onMeant: (entry: Entry, by: TypedBy) => unknown;
+};
+
+/** What may have been meant by a size that looks like a slip; what was typed is kept where that is confirmed. */
+function SlipQuestion({ slip: { question, typed, by }, onMeant }: SlipQuestionProps) {
+  return (
+    <>
+      <p role="alert">{saySizeSlip(question, typed)}</p>
+      <p class="size-entry-slip">
+        {question.meant.map((entry) => (
+          <Button key={entry.typed} onPress={() => onMeant(entry, by)}>
+            {entry.typed}
+          </Button>
+        ))}
+        <Button onPress={() => onMeant(typed, by)}>Keep {asTyped(typed)}</Button>
+      </p>
+    </>
   );
 }

@@ -16,6 +16,7 @@ import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
 import { featureFor } from './measure-for.ts';
+import { slipAroundPart } from './slip-around.ts';
 import { SizeEntry } from './size-entry.tsx';
 import { exactSize, knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
 import './stack-part-screen.css';
@@ -68,6 +69,7 @@ export function StackPartScreen({ data, path }: { data: WorksheetData; path: str
             label={`${part.name}, ${asked === 'size' ? 'length' : 'least length'}`}
             draftKey={`worksheet/${worksheet.id}/${path}`}
             now={part[asked]}
+            around={slipAroundPart(data)}
             {...(asked === 'size' && { measures: 'length' as const, onMeasure: () => measureNow() })}
             onSize={(size, key) => takeSize(asked, size, key)}
           />

@@ -26,25 +26,21 @@ type Asked = {
   readonly kind: FeatureKind | undefined;
   /** What the worksheet has there already: its tool stays with it. */
   readonly now: SizeInput | undefined;
-  /** What stands on the pad, as far as it can be read. */
-  readonly size: Length | undefined;
 };
 
 /** The tool of one size, chosen for that size alone; undefined for a size that nobody measures, a limit say. */
-export function useToolOfSize({ data: { tools, unit }, kind, now, size }: Asked) {
+export function useToolOfSize({ data: { tools, unit }, kind, now }: Asked) {
   const [chosen, choose] = useState<string | undefined>(chosenBefore(now));
-  if (!kind) return { tool: undefined, choose };
-  const named = tools.find((tool) => tool.id === chosen && canMeasure(tool, kind));
-  const usual = usualToolFor({ tools, kind, size, unit });
-  const tool: ToolOfSize =
-    chosen === EXACT
-      ? { by: 'exact' }
-      : named
-        ? { by: 'tool', tool: named, isUsual: false }
-        : usual
-          ? { by: 'tool', tool: usual, isUsual: true }
-          : { by: 'none' };
-  return { tool, choose };
+  /** For what stands on the pad, as far as it can be read. */
+  const toolFor = (size: Length | undefined): ToolOfSize | undefined => {
+    if (!kind) return undefined;
+    if (chosen === EXACT) return { by: 'exact' };
+    const named = tools.find((tool) => tool.id === chosen && canMeasure(tool, kind));
+    if (named) return { by: 'tool', tool: named, isUsual: false };
+    const usual = usualToolFor({ tools, kind, size, unit });
+    return usual ? { by: 'tool', tool: usual, isUsual: true } : { by: 'none' };
+  };
+  return { toolFor, choose };
 }
 
 // No tool has this id: those of the shop are named or random.

@@ -9,7 +9,7 @@ import { addDemo } from '../../../src/store/demo.ts';
 import type { Store } from '../../../src/store/open-store.ts';
 import { putSetting } from '../../../src/store/settings.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen, said } from '../on-screen.tsx';
+import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
 
 let store: Store;
 beforeEach(async () => {
@@ -97,6 +97,8 @@ async function boreMeasured(first: string): Promise<string> {
   worked(await logPass(store, id, { measured: mm(first), ...(tool && { tool }) }));
   await putSetting(store, 'shownUnit', 'mm');
   onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={id} />);
+  await field();
+  await screen.findAllByText('mm');
   return id;
 }
 const measuredOf = async (id: string) => {
@@ -123,6 +125,7 @@ test('a bore that shrank is logged once the measurement before is struck out as 
   await measure('29.60 mm');
   fireEvent.click(await screen.findByRole('button', { name: '29.85 mm is wrong: strike it out' }));
   await screen.findByText('29.85 mm is struck out. 29.60 mm can be logged now.');
+  await aMomentLater();
   fireEvent.keyDown(await field(), { key: 'Enter' });
   await expect.poll(() => measuredOf(id)).toEqual(['29.85 struck', '29.60 mm']);
 });

@@ -134,3 +134,38 @@ describe('the tool of a typed size', () => {
     await waitFor(async () => expect((await toolKey()).textContent).toBe('0–1 in micrometer ±.0001 in'));
   });
 });
+
+describe('a size that looks like a slip', () => {
+  const boreOf = async (id: string) => (await getWorksheet(store, id))?.sizes['bore'];
+
+  test('is asked about, and taken as it was meant, with the tool for that size', async () => {
+    const fit = await newFit();
+    await openField(fit, 'bore');
+    await typeIn('Bore', '24.12');
+    use();
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      '24.120 in is not usual here: .030 in to 8.000 in is. Which is meant?',
+    );
+    await press('24.12 mm');
+    await waitFor(async () =>
+      expect(await boreOf(fit.id)).toMatchObject({
+        typed: '24.12 mm',
+        unit: 'mm',
+        tool: { id: 'digital-caliper-inside' },
+      }),
+    );
+  });
+
+  test('beside the other size of the worksheet is kept where the fitter says so', async () => {
+    const fit = await newFit();
+    await openField(fit, 'pin');
+    await typeIn('Pin', '.4375');
+    use();
+    await waitFor(async () => expect(await pinOf(fit.id)).toBeDefined());
+    await openField(fit, 'bore');
+    await typeIn('Bore', '4.49');
+    use();
+    await press('Keep 4.49 in');
+    await waitFor(async () => expect(await boreOf(fit.id)).toMatchObject({ typed: '4.49', unit: 'in' }));
+  });
+});

@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { build, type Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
@@ -50,8 +50,8 @@ function everyFile(folder: string): PrecacheEntry[] {
     readdirSync(folder, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile() && !entry.name.startsWith('.'))
       .map((entry) => join(entry.parentPath, entry.name))
-      // Shown only by the browser's own dialog that offers to install the app.
-      .filter((path) => !relative(folder, path).startsWith('screenshots'))
+      // Shown only by the browser's own dialog that offers to install the app; read by nobody at a lathe.
+      .filter((path) => !/^(?:screenshots|licences)/.test(relative(folder, path)))
       .map((path) => ({ path, sum: createHash('sha256').update(readFileSync(path)).digest() }))
       .map(({ path, sum }) => ({
         url: relative(folder, path).split(sep).join('/'),
@@ -77,12 +77,26 @@ async function buildAlone(
       outDir: folder,
       emptyOutDir: false,
       target: 'es2022',
+      license: { fileName: licencesOf(name) },
       rolldownOptions: {
         input: resolve(import.meta.dirname, `src/${name}.ts`),
         output: { format: 'iife', entryFileNames: `${name}.js` },
       },
     },
   });
+}
+
+const licencesOf = (name: string) => `licences-${name}.md`;
+
+/** Our own licence, and that of every package that is in one of these builds, once. */
+function writeLicences(folder: string, alone: readonly string[]): void {
+  const parts = ['licences.md', ...alone.map(licencesOf)].map((name) => join(folder, name));
+  const packages = parts.flatMap((part) => readFileSync(part, 'utf8').split(/^## /m).slice(1));
+  const each = new Map(packages.map((text) => [text.replace(/\n.*/s, ''), `## ${text.trim()}\n\n`]));
+  const own = readFileSync(resolve(import.meta.dirname, 'LICENSE'), 'utf8');
+  const text = [`# Licences\n\n## ${project.name} - ${project.version}\n\n${own}\n`, ...each.values()];
+  for (const part of parts) rmSync(part);
+  writeFileSync(join(folder, 'licences.md'), text.join(''));
 }
 
 /** Builds what stands beside the app: the rescue page, then the service worker, when all it has to keep is written. */
@@ -101,6 +115,7 @@ function buildServiceWorker(): Plugin {
       writeFileSync(join(folder, 'rescue.html'), page.replace('{policy}', policyForMeta));
       const manifest = everyFile(folder);
       await buildAlone('sw', folder, { 'self.__WB_MANIFEST': JSON.stringify(manifest) });
+      writeLicences(folder, ['rescue', 'sw']);
       this.info(`${manifest.length} files are kept for work without signal`);
     },
   };
@@ -144,7 +159,12 @@ export default defineConfig({
   build: {
     target: 'es2022',
     modulePreload: { polyfill: false },
-    rolldownOptions: { output: { codeSplitting: { groups: places } } },
+    rolldownOptions: {
+      output: { codeSplitting: { groups: places } },
+      // What is fetched later is a whole place, and may well be named by a screen that comes with it.
+      checks: { ineffectiveDynamicImport: false },
+    },
+    license: { fileName: 'licences.md' },
     assetsInlineLimit: 0, // files, not data: addresses, which the policy refuses for anything but pictures
   },
   preview: {

@@ -1,3 +1,4 @@
+import './right-node.mjs';
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 
@@ -17,7 +18,7 @@ const { stdout, error } = spawnSync('npm', command, {
 const answer = read(stdout);
 
 if (error || !answer?.metadata) {
-  console.error(`Nothing was audited: ${why(answer)} Try again with another connection or registry.`);
+  console.error(`Nothing was audited: ${why(answer)}`);
   process.exitCode = 2;
 } else {
   const found = Object.entries(answer.vulnerabilities);
@@ -37,6 +38,8 @@ function read(text) {
 
 function why(refusal) {
   const code = refusal?.statusCode;
-  if (code) return `the package registry that npm is set to doesn't answer this question (${code}).`;
+  // A mirror has the packages and no list of their faults: 404, 405 or 501, by whose program it is.
+  if (code)
+    return `the registry that npm is set to answers ${code}, as a mirror does that hands out packages and keeps no list of known faults. Slipfit is none the worse for it; ask one that keeps the list: npm run audit --registry=<address>`;
   return 'the package registry could not be reached, there is no connection perhaps.';
 }

@@ -1,6 +1,8 @@
+import './right-node.mjs';
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { whyNpmFailed } from './why-npm-failed.mjs';
 
 /** Installs what package-lock.json lists, unless exactly that is there already. */
 
@@ -28,13 +30,15 @@ function isInstalled() {
 
 if (!isInstalled()) {
   console.log('Installing what the app is built and tested with (npm ci) ...');
-  const { status } = spawnSync('npm', ['ci', '--include=dev', '--no-fund', '--no-audit'], {
+  const { status, stderr, error } = spawnSync('npm', ['ci', '--include=dev', '--no-fund', '--no-audit'], {
     cwd: root,
-    stdio: 'inherit',
+    stdio: ['inherit', 'inherit', 'pipe'],
+    encoding: 'utf8',
     shell: process.platform === 'win32',
   });
+  process.stderr.write(stderr ?? '');
   if (status !== 0) {
-    console.error('npm ci did not finish: it needs a connection to the package registry, this once.');
+    console.error(`npm ci did not finish: ${error ? 'npm was not found.' : whyNpmFailed(stderr)}`);
     process.exit(1);
   }
 }

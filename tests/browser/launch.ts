@@ -207,9 +207,11 @@ export async function buildApp(version: string, laterSteps: readonly string[] = 
   const vite = join('node_modules', 'vite', 'bin', 'vite.js');
   const later = ['--config', join('tests', 'trials', 'release.config.ts')];
   const from = laterSteps.length > 0 ? later : [];
-  await promisify(execFile)(process.execPath, [vite, 'build', ...from, '--outDir', outDir, '--emptyOutDir'], {
+  const command = [vite, 'build', ...from, '--outDir', outDir, '--emptyOutDir'];
+  const { stderr } = await promisify(execFile)(process.execPath, command, {
     env: { ...env, APP_VERSION: version, LATER_STEPS: laterSteps.join(',') },
   });
+  if (stderr !== '') throw new Error(`the build warned: ${stderr}`);
   return outDir;
 }
 

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import project from '../../package.json' with { type: 'json' };
 import { removeTemporaryFolders, startServer } from './launch.ts';
 
 /**
@@ -69,6 +70,16 @@ test('no script that is served makes code out of text', () => {
     ),
   );
   expect(makers).toEqual([]);
+});
+
+test('the licences of all that is shipped lie beside it, each once', () => {
+  const { dependencies } = project;
+  const licences = readFileSync('dist/licences.md', 'utf8').split(/^## /m).slice(1);
+  const names = licences.map((text) => text.replace(/ - .*/s, ''));
+  // What the worker is made of comes along with two of them.
+  const shipped = ['slipfit', ...Object.keys(dependencies), 'workbox-core', 'workbox-strategies'];
+  expect(names.toSorted()).toEqual(shipped.toSorted());
+  for (const text of licences) expect(text).toMatch(/Permission (?:is hereby granted|to use, copy)/);
 });
 
 function directives(policy: string): Record<string, string> {

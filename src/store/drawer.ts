@@ -73,7 +73,14 @@ export async function changePiece(
   return act(store, { stores: ['drawer', 'drafts'] }, async (a) => {
     const before = await a.get(drawerPieceKind, id);
     if (draftKey !== undefined) a.drop('drafts', draftKey);
-    const after = await a.change(drawerPieceKind, id, (piece) => ({ ...piece, ...changes }));
+    const { thickness, inside, outside, ...rest } = changes;
+    const after = await a.change(drawerPieceKind, id, (piece) => ({
+      ...piece,
+      ...rest,
+      ...(thickness && { thickness: plainSize(thickness) }),
+      ...(inside && { inside: plainSize(inside) }),
+      ...(outside && { outside: plainSize(outside) }),
+    }));
     a.undoable(`Changed ${before.name}`);
     return after;
   });

@@ -13,6 +13,7 @@ import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { PIECE_KINDS } from './piece-kinds.ts';
+import { useThicknessTool } from './thickness-tool.tsx';
 import './drawer-screen.css';
 
 /** One piece for the drawer: what it is, and its size. It is named by both. */
@@ -23,12 +24,13 @@ export function NewPieceScreen() {
   const draft = useSizeDraft('drawer/new', unit);
   const [kind, setKind] = useState(PIECE_KINDS[0]);
   const [trouble, setTrouble] = useState<string>();
+  const readWith = useThicknessTool({ isThickness: kind?.size === 'thickness', half: draft.half, unit });
   const commit = async (entry: Entry) => {
     if (!kind) return;
     const name = `${kind.name} ${asTyped(entry)}`;
     const put = await addPiece(
       store,
-      { kind: kind.kind, name, material: '', [kind.size]: { from: 'typed', ...entry } },
+      { kind: kind.kind, name, material: '', [kind.size]: readWith.sizeOf(entry) },
       1,
     );
     if (!put.ok) return setTrouble(sayStore(put.refusal));
@@ -41,7 +43,8 @@ export function NewPieceScreen() {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
-    return commit(entry.value);
+    const fault = readWith.fault(entry.value);
+    return fault === undefined ? commit(entry.value) : setTrouble(fault);
   };
   return (
     <div class="pad-screen">
@@ -60,17 +63,21 @@ export function NewPieceScreen() {
           </div>
         </div>
         <div class="size-entry">
-          <SizePad
-            label={kind ? `${kind.name}, ${kind.asks ?? kind.size}` : 'Size'}
-            half={draft.half}
-            padSize={padSize}
-            onChange={(half) => {
-              setTrouble(undefined);
-              draft.change(half);
-            }}
-            commit={{ text: 'Put it in', onPress: press }}
-            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-          />
+          {readWith.instead || (
+            <SizePad
+              label={kind ? `${kind.name}, ${kind.asks ?? kind.size}` : 'Size'}
+              half={draft.half}
+              padSize={padSize}
+              onChange={(half) => {
+                setTrouble(undefined);
+                draft.change(half);
+              }}
+              commit={{ text: 'Put it in', onPress: press }}
+              {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+            >
+              {readWith.key}
+            </SizePad>
+          )}
         </div>
       </Page>
     </div>

@@ -4,7 +4,7 @@ import { isZero } from '../../engine/length.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { asTyped } from '../../engine/show.ts';
 import { changePiece, drawerPieces, type PieceChanges } from '../../store/drawer.ts';
-import type { DrawerPiece } from '../../store/records.ts';
+import type { DrawerPiece, TypedSize } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, hrefOf } from '../address.ts';
 import { NotHere } from '../common/not-here.tsx';
@@ -17,6 +17,7 @@ import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { PhotosScreen } from '../photos/photos-screen.tsx';
+import { useThicknessTool } from './thickness-tool.tsx';
 import './drawer-screen.css';
 
 const SIZES = ['thickness', 'outside', 'inside'] as const;
@@ -65,7 +66,9 @@ function PieceForm({ piece }: { piece: DrawerPiece }) {
               <Row
                 href={hrefOf({ at: 'piece', pieceId: piece.id, field: size })}
                 title={titleOf(size)}
-                {...(given?.from === 'typed' ? { figure: asTyped(given) } : { detail: 'not given' })}
+                {...(given?.from === 'typed'
+                  ? { figure: asTyped(given), detail: size === 'thickness' ? readWithWords(given) : '' }
+                  : { detail: 'not given' })}
               />
             </li>
           );
@@ -81,6 +84,11 @@ function PieceForm({ piece }: { piece: DrawerPiece }) {
   );
 }
 
+function readWithWords({ tool, toolAssumed }: TypedSize): string {
+  if (!tool) return 'taken as exact';
+  return toolAssumed ? `${tool.name} assumed` : tool.name;
+}
+
 function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
   const store = useStore();
   const unit = useShownUnit();
@@ -88,29 +96,41 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
   const draftKey = `drawer/${piece.id}/${name}`;
   const draft = useSizeDraft(draftKey, unit);
   const [trouble, setTrouble] = useState<string>();
+  const readWith = useThicknessTool({
+    isThickness: name === 'thickness',
+    half: draft.half,
+    unit,
+    now: piece[name],
+  });
   const here = { at: 'piece', pieceId: piece.id } as const;
   const commit = async () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
-    const kept = await changePiece(store, piece.id, { [name]: { from: 'typed', ...entry.value } }, draftKey);
+    const fault = readWith.fault(entry.value);
+    if (fault !== undefined) return setTrouble(fault);
+    const kept = await changePiece(store, piece.id, { [name]: readWith.sizeOf(entry.value) }, draftKey);
     return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
   };
   return (
     <div class="pad-screen">
       <Page title={`${titleOf(name)}?`} subtitle={piece.name} back={{ href: hrefOf(here), to: 'the piece' }}>
         <div class="size-entry">
-          <SizePad
-            label={`${piece.name}, ${name}`}
-            half={draft.half}
-            padSize={padSize}
-            onChange={(half) => {
-              setTrouble(undefined);
-              draft.change(half);
-            }}
-            commit={{ text: 'Use it', onPress: () => commit() }}
-            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-          />
+          {readWith.instead || (
+            <SizePad
+              label={`${piece.name}, ${name}`}
+              half={draft.half}
+              padSize={padSize}
+              onChange={(half) => {
+                setTrouble(undefined);
+                draft.change(half);
+              }}
+              commit={{ text: 'Use it', onPress: () => commit() }}
+              {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+            >
+              {readWith.key}
+            </SizePad>
+          )}
         </div>
       </Page>
     </div>

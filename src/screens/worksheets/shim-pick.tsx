@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
+import { bandOf } from '../../engine/estimate.ts';
 import { isZero } from '../../engine/length.ts';
 import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../engine/say-shims.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
@@ -51,10 +52,13 @@ function Pick({ offer: { pick, after }, data: { worksheet, unit }, direct }: Pic
       <p>{sayPick(pick, after.gap, unit)}</p>
       <p>{pick.picked.map(({ piece, count }) => `${count} × ${piece.name}`).join(', ')}.</p>
       {!isZero(pick.band.halfWidth) && <p>{sayPickBand(pick, unit)}</p>}
+      {pick.picked.some(({ piece }) => isZero(bandOf(piece.thickness).halfWidth)) && (
+        <p>Thickness taken as exact: the drawer doesn’t say what read it.</p>
+      )}
       {pick.fits && after.verdict.kind === 'too-close' && (
         <p>With them in, the stack’s own band leaves it too close to call: read the gap itself.</p>
       )}
-      {direct && <p>The gap was read before they were in: read it again once they are.</p>}
+      {direct && <p>The gap was read before they were in: it is set aside with them.</p>}
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}

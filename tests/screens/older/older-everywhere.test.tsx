@@ -171,6 +171,26 @@ describe('a cut whose bracket was changed for another', () => {
   });
 });
 
+describe('the tabs of a job', () => {
+  const marks = () => screen.queryAllByRole('img', { name: 'older than its sizes' }).length;
+
+  test('are marked where something in that place is older', async () => {
+    worked(await seen(firstTake()));
+    const [step] = worked(
+      await addSteps(store, [{ jobId: job.id, text: 'Stack it', worksheetId: worksheet.id }]),
+    );
+    worked(await markDone(store, step?.id ?? '', 'Jo B.'));
+    at({ at: 'readings', jobId: job.id });
+    await screen.findByRole('link', { name: 'Cuts' }, PATIENCE);
+    expect(marks()).toBe(0);
+    await anotherBracket();
+    // Cuts, fit-up, assembly.
+    await waitFor(() => expect(marks()).toBe(3), PATIENCE);
+    worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
+    await waitFor(() => expect(marks()).toBe(0), PATIENCE);
+  });
+});
+
 describe('a check that was seen before the bracket was changed', () => {
   test('is not good any more: it is listed as open, marked, stops the sign-off, and is seen again by one press', async () => {
     worked(await seen(firstTake()));

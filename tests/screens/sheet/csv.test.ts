@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readEntry, type Entry } from '../../../src/engine/entry.ts';
 import type { Unit } from '../../../src/engine/length.ts';
 import { usualTools } from '../../../src/engine/measuring-tool.ts';
-import { cutsCsv, readingsCsv } from '../../../src/screens/sheet/csv.ts';
+import { cutsCsv, readingsCsv, reasonsCsv } from '../../../src/screens/sheet/csv.ts';
 import type { Cut, Feature, ReadingRecord } from '../../../src/store/records.ts';
 import { inForce } from '../../../src/store/readings.ts';
 import { hostileWords } from '../../trials/hostile-words.ts';
@@ -112,12 +112,31 @@ describe('the cuts as a file for a spreadsheet', () => {
     expect(rows.map((row) => row['target, as typed'])).toEqual(['1.1340 in', '1.1340 in']);
   });
 
+  test('a cut whose sizes have changed since says so on each of its lines', () => {
+    const other = { ...cut, id: 'other', passes: {} };
+    const rows = rowsOf(cutsCsv([cut, other], new Set(['cut'])));
+    expect(rows.map((row) => row['older than its sizes'])).toEqual(['yes', 'yes', '']);
+  });
+
   test('a cut not begun has one line with its limits', () => {
     const rows = rowsOf(cutsCsv([{ ...cut, passes: {}, state: 'to-cut' }], new Set()));
     // 1.1330 × 25.4 = 28.7782; 1.1345 × 25.4 = 28.8163
     expect(rows.map((row) => [row['lower limit, mm'], row['upper limit, mm'], row['measured, mm']])).toEqual([
       ['28.7782', '28.8163', ''],
     ]);
+  });
+});
+
+describe('the written reasons as a file for a spreadsheet', () => {
+  test('are one a line, with who wrote them, and no formula', () => {
+    const [row] = rowsOf(
+      reasonsCsv([{ what: 'Caliper bolts: no good', why: '=1+1 is what the maker says', by: 'Jo B.' }]),
+    );
+    expect(row).toMatchObject({
+      what: 'Caliper bolts: no good',
+      'why it may stand': "'=1+1 is what the maker says",
+      'written by': 'Jo B.',
+    });
   });
 });
 

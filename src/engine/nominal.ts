@@ -87,7 +87,7 @@ export function sayNominal({ size, from }: Nominal, unit: ShownUnit): string {
     case 'thread':
       return `Limits for a nominal of ${name}, the bolt’s own.`;
     case 'nearest':
-      return `Limits for a nominal of ${name}, the nearest to the pin. Change it below.`;
+      return `Limits for a nominal of ${name}, the nearest to the pin.`;
     default:
       return from satisfies never;
   }

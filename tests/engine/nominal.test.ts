@@ -153,7 +153,7 @@ test('it is said in one line, with the decimal beside the fraction', () => {
   expect(nominalName(lengthOf('1/2 in'), 'in')).toBe('1/2 in (.500)');
   expect(nominalName(mm('30'), 'mm')).toBe('30 mm');
   expect(sayNominal({ size: lengthOf('7/16 in'), from: 'nearest' }, 'in')).toBe(
-    'Limits for a nominal of 7/16 in (.4375), the nearest to the pin. Change it below.',
+    'Limits for a nominal of 7/16 in (.4375), the nearest to the pin.',
   );
   expect(sayNominal({ size: mm('30'), from: 'thread' }, 'mm')).toBe(
     'Limits for a nominal of 30 mm, the bolt’s own.',

@@ -7,6 +7,7 @@ import {
   sayInterference,
 } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
+import { sayNominal } from '../../engine/nominal.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { uncapital } from '../../engine/say-words.ts';
 import { show } from '../../engine/show.ts';
@@ -37,6 +38,7 @@ export function BushingSheet({ data }: { readonly data: WorksheetData }) {
       <p>
         <strong>{`${question.bushing.name} in ${uncapital(question.part.name)}.`}</strong>
         {` Ream to ${show(answer.ream.size, unit)}, turn the outside to ${sayLimits(answer.turn, unit)} (${answer.pressFit.source}), bore after pressing to ${sayLimits(answer.inside, unit)} (${answer.insideFit.source}).`}
+        {` ${sayNominal(answer.nominal, unit)}`}
       </p>
       <BushingDrawing answer={answer} unit={unit} />
       <p>

@@ -1,3 +1,4 @@
+import { surest } from '../../engine/fit-check.ts';
 import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
@@ -27,8 +28,8 @@ export function FitSheet({ data }: { readonly data: WorksheetData }) {
         <strong>{`${fit.fitClass}, ${sayFitClass(fit)}.`}</strong>
         {` Hole ${sayLimits(fit.hole, unit)}, pin ${sayLimits(fit.pin, unit)}, ${sayClearance(fit, unit)} (${fit.source}).`}
       </p>
-      {pinForBore?.ok === true && <p>{`Pin for this bore: ${sayLimits(pinForBore.value, unit)}.`}</p>}
-      {boreForPin?.ok === true && <p>{`Bore for this pin: ${sayLimits(boreForPin.value, unit)}.`}</p>}
+      {pinForBore?.ok === true && <p>{`Pin for this bore: ${sayLimits(surest(pinForBore.value), unit)}.`}</p>}
+      {boreForPin?.ok === true && <p>{`Bore for this pin: ${sayLimits(surest(boreForPin.value), unit)}.`}</p>}
     </>
   );
 }

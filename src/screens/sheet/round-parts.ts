@@ -1,10 +1,9 @@
 import { innerSleeve } from '../../engine/bearing-seat.ts';
-import { middleOf } from '../../engine/verdict.ts';
+import { targetBetween } from '../../engine/cuts-of-way.ts';
 import { bushing } from '../../engine/bushing.ts';
 import type { Length } from '../../engine/length.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import type { SpacerDeed } from '../../engine/line-up-spacer.ts';
-import { metalOnTarget } from '../../engine/metal-on.ts';
 import { ring } from '../../engine/ring.ts';
 import { spacerName } from '../../engine/say-line-up-names.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
@@ -52,21 +51,19 @@ function ringToMake(data: WorksheetData): readonly RoundPartWanted[] {
 
 /**
  * As it is turned: its outside, and its bore before it is pressed in where that is known. A drawing needs one size: the
- * one to cut to, else the middle where the dial has no step between the limits.
+ * one that its cut names.
  */
 function bushingToMake(data: WorksheetData): readonly RoundPartWanted[] {
   const question = bushingQuestion(data);
   const answer = question && bushing(question);
   if (!question || answer?.ok !== true) return [];
-  const { turn, turnTarget, inside, insideTarget, insideBefore } = answer.value;
-  const before = insideBefore && { ...insideBefore, aim: middleOf(insideBefore) };
-  const bored = before ? metalOnTarget(before, 'bore', question.step) : insideTarget;
+  const { turnTo, insideTo, insideBefore } = answer.value;
   const { length } = question;
   return [
     {
       name: 'Bushing',
-      outside: turnTarget.ok ? turnTarget.value : middleOf(turn),
-      inside: bored.ok ? bored.value : middleOf(insideBefore ?? inside),
+      outside: turnTo,
+      inside: insideBefore ? targetBetween(insideBefore, 'bore', question.step) : insideTo,
       ...(length && { length }),
     },
   ];

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { canonicalText } from './paths.ts';
-import type { Basis, Id, ReadingRecord, Worksheet } from './records.ts';
+import type { Basis, Id, ReadingRecord, SizeInput, Worksheet } from './records.ts';
 import { worksheetInputsSchema } from './schemas/worksheet.ts';
 
 type Inputs = Pick<Worksheet, 'sizes' | 'choices' | 'parts'>;
@@ -38,6 +38,14 @@ export function partStandsAsIn(basis: Basis, worksheet: Inputs, partId: Id): boo
   return then !== undefined && now !== undefined && sizeText(then) === sizeText(now);
 }
 
+/** Whether a size of a worksheet is given as it was, or left out as it was, when this basis was taken. */
+export function sizeStandsAsIn(basis: Basis, worksheet: Inputs, name: string): boolean {
+  const then = inputsIn(basis);
+  return (
+    then !== undefined && sizeText({ size: then.sizes[name] }) === sizeText({ size: worksheet.sizes[name] })
+  );
+}
+
 export type LeftOut = {
   readonly sizes: ReadonlySet<string>;
   /** Sizes that are read as one of these go too. */
@@ -66,7 +74,7 @@ function inputsIn({ worksheet }: Basis): Inputs | undefined {
   }
 }
 
-function sizeText({ size }: Worksheet['parts'][Id]): string {
+function sizeText({ size }: { readonly size?: SizeInput | undefined }): string {
   return inputsText({ sizes: size ? { size } : {}, choices: {}, parts: {} });
 }
 

@@ -10,7 +10,8 @@ import type { StoreResult } from './store-refusal.ts';
 
 export type GivenCutSize = {
   readonly worksheetId: Id;
-  readonly partId: Id;
+  /** The stack's part, or the size of another worksheet that holds a part on hand. */
+  readonly place: { readonly partId: Id } | { readonly sizeName: string };
   /** As it was measured at the machine. */
   readonly size: SizeInput;
   /** Cuts that were made to figures which stood until now; their own outcome must not make them look out of date. */
@@ -19,22 +20,35 @@ export type GivenCutSize = {
   readonly basis: Basis;
 };
 
-/** Gives a stack the size that one of its parts was cut to, in one act, so that one undo takes it back. */
+/** Gives a worksheet the size that one of its parts was cut to, in one act, so that one undo takes it back. */
 export async function giveCutSize(
   store: Store,
-  { worksheetId, partId, size, cutIds, basis }: GivenCutSize,
+  { worksheetId, place, size, cutIds, basis }: GivenCutSize,
 ): Promise<StoreResult<Worksheet>> {
   return act(store, { stores: ['jobs', 'worksheets', 'cuts'] }, async (a) => {
     const before = await a.get(worksheetKind, worksheetId);
     await touchJob(a, before.jobId);
-    const part = before.parts[partId];
-    if (!part) return a.refuse({ code: 'gone', store: 'worksheets' });
-    const after = await a.change(worksheetKind, worksheetId, (worksheet) => {
-      const parts = { ...worksheet.parts, [partId]: { ...part, size: plainSize(size) } };
-      return { ...withPartsChange(worksheet, { ...worksheet, parts }, a.at), touchedAt: a.at };
-    });
+    if ('partId' in place && !before.parts[place.partId])
+      return a.refuse({ code: 'gone', store: 'worksheets' });
+    const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
+      ...withPartsChange(worksheet, withCutSize(worksheet, place, size), a.at),
+      touchedAt: a.at,
+    }));
     await Promise.all(cutIds.map((id) => a.change(cutRecordKind, id, (cut) => ({ ...cut, basis }))));
     a.undoable(`Changed ${before.title}`, before.jobId);
     return after;
   });
+}
+
+/** The worksheet with a part as it was cut. */
+export function withCutSize<W extends Pick<Worksheet, 'parts' | 'sizes'>>(
+  worksheet: W,
+  place: GivenCutSize['place'],
+  size: SizeInput,
+): W {
+  if ('sizeName' in place)
+    return { ...worksheet, sizes: { ...worksheet.sizes, [place.sizeName]: plainSize(size) } };
+  const part = worksheet.parts[place.partId];
+  if (!part) return worksheet;
+  return { ...worksheet, parts: { ...worksheet.parts, [place.partId]: { ...part, size: plainSize(size) } } };
 }

@@ -1,11 +1,34 @@
 import { sameLength } from '../engine/length.ts';
 import type { SizeInput, StackPartInput, Worksheet } from './records.ts';
 
+// What is read of a bracket, a disc and the wheel once the axle is together; of an axle with two discs, of either side.
+const AXLE_READS = ['floatRead', 'discInsideRead', 'discOutsideRead'];
+const AXLE_FREE = ['float', 'discRunout'];
+const eachSide = (names: readonly string[]) =>
+  names.flatMap((name) => {
+    const capital = name.charAt(0).toUpperCase() + name.slice(1);
+    return [name, `left${capital}`, `right${capital}`];
+  });
+
 /** Sizes that are read on the assembled thing, and sizes that say nothing of its parts. */
 const READ_OF_THE_WHOLE: Readonly<
   Record<string, { readonly reads: readonly string[]; readonly free: readonly string[] }>
 > = {
   'spacer-stack': { reads: ['direct', 'directProud'], free: ['lower', 'upper', 'aim'] },
+  'axle-line-up': {
+    reads: ['centreRead', 'centreLeftRead', 'centreRightRead', ...eachSide(AXLE_READS)],
+    free: [
+      ...eachSide(AXLE_FREE),
+      'spacerLimit',
+      'lineLimit',
+      'wearMargin',
+      'discClearance',
+      'padWear',
+      'offset',
+      'chainLine',
+      'wheelPlace',
+    ],
+  },
   'bearing-seat': { reads: ['direct', 'directProud', 'directBelow'], free: ['lower', 'upper', 'aim'] },
 };
 

@@ -124,7 +124,13 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
     const [partId = ''] = Object.keys(stack?.parts ?? {});
     const basis = basisOf(stack ?? { sizes: {}, choices: {}, parts: {} }, []);
     return async () =>
-      giveCutSize(s, { worksheetId: STACK, partId, size: typed('1.2'), cutIds: ['demo-cut-spacer'], basis });
+      giveCutSize(s, {
+        worksheetId: STACK,
+        place: { partId },
+        size: typed('1.2'),
+        cutIds: ['demo-cut-spacer'],
+        basis,
+      });
   },
   createCuts: async (s) => async () => createCuts(s, [facing(JOB), facing(JOB)]),
   changeCut: async (s) => async () => changeCut(s, 'demo-cut-spacer', { name: 'Spacer' }),

@@ -56,6 +56,17 @@ describe('the parts of a stack are other ones once', () => {
     expect(await changed(store, id)).toBe('sleeve or opening of another size');
   });
 
+  test('a spacer of an axle is another one; what is only wanted of it changes nothing', async () => {
+    const store = await openForTest();
+    const { id } = await stackIn(store, 'axle-line-up');
+    worked(await setSize(store, id, 'floatRead', typed('.010')));
+    worked(await setSize(store, id, 'spacerLimit', typed('.004')));
+    worked(await setSize(store, id, 'leftFloat', typed('.012')));
+    expect(await changed(store, id)).toBeUndefined();
+    worked(await setSize(store, id, 'onHand-outer', typed('.630')));
+    expect(await changed(store, id)).toBe('a part of another size');
+  });
+
   test('shims come out of the drawer into it', async () => {
     const store = await openForTest();
     const { id } = await stackIn(store);
@@ -70,7 +81,13 @@ describe('the parts of a stack are other ones once', () => {
     const { id } = await stackIn(store);
     const basis = { readings: [], worksheet: '' };
     worked(
-      await giveCutSize(store, { worksheetId: id, partId: 'a', size: typed('.060'), cutIds: [], basis }),
+      await giveCutSize(store, {
+        worksheetId: id,
+        place: { partId: 'a' },
+        size: typed('.060'),
+        cutIds: [],
+        basis,
+      }),
     );
     expect(await changed(store, id)).toBe('washer of another size');
   });

@@ -11,6 +11,7 @@ import {
 import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
 import { figure } from '../../engine/show.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { isReadOfTheWhole } from '../../store/parts-changed.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';
@@ -23,9 +24,12 @@ import { axleLimits, axleLineUpQuestion } from './axle-line-up-question.ts';
 import { axleWhy } from './axle-line-up-why.ts';
 import { settled } from './axle-settler.ts';
 import { AxleGives, AxleSpacerList } from './axle-spacer-list.tsx';
+import { useCutSince } from './cut-since.ts';
 import { InputRows } from './input-rows.tsx';
 import { Why } from './lead.tsx';
 import { ProofBefore } from './proof-lines.tsx';
+import { ReadAgain } from './read-again.tsx';
+import { SinceCut, SinceCutAction } from './since-cut.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
@@ -38,6 +42,7 @@ export function AxleLineUpView({ data, plan }: WorksheetViewProps) {
   const result = question && lineUp(question);
   const need = nextNeed(plan, worksheet);
   const address = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
+  const since = useCutSince(data);
   const names = plan.fields.map(({ name }) => name);
   const isOnHand = (name: string) => name.startsWith('onHand-');
   // What is read on the machine comes last and comes from Fit-up; until then it would only lengthen the list.
@@ -46,16 +51,20 @@ export function AxleLineUpView({ data, plan }: WorksheetViewProps) {
     <WorksheetPage
       data={data}
       subtitle={layoutWords(data) ?? plan.name}
-      {...(need !== undefined && {
-        foot: (
-          <LinkButton kind="main" href={hrefOf({ ...address, field: need })}>
-            Go on
-          </LinkButton>
-        ),
-      })}
+      {...(need !== undefined
+        ? {
+            foot: (
+              <LinkButton kind="main" href={hrefOf({ ...address, field: need })}>
+                Go on
+              </LinkButton>
+            ),
+          }
+        : since && since.notGiven.length > 0 && { foot: <SinceCutAction data={data} since={since} /> })}
     >
       {question && result?.ok === true && (
         <WorksheetAnswer>
+          {since && since.notGiven.length > 0 && <SinceCut data={data} since={since} />}
+          <ReadAgain data={data} names={names.filter((name) => isReadOfTheWhole(worksheet, name))} />
           <Answer data={data} question={question} answer={result.value} />
         </WorksheetAnswer>
       )}

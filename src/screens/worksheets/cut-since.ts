@@ -1,18 +1,26 @@
 import { sameLength } from '../../engine/length.ts';
-import { partStandsAsIn } from '../../store/basis.ts';
+import { spacerName } from '../../engine/say-line-up-names.ts';
+import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { partStandsAsIn, sizeStandsAsIn } from '../../store/basis.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import { cutsOf } from '../../store/cuts.ts';
-import { giveCutSize } from '../../store/give-cut-size.ts';
+import { giveCutSize, withCutSize, type GivenCutSize } from '../../store/give-cut-size.ts';
 import type { Store } from '../../store/open-store.ts';
-import type { Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/records.ts';
+import type { Basis, Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/records.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
 import { useLive } from '../common/store-context.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
+import { onHandField } from './axle-line-up-fields.ts';
+import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';
 import { basisNow } from './new-cuts.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
-/** A part of a stack that was cut to size, and what it measured last. */
-export type PartCut = { readonly partId: Id; readonly name: string; readonly pass: CutPass };
+/** A part of a stack, or a spacer of an axle, that was cut to size, and what it measured last. */
+export type PartCut = {
+  readonly place: GivenCutSize['place'];
+  readonly name: string;
+  readonly pass: CutPass;
+};
 
 /** What was done at the machine since the worksheet was given its sizes. */
 export type CutSince = {
@@ -43,14 +51,11 @@ export function useCutSince(data: WorksheetData): CutSince | undefined {
 export async function giveWorksheet(
   store: Store,
   data: Known,
-  { partId, pass }: PartCut,
+  { place, pass }: PartCut,
 ): Promise<StoreResult<Worksheet>> {
   const { worksheet } = data;
-  const part = worksheet.parts[partId];
   const size: SizeInput = { from: 'typed', ...pass.measured, ...(pass.tool && { tool: pass.tool }) };
-  const after = part
-    ? { ...worksheet, parts: { ...worksheet.parts, [partId]: { ...part, size } } }
-    : worksheet;
+  const after = withCutSize(worksheet, place, size);
   const stood = (await cutsOf(store, worksheet.jobId)).filter(
     (cut) =>
       cut.worksheetId === worksheet.id &&
@@ -60,7 +65,7 @@ export async function giveWorksheet(
   );
   return giveCutSize(store, {
     worksheetId: worksheet.id,
-    partId,
+    place,
     size,
     cutIds: stood.map(({ id }) => id),
     basis: basisNow({ ...data, worksheet: after }),
@@ -69,7 +74,7 @@ export async function giveWorksheet(
 
 type MadeCut = PartCut & { readonly cut: Cut };
 
-/** The last cut of each part that is to size; two parts of one name can't be told apart. */
+/** The last cut of each part that is to size. */
 function partsCut(worksheet: Worksheet, cuts: readonly Cut[]): readonly MadeCut[] {
   const made = cuts
     .filter(
@@ -80,19 +85,46 @@ function partsCut(worksheet: Worksheet, cuts: readonly Cut[]): readonly MadeCut[
       return pass ? [{ cut, pass }] : [];
     })
     .toSorted((a, b) => b.pass.at - a.pass.at);
-  const names = Object.values(worksheet.parts).map(({ name }) => name);
-  return Object.entries(worksheet.parts).flatMap(([partId, { name, count }]) => {
+  return placesOf(worksheet).flatMap(({ place, name }) => {
     const last = made.find(({ cut }) => cut.part === name);
-    const isAlone = count === 1 && names.filter((one) => one === name).length === 1;
-    return last && isAlone ? [{ partId, name, ...last }] : [];
+    return last ? [{ place, name, ...last }] : [];
   });
 }
 
-function isNotGiven({ worksheet, readings }: Known, { partId, pass, cut }: MadeCut): boolean {
-  const size = worksheet.parts[partId]?.size;
-  if (!size || (cut.basis && !partStandsAsIn(cut.basis, worksheet, partId))) return false;
+/** Where a worksheet keeps the sizes of parts that it has cut; two parts of one name can't be told apart. */
+function placesOf(worksheet: Worksheet): readonly Pick<PartCut, 'place' | 'name'>[] {
+  if (worksheet.kind === 'axle-line-up') return spacersOf(worksheet.choices);
+  const names = Object.values(worksheet.parts).map(({ name }) => name);
+  return Object.entries(worksheet.parts).flatMap(([partId, { name, count }]) => {
+    const isAlone = count === 1 && names.filter((one) => one === name).length === 1;
+    return isAlone ? [{ place: { partId }, name }] : [];
+  });
+}
+
+/** In the order of work, by the names their cuts have. */
+function spacersOf(choices: Worksheet['choices']): readonly Pick<PartCut, 'place' | 'name'>[] {
+  const { layout: named } = choices;
+  if (!isAxleLayout(named)) return [];
+  const layout = axleLayouts[named];
+  return layout.workOrder.map((spacer) => ({
+    place: { sizeName: onHandField(spacer) },
+    name: spacerName(spacer, { layout, side: axleSide(choices) }).toLowerCase(),
+  }));
+}
+
+function isNotGiven({ worksheet, readings }: Known, { place, pass, cut }: MadeCut): boolean {
+  const size = 'partId' in place ? worksheet.parts[place.partId]?.size : worksheet.sizes[place.sizeName];
+  if (cut.basis && !standsAsIn(cut.basis, worksheet, place)) return false;
+  // A spacer that was made new had none on hand before.
+  if (!size) return 'sizeName' in place;
   if (size.from === 'typed') return !sameLength(size.exact, pass.measured.exact);
   return (lastReadAt(readings, size.featureId) ?? 0) < pass.at;
+}
+
+function standsAsIn(basis: Basis, worksheet: Worksheet, place: PartCut['place']): boolean {
+  return 'partId' in place
+    ? partStandsAsIn(basis, worksheet, place.partId)
+    : sizeStandsAsIn(basis, worksheet, place.sizeName);
 }
 
 function gapReadBefore({ worksheet, readings, features }: Known, made: readonly MadeCut[]) {

@@ -10,7 +10,7 @@ import { useStore } from '../common/store-context.ts';
 import { giveWorksheet, type CutSince, type PartCut } from './cut-since.ts';
 import { Lead } from './lead.tsx';
 import { stackParts } from './spacer-stack-question.ts';
-import type { WorksheetData } from './worksheet-data.ts';
+import { knownSize, type WorksheetData } from './worksheet-data.ts';
 import { capital } from '../../engine/say-words.ts';
 
 type SinceCutProps = { readonly data: WorksheetData; readonly since: CutSince };
@@ -82,7 +82,11 @@ function sayReadBefore({ name, pass }: PartCut, unit: ShownUnit): string {
   return `The gap was read before this cut: ${name} to ${show(pass.measured.exact, unit)}. Read it again.`;
 }
 
-function sizeHere(data: WorksheetData, { partId }: PartCut): string {
-  const part = stackParts(data).find(({ id }) => id === partId)?.part;
+function sizeHere(data: WorksheetData, { place }: PartCut): string {
+  if ('sizeName' in place) {
+    const onHand = knownSize(data, data.worksheet.sizes[place.sizeName]);
+    return onHand ? showSize(onHand.most, data.unit) : 'none on hand';
+  }
+  const part = stackParts(data).find(({ id }) => id === place.partId)?.part;
   return part ? showSize(part.thickness, data.unit) : 'no size';
 }

@@ -1,9 +1,11 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { lineUp } from '../../../src/engine/line-up.ts';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { isOlderThanSizes, type Ground } from '../../../src/screens/older/older-than-sizes.ts';
-import { cutSince } from '../../../src/screens/worksheets/cut-since.ts';
+import { axleLineUpQuestion } from '../../../src/screens/worksheets/axle-line-up-question.ts';
+import { cutSince, giveWorksheet } from '../../../src/screens/worksheets/cut-since.ts';
 import { basisNow } from '../../../src/screens/worksheets/new-cuts.ts';
 import { createCuts, cutsOf, getCut, logPass } from '../../../src/store/cuts.ts';
 import { createJob } from '../../../src/store/jobs.ts';
@@ -15,6 +17,7 @@ import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
 import {
   featureOf,
+  is,
   ofFeature,
   partOf,
   readingOf,
@@ -102,6 +105,98 @@ describe('a part that was cut to size', () => {
       name: 'spacer',
       checkId: 'float',
     });
+  });
+});
+
+describe('a spacer of an axle that was cut to size', () => {
+  const axle = (
+    onHand: Readonly<Record<string, string>> = {},
+    choices: Readonly<Record<string, string>> = {},
+  ) =>
+    worksheetOf('axle-line-up', {
+      choices: { layout: 'front-one-disc', side: 'right', ...choices },
+      sizes: Object.fromEntries(
+        Object.entries({
+          width: '6.750',
+          hub: '4.412',
+          centre: '2.300',
+          disc: '.312',
+          slot: '.187',
+          bracket: '.500',
+          float: '.010',
+          ...onHand,
+        }).map(([name, size]) => [name, typedSize(size)]),
+      ),
+    });
+  const cutOf = (part: string, measured: string, at: number, before: ReturnType<typeof axle>): Cut => ({
+    ...facing('job', { part, worksheetId: 'sheet', basis: basisNow(before) }),
+    id: `cut-${at}`,
+    state: 'to-size',
+    passes: { p: { at, measured: inches(measured) } },
+    createdAt: 0,
+    touchedAt: 0,
+  });
+
+  test('waits to be given to it, in the order of work, whether it was made new or trimmed', () => {
+    const before = axle({ 'onHand-far': '1.110' });
+    const cuts = [cutOf('sleeve', '1.264', 600, before), cutOf('left spacer', '1.075', 500, before)];
+    expect(waiting(before, cuts)).toEqual(['1.075', '1.264']);
+    // Given: nothing waits. Another one on hand by now: it is not the one that was cut.
+    expect(waiting(axle({ 'onHand-far': '1.075', 'onHand-sleeve': '1.264' }), cuts)).toEqual([]);
+    expect(waiting(axle({ 'onHand-far': '1.090' }), cuts)).toEqual(['1.264']);
+  });
+
+  test('is known by the side it is on', () => {
+    const left = axle({}, { side: 'left' });
+    expect(waiting(left, [cutOf('right spacer', '1.263', 500, left)])).toEqual(['1.263']);
+    expect(waiting(left, [cutOf('left spacer', '1.263', 500, left)])).toEqual([]);
+  });
+
+  test('goes in as the part on hand, the other cuts that stood stand, and the last is cut to it', async () => {
+    const store = await openForTest();
+    const { id: jobId } = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+    const { worksheet: plain } = axle();
+    const { id } = worked(
+      await createWorksheet(store, {
+        jobId,
+        kind: 'axle-line-up',
+        title: 'Wheel',
+        sizes: plain.sizes,
+        choices: plain.choices,
+      }),
+    );
+    const known = async () => {
+      const worksheet = await getWorksheet(store, id);
+      if (!worksheet) throw new Error('no worksheet');
+      return { ...axle(), worksheet };
+    };
+    const basis = basisNow(await known());
+    const [cut] = worked(
+      await createCuts(store, [
+        {
+          ...facing(jobId, { part: 'sleeve', worksheetId: id, basis }),
+          target: inches('1.263'),
+          lower: inches('1.261'),
+          upper: inches('1.265'),
+          blank: inches('1.400'),
+        },
+      ]),
+    );
+    worked(await logPass(store, cut?.id ?? '', { measured: inches('1.2645') }));
+    const [waits] = cutSince(await known(), await cutsOf(store, jobId)).notGiven;
+    expect(waits?.place).toEqual({ sizeName: 'onHand-sleeve' });
+    if (!waits) throw new Error('nothing waits');
+    worked(await giveWorksheet(store, await known(), waits));
+    const after = await known();
+    expect(cutSince(after, await cutsOf(store, jobId)).notGiven).toEqual([]);
+    const kept = await getCut(store, cut?.id ?? '');
+    const ground = { worksheets: [after.worksheet], features: [], readings: [] };
+    expect(kept && isOlderThanSizes({ of: 'cut', cut: kept }, ground)).toBe(false);
+    // C = 1.2645 − .120 − .500 − .010 = .6345
+    const question = axleLineUpQuestion(after);
+    const answer = question && lineUp(question);
+    const outer = answer?.ok === true ? answer.value.spacers.find(({ name }) => name === 'outer') : undefined;
+    expect(is(outer?.value, '.6345 in')).toBe(true);
   });
 });
 

@@ -1,7 +1,12 @@
 import { combine, mean, typedEstimate, type Band, type Estimate, type Term } from './estimate.ts';
 import { setDown } from './insert-lengths.ts';
 import { isMore, largest, minus, plus, sum, times, zero, type Length } from './length.ts';
-import { PAST_NUT_PITCHES, POINT_PITCHES, RUN_OUT_PITCHES } from './tables/bolt-threads.ts';
+import {
+  LEAST_RUN_OUT_PITCHES,
+  PAST_NUT_PITCHES,
+  POINT_PITCHES,
+  RUN_OUT_PITCHES,
+} from './tables/bolt-threads.ts';
 import { isInchThread, type Thread } from './threads.ts';
 import { verdictOf, worseVerdict, type Verdict } from './verdict.ts';
 
@@ -248,9 +253,10 @@ function nutBottoms(q: GripQuestion): Pick<GripAnswer, 'nutBottoms'> {
   const { value, band } = less(ends, allClamped(q, 'thickness'));
   const room = minus(zero, value);
   const runOut = q.nutRunsTo ? zero : times(q.thread.pitch, RUN_OUT_PITCHES);
+  const surely = q.nutRunsTo ? zero : times(q.thread.pitch, LEAST_RUN_OUT_PITCHES);
   const verdict = verdictBetween({
-    value: room,
-    mayTake: runOut,
+    value: minus(room, surely),
+    mayTake: minus(runOut, surely),
     band,
     lower: zero,
     source: NUT_SOURCE,

@@ -1,6 +1,6 @@
 import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
 import { lastLimit, type CutSizes } from './cut.ts';
-import type { DialSetting, Slide } from './dial.ts';
+import { onDial, type DialSetting, type LatheDial, type Slide } from './dial.ts';
 import { absolute, isLess, isNegative, isZero, type Length } from './length.ts';
 import { isDiameter, type CutKind } from './metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
@@ -65,6 +65,15 @@ const SLIDES: Readonly<Record<Slide, string>> = {
 /** A slide as it is called beside the lathe. */
 export function saySlide(slide: Slide): string {
   return SLIDES[slide];
+}
+
+/** What a pass moves the dial by, as it is counted: `.018 in on radius` for .036 off a diameter. */
+export function sayOnDial(
+  { of, dial, take }: { readonly of: CutKind; readonly dial: LatheDial; readonly take: Length },
+  unit: ShownUnit,
+): string {
+  const onRadius = dial.reads === 'radius' && isDiameter(of) ? ' on radius' : '';
+  return `${show(onDial(of, dial, take), unit)}${onRadius}`;
 }
 
 /** Which dial it is, and what its figure is of: `reads radius`, `compound`. Nothing where there is nothing to mistake. */

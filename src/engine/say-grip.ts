@@ -35,6 +35,8 @@ export function sayBottoming({ nutBottoms }: GripAnswer, held: Held, unit: Shown
   if (!nutBottoms) return '';
   const what = held === 'tapped' ? 'bolt' : 'nut';
   const { room, runOut, verdict } = nutBottoms;
+  if (verdict.kind === 'no-good' && !isNegative(room))
+    return `The ${what} clamps ${show(room, unit)} from the shank: it meets the run-out first. A shorter shank, or washers.`;
   if (verdict.kind === 'no-good')
     return `The ${what} meets the end of the thread ${show(absolute(room), unit)} before it clamps: a shorter shank, or washers.`;
   if (verdict.kind === 'good')

@@ -70,14 +70,18 @@ describe('a bolt through with a nut', () => {
     // The run-out may take 5/13 = .3846 of the thread: 1.2 − .3846 = .8154 is clear of it at its worst.
     { shank: '.8153', kind: 'good' },
     { shank: '.8154', kind: 'too-close' },
-    { shank: '1.2', kind: 'too-close' },
+    // One pitch, 1/13 = .0769, is run-out in any case: 1.2 − .0769 = 1.1231.
+    { shank: '1.123', kind: 'too-close' },
+    { shank: '1.1232', kind: 'no-good' },
     { shank: '1.2001', kind: 'no-good' },
   ])('with $shank of shank under its nut, 1.2 clamped: $kind', ({ shank, kind }) => {
     expect(boltGrip({ ...joint, shank: inch(shank) }).nutBottoms?.verdict.kind).toBe(kind);
   });
 
   test.each([
-    { shank: '29.8', nutRunsTo: undefined, kind: 'too-close' },
+    { shank: '29.8', nutRunsTo: undefined, kind: 'no-good' },
+    { shank: '28.26', nutRunsTo: undefined, kind: 'no-good' },
+    { shank: '28.25', nutRunsTo: undefined, kind: 'too-close' },
     { shank: '21.25', nutRunsTo: undefined, kind: 'good' },
     { shank: '21.26', nutRunsTo: undefined, kind: 'too-close' },
     { shank: '30.01', nutRunsTo: undefined, kind: 'no-good' },
@@ -86,7 +90,7 @@ describe('a bolt through with a nut', () => {
   ])(
     'M12 × 1.75 on legs of 10 and 20 with $shank of shank, a nut run on to $nutRunsTo: $kind',
     ({ shank, nutRunsTo, kind }) => {
-      // 30 clamped; the run-out is 5 × 1.75 = 8.75 at most, and only a nut run on by hand measures it.
+      // 30 clamped; the run-out is 1.75 at least and 5 × 1.75 = 8.75 at most: only a nut run on by hand measures it.
       const answer = boltGrip({
         ...m12,
         shank: metric(shank),
@@ -263,7 +267,13 @@ describe('a stud', () => {
 
   test('clamps where its plain shank and run-out end below the nut: 10 + 12 + 2 − 5 × 1.5 = 16.5', () => {
     const kind = (plain: string) => boltGrip({ ...stud, shank: metric(plain) }).nutBottoms?.verdict.kind;
-    expect([kind('16.5'), kind('16.51'), kind('24.01')]).toEqual(['good', 'too-close', 'no-good']);
+    // And one pitch at least: 24 − 1.5 = 22.5.
+    expect([kind('16.5'), kind('16.51'), kind('22.5'), kind('22.51')]).toEqual([
+      'good',
+      'too-close',
+      'too-close',
+      'no-good',
+    ]);
   });
 
   test('a washer under a head that it hasn’t got is not counted', () => {
@@ -333,6 +343,9 @@ describe('said to the fitter', () => {
       /meets the end of the thread \.050 in before it clamps/,
     );
     expect(sayBottoming(shanked('1.25'), 'tapped', 'in')).toMatch(/^The bolt meets/);
+    expect(sayBottoming(shanked('1.15'), 'nut', 'in')).toBe(
+      'The nut clamps .050 in from the shank: it meets the run-out first. A shorter shank, or washers.',
+    );
     expect(sayBottoming(boltGrip(joint), 'nut', 'in')).toBe('');
     const caliper = usualTools.find((tool) => tool.id === 'digital-caliper');
     const close = boltGrip({ ...joint, nutRunsTo: typedEstimate(lengthOf('1.2 in'), caliper) });

@@ -26,6 +26,7 @@ import {
   saySpring,
   sayStage,
   dialWord,
+  sayOnDial,
 } from '../../src/engine/say-cuts.ts';
 import type { MeasuredPass } from '../../src/engine/spring.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';
@@ -391,6 +392,14 @@ describe('read aloud', () => {
     expect(spokenFurther(made.value, inch('.010'), { unit: 'in', named: false })).toBe(
       `${word} ten more, to ${to}.`,
     );
+  });
+
+  test.each([
+    { of: 'outside', dial: radius, says: '.018 in on radius' },
+    { of: 'bore', dial: { ...radius, reads: 'diameter' }, says: '.036 in' },
+    { of: 'length', dial: radius, says: '.036 in' },
+  ] as const)('.036 off an $of is counted as $says', ({ of, dial, says }) => {
+    expect(sayOnDial({ of, dial, take: inch('.036') }, 'in')).toBe(says);
   });
 
   test('while nobody said which slide makes it, no setting is read out', () => {

@@ -6,6 +6,9 @@
  */
 export const RUN_OUT_PITCHES = 5;
 
+/** No thread is whole before it has gone round once: common practice, no source. */
+export const LEAST_RUN_OUT_PITCHES = 1;
+
 /** Incomplete threads at the point, at most. ISO 4753: u is at most two pitches. */
 export const POINT_PITCHES = 2;
 

@@ -1,11 +1,10 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { onDial } from '../../engine/dial.ts';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { sayStandIn, sayTooFast } from '../../engine/say-cuts-speed.ts';
-import { sayPlanNote } from '../../engine/say-cuts.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { sayOnDial, sayPlanNote } from '../../engine/say-cuts.ts';
+import type { ShownUnit } from '../../engine/show.ts';
 import { hrefOf } from '../address.ts';
 import { announce, tick } from '../common/announce.ts';
 import { Page } from '../common/page.tsx';
@@ -41,7 +40,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
   const { unit } = measured;
   const give = useGiveSize(at, unit);
   const inWords = (take: NonNullable<ReturnType<typeof nextTake>>) =>
-    show(onDial(cut.of, at.dial, take), at.dialUnit);
+    sayOnDial({ of: cut.of, dial: at.dial, take }, at.dialUnit);
 
   // The pass that comes after one that was cut without measuring; a measured one is read out as it is logged.
   useEffect(() => {

@@ -20,6 +20,7 @@ import {
   sayDialFigure,
   sayDialReads,
   sayLeft,
+  sayOnDial,
   sayStage,
 } from '../../engine/say-cuts.ts';
 import { sayHoleStep } from '../../engine/say-cuts-hole.ts';
@@ -64,7 +65,7 @@ export function NextCut({ at, unit, onTakeBack }: NextCutProps) {
         <PlanLine at={at} unit={unit} />
         {last && (
           <Button
-            label={`Take back: ${figure(onDial(cut.of, at.dial, last), at.dialUnit)} was not cut`}
+            label={`Take back: ${sayOnDial({ of: cut.of, dial: at.dial, take: last }, at.dialUnit)} was not cut`}
             onPress={onTakeBack}
           >
             Take back

@@ -30,8 +30,9 @@ export async function standingNow(tx: Readable, jobId: Id): Promise<Stood> {
     store,
     digestOf(store, await keptOfJob(tx, store, jobId)),
   ]);
-  const logged = await loggedIn(tx, jobId);
-  return { ...Object.fromEntries(await Promise.all(digests)), logged: String(logged) };
+  // All at once: one that fails alone, on a full phone, must not leave the others to fail unheard.
+  const [stood, logged] = await Promise.all([Promise.all(digests), loggedIn(tx, jobId)]);
+  return { ...Object.fromEntries(stood), logged: String(logged) };
 }
 
 /**

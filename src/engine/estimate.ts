@@ -16,6 +16,8 @@ export type Estimate = {
   readonly degreesOfFreedom: number;
   /** One leaf or plug goes and the next doesn't: how far the two are apart. The size lies anywhere between them. */
   readonly step?: Length;
+  /** Standard uncertainty of a correction for warmth: the same for every reading of it. */
+  readonly warmthDoubt?: Length;
   /** Readings of it contradict each other: until one is struck out nothing worked out from it is good. */
   readonly doubt?: true;
   readonly tool?: {
@@ -66,12 +68,14 @@ export function estimateOf([read, ...more]: readonly [Reading, ...Reading[]]): E
   const repeatabilityMm = floatMm(largest(first.repeatability, ...tools.map((tool) => tool.repeatability)));
   const steps = readings.map(stepWidth).filter((width) => width !== undefined);
   const [step, ...moreSteps] = steps;
+  const [warmth, ...moreWarmth] = readings.flatMap(({ warmthDoubt }) => warmthDoubt ?? []);
   return {
     sum: total,
     count,
     scatter: lengthFromFloat(Math.max(spread, repeatabilityMm) / Math.sqrt(count), STATISTICS_STEP),
     degreesOfFreedom: spread > repeatabilityMm + ROUNDING_MM ? count - 1 : Infinity,
     ...(step && { step: largest(step, ...moreSteps) }),
+    ...(warmth && { warmthDoubt: largest(warmth, ...moreWarmth) }),
     tool: {
       id: first.id,
       name: first.name,
@@ -119,7 +123,7 @@ export function mean(estimate: Estimate): Length {
 /**
  * How closely one size is known.
  *
- * Units:   u² = s²/n + MPE²/3 + step²/12 (+ resolution²/12 where the MPE doesn't contain it); U = t95(ν)·u, and never less
+ * Units:   u² = s²/n + MPE²/3 + step²/12 + (warmth’s doubt)² (+ resolution²/12 where the MPE doesn't contain it); U = t95(ν)·u, and never less
  *          than half the step: against one limit the whole step counts.
  * Source:  JCGM 100:2008 4.3.7 (rectangular), G.4 (Welch–Satterthwaite); only the scatter has few degrees of freedom.
  */
@@ -158,6 +162,7 @@ function combinedBand(terms: readonly Term[]): Band {
   const variance =
     total(scatters.map((part) => part.variance)) +
     stepVariance(terms) +
+    warmthVariance(terms) +
     toolErrorVariance(errorShares(terms));
   const quotient = total(scatters.map((part) => part.variance ** 2 / part.degreesOfFreedom));
   const degreesOfFreedom = quotient > 0 ? variance ** 2 / quotient : Infinity;
@@ -177,6 +182,14 @@ function stepVariance(terms: readonly Term[]): number {
     tool ? [coefficient * floatMm(tool.resolutionBeside)] : [],
   );
   return total([...digitsMm, ...stepsMm(terms)].map((widthMm) => widthMm ** 2 / 12));
+}
+
+/** Of parts measured warm: their doubts may all lie the same way, as they lay in one shop. */
+function warmthVariance(terms: readonly Term[]): number {
+  const doubtsMm = terms.flatMap(({ estimate: { warmthDoubt }, coefficient }) =>
+    warmthDoubt ? [Math.abs(coefficient) * floatMm(warmthDoubt)] : [],
+  );
+  return total(doubtsMm) ** 2;
 }
 
 function stepsMm(terms: readonly Term[]): readonly number[] {

@@ -25,6 +25,8 @@ export type Reading = {
   /** What the tool showed, where something was corrected: its range is of that. */
   readonly asRead?: Length;
   readonly tool: ToolInForce;
+  /** Standard uncertainty of what was corrected for warmth. */
+  readonly warmthDoubt?: Length;
   /** Of a leaf or plug that goes: the next one, which doesn't. */
   readonly stops?: Length;
   readonly place?: Place;

@@ -37,7 +37,7 @@ export async function createFeature(store: Store, feature: NewFeature): Promise<
   });
 }
 
-export type FeatureChanges = Partial<Pick<Feature, 'name' | 'kind' | 'partId'>>;
+export type FeatureChanges = Partial<Pick<Feature, 'name' | 'kind' | 'partId' | 'material'>>;
 
 export async function changeFeature(
   store: Store,

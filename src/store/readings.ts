@@ -36,6 +36,7 @@ export type NewReading = {
   readonly place?: Place;
   readonly direction?: Direction;
   readonly zeroChecked: boolean;
+  readonly warmth?: NonNullable<ReadingRecord['warmth']>;
   /** The draft this reading was typed in; it goes in the same transaction. */
   readonly draftKey?: string;
 };

@@ -37,6 +37,8 @@ export type Job = {
   readonly createdAt: number;
   readonly touchedAt: number;
   readonly odometer?: Odometer;
+  /** The shop's warmth and when it was read: it counts for readings of that day. */
+  readonly warmth?: Warmth & { readonly at: number };
   /** Its last signed sheet: when, by whom and how the job stood then, without reading the sheet. */
   readonly signedOff?: {
     readonly at: number;
@@ -80,12 +82,17 @@ export type Feature = {
   readonly partId?: Id;
   readonly kind: FeatureKind;
   readonly name: string;
+  /** What it is made of, a material of the chart: how it grows when warm. */
+  readonly material?: string;
   readonly createdAt: number;
   /** It holds the readings of a fit-up check: listed there, not among the job's own readings. */
   readonly checkId?: Id;
   /** It was removed on one device while a reading was logged under it on another: shown again, and said so. */
   readonly broughtBack?: true;
 };
+
+/** How warm part and tool lay together, as typed. */
+export type Warmth = { readonly degrees: string; readonly unit: 'C' | 'F' };
 
 export type StruckOut = { readonly why: string; readonly at: number };
 
@@ -100,6 +107,8 @@ export type ReadingRecord = Entry & {
   readonly place?: Place;
   readonly direction?: Direction;
   readonly zeroChecked: boolean;
+  /** How warm it was read, and of what: as typed it stands in `exact`, it counts at 20 °C. */
+  readonly warmth?: Warmth & { readonly material: string };
   readonly at: number;
   readonly struckOut?: StruckOut;
   /** Of a fit-up check: what its worksheet stood on when it was read. */

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
+import { sayDegrees } from '../../engine/say-warmth.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
 import { asTyped, show } from '../../engine/show.ts';
 import { changeFeature, removeFeature } from '../../store/features.ts';
 import { strikeOut } from '../../store/readings.ts';
-import type { Feature, ReadingRecord } from '../../store/records.ts';
+import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go } from '../address.ts';
 import { Button } from '../common/button.tsx';
@@ -13,18 +14,23 @@ import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { growsWithWarmth, warmthLine, warmthToKeep } from './warmth.ts';
+import { Row } from '../common/row.tsx';
 import { readingWords } from './reading-figure.ts';
 import { timeWords } from '../common/day-words.ts';
 import './all-readings.css';
 
 type AllReadingsProps = {
+  readonly job: Job;
   readonly feature: Feature;
   readonly readings: readonly ReadingRecord[];
   readonly back: string;
+  /** Where it is said how warm it is. */
+  readonly warm: string;
 };
 
 /** Every reading of a feature, struck-out ones with their line; also where the feature is named or removed; a check's is so with the check. */
-export function AllReadings({ feature, readings, back }: AllReadingsProps) {
+export function AllReadings({ job, feature, readings, back, warm }: AllReadingsProps) {
   const store = useStore();
   const unit = useShownUnit();
   const [trouble, setTrouble] = useState('');
@@ -41,6 +47,14 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
   return (
     <Page title={feature.name} subtitle="all readings" back={{ href: back, to: 'the pad' }}>
       {feature.checkId === undefined && <KeptField label="Name" kept={feature.name} onWords={rename} />}
+      {growsWithWarmth(feature.kind) && (
+        <Row
+          href={warm}
+          title="How warm it is"
+          detail={warmthLine(readings, unit) || 'not said: sizes count as they were read'}
+          figure={warmthNow(job, feature)}
+        />
+      )}
       <PhotoStrip owner={{ store: 'features', id: feature.id }} jobId={feature.jobId} />
       {readings.length === 0 && <EmptyLine>No readings yet.</EmptyLine>}
       <ol class="all-readings">
@@ -77,6 +91,12 @@ export function AllReadings({ feature, readings, back }: AllReadingsProps) {
       )}
     </Page>
   );
+}
+
+/** What the next reading is brought to 20 °C from; empty while it isn't said. */
+function warmthNow(job: Job, feature: Feature): string {
+  const { warmth } = warmthToKeep(job, feature, Date.now());
+  return warmth ? sayDegrees(warmth) : '';
 }
 
 function whereTaken({ place, direction }: ReadingRecord): string {

@@ -1,9 +1,14 @@
 import { isZero } from '../../engine/length.ts';
 import { goesInSteps, trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { readWarm } from '../../engine/temperature.ts';
 import type { ReadingRecord } from '../../store/records.ts';
+import { warmOf } from './warmth.ts';
 
-/** The readings that count, as the engine takes them: struck-out ones left out, a bore across caliper flats put right. */
+/**
+ * The readings that count, as the engine takes them: struck-out ones left out, a bore across caliper flats put
+ * right, a part read warm brought to 20 °C.
+ */
 export function engineReadings(
   kind: FeatureKind,
   records: readonly ReadingRecord[],
@@ -17,8 +22,12 @@ export function engineReadings(
 function engineReading(kind: FeatureKind, record: ReadingRecord): Reading {
   const { exact, tool, zeroChecked, place, direction, stops } = record;
   const acrossFlats = kind === 'bore' && tool.kind === 'caliper' && tool.jawWidth !== undefined;
+  const size = acrossFlats ? trueBoreAcrossJaws({ measured: exact, flatWidth: tool.jawWidth }) : exact;
+  const warm = warmOf(record);
+  const cold = warm && readWarm(size, warm);
   return {
-    exact: acrossFlats ? trueBoreAcrossJaws({ measured: exact, flatWidth: tool.jawWidth }) : exact,
+    exact: cold?.at20 ?? size,
+    ...(cold && { warmthDoubt: cold.doubt }),
     // No leaf goes: what was tried is the thinnest one.
     asRead: goesInSteps(tool) && isZero(exact) ? (stops?.exact ?? tool.least ?? exact) : exact,
     tool,

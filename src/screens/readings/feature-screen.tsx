@@ -13,6 +13,7 @@ import { useJob } from '../jobs/use-job.ts';
 import { AllReadings } from './all-readings.tsx';
 import { ReadingPad } from './reading-pad.tsx';
 import { ToolChoice } from './tool-choice.tsx';
+import { WarmthScreen } from './warmth-screen.tsx';
 import { useMeasuring } from './use-measuring.ts';
 
 type FeatureScreenProps = { readonly jobId: string; readonly featureId: string; readonly choosing?: string };
@@ -31,11 +32,15 @@ export function FeatureScreen({ jobId, featureId, choosing }: FeatureScreenProps
   if (missing || (found && !feature)) return <NotHere what="reading" />;
   if (!job || !feature || !readings || !known) return <Page title=" ">{null}</Page>;
   // Opened from a worksheet or from a fit-up check, the way back leads there.
-  const [, way, opener, asked] = /^(?:(for|check)\/([^/]+))?\/?(tool|all)?$/.exec(choosing ?? '') ?? [];
+  const [, way, opener, asked] = /^(?:(for|check)\/([^/]+))?\/?(tool|all|warm)?$/.exec(choosing ?? '') ?? [];
   const from = way === undefined || opener === undefined ? '' : `${way}/${opener}`;
   const pad = { at: 'feature', jobId, featureId, ...(from !== '' && { choosing: from }) } as const;
   if (asked === 'tool') return <ToolOfFeature feature={feature} last={last?.exact} back={hrefOf(pad)} />;
-  if (asked === 'all') return <AllReadings feature={feature} readings={readings} back={hrefOf(pad)} />;
+  if (asked === 'all') {
+    const warm = hrefOf({ ...pad, choosing: from === '' ? 'warm' : `${from}/warm` });
+    return <AllReadings job={job} feature={feature} readings={readings} back={hrefOf(pad)} warm={warm} />;
+  }
+  if (asked === 'warm') return <WarmthScreen job={job} feature={feature} back={hrefOf(pad)} />;
   // What was read for a check is not among the readings that a foot switch goes through.
   const own = features?.filter(({ checkId }) => checkId === undefined);
   const listed = own?.findIndex((one) => one.id === featureId) ?? -1;

@@ -27,6 +27,7 @@ import { readingFigure } from './reading-figure.ts';
 import { StepKeys, stepFault } from './step-keys.tsx';
 import type { useMeasuring } from './use-measuring.ts';
 import { WhichStands } from './which-stands.tsx';
+import { warmthToKeep } from './warmth.ts';
 import { isZeroChecked } from './zero-checks.ts';
 import './reading-pad.css';
 
@@ -101,6 +102,7 @@ export function ReadingPad({
       ...(stops && { stops }),
       ...(hasPlaces(feature.kind) && measuring.place && { place: measuring.place }),
       ...(hasDirections(feature.kind) && measuring.direction && { direction: measuring.direction }),
+      ...warmthToKeep(job, feature, Date.now()),
       zeroChecked: isZeroChecked(measuring.tool.id, Date.now()),
       draftKey,
     });

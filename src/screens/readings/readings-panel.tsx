@@ -9,6 +9,7 @@ import { useShownUnit } from '../common/use-settings.ts';
 import { countSentence } from './readings-screen.tsx';
 import { formOfReadings, formSentence, summaryOf } from './feature-summary.ts';
 import { readingFigure } from './reading-figure.ts';
+import { warmthAsked, warmthLine } from './warmth.ts';
 import { useProofNote } from './use-proof-note.ts';
 import './readings-panel.css';
 
@@ -27,6 +28,7 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
   const strike = useOnePress();
   const note = useProofNote(feature, tool);
   const form = formOfReadings(feature.kind, readings);
+  const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, unit) : '');
   const last = readings.findLast((reading) => !reading.struckOut);
   return (
     <section class="readings-panel" aria-label="Readings">
@@ -49,6 +51,7 @@ export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelPro
           {form && formSentence(form, unit) !== '' && (
             <span class="readings-panel-line">{formSentence(form, unit)}</span>
           )}
+          {warmth !== '' && <span class="readings-panel-line">{warmth}</span>}
           {note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>}
           {form?.cautions.map((caution) => (
             <span key={caution} class="readings-panel-line">

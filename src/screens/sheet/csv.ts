@@ -46,6 +46,8 @@ export function readingsCsv({
     ['tool error limit ±, mm', ({ tool, exact }) => toText(toolThatCounts(tool, exact).mpe)],
     ['tool error limit ±, inch', ({ tool, exact }) => inches(toolThatCounts(tool, exact).mpe)],
     ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
+    ['warmth', ({ warmth }) => (warmth ? `${warmth.degrees} ${warmth.unit}` : '')],
+    ['metal', ({ warmth }) => warmth?.material ?? ''],
     ['read at', ({ at }) => timeText(at)],
     ...struckOutColumns<ReadingRecord>((one) => one),
   ]);

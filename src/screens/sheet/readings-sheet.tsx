@@ -1,9 +1,11 @@
 import { toolThatCounts } from '../../engine/measuring-tool.ts';
 import { goesInSteps } from '../../engine/reading.ts';
+import { sayDegrees } from '../../engine/say-warmth.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
 import { show } from '../../engine/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';
+import { warmthLine } from '../readings/warmth.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
 import { readingFigure, readingWords } from '../readings/reading-figure.ts';
 import type { SheetData } from './sheet-data.ts';
@@ -29,6 +31,7 @@ function FeatureSheet({ feature, data }: { feature: Feature; data: SheetData }) 
   const readings = data.readings.filter((one) => one.featureId === feature.id);
   const form = formOfReadings(feature.kind, readings);
   const summary = form && summaryOf(form, unit);
+  const warmth = warmthLine(readings, unit);
   const part = parts.find(({ id }) => id === feature.partId);
   return (
     <section class="sheet-part">
@@ -43,6 +46,7 @@ function FeatureSheet({ feature, data }: { feature: Feature; data: SheetData }) 
       ) : (
         <p>No reading that counts.</p>
       )}
+      {warmth !== '' && <p>{warmth}</p>}
       {readings.length > 0 && <ReadingsTable readings={readings} unit={unit} />}
     </section>
   );
@@ -66,7 +70,7 @@ export function ReadingsTable({
           readingWords(reading),
           goesInSteps(reading.tool) ? readingFigure(reading, unit) : show(reading.exact, unit),
           whereOf(reading),
-          `${toolBeside(reading)} ±${show(toolThatCounts(reading.tool, reading.exact).mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}`,
+          `${toolBeside(reading)} ±${show(toolThatCounts(reading.tool, reading.exact).mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}${reading.warmth ? `, at ${sayDegrees(reading.warmth)}` : ''}`,
           momentOf(reading.at),
         ],
         ...(reading.struckOut && { struckOut: reading.struckOut.why }),

@@ -80,7 +80,7 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
     places: places.map(({ estimate }) => estimate),
     tightest: tightest.estimate,
     loosest: loosest.estimate,
-    words: `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}`,
+    words: `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}${atTwenty(readings)}`,
   };
 }
 
@@ -149,6 +149,11 @@ function typedWords(input: TypedSize): string {
   return input.toolAssumed
     ? `${typed}, ${input.tool.name} assumed`
     : `${typed}, as one reading with the ${input.tool.name}`;
+}
+
+/** Said where a reading was taken warm or cold, and counts as it is at 20 °C. */
+function atTwenty(readings: readonly Reading[]): string {
+  return readings.some(({ warmthDoubt }) => warmthDoubt !== undefined) ? ', brought to 20 °C' : '';
 }
 
 function toolsOf(readings: readonly Reading[]): string {

@@ -17,6 +17,7 @@ export const jobSchema = z.looseObject({
   createdAt: time,
   touchedAt: time,
   odometer: z.exactOptional(z.looseObject({ reading: wholeNumber, unit: z.enum(['mi', 'km']), at: time })),
+  warmth: z.exactOptional(z.looseObject({ degrees: line, unit: z.enum(['C', 'F']), at: time })),
   signedOff: z.exactOptional(
     z.looseObject({ at: time, by: line, sheetId: id, stood: z.exactOptional(z.record(entryName, line)) }),
   ),

@@ -1,0 +1,56 @@
+import { bandOf, mean } from '../../engine/estimate.ts';
+import type { FeatureForm } from '../../engine/feature-form.ts';
+import { minus } from '../../engine/length.ts';
+import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { sayUnaskedWarmth, sayWarmth } from '../../engine/say-warmth.ts';
+import type { ShownUnit } from '../../engine/show.ts';
+import { materialNamed } from '../../engine/tables/materials.ts';
+import { inCelsius, readWarm, unaskedWarmth, type ReadWarm } from '../../engine/temperature.ts';
+import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
+
+// Chosen, not published: one working day. Tomorrow the shop is as warm as it is then.
+const HOLDS_FOR_MS = 12 * 60 * 60 * 1000;
+
+/** The warmth that was said in this job today; none where it was said on another day. */
+export function warmthOfToday({ warmth }: Job, now: number): Job['warmth'] {
+  return warmth && Math.abs(now - warmth.at) < HOLDS_FOR_MS ? warmth : undefined;
+}
+
+/** What is kept of it with a reading logged now; nothing until both the warmth and the metal are said. */
+export function warmthToKeep(job: Job, feature: Feature, now: number): Pick<ReadingRecord, 'warmth'> {
+  const warmth = warmthOfToday(job, now);
+  if (!warmth || feature.material === undefined || !growsWithWarmth(feature.kind)) return {};
+  const { degrees, unit } = warmth;
+  return { warmth: { degrees, unit, material: feature.material } };
+}
+
+/** A runout is a difference at one place: what warms grows on both sides. */
+export function growsWithWarmth(kind: FeatureKind): boolean {
+  return kind !== 'runout';
+}
+
+/** How warm a reading was taken, for the engine; nothing where it wasn't said or the metal is not known here. */
+export function warmOf({ warmth }: Pick<ReadingRecord, 'warmth'>): ReadWarm | undefined {
+  const material = materialNamed(warmth?.material);
+  const degrees = Number(warmth?.degrees);
+  if (!warmth || !material || !Number.isFinite(degrees)) return undefined;
+  return { celsius: inCelsius({ degrees, unit: warmth.unit }), material };
+}
+
+/** What the last reading's warmth changed, in a line; empty where none was said. */
+export function warmthLine(readings: readonly ReadingRecord[], unit: ShownUnit): string {
+  const last = readings.findLast(({ struckOut, warmth }) => !struckOut && warmth !== undefined);
+  const warm = last && warmOf(last);
+  if (!last?.warmth || !warm) return '';
+  const changed = minus(readWarm(last.exact, warm).at20, last.exact);
+  return sayWarmth({ ...last.warmth, material: warm.material.name }, { changed, unit });
+}
+
+/** The question where readings were taken without saying how warm, and it could matter; empty where not. */
+export function warmthAsked(form: FeatureForm, readings: readonly ReadingRecord[], unit: ShownUnit): string {
+  const counting = readings.filter(({ struckOut }) => !struckOut);
+  if (!growsWithWarmth(form.kind) || counting.every(({ warmth }) => warmth !== undefined)) return '';
+  const { estimate } = form.tightest;
+  const off = unaskedWarmth(mean(estimate), bandOf(estimate).halfWidth);
+  return off ? sayUnaskedWarmth(off, unit) : '';
+}

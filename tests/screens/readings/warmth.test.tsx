@@ -1,0 +1,89 @@
+import { fireEvent, screen, waitFor } from '@testing-library/preact';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { decimalText, lengthOf } from '../../../src/engine/length.ts';
+import { mean } from '../../../src/engine/estimate.ts';
+import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { hrefOf } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
+import { formOfReadings } from '../../../src/screens/readings/feature-summary.ts';
+import { createFeature } from '../../../src/store/features.ts';
+import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
+import type { Store } from '../../../src/store/open-store.ts';
+import { logReading, readingsOf } from '../../../src/store/readings.ts';
+import type { Feature, Job } from '../../../src/store/records.ts';
+import { openForTest, worked } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+
+// The screens are fetched when they are first opened.
+const PATIENCE = { timeout: 30_000 };
+
+let store: Store;
+let job: Job;
+let hub: Feature;
+beforeEach(async () => {
+  store = await openForTest();
+  job = worked(await createJob(store, { name: 'Outfit', systems: ['wheel'] }));
+  hub = worked(await createFeature(store, { jobId: job.id, kind: 'length', name: 'Hub' }));
+});
+afterEach(clearAway);
+
+function open(choosing?: string): void {
+  const at = { at: 'feature', jobId: job.id, featureId: hub.id } as const;
+  location.hash = hrefOf(choosing === undefined ? at : { ...at, choosing });
+  if (document.querySelector('.app') === null) onScreen(store, <App store={store} />);
+}
+
+async function log(size: string, number: number): Promise<void> {
+  fireEvent.input(await screen.findByLabelText(`Hub, reading ${number}`, {}, PATIENCE), {
+    target: { value: size },
+  });
+  fireEvent.click(screen.getByRole('button', { name: 'Log reading' }));
+  await waitFor(async () => expect(await readingsOf(store, hub.id)).toHaveLength(number), PATIENCE);
+}
+
+test('a hub of 4.412 is asked about, and brought to 68 °F once metal and warmth are said', async () => {
+  open();
+  await log('4.412', 1);
+  // 4.412 · 11.9 millionths · 10 °C
+  await screen.findByText('How warm is it? 18 °F off 68, aluminium reads .0005 in wrong.', {}, PATIENCE);
+  open('warm');
+  fireEvent.click(await screen.findByRole('button', { name: 'Aluminium 6061' }, PATIENCE));
+  fireEvent.input(await screen.findByLabelText('Temperature, °F', {}, PATIENCE), { target: { value: '95' } });
+  fireEvent.click(screen.getByRole('button', { name: 'Use it' }));
+  await log('4.412', 2);
+  // 15 °C · 11.9 millionths of 4.412 in
+  await screen.findByText('Aluminium 6061 at 95 °F: .0008 in taken off, to 68 °F.', {}, PATIENCE);
+  const [cold, warm] = await readingsOf(store, hub.id);
+  expect(cold).not.toHaveProperty('warmth');
+  expect(warm).toMatchObject({
+    typed: '4.412',
+    warmth: { degrees: '95', unit: 'F', material: 'aluminium-6061' },
+  });
+  const form = warm && formOfReadings('length', [warm]);
+  // 4.412 − .000788
+  expect(form && decimalText(mean(form.tightest.estimate), 'in', 5)).toBe('4.41121');
+  expect((await getJob(store, job.id))?.warmth).toMatchObject({ degrees: '95', unit: 'F' });
+});
+
+test('what was said yesterday is not taken for today', async () => {
+  const yesterday = Date.now() - 24 * 3_600_000;
+  worked(await changeJob(store, job.id, { warmth: { degrees: '95', unit: 'F', at: yesterday } }));
+  open('warm');
+  fireEvent.click(await screen.findByRole('button', { name: 'Aluminium 6061' }, PATIENCE));
+  await screen.findByLabelText('Temperature, °F', {}, PATIENCE);
+  open();
+  await log('4.412', 1);
+  expect((await readingsOf(store, hub.id))[0]).not.toHaveProperty('warmth');
+});
+
+test('a size that warmth can’t matter for is not asked about', async () => {
+  const caliper = usualTools.find(({ id }) => id === 'digital-caliper');
+  if (!caliper) throw new Error('a caliper is among the tools');
+  const entry = { exact: lengthOf('.385 in'), typed: '.385', unit: 'in' } as const;
+  worked(
+    await logReading(store, { featureId: hub.id, jobId: job.id, entry, tool: caliper, zeroChecked: false }),
+  );
+  open();
+  await screen.findByLabelText('Hub, reading 2', {}, PATIENCE);
+  expect(screen.queryByText(/^How warm is it/)).toBeNull();
+});

@@ -56,8 +56,12 @@ function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper }: Reach
     target: to,
     lower,
     upper,
-    limitsFrom: `how far off float and filled room may be (${q.limits.spacer.source}), shared by the parts, ${LESS_THE_BAND}`,
+    limitsFrom: `how far off float and filled room may be (${sourceOf(q)}), shared by the parts, ${LESS_THE_BAND}`,
   } as const;
+}
+
+function sourceOf({ limits: { spacer, opening } }: LineUpQuestion): string {
+  return spacer.source === opening.source ? spacer.source : `${spacer.source}; ${opening.source}`;
 }
 
 function calledIn(q: LineUpQuestion, { name }: Spacer): string {

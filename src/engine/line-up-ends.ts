@@ -74,7 +74,7 @@ function askedOf(end: EndCondition, { layout, known, limits, slides }: EndsQuest
   });
   switch (end.kind) {
     case 'opening':
-      return { is, limits: within(limits.spacer) };
+      return { is, limits: within(limits.opening) };
     case 'wheel-place':
       return { is, limits: within(limits.line) };
     case 'slot-middle':

@@ -1,7 +1,7 @@
 import type { AxleLayout } from './axle-layout.ts';
 import { solveChain, type SolvedLength } from './chain.ts';
 import { mean, typedEstimate, type Estimate } from './estimate.ts';
-import { dividedBy, minus, plus, times, zero, type Length } from './length.ts';
+import { dividedBy, isMore, minus, plus, times, zero, type Length } from './length.ts';
 import { shareOut, type Leeway } from './line-up-budget.ts';
 import { endsOf, sidesOf, type End, type Fitted, type Places } from './line-up-ends.ts';
 import {
@@ -12,7 +12,7 @@ import {
   type SpacerDeed,
   type SpacerQuestion,
 } from './line-up-spacer.ts';
-import type { LineUpLimits } from './tables/line-up-limits.ts';
+import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
 
@@ -73,12 +73,18 @@ function chooseAll(q: FittingQuestion): readonly Chosen[] {
     const wanted = solveChain(layout, sizes).solved.find((one) => one.name === name);
     if (!wanted) throw new Error(`the layout leaves ${name} open`);
     const onHand = q.onHand[name];
-    const question = { wanted, sizes, onHand, limit: q.limits.spacer, step: q.step };
+    const question = { wanted, sizes, onHand, limit: partLimit(q, name), step: q.step };
     const choice = spacerChoice(question);
     chosen.push({ wanted, choice, question });
     if (onHand && staysAsItIs(choice)) stays = { ...stays, [name]: onHand };
   }
   return chosen;
+}
+
+/** How far a part may be off by itself: one that fills the room, by as much as that may be off where it is more. */
+function partLimit({ layout, limits: { spacer, opening } }: FittingQuestion, name: string): LineUpLimit {
+  const fills = layout.ends.some(({ kind, is }) => kind === 'opening' && is.some(({ of }) => of === name));
+  return fills && isMore(opening.by, spacer.by) ? opening : spacer;
 }
 
 function staysAsItIs({ kind }: SpacerChoice): boolean {

@@ -6,7 +6,7 @@ import type { Leeway } from './line-up-budget.ts';
 import { cutTarget, metalOnTarget } from './metal-on.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
-import { verdictOf, type Verdict } from './verdict.ts';
+import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
 /** A length to be reached, and between what it is proved to do. */
 export type Reach = { readonly to: Length; readonly lower: Length; readonly upper: Length };
@@ -31,6 +31,7 @@ export type SpacerDeed =
       readonly off: Length;
       readonly halfWidth: Length;
       readonly terms: Evaluated['terms'];
+      readonly limits: Limits;
       readonly verdict: Verdict;
     };
 
@@ -99,9 +100,10 @@ function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerChoice {
   const { value: off, band, terms } = evaluate(difference, { ...q.sizes, [ON_HAND]: onHand });
   const { halfWidth } = band;
   const { by, source } = q.limit;
-  const verdict = verdictOf({ value: off, ...band, limits: { lower: negate(by), upper: by, source } });
+  const limits = { lower: negate(by), upper: by, source };
+  const verdict = verdictOf({ value: off, ...band, limits });
   if (verdict.kind === 'good') return { kind: 'keep', off, halfWidth };
-  if (verdict.kind === 'too-close') return { kind: 'too-close', off, halfWidth, terms, verdict };
+  if (verdict.kind === 'too-close') return { kind: 'too-close', off, halfWidth, terms, limits, verdict };
   return { kind: verdict.way === 'over' ? 'trim' : 'shim', off, halfWidth };
 }
 

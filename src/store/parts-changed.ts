@@ -20,6 +20,7 @@ const READ_OF_THE_WHOLE: Readonly<
     free: [
       ...eachSide(AXLE_FREE),
       'spacerLimit',
+      'openingLimit',
       'lineLimit',
       'wearMargin',
       'discClearance',

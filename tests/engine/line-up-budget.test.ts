@@ -209,6 +209,28 @@ test('nothing is left to share where the readings take it all: the lengths can�
   expect(lineUpVerdict(answer)).toBe('too-close');
 });
 
+test('legs that may give more have a limit of their own, and the float keeps its own', () => {
+  // Room known to ±.006 and .015 allowed: .009 is left for left spacer and sleeve; the sleeve's share of the float is .0016.
+  const answer = answered({
+    sizes: { ...exactly(wheel), width: toleranceEstimate(inch('7'), inch('.006')) },
+    limits: { ...usualLineUpLimits.in, opening: { by: inch('.015'), source: 'your own limit' } },
+  });
+  expect(kindsOf(answer)).toMatchObject({ far: 'make', sleeve: 'make' });
+  const sleeve = spacerOf(answer, 'sleeve').deed;
+  expect(sleeve.kind === 'make' && sleeve.make.ok && shown(sleeve.make.value.lower)).toBe('1.2924');
+  const far = spacerOf(answer, 'far').deed;
+  // .009 − .00166 = .00733
+  expect(far.kind === 'make' && far.make.ok && shown(far.make.value.upper)).toBe('1.3013');
+  const onHand = exactly({ far: '1.294', sleeve: '1.294', inner: '.545', outer: '.3691' });
+  const kept = answered({
+    sizes: exactly(wheel),
+    onHand,
+    limits: { ...usualLineUpLimits.in, opening: { by: inch('.015'), source: 'your own limit' } },
+  });
+  // Float .0049: a wider room doesn't widen it.
+  expect(kindsOf(kept)).toMatchObject({ outer: 'trim' });
+});
+
 test('a part that is left for last keeps the whole from being good, and says so', () => {
   const answer = answered({
     sizes: exactly({ ...wheel, width: '7.002' }), // sleeve 1.295, C = .365, A = 1.295

@@ -6,8 +6,10 @@ export type LineUpLimit = { readonly by: Length; readonly source: string };
 
 /** How far things on an axle may be off; every figure is the user's to change. The metric ones are chosen round, not converted. */
 export type LineUpLimits = {
-  /** The float, and the room that the parts fill, to either side: the parts share it. No part alone is off by more. */
+  /** The float to either side: the parts share it, and no part alone is off by more. */
   readonly spacer: LineUpLimit;
+  /** The room that the parts fill, to either side: legs that are drawn in or spread. The parts that fill it share it. */
+  readonly opening: LineUpLimit;
   /** The wheel's centre and the sprocket line, to either side. */
   readonly line: LineUpLimit;
   /** What the float of a bracket that follows its pads must have above their whole wear. */
@@ -25,6 +27,7 @@ const limit = (by: string): LineUpLimit => ({ by: lengthOf(by), source: SOURCE }
 export const usualLineUpLimits: Readonly<Record<'in' | 'mm', LineUpLimits>> = {
   in: {
     spacer: limit('.005 in'),
+    opening: limit('.005 in'),
     line: limit('.030 in'),
     wearMargin: limit('.010 in'),
     leastFloat: limit('.001 in'),
@@ -33,6 +36,7 @@ export const usualLineUpLimits: Readonly<Record<'in' | 'mm', LineUpLimits>> = {
   },
   mm: {
     spacer: limit('0.12 mm'),
+    opening: limit('0.12 mm'),
     line: limit('0.80 mm'),
     wearMargin: limit('0.25 mm'),
     leastFloat: limit('0.03 mm'),

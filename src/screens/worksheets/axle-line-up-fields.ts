@@ -208,6 +208,11 @@ export function axleFields(layout: AxleLayoutName, side: AxleSide): readonly Fie
         measures: 'length',
       });
     }),
-    size('spacerLimit', 'Float and fill may be off', 'How far off may float and filled room be?'),
+    size('spacerLimit', 'Float may be off', 'How far off may the float be?'),
+    size(
+      'openingLimit',
+      'Filled room may be off',
+      'How far may the parts be longer or shorter than their room?',
+    ),
   ];
 }

@@ -44,6 +44,8 @@ export function axleLimits(data: WorksheetData): LineUpQuestion['limits'] {
   };
   return {
     spacer: own('spacerLimit', usual.spacer),
+    // A fitter who says how far parts may be off, and nothing of the room they fill, means both.
+    opening: own('openingLimit', own('spacerLimit', usual.opening)),
     line: own('lineLimit', usual.line),
     wearMargin: own('wearMargin', usual.wearMargin),
     discClearance: own('discClearance', usual.discClearance),

@@ -218,7 +218,7 @@ function layoutWords({ worksheet: { choices } }: WorksheetData): string | undefi
 
 /** What stands in for what was not given. */
 function usualWords(data: WorksheetData): Readonly<Record<string, string>> {
-  const { spacer, line, wearMargin, discClearance, discRunout } = axleLimits(data);
+  const { spacer, opening, line, wearMargin, discClearance, discRunout } = axleLimits(data);
   const limit = ({ by, source }: typeof spacer) => `usual: ±${figure(by, data.unit)} (${source})`;
   return {
     offset: 'none: in the middle',
@@ -228,6 +228,7 @@ function usualWords(data: WorksheetData): Readonly<Record<string, string>> {
     first: 'the wheel on its centre',
     ...(data.worksheet.choices['slides'] === 'bracket' && { padWear: 'needed to judge the float' }),
     spacerLimit: limit(spacer),
+    openingLimit: limit(opening),
     lineLimit: limit(line),
     wearMargin: `usual: ${figure(wearMargin.by, data.unit)} (${wearMargin.source})`,
     discClearance: `usual: ${figure(discClearance.by, data.unit)} (${discClearance.source})`,

@@ -67,8 +67,8 @@ export function axleWhy(question: LineUpQuestion, answer: LineUpAnswer, unit: Sh
       source: 'JCGM 100:2008',
     },
     {
-      what: 'Float and fill may be off',
-      how: `±${figure(question.limits.spacer.by, unit)} ${unit} for float and filled room; the parts still to be cut share what the band leaves of it, each left full to the dial’s next step. All of it holds when every one of them is off the worst way at once.`,
+      what: 'Float and room may be off',
+      how: `Float ±${figure(question.limits.spacer.by, unit)}, filled room ±${figure(question.limits.opening.by, unit)} ${unit}; the parts still to be cut share what the band leaves of it, each left full to the dial’s next step. All of it holds when every one of them is off the worst way at once.`,
       source: question.limits.spacer.source,
     },
   ];

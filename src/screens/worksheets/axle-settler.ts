@@ -22,10 +22,9 @@ export function settlerSaid(data: WorksheetData, question: LineUpQuestion, space
   const { deed, name } = spacer;
   const onHand = question.onHand[name];
   if (deed.kind !== 'too-close' || !onHand) return '';
-  const { by, source } = question.limits.spacer;
   return settled(data, question, {
     value: deed.off,
-    limits: { lower: times(by, -1), upper: by, source },
+    limits: deed.limits,
     terms: deed.terms,
     sizes: { ...question.sizes, 'on hand': onHand, [onHandField(name)]: onHand },
   });

@@ -148,6 +148,14 @@ describe('how far things may be off', () => {
     ]);
     expect(spacer.source).toBe('your own limit');
   });
+
+  test('is for the room they fill what was given for the parts, until it is given by itself', () => {
+    expect(is(axleLimits(sheet()).opening.by, '.005 in')).toBe(true);
+    const parts = { ...sizes, spacerLimit: typedSize('.003') };
+    expect(is(axleLimits(sheet({ sizes: parts })).opening.by, '.003 in')).toBe(true);
+    const both = { ...parts, openingLimit: typedSize('.020') };
+    expect(is(axleLimits(sheet({ sizes: both })).opening.by, '.020 in')).toBe(true);
+  });
 });
 
 describe('what is asked for', () => {

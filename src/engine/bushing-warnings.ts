@@ -1,7 +1,7 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import type { HeatLimit } from './bushing-heat.ts';
 import { flattened, type PressStress } from './bushing-stress.ts';
-import { isLess, isMore, zero, type Length } from './length.ts';
+import { isLess, isMore, isNegative, zero, type Length } from './length.ts';
 import { leastBushingWall, leastParentWall, leastWallSource } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
 import {
@@ -36,7 +36,7 @@ export type BushingWarning = { readonly weighs: 'stop' | 'mind' } & (
     }
   | { readonly code: 'no-grip'; readonly least: Length; readonly flattened: Length; readonly turned: boolean }
   | {
-      readonly code: 'loose-when-hot' | 'loose-when-cold';
+      readonly code: 'loose-when-hot' | 'loose-when-cold' | 'seizes';
       readonly celsius: number;
       readonly left: Length;
     }
@@ -81,6 +81,7 @@ function warningsOf(q: BushingQuestion, found: Found): readonly BushingWarning[]
   return [
     ...thinWalls(q, found),
     ...grip(q, found),
+    ...seizes(q, found),
     ...(found.stressInUse ? stressWarnings(q, found.stressInUse) : []),
     ...heat(q, found),
     ...(found.insideProvable ? [] : [{ weighs: 'mind' as const, code: 'pin-read-too-coarse' as const }]),
@@ -140,6 +141,17 @@ function grip(
     ...lost('loose-when-hot', q.hotCelsius, interferenceHot),
     ...lost('loose-when-cold', q.coldestCelsius, interferenceCold),
   ];
+}
+
+function seizes({ hotCelsius, coldestCelsius }: BushingQuestion, found: Found): readonly BushingWarning[] {
+  const { insideFit, running } = found;
+  // What is pressed on its pin has no clearance to lose.
+  if (!running || isNegative(insideFit.clearance.lower)) return [];
+  const gone = (celsius?: number, left?: Length) =>
+    celsius !== undefined && left && isNegative(left)
+      ? [{ weighs: 'stop' as const, code: 'seizes' as const, celsius, left }]
+      : [];
+  return [...gone(hotCelsius, running.hot), ...gone(coldestCelsius, running.cold)];
 }
 
 type Stressed = Pick<BushingQuestion, 'part' | 'bushing' | 'partYieldMpa' | 'bushingYieldMpa'> & {

@@ -8,6 +8,7 @@ import {
   type Interference,
   type PressStress,
 } from './bushing-stress.ts';
+import { runningInUse, type RunningInUse } from './bushing-running.ts';
 import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
 import { targetBetween } from './cuts-of-way.ts';
 import { mean } from './estimate.ts';
@@ -38,6 +39,8 @@ export type BushingQuestion = {
   readonly pressClass: string;
   readonly part: Material;
   readonly bushing: Material;
+  /** For the clearance it runs with when it is hot or cold; never taken for granted. */
+  readonly pinMetal?: Material;
   /** Whether the finished hole has to stand on its old axis; left out or false: it goes where the wear leads a reamer. */
   readonly keepsAxis?: boolean;
   /** From the present hole's edge to the part's edge, at the thinnest. */
@@ -123,6 +126,7 @@ export type BushingAnswer = {
   readonly interferenceHot?: Length;
   readonly interferenceCold?: Length;
   /** The greatest at any temperature it sees; the stress then, where the wall is known. */
+  readonly running?: RunningInUse;
   readonly greatestInUse: Length;
   readonly stressInUse?: PressStress;
   readonly warnings: readonly BushingWarning[];
@@ -223,8 +227,13 @@ function answerOf(q: BushingQuestion, sizes: Sizes): BushingAnswer {
   };
   // Warned of by the readings themselves; that the far ends of their band are worse is one warning of its own.
   const central = likelyInterference(grip, q.finish);
+  const running = runningInUse(q, answer);
   const likely = { ...answer, ...pressedWith(q, sizes, central), heat: answer.heat };
-  return { ...answer, warnings: findBushingWarnings(q, { likely, worst: answer }) };
+  const found = { ...answer, ...(running && { running }) };
+  return {
+    ...found,
+    warnings: findBushingWarnings(q, { likely: { ...likely, ...(running && { running }) }, worst: found }),
+  };
 }
 
 /** All that hangs on how tight it is: stress in the shop and at any temperature in use, ways in, what is left of the grip. */

@@ -138,6 +138,8 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
       return `At ${sayTemperature(warning.celsius, unit)} it is loose by ${size(absolute(warning.left))} in the worst case: the part grows more than the bushing. Take a heavier class, or pin it.`;
     case 'loose-when-cold':
       return `At ${sayTemperature(warning.celsius, unit)} it is loose by ${size(absolute(warning.left))} in the worst case: the bushing shrinks more than the part. Take a heavier class, or pin it.`;
+    case 'seizes':
+      return `At ${sayTemperature(warning.celsius, unit)} it seizes on the pin: the least clearance is gone by ${size(absolute(warning.left))}. Take a freer class inside.`;
     case 'no-way-in':
       return `Neither heat nor cold drops it in: ${sayHeatBorne(warning.most, unit)}. Press it.`;
     case 'spoilt-when-hot':

@@ -531,6 +531,47 @@ describe('the coldest that the joint sees', () => {
   });
 });
 
+describe('the clearance it runs with at the hottest and the coldest', () => {
+  const hot = { part: metal('low-carbon-steel'), pinMetal: metal('low-carbon-steel'), hotCelsius: 80 };
+
+  /*
+   * An acetal bushing (α 100 to 120, E 2.6 to 3.1, ν .35) of 12.7152 in 15.875 in a solid steel part, on a steel pin: RC4's
+   * least is .0006 in. k by Lamé with E 3.1: inner (1.641543/.358457 − .35)/3.1e3 = 1.36433e-3, outer 1.305/207e3 =
+   * 6.304e-6: p = δ/d / 1.370634e-3; closing 2·p·Di/(E(1 − r²)) with Di at the greatest, .5023 in = 12.7584 mm.
+   */
+  test('an acetal bushing closes on its pin: at 80 °C the clearance is gone', () => {
+    const { running } = solve({ ...hot, bushing: metal('acetal') });
+    const ratio = (12.75842 / 15.875) ** 2;
+    const pressure = 1 / 15.875 / (1.305 / 207e3 + ((1 + ratio) / (1 - ratio) - 0.35) / 3.1e3);
+    const k = (2 * pressure * 12.75842) / (3.1e3 * (1 - ratio));
+    const change = (alpha: number) => 60 * (12.71524 * (alpha - 11.7e-6) - k * 15.875 * (alpha - 11.7e-6));
+    const least = 0.0006 * 25.4 + Math.min(change(100e-6), change(120e-6));
+    expect(least).toBeLessThan(0);
+    expect(running?.hot && floatMm(running.hot)).toBeCloseTo(least, 4);
+    expect(stops(solve({ ...hot, bushing: metal('acetal') }))).toContain('seizes');
+  });
+
+  test('a steel bushing on a steel pin in steel keeps what it has', () => {
+    const { running } = solve({ ...hot, bushing: metal('low-carbon-steel') });
+    expect(is(running?.hot, '.0006 in')).toBe(true);
+  });
+
+  test('a pin of aluminium grows into a steel bushing: .0006 in less 12.715 · 11.9e-6 · 60 = .00616 mm', () => {
+    const { running } = solve({
+      ...hot,
+      bushing: metal('low-carbon-steel'),
+      pinMetal: metal('aluminium-6061'),
+    });
+    expect(running?.hot && floatMm(running.hot)).toBeCloseTo(0.01524 - 0.00908, 5);
+  });
+
+  test('it is judged only where the pin’s metal, the wall and a temperature are known', () => {
+    const { pinMetal: _, ...unknown } = hot;
+    expect(solve(unknown)).not.toHaveProperty('running');
+    expect(solve({ pinMetal: metal('low-carbon-steel') })).not.toHaveProperty('running');
+  });
+});
+
 describe('what speaks against it', () => {
   test('a thin wall in the part: half the hole is the least, unless the fitter says otherwise', () => {
     // 5/8 asks for .3125, .240 is left

@@ -167,6 +167,11 @@ describe('what speaks against it is a sentence with what to do', () => {
         'At −4 °F (−20 °C) it is loose by .0022 in in the worst case: the bushing shrinks more than the part. Take a heavier class, or pin it.',
     },
     {
+      warning: { weighs: 'stop', code: 'seizes', celsius: 80, left: lengthOf('-.0012 in') },
+      words:
+        'At 176 °F (80 °C) it seizes on the pin: the least clearance is gone by .0012 in. Take a freer class inside.',
+    },
+    {
       warning: { weighs: 'mind', code: 'no-way-in', most: acetal },
       words: 'Neither heat nor cold drops it in: the acetal bushing takes 176 °F (80 °C) at most. Press it.',
     },

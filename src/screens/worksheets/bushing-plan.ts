@@ -99,6 +99,13 @@ const how: readonly FieldPlan[] = [
     options: metals,
   },
   {
+    name: 'pinMetal',
+    label: 'Pin’s metal',
+    ask: 'What is the pin made of?',
+    enter: 'choice',
+    options: metals,
+  },
+  {
     name: 'finish',
     label: 'Finish',
     ask: 'How are bore and bushing finished?',

@@ -22,6 +22,7 @@ export function bushingQuestion(data: WorksheetData): BushingQuestion | undefine
   const reamed = knownSize(data, sizes['reamed']);
   const outside = knownSize(data, sizes['outside']);
   const hotCelsius = givenNumber(data, 'hotTemperature');
+  const pinMetal = materialNamed(choices['pinMetal']);
   const coldestCelsius = givenNumber(data, 'coldTemperature');
   const partYieldMpa = givenNumber(data, 'partYield');
   const bushingYieldMpa = givenNumber(data, 'bushingYield');
@@ -42,6 +43,7 @@ export function bushingQuestion(data: WorksheetData): BushingQuestion | undefine
     ...(reamed && { reamed }),
     ...(outside && { outside }),
     ...(hotCelsius !== undefined && { hotCelsius }),
+    ...(pinMetal && { pinMetal }),
     ...(coldestCelsius !== undefined && { coldestCelsius }),
     ...(partYieldMpa !== undefined && { partYieldMpa }),
     ...(bushingYieldMpa !== undefined && { bushingYieldMpa }),

@@ -2,7 +2,7 @@ import type { BushingAnswer } from '../../engine/bushing.ts';
 import { sameLength } from '../../engine/length.ts';
 import { sayForce, sayHeatWay, sayHold, sayInterference, sayStress } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, signedFigure, type ShownUnit } from '../../engine/show.ts';
 import { Row } from '../common/row.tsx';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import './input-rows.css';
@@ -49,7 +49,8 @@ export function CutRows({ answer, unit }: { answer: BushingAnswer; unit: ShownUn
 
 /** What pressing it in does to both, and the ways to drop it in instead. */
 export function PressRows({ answer, unit }: { answer: BushingAnswer; unit: ShownUnit }) {
-  const { interference, stress, heat, mostHeat, dropRoom, interferenceHot, interferenceCold } = answer;
+  const { interference, stress, heat, mostHeat, dropRoom, interferenceHot, interferenceCold, running } =
+    answer;
   return (
     <section class="input-rows">
       <h2>Pressed in</h2>
@@ -75,6 +76,24 @@ export function PressRows({ answer, unit }: { answer: BushingAnswer; unit: Shown
               title="Left when cold"
               detail="at least, surfaces bedded in"
               figure={figure(interferenceCold, unit)}
+            />
+          </li>
+        )}
+        {running?.hot && (
+          <li>
+            <Row
+              title="On the pin when hot"
+              detail="least clearance"
+              figure={signedFigure(running.hot, unit)}
+            />
+          </li>
+        )}
+        {running?.cold && (
+          <li>
+            <Row
+              title="On the pin when cold"
+              detail="least clearance"
+              figure={signedFigure(running.cold, unit)}
             />
           </li>
         )}

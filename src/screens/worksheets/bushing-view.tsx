@@ -101,6 +101,7 @@ function Inputs({
     'shopTemperature',
     'hotTemperature',
     'coldTemperature',
+    'pinMetal',
   ];
   const own = ['leastWall', 'leastBushingWall', 'partYield', 'bushingYield'];
   return (
@@ -118,6 +119,9 @@ function Inputs({
         ...(question && { [inside]: `usual: ${question.insideClass} (common practice, no source)` }),
         [press]: `usual: ${pressClassFor(data, system)} (common practice, no source)`,
         plating: 'none',
+        hotTemperature: 'not said; then nothing is judged hot',
+        coldTemperature: 'not said; then nothing is judged cold',
+        pinMetal: 'not said; asked for the clearance hot and cold',
         finish: 'usual: reamed and finely turned',
         condition: 'usual: neither hardened nor plated',
         cold: 'usual: a freezer',

@@ -162,6 +162,7 @@ async function brakeSideFrom({ page }: Phone, url: string): Promise<void> {
   await page.getByText('Good: float .0099, want .008 to .012.').first().waitFor();
 
   await restOfTheList(page, thumb);
+  await standByReason(page, thumb);
   await putTogether(page, thumb);
   await signed(page, thumb);
 }
@@ -182,6 +183,24 @@ async function restOfTheList(page: Page, thumb: Thumb): Promise<void> {
   await thumb.press(/^Link bushing, outside: still to cut/);
   await thumb.press('Take it off the list');
   await settled(page);
+}
+
+const reason = 'Tried out only, nothing of it is built in';
+
+/** The demo's other worksheets are no good as they stand: each is let pass by a reason of its own. */
+async function standByReason(page: Page, thumb: Thumb): Promise<void> {
+  await goTo(page, `${outfit}/sign-off`);
+  const ofAWorksheet = page.getByRole('link', {
+    name: /^Or write why it may stand: .*: (no good|too close to call)$/,
+  });
+  for (let left = await ofAWorksheet.count(); left > 0; left -= 1) {
+    await thumb.press(/^Or write why it may stand: .*: (no good|too close to call)$/);
+    await page.getByLabel('Reason').fill(reason);
+    await thumb.press('Keep this reason');
+    await page.getByRole('heading', { name: 'Stands by your reason' }).waitFor();
+    await settled(page);
+  }
+  expect(await ofAWorksheet.count()).toBe(0);
 }
 
 /** Steps done by name, the manual's torque with its page, the mock-up caught at the sign-off and swapped. */
@@ -215,7 +234,7 @@ async function signed(page: Page, thumb: Thumb): Promise<void> {
   await page.getByRole('link', { name: /cur/i }).first().waitFor();
   await page.clock.setFixedTime(Date.now() + DAY_MS + 60_000);
   await page.reload();
-  await page.getByText('Nothing stands in the way of signing.').waitFor();
+  await page.getByText(/^Can be signed: \d+ things stand by your reason\.$/).waitFor();
   await expect.poll(() => page.getByLabel('Signed by').inputValue()).toBe('Jo B.');
   await thumb.press('Sign off');
   await page.getByRole('heading', { name: 'Outfit 7, signed' }).waitFor();
@@ -237,5 +256,5 @@ const figures = Object.values({
   passed: ['.0099 in', '.0100 in', '.0098 in', '.008 to .012', 'your own limits'],
   byEye: ['Hose over the whole travel', '1/2 in clear of the tyre'],
   torque: ['72.5 lbf·ft', 'Demo manual, page 9-4', '45 lbf·ft', 'Demo manual, page 7-12', 'cures 24 h'],
-  signed: ['the real part', 'Done by Jo B.', 'Signed off by Jo B.', 'A mistake here can kill.'],
+  signed: [reason, 'the real part', 'Done by Jo B.', 'Signed off by Jo B.', 'A mistake here can kill.'],
 }).flat();

@@ -26,17 +26,21 @@ type StepCardProps = {
 export function StepCard({ step, number, isNext, partNames, now, older, onDone, onUndone }: StepCardProps) {
   const { jobId, id } = step;
   const again = againWords(step);
+  const isMarked = older && again !== undefined;
   return (
     <li class="step-card" data-done={step.done !== undefined}>
       <a class="step-card-what" href={hrefOf({ at: 'step', jobId, stepId: id })}>
         <span class="step-card-number">{number}</span>
         <span class="step-card-words">
           <strong>{step.text}</strong>
+          {isMarked && <OlderMark />}
           <StepFacts step={step} partNames={partNames} now={now} />
         </span>
         <span class="row-arrow" aria-hidden="true" />
       </a>
-      {older && step.workedOut && <StepOlder step={step} worksheetId={step.workedOut.worksheetId} />}
+      {older && step.workedOut && (
+        <StepOlder step={step} worksheetId={step.workedOut.worksheetId} isMarked={isMarked} />
+      )}
       {step.worksheetId !== undefined && <StepDrawing jobId={jobId} worksheetId={step.worksheetId} />}
       {step.done ? (
         <div class="step-card-is-done">
@@ -51,11 +55,7 @@ export function StepCard({ step, number, isNext, partNames, now, older, onDone, 
         </div>
       ) : (
         <div class="step-card-key">
-          {again !== undefined && (
-            <p class="step-card-again">
-              {older && <OlderMark />} {again}
-            </p>
-          )}
+          {again !== undefined && <p class="step-card-again">{again}</p>}
           <Button kind={isNext ? 'main' : 'plain'} label={`Step ${number} is done`} onPress={onDone}>
             <DoneMark isDone={false} />
             Done

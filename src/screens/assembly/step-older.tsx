@@ -12,18 +12,29 @@ import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { areWordsOlder, wordedNow } from './step-standing.ts';
 
-type StepOlderProps = { readonly step: AssemblyStep; readonly worksheetId: string };
+type StepOlderProps = {
+  readonly step: AssemblyStep;
+  readonly worksheetId: string;
+  /** The mark stands above it already. */
+  readonly isMarked?: boolean;
+};
 
 /** Said where a step names a size that is another one by now, with the one press that brings the new words. */
-export function StepOlder({ step, worksheetId }: StepOlderProps) {
+export function StepOlder({ step, worksheetId, isMarked = false }: StepOlderProps) {
   const { data } = useWorksheetData(step.jobId, worksheetId);
   if (!data) return null;
   const { features, readings, worksheet } = data;
   if (!areWordsOlder(step, { worksheets: [worksheet], features, readings }, data)) return null;
-  return <Older step={step} data={data} />;
+  return <Older step={step} data={data} isMarked={isMarked} />;
 }
 
-function Older({ step, data }: { step: AssemblyStep; data: WorksheetData }) {
+type OlderProps = {
+  readonly step: AssemblyStep;
+  readonly data: WorksheetData;
+  readonly isMarked: boolean;
+};
+
+function Older({ step, data, isMarked }: OlderProps) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
   const now = wordedNow(step, data);
@@ -46,9 +57,8 @@ function Older({ step, data }: { step: AssemblyStep; data: WorksheetData }) {
     );
   return (
     <div class="step-card-older">
-      <p>
-        <OlderMark /> {now ? `Now: ${now.text}.` : 'The worksheet has no such step any more.'}
-      </p>
+      {!isMarked && <OlderMark />}
+      <p>{now ? `Now: ${now.text}.` : 'The worksheet has no such step any more.'}</p>
       {now ? (
         <Button onPress={take}>Use the new words</Button>
       ) : (

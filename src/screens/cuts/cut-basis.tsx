@@ -18,29 +18,36 @@ import { nameNow, offerNow } from './offer-now.ts';
 import './cut-form.css';
 
 /** Said where a cut's figures are older than their sizes, with the one press that brings the new ones. */
-export function OlderBasis({ cut }: { cut: Cut }) {
+export function OlderBasis({ cut, atTheLathe = false }: { cut: Cut; atTheLathe?: boolean }) {
   const older = useCutOlder(cut);
   const { workedOutIn, worksheetId = workedOutIn?.worksheetId } = cut;
   if (older !== true || worksheetId === undefined) return null;
-  return <Older cut={cut} jobId={jobOfFigures(cut)} worksheetId={worksheetId} />;
+  return <Older cut={cut} jobId={jobOfFigures(cut)} worksheetId={worksheetId} atTheLathe={atTheLathe} />;
 }
 
-type OlderProps = { readonly cut: Cut; readonly jobId: Id; readonly worksheetId: Id };
+type OlderProps = {
+  readonly cut: Cut;
+  readonly jobId: Id;
+  readonly worksheetId: Id;
+  /** There the mark and its key are all there is room for. */
+  readonly atTheLathe: boolean;
+};
 
-function Older({ cut, jobId, worksheetId }: OlderProps) {
+function Older({ cut, jobId, worksheetId, atTheLathe }: OlderProps) {
   const { data, missing } = useWorksheetData(jobId, worksheetId);
   return (
     <section class="cut-form-older">
-      <p>
-        <OlderMark />{' '}
-        {missing
-          ? 'The worksheet it came from was removed.'
-          : 'A size behind it has changed since. The figures stay until you take the new ones.'}
-      </p>
+      <OlderMark />
+      {missing && <p>The worksheet it came from was removed.</p>}
+      {!missing && !atTheLathe && (
+        <p>A size behind it has changed. The figures stay until you take the new ones.</p>
+      )}
       {!missing && (
         <div class="cut-form-keys">
           {data && <TakeOver cut={cut} data={data} />}
-          <LinkButton href={hrefOf({ at: 'worksheet', jobId, worksheetId })}>See the worksheet</LinkButton>
+          {!atTheLathe && (
+            <LinkButton href={hrefOf({ at: 'worksheet', jobId, worksheetId })}>See the worksheet</LinkButton>
+          )}
         </div>
       )}
     </section>

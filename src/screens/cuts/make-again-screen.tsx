@@ -36,11 +36,10 @@ export function MakeAgainScreen({ cut }: { cut: Cut }) {
       back={{ href: hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id }), to: 'the cut' }}
     >
       {older === true && (
-        <p class="cut-form-older">
-          <span>
-            <OlderMark /> A copy would carry the old figures on: take the new ones first.
-          </span>
-        </p>
+        <div class="cut-form-older">
+          <OlderMark />
+          <p>A copy would carry the old figures on: take the new ones first.</p>
+        </div>
       )}
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">

@@ -17,8 +17,8 @@ export function OlderLimits({ known, unit, onTakeOver, onRetake }: OlderLimitsPr
   if (!older && !readBefore) return null;
   return (
     <section class="one-check-older">
+      <OlderMark />
       <p>
-        <OlderMark />{' '}
         {older &&
           newLimits &&
           `The worksheet says now: ${sayWanted({ by: check.by, limits: newLimits, unit })}.`}

@@ -118,7 +118,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
       back={{ href: hrefOf({ at: 'cuts', jobId: job.id }), to: 'the cuts' }}
     >
       <div class="at-the-lathe">
-        {at.older && <OlderBasis cut={cut} />}
+        {at.older && <OlderBasis cut={cut} atTheLathe />}
         {progress.stage === 'to-size' && <ToSize at={at} unit={unit} />}
         {isOver && <PastLimit />}
         <div class="at-the-lathe-read">

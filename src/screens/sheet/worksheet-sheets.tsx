@@ -65,7 +65,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
       {answer.trims.map((trim) => (
         <p key={trim.part}>{sayTrim(trim, unit)}</p>
       ))}
-      {answer.shared && <p>{sayShared(answer.shared, unit)}</p>}
+      {answer.shared && answer.trims.length > 1 && <p>{sayShared(answer.shared, unit)}</p>}
       {!isGood && answer.trims.length === 0 && !answer.shim && <p>{sayNeeded(answer, unit)}</p>}
       {answer.shim && <p>{sayShim(answer.shim, unit)}</p>}
       {answer.longerParts.map((part) => (

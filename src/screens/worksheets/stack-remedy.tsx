@@ -62,7 +62,9 @@ export function StackRemedy({ question: { parts, want }, answer, unit }: RemedyP
           {offer.figure && !offer.result.ok ? say(offer.result.refusal, unit) : sayTrim(offer, unit)}
         </p>
       ))}
-      {shared && <p class="worksheet-said">{sayShared(shared, unit)}</p>}
+      {shared && (shared.trims.length > 1 || trims.length > 1) && (
+        <p class="worksheet-said">{sayShared(shared, unit)}</p>
+      )}
       {longerParts.map((part) => (
         <p key={part.place} class="worksheet-said">
           {sayLongerPart(part, unit)}

@@ -1,4 +1,4 @@
-import { bandOf, combine, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
+import { bandOf, combine, mean, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
 import {
   absolute,
   floatMm,
@@ -158,6 +158,21 @@ export function stackVerdict({
   const isProvedAtAll = want.kind === 'end-play' || isMore(minus(wanted, band.halfWidth), zero);
   if (verdict.kind !== 'good' || isProvedAtAll) return verdict;
   return { kind: 'too-close', near: 'lower', short: absolute(minus(wanted, want.limits.lower)) };
+}
+
+/**
+ * Which place of what was read in the assembled stack rules it: the least, and where that is good the most, should that not
+ * be. A float that is right at one side and too loose at the other is not good.
+ *
+ * Units:   of what is wanted: a float or end play, or how far the parts stand proud.
+ */
+export function rulingPlace(
+  want: StackWant,
+  { least, most }: { readonly least: Estimate; readonly most: Estimate },
+): Estimate {
+  const isGood = (estimate: Estimate) =>
+    stackVerdict({ want, wanted: mean(estimate), band: bandOf(estimate) }).kind === 'good';
+  return isGood(least) && !isGood(most) ? most : least;
 }
 
 /**

@@ -2,6 +2,7 @@ import { featureKindOf } from './cut-progress.ts';
 import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from './cut.ts';
 import { bandOf, typedEstimate } from './estimate.ts';
 import { absolute, isMore, minus, negate } from './length.ts';
+import { leavesMoreWhenLarge } from './metal-on.ts';
 import { whatWouldSettle } from './settle.ts';
 import { shimsFromDrawer } from './shims.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';
@@ -39,7 +40,10 @@ export function shimWay(q: WaysOutQuestion): WayOut {
   const aim = absolute(minus(q.present, q.target));
   const lower = absolute(minus(q.present, lastLimit(q)));
   const upper = absolute(minus(q.present, firstLimit(q)));
-  const picked = q.drawer && shimsFromDrawer({ drawer: q.drawer, aim, lower, upper });
+  // A shim beside a part adds to its error, one in a recess takes from it.
+  const coefficient = leavesMoreWhenLarge(q.of) ? -1 : 1;
+  const beside = q.tool ? [{ estimate: typedEstimate(q.present, q.tool), coefficient }] : [];
+  const picked = q.drawer && shimsFromDrawer({ drawer: q.drawer, aim, lower, upper, beside });
   return {
     kind: 'shim',
     state: 'open',

@@ -14,6 +14,7 @@ import {
 import type { Estimate } from '../../engine/estimate.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
 import {
+  rulingPlace,
   stackWantPreset,
   type StackPart,
   type StackQuestion,
@@ -75,8 +76,8 @@ export function spacerStackQuestion(data: WorksheetData): StackQuestion | undefi
   const known = stackParts(data);
   const parts = known.flatMap(({ part }) => part ?? []);
   if (!fixed || parts.length === 0 || parts.length < known.length) return undefined;
-  const direct = directGap(data);
   const want = stackWant(data);
+  const direct = directGap(data, want);
   return {
     // What floats or has end play binds at the shortest place of its sleeve; what is to be clamped, at the longest.
     fixed: {
@@ -96,12 +97,17 @@ export function readInPlaceName({ kind }: Pick<StackWant, 'kind'>): string {
   return kind === 'clamp' ? 'directProud' : 'direct';
 }
 
-/** The gap as it was read; parts that stand proud leave less than none. */
-function directGap(data: WorksheetData): Estimate | undefined {
+/** The gap as it was read, at the place that rules; parts that stand proud leave less than none. */
+function directGap(data: WorksheetData, want: StackWant): Estimate | undefined {
   const { sizes } = data.worksheet;
-  const proud = stackWant(data).kind === 'clamp' ? knownSize(data, sizes['directProud']) : undefined;
-  if (proud) return { ...proud.tightest, sum: negate(proud.tightest.sum) };
-  return knownSize(data, sizes['direct'])?.tightest;
+  const proud = want.kind === 'clamp' ? knownSize(data, sizes['directProud']) : undefined;
+  if (proud) {
+    const ruling = rulingPlace(want, proud);
+    return { ...ruling, sum: negate(ruling.sum) };
+  }
+  const gap = knownSize(data, sizes['direct']);
+  // A gap says how far below the face parts lie that should stand proud: the widest rules.
+  return gap && (want.kind === 'clamp' ? gap.most : rulingPlace(want, gap));
 }
 
 /** The step the shop's dial can face a length to. */

@@ -105,6 +105,46 @@ describe('what a stack worksheet asks', () => {
     expect(question?.direct && is(mean(question.direct), '.011 in')).toBe(true);
   });
 
+  test.each([
+    // .008 to .012 is wanted; the indicator is known to less than .0005
+    { places: ['.0090', '.0110'], rules: '.009 in', kind: 'good' },
+    { places: ['.0090', '.0135'], rules: '.0135 in', kind: 'no-good' },
+    { places: ['.0060', '.0135'], rules: '.006 in', kind: 'no-good' },
+  ])('judges a gap read at $places by $rules', ({ places, rules, kind }) => {
+    const question = spacerStackQuestion(
+      worksheetOf('spacer-stack', {
+        sizes: { ...sizes, direct: ofFeature('gap') },
+        parts,
+        features: [featureOf('gap', 'gap')],
+        readings: places.map((size, index) =>
+          readingOf('gap', size, { tool: tool('test-indicator'), place: index === 0 ? 'top' : 'bottom' }),
+        ),
+      }),
+    );
+    expect(question?.direct && is(mean(question.direct), rules)).toBe(true);
+    expect(question && spacerStack(question).verdict.kind).toBe(kind);
+  });
+
+  test.each([
+    // .002 to .008 proud is wanted
+    { places: ['.0030', '.0070'], rules: '-.003 in', kind: 'good' },
+    { places: ['.0040', '.0100'], rules: '-.010 in', kind: 'no-good' },
+  ])('judges parts that stand $places proud by $rules', ({ places, rules, kind }) => {
+    const question = spacerStackQuestion(
+      worksheetOf('spacer-stack', {
+        sizes: { ...sizes, directProud: ofFeature('proud') },
+        choices: { want: 'clamp' },
+        parts,
+        features: [featureOf('proud', 'depth')],
+        readings: places.map((size, index) =>
+          readingOf('proud', size, { tool: tool('micrometer-0-1'), place: index === 0 ? 'top' : 'bottom' }),
+        ),
+      }),
+    );
+    expect(question?.direct && is(mean(question.direct), rules)).toBe(true);
+    expect(question && spacerStack(question).verdict.kind).toBe(kind);
+  });
+
   test('steps a length by one graduation of the dial, whether it reads radius or diameter', () => {
     expect(is(spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts }))?.step, '.001 in')).toBe(
       true,

@@ -11,9 +11,10 @@ import {
   isLess,
   isMore,
 } from '../../engine/length.ts';
-import type { Estimate } from '../../engine/estimate.ts';
+import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
 import { sizeStep } from '../../engine/metal-on.ts';
 import {
+  onePartInPlaceOf,
   rulingPlace,
   stackWantPreset,
   type StackPart,
@@ -69,27 +70,41 @@ export function stackWant(data: WorksheetData): StackWant {
   return { ...preset, limits, aim: stands ? aim : lower || upper ? middleOf(limits) : preset.aim };
 }
 
-/** The question a stack worksheet asks the engine, once the sleeve and every part have a size. */
+/**
+ * The question a stack worksheet asks the engine, once the sleeve and every part have a size; a gap that was read directly
+ * stands in for the sleeve.
+ */
 export function spacerStackQuestion(data: WorksheetData): StackQuestion | undefined {
-  const { sizes, choices } = data.worksheet;
-  const fixed = knownSize(data, sizes['fixed']);
   const known = stackParts(data);
   const parts = known.flatMap(({ part }) => part ?? []);
-  if (!fixed || parts.length === 0 || parts.length < known.length) return undefined;
+  if (parts.length === 0 || parts.length < known.length) return undefined;
   const want = stackWant(data);
   const direct = directGap(data, want);
+  const fixed = fixedLength(data, { want, parts, direct });
+  if (!fixed) return undefined;
   return {
-    // What floats or has end play binds at the shortest place of its sleeve; what is to be clamped, at the longest.
-    fixed: {
-      name: choices['fixedName'] ?? 'sleeve',
-      length: want.kind === 'clamp' ? fixed.most : fixed.least,
-    },
+    fixed,
     parts,
     want,
     step: dialStep(data),
     usualLeast: usualLeastLength[data.unit],
     ...(direct && { direct }),
   };
+}
+
+type Around = Pick<StackQuestion, 'want' | 'parts'> & { readonly direct: Estimate | undefined };
+
+function fixedLength(
+  data: WorksheetData,
+  { want, parts, direct }: Around,
+): StackQuestion['fixed'] | undefined {
+  const { sizes, choices } = data.worksheet;
+  const name = choices['fixedName'] ?? 'sleeve';
+  const fixed = knownSize(data, sizes['fixed']);
+  // What floats or has end play binds at the shortest place of its sleeve; what is to be clamped, at the longest.
+  if (fixed) return { name, length: want.kind === 'clamp' ? fixed.most : fixed.least };
+  // Nothing is worked out from it: it is drawn, and shown as what it must be.
+  return direct && { name, length: typedEstimate(plus(onePartInPlaceOf(parts).length, mean(direct))) };
 }
 
 /** The worksheet's size that reads what is wanted on the assembled stack. */

@@ -105,6 +105,16 @@ describe('what a stack worksheet asks', () => {
     expect(question?.direct && is(mean(question.direct), '.011 in')).toBe(true);
   });
 
+  test('needs no sleeve where the gap was read: the spacer is faced by that', () => {
+    // .004 read, .010 wanted: .006 off .480
+    const question = spacerStackQuestion(
+      worksheetOf('spacer-stack', { sizes: { direct: typedSize('.004') }, parts: { a: parts.a } }),
+    );
+    expect(question && is(mean(question.fixed.length), '.484 in')).toBe(true);
+    const trim = question && spacerStack(question).trims[0]?.result;
+    expect(trim?.ok && is(trim.value.to, '.474 in')).toBe(true);
+  });
+
   test.each([
     // .008 to .012 is wanted; the indicator is known to less than .0005
     { places: ['.0090', '.0110'], rules: '.009 in', kind: 'good' },

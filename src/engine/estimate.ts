@@ -44,6 +44,9 @@ export type Term = { readonly estimate: Estimate; readonly coefficient: number }
 /** Statistics come back from floating point to a millionth of a micrometre: far finer than any reading, so it decides nothing. */
 export const STATISTICS_STEP = lengthOf('0.000000001 mm');
 
+// Standard deviation of two readings a last digit apart, in last digits.
+const ONE_DIGIT_APART = Math.SQRT1_2;
+
 // Two readings whose scatter is exactly the usual one must not come out above it by a floating point's last digit.
 const ROUNDING_MM = 1e-9;
 
@@ -51,7 +54,8 @@ const ROUNDING_MM = 1e-9;
  * One group of readings (same feature, place, direction) as its mean and what its repeats say.
  *
  * Units:   scatter = s/√n; s is never less than the tool's usual repeatability, which stands in for it in one reading, in
- *          readings all alike and in those that happen to agree: a worse pair never proves more than a better one.
+ *          readings all alike and in those that happen to agree: a worse pair never proves more than a better one. Two that
+ *          are one last digit apart say no more of scatter than two alike: the digit is rounded.
  *          Readings of several tools in one group: the largest error limit, step and repeatability speak for all.
  *          A leaf or plug that goes while the next doesn't: the middle of the step; repeats don't make a step finer.
  * Range:   a tool that can't have read that size counts as the usual caliper in its place (`toolThatCounts`).
@@ -69,11 +73,13 @@ export function estimateOf([read, ...more]: readonly [Reading, ...Reading[]]): E
   const steps = readings.map(stepWidth).filter((width) => width !== undefined);
   const [step, ...moreSteps] = steps;
   const [warmth, ...moreWarmth] = readings.flatMap(({ warmthDoubt }) => warmthDoubt ?? []);
+  const digitMm = step ? 0 : floatMm(largest(first.resolution, ...tools.map((tool) => tool.resolution)));
+  const usualMm = Math.max(repeatabilityMm, digitMm * ONE_DIGIT_APART);
   return {
     sum: total,
     count,
     scatter: lengthFromFloat(Math.max(spread, repeatabilityMm) / Math.sqrt(count), STATISTICS_STEP),
-    degreesOfFreedom: spread > repeatabilityMm + ROUNDING_MM ? count - 1 : Infinity,
+    degreesOfFreedom: spread > usualMm + ROUNDING_MM ? count - 1 : Infinity,
     ...(step && { step: largest(step, ...moreSteps) }),
     ...(warmth && { warmthDoubt: largest(warmth, ...moreWarmth) }),
     tool: {

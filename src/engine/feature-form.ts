@@ -1,26 +1,16 @@
 import { bandOf, estimateOf, mean, type Estimate } from './estimate.ts';
-import {
-  absolute,
-  dividedBy,
-  isLess,
-  isMore,
-  largest,
-  lengthOf,
-  minus,
-  plus,
-  smallest,
-  sum,
-  zero,
-} from './length.ts';
+import { absolute, byLength, dividedBy, isLess, isMore, lengthOf, minus, plus, sum, zero } from './length.ts';
 import type { Length } from './length.ts';
 import type { FeatureKind, MeasuringToolKind } from './measuring-tool.ts';
-import { sizeRead, type Direction, type Place, type Reading } from './reading.ts';
+import type { Direction, Place, Reading } from './reading.ts';
 
 /** Readings of one place, direction and tool: the only ones whose scatter is scatter. */
 export type Group = {
   readonly place?: Place;
   readonly direction?: Direction;
   readonly toolId: string;
+  /** Of its readings, where they have one. */
+  readonly readingIds: readonly string[];
   readonly estimate: Estimate;
 };
 
@@ -43,7 +33,7 @@ export type FeatureForm = {
   /** Until one of each is struck out every group is in doubt, and nothing worked out from them is good. */
   readonly contradictions: readonly Contradiction[];
   /** Readings without a place that differ by more than the tool scatters: each counts as a place of its own. */
-  readonly apart?: { readonly least: Length; readonly most: Length };
+  readonly apart?: { readonly least: Estimate; readonly most: Estimate };
   /** Only where two places were read in a direction they share; zero says that none was found. */
   readonly taper?: { readonly by: Length; readonly tightestPlace: Place };
   /** Only where one place was read at 0° and at 90°. */
@@ -70,7 +60,7 @@ const FLATS_MATTER_BELOW = lengthOf('1/2 in'); // chosen: a .02 in flat hides .0
  *          place and direction gives way to any closer reading with another tool. Where the two differ by more than both
  *          bands together neither gives way: they contradict each other.
  *          Readings of one tool without place and direction are one group while their scatter is no more than the tool's
- *          usual repeatability; beyond it nobody knows where they were taken, and they are kept apart.
+ *          usual repeatability, or they are one last digit apart; beyond it nobody knows where they were taken, and they are kept apart.
  *          Taper compares two places in the directions both were read in and averages those, so that a bore read at 0°
  *          on top and at 90° below doesn't show its out-of-round as taper. Out-of-round is 0° beside 90° at one place.
  * Source:  JCGM 100:2008 4.2 (one group, one scatter); form beside scatter is common practice.
@@ -126,8 +116,11 @@ function isScatter(readings: readonly [Reading, ...Reading[]]): boolean {
 function apartOf(readings: readonly Reading[]): FeatureForm['apart'] {
   const [some] = sameGroup(readings).filter((one) => !isScatter(one));
   if (!some) return undefined;
-  const [first, ...rest] = some.map(sizeRead);
-  return first && { least: smallest(first, ...rest), most: largest(first, ...rest) };
+  const [first, ...rest] = some
+    .map((one) => estimateOf([one]))
+    .toSorted((a, b) => byLength(mean(a), mean(b)));
+  const last = rest.at(-1);
+  return first && last && { least: first, most: last };
 }
 
 function inDoubt(group: Group): Group {
@@ -144,6 +137,7 @@ function groupOf(readings: readonly [Reading, ...Reading[]]): Group {
     ...(place && { place }),
     ...(direction && { direction }),
     toolId: tool.id,
+    readingIds: readings.flatMap(({ id }) => id ?? []),
     estimate: estimateOf(readings),
   };
 }

@@ -11,7 +11,7 @@ import {
   zero,
   type Length,
 } from './length.ts';
-import type { ToolInForce } from './measuring-tool.ts';
+import type { FeatureKind, ToolInForce } from './measuring-tool.ts';
 
 export type Place = 'top' | 'middle' | 'bottom';
 export type Direction = '0' | '90';
@@ -21,6 +21,8 @@ export type Direction = '0' | '90';
  * a caliper's jaw flats has been through `trueBoreAcrossJaws` already.
  */
 export type Reading = {
+  /** By which its record is found again, where there is one. */
+  readonly id?: string;
   readonly exact: Length;
   /** What the tool showed, where something was corrected: its range is of that. */
   readonly asRead?: Length;
@@ -45,15 +47,16 @@ export function goesInSteps(tool: Pick<ToolInForce, 'kind'>): boolean {
 /**
  * The next one that doesn't go, where it isn't said: one step of the set on.
  *
- * Range:   tools in steps only; towards the larger, as leaves and plugs go. Where none goes, the thinnest of the set.
+ * Range:   tools in steps only; towards the larger, as leaves and plugs go; of rings over a pin towards the smaller. Where
+ *          none goes, the thinnest of the set.
  */
-export function nextThatStops({
-  exact,
-  tool,
-  stops,
-}: Pick<Reading, 'exact' | 'tool' | 'stops'>): Length | undefined {
+export function nextThatStops(
+  { exact, tool, stops }: Pick<Reading, 'exact' | 'tool' | 'stops'>,
+  kind?: FeatureKind,
+): Length | undefined {
   if (!goesInSteps(tool)) return undefined;
   if (stops) return stops;
+  if (kind === 'pin') return minus(exact, tool.resolution);
   return isMore(exact, zero) ? plus(exact, tool.resolution) : (tool.least ?? tool.resolution);
 }
 

@@ -72,5 +72,5 @@ function byTool(estimate: Estimate, unit: ShownUnit): string {
 
 /** Readings that lie too far apart to be scatter, with no place given: `.517 to .518: where were they read?` */
 export function sayApart({ least, most }: NonNullable<FeatureForm['apart']>, unit: ShownUnit): string {
-  return `${figure(least, unit)} to ${figure(most, unit)}: where were they read? Each counts as a place of its own.`;
+  return `${sizeFigure(least, unit)} to ${sizeFigure(most, unit)}: where were they read?`;
 }

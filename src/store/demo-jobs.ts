@@ -68,7 +68,11 @@ const outfitFeatures: readonly DemoFeature[] = [
     name: 'Shock-link bore, left',
     unit: 'in',
     tool: 'telescoping-gauge',
-    reads: [['.4487'], ['.4490'], ['.4485']],
+    reads: [
+      ['.4487', 'middle', '0'],
+      ['.4490', 'middle', '0'],
+      ['.4485', 'middle', '0'],
+    ],
     struckOut: ['.4950', 'read on the burr'],
   },
   {
@@ -78,7 +82,11 @@ const outfitFeatures: readonly DemoFeature[] = [
     name: 'Link bolt, shank',
     unit: 'in',
     tool: 'micrometer-0-1',
-    reads: [['.4370'], ['.4369'], ['.4370']],
+    reads: [
+      ['.4370', 'middle', '0'],
+      ['.4369', 'middle', '0'],
+      ['.4370', 'middle', '0'],
+    ],
     struckOut: ['4.370', 'point slipped'],
   },
   {
@@ -88,7 +96,11 @@ const outfitFeatures: readonly DemoFeature[] = [
     name: 'Bracket sleeve',
     unit: 'in',
     tool: 'micrometer-1-2',
-    reads: [['1.9982'], ['1.9983'], ['1.9981']],
+    reads: [
+      ['1.9982', 'middle'],
+      ['1.9983', 'middle'],
+      ['1.9981', 'middle'],
+    ],
     struckOut: ['1.9870', 'anvils not square'],
   },
   {
@@ -98,7 +110,11 @@ const outfitFeatures: readonly DemoFeature[] = [
     name: 'Bracket over its boss',
     unit: 'in',
     tool: 'micrometer-0-1',
-    reads: [['.7502'], ['.7501'], ['.7503']],
+    reads: [
+      ['.7502', 'middle'],
+      ['.7501', 'middle'],
+      ['.7503', 'middle'],
+    ],
     struckOut: ['.7620', 'paint on the face'],
   },
   {
@@ -108,7 +124,11 @@ const outfitFeatures: readonly DemoFeature[] = [
     name: 'Outer spacer',
     unit: 'in',
     tool: 'micrometer-1-2',
-    reads: [['1.1452'], ['1.1451'], ['1.1453']],
+    reads: [
+      ['1.1452', 'middle'],
+      ['1.1451', 'middle'],
+      ['1.1453', 'middle'],
+    ],
     struckOut: ['1.1540', 'figures swapped'],
   },
   {
@@ -118,7 +138,11 @@ const outfitFeatures: readonly DemoFeature[] = [
     name: 'Hub over the bearings',
     unit: 'in',
     tool: 'digital-caliper',
-    reads: [['4.4120'], ['4.4125'], ['4.4115']],
+    reads: [
+      ['4.4120', 'middle'],
+      ['4.4125', 'middle'],
+      ['4.4115', 'middle'],
+    ],
     struckOut: ['4.4300', 'bearing not down'],
   },
 ];
@@ -131,7 +155,11 @@ const trailerFeatures: readonly DemoFeature[] = [
     name: 'Spindle, outer seat',
     unit: 'mm',
     tool: 'micrometer-0-25-mm',
-    reads: [['24.985'], ['24.987'], ['24.984']],
+    reads: [
+      ['24.985', 'middle', '0'],
+      ['24.987', 'middle', '0'],
+      ['24.984', 'middle', '0'],
+    ],
     struckOut: ['25.485', 'half turn of the thimble missed'],
   },
   {

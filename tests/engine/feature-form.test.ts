@@ -238,7 +238,7 @@ describe('readings without a place', () => {
     expect(inches(mean(found.least.estimate))).toBe('0.51700');
     expect(inches(mean(found.most.estimate))).toBe('0.51800');
     expect(found[small]).toBe(found.least);
-    expect(found.apart && [inches(found.apart.least), inches(found.apart.most)]).toEqual([
+    expect(found.apart && [inches(mean(found.apart.least)), inches(mean(found.apart.most))]).toEqual([
       '0.51700',
       '0.51800',
     ]);
@@ -250,6 +250,30 @@ describe('readings without a place', () => {
     const bore = form('bore', at('.5170'), at('.5172'));
     expect(bore.apart).toBeUndefined();
     expect(inches(mean(bore.tightest.estimate))).toBe('0.51710');
+  });
+
+  test('one last digit apart are one size: the digit is rounded', () => {
+    // The micrometer's usual scatter of .00005 is less than s = .0001/√2 of these, and nobody could read them closer.
+    const fine = { ...boreGauge, repeatability: lengthOf('.00005 in'), resolution: lengthOf('.0001 in') };
+    const one = form('pin', at('.4369', undefined, undefined, fine), at('.4370', undefined, undefined, fine));
+    expect(one.apart).toBeUndefined();
+    const two = form('pin', at('.4368', undefined, undefined, fine), at('.4370', undefined, undefined, fine));
+    expect(two.apart).toBeDefined();
+  });
+
+  test('of plugs are never averaged: the steps are what is apart', () => {
+    const plugs = {
+      ...plug,
+      resolution: lengthOf('.001 in'),
+      resolutionInMpe: false,
+      repeatability: lengthOf('0 in'),
+    };
+    const bore = form(
+      'bore',
+      at('.517', undefined, undefined, plugs),
+      at('.518', undefined, undefined, plugs),
+    );
+    expect(inches(mean(bore.loosest.estimate))).toBe('0.51850');
   });
 
   test('prove no more by being further apart', () => {

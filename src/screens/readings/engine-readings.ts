@@ -1,5 +1,5 @@
 import { isZero } from '../../engine/length.ts';
-import { goesInSteps, trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
+import { goesInSteps, nextThatStops, trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { readWarm } from '../../engine/temperature.ts';
 import type { ReadingRecord } from '../../store/records.ts';
@@ -20,18 +20,20 @@ export function engineReadings(
 }
 
 function engineReading(kind: FeatureKind, record: ReadingRecord): Reading {
-  const { exact, tool, zeroChecked, place, direction, stops } = record;
+  const { exact, tool, zeroChecked, place, direction } = record;
+  const stops = nextThatStops({ exact, tool, ...(record.stops && { stops: record.stops.exact }) }, kind);
   const acrossFlats = kind === 'bore' && tool.kind === 'caliper' && tool.jawWidth !== undefined;
   const size = acrossFlats ? trueBoreAcrossJaws({ measured: exact, flatWidth: tool.jawWidth }) : exact;
   const warm = warmOf(record);
   const cold = warm && readWarm(size, warm);
   return {
+    id: record.id,
     exact: cold?.at20 ?? size,
     ...(cold && { warmthDoubt: cold.doubt }),
     // No leaf goes: what was tried is the thinnest one.
-    asRead: goesInSteps(tool) && isZero(exact) ? (stops?.exact ?? tool.least ?? exact) : exact,
+    asRead: goesInSteps(tool) && isZero(exact) ? (stops ?? exact) : exact,
     tool,
-    ...(stops && { stops: stops.exact }),
+    ...(stops && { stops: warm ? readWarm(stops, warm).at20 : stops }),
     zeroChecked,
     ...(place && { place }),
     ...(direction && { direction }),

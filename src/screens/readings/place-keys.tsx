@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Direction, Place } from '../../engine/reading.ts';
 import { Button } from '../common/button.tsx';
 import './place-keys.css';
@@ -8,6 +9,8 @@ type PlaceKeysProps = {
   readonly onPlace: (place: Place | 'none') => void;
   /** Left out where the kind is read in no direction. */
   readonly onDirection?: (direction: Direction | 'none') => void;
+  /** A key before them in the row. */
+  readonly children?: ComponentChildren;
 };
 
 const PLACES: readonly { readonly place: Place; readonly short: string }[] = [
@@ -17,9 +20,10 @@ const PLACES: readonly { readonly place: Place; readonly short: string }[] = [
 ];
 
 /** Where the next reading is taken, and in which direction across a bore or pin. A second press takes it back. */
-export function PlaceKeys({ place, direction, onPlace, onDirection }: PlaceKeysProps) {
+export function PlaceKeys({ place, direction, onPlace, onDirection, children }: PlaceKeysProps) {
   return (
     <div class="place-keys" role="group" aria-label="Where the reading is taken">
+      {children}
       {PLACES.map(({ place: one, short }) => (
         <Button
           key={one}

@@ -24,7 +24,7 @@ import { formOfReadings } from './feature-summary.ts';
 import { PlaceKeys } from './place-keys.tsx';
 import { ReadingsPanel } from './readings-panel.tsx';
 import { readingFigure } from './reading-figure.ts';
-import { StepKeys, stepFault } from './step-keys.tsx';
+import { StepKey, stepFault } from './step-key.tsx';
 import type { useMeasuring } from './use-measuring.ts';
 import { WhichStands } from './which-stands.tsx';
 import { warmthToKeep } from './warmth.ts';
@@ -174,7 +174,7 @@ export function ReadingPad({
           {...(last && { resting: restingOf(last, counted.length, unit, last.id === fromGauge) })}
           {...(!message &&
             contradiction && {
-              message: <WhichStands contradiction={contradiction} readings={counted} unit={unit} />,
+              message: <WhichStands contradiction={contradiction} unit={unit} />,
             })}
           {...(message && {
             message: (
@@ -186,22 +186,6 @@ export function ReadingPad({
             ),
           })}
         >
-          {inSteps && measuring && !message?.slip && (
-            <StepKeys
-              tool={measuring.tool}
-              typed={typedNow.ok && draft.half.typed !== '' ? typedNow.value : undefined}
-              goes={goes}
-              unit={unit}
-              onGoes={(entry) => {
-                setGoes(entry);
-                draft.change({ ...draft.half, typed: '' });
-              }}
-              onBack={() => {
-                if (goes) draft.change({ typed: goes.typed, unit: goes.unit });
-                setGoes(undefined);
-              }}
-            />
-          )}
           {hasPlaces(feature.kind) && !message?.slip && (
             <PlaceKeys
               {...(measuring?.place && { place: measuring.place })}
@@ -210,7 +194,25 @@ export function ReadingPad({
               {...(hasDirections(feature.kind) && {
                 onDirection: (direction: Direction | 'none') => onMeasuring({ direction }),
               })}
-            />
+            >
+              {inSteps && measuring && (
+                <StepKey
+                  kind={feature.kind}
+                  tool={measuring.tool}
+                  typed={typedNow.ok && draft.half.typed !== '' ? typedNow.value : undefined}
+                  goes={goes}
+                  unit={unit}
+                  onGoes={(entry) => {
+                    setGoes(entry);
+                    draft.change({ ...draft.half, typed: '' });
+                  }}
+                  onBack={() => {
+                    if (goes) draft.change({ typed: goes.typed, unit: goes.unit });
+                    setGoes(undefined);
+                  }}
+                />
+              )}
+            </PlaceKeys>
           )}
         </SizePad>
       </Page>

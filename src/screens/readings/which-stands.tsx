@@ -1,21 +1,18 @@
-import type { Contradiction, Group } from '../../engine/feature-form.ts';
+import type { Contradiction } from '../../engine/feature-form.ts';
 import { sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import { strikeOutAll } from '../../store/readings.ts';
-import type { ReadingRecord } from '../../store/records.ts';
 import { Button } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';
 import { useStore } from '../common/store-context.ts';
 
 type WhichStandsProps = {
   readonly contradiction: Contradiction;
-  /** Those that count. */
-  readonly readings: readonly ReadingRecord[];
   readonly unit: ShownUnit;
 };
 
 /** Two readings that can't both be right: the fitter says which one goes, nobody chooses for him. */
-export function WhichStands({ contradiction, readings, unit }: WhichStandsProps) {
+export function WhichStands({ contradiction, unit }: WhichStandsProps) {
   const store = useStore();
   const strike = useOnePress();
   const { one, other } = contradiction;
@@ -27,15 +24,9 @@ export function WhichStands({ contradiction, readings, unit }: WhichStandsProps)
           <Button
             key={group === one ? 'one' : 'other'}
             onPress={() =>
-              strike.take(
-                () =>
-                  strikeOutAll(
-                    store,
-                    readings.filter((reading) => isOf(group, reading)).map(({ id }) => id),
-                    'contradicted by another tool',
-                  ),
-                { commits: true },
-              )
+              strike.take(() => strikeOutAll(store, group.readingIds, 'contradicted by another tool'), {
+                commits: true,
+              })
             }
           >
             Strike out {sizeFigure(group.estimate, unit)}
@@ -44,8 +35,4 @@ export function WhichStands({ contradiction, readings, unit }: WhichStandsProps)
       </p>
     </>
   );
-}
-
-function isOf({ place, direction, toolId }: Group, reading: ReadingRecord): boolean {
-  return reading.place === place && reading.direction === direction && reading.tool.id === toolId;
 }

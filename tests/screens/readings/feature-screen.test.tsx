@@ -253,7 +253,7 @@ describe('the place along the bore', () => {
     await logged('.517', 1);
     await logged('.518', 2);
     // The inside jaws scatter .0004 as a rule; s of these two is .0007.
-    expect(container.textContent).toContain('.517 to .518: where were they read?');
+    expect(container.textContent).toContain('.5170 to .5180: where were they read?');
   });
 
   test('tells the shortest and the thickest end of a sleeve', async () => {
@@ -327,18 +327,21 @@ describe('leaves and plugs', () => {
 
   test('are not asked for with a tool that shows a figure', async () => {
     await padWithBore();
-    expect(screen.queryByRole('group', { name: 'What doesn’t go' })).toBeNull();
+    expect(screen.queryByRole('button', { name: /doesn’t/ })).toBeNull();
   });
 });
 
 describe('two tools that contradict each other at one place', () => {
-  async function contradicted() {
+  const atTop = [
+    ['digital-caliper-inside', '.4980', 'top'],
+    ['dial-bore-gauge', '.5015', 'top'],
+  ] as const;
+  async function contradicted(
+    readings: readonly (readonly [toolId: string, size: string, place?: 'top'])[] = atTop,
+  ) {
     const store = await openForTest();
     const feature = await featureIn(store);
-    for (const [toolId, size] of [
-      ['digital-caliper-inside', '.4980'],
-      ['dial-bore-gauge', '.5015'],
-    ] as const) {
+    for (const [toolId, size, place] of readings) {
       const tool = (await measuringTools(store)).find(({ id }) => id === toolId);
       const entry = { exact: lengthOf(`${size} in`), typed: size, unit: 'in' as const };
       if (!tool) throw new Error(toolId);
@@ -348,7 +351,7 @@ describe('two tools that contradict each other at one place', () => {
           jobId: feature.jobId,
           entry,
           tool,
-          place: 'top',
+          ...(place && { place }),
           zeroChecked: false,
         }),
       );
@@ -361,6 +364,21 @@ describe('two tools that contradict each other at one place', () => {
     expect((await screen.findByRole('alert')).textContent).toBe(
       '.4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
     );
+  });
+
+  test('of which one was read twice without a place are struck out one by one', async () => {
+    const { store, feature } = await contradicted([
+      ['digital-caliper-inside', '.4970'],
+      ['digital-caliper-inside', '.4980'],
+      ['dial-bore-gauge', '.5015'],
+    ]);
+    fireEvent.click(await screen.findByRole('button', { name: 'Strike out .4970' }));
+    await screen.findByRole('button', { name: 'Strike out .4980' });
+    expect((await readingsOf(store, feature.id)).map(({ struckOut }) => struckOut !== undefined)).toEqual([
+      true,
+      false,
+      false,
+    ]);
   });
 
   test('stand until one is struck out by a press, and one undo brings it back', async () => {

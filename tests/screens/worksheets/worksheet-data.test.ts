@@ -85,6 +85,28 @@ describe('a measured size', () => {
     );
   });
 
+  test('of a pin that a ring goes over is the middle between that ring and the next smaller one', () => {
+    const rings = { ...tool('plug-gauges'), id: 'rings', name: 'rings', measures: ['pin' as const] };
+    const known = (stops?: string) =>
+      knownSize(
+        worksheetOf('hole-and-pin', {
+          features: [featureOf('pin', 'pin')],
+          readings: [
+            readingOf('pin', '.500', {
+              tool: rings,
+              ...(stops !== undefined && { stops: typedSize(stops) }),
+            }),
+          ],
+        }),
+        ofFeature('pin'),
+      );
+    const [next, tried] = [known(), known('.497')];
+    // .500 goes over it; .499, one step of .001 on, doesn't
+    expect(next && is(mean(next.most), '.4995 in')).toBe(true);
+    // .497 was the next one tried
+    expect(tried && is(mean(tried.most), '.4985 in')).toBe(true);
+  });
+
   test('read .517 and .518 without a place is small where it is small and large where it is large, never .5175', () => {
     const known = knownSize(
       sizeFrom(readingOf('bore', '.517'), readingOf('bore', '.518')),

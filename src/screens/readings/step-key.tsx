@@ -5,7 +5,8 @@ import { nextThatStops } from '../../engine/reading.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/show.ts';
 import { Button } from '../common/button.tsx';
 
-type StepKeysProps = {
+type StepKeyProps = {
+  readonly kind: FeatureKind;
   readonly tool: MeasuringTool;
   /** What is typed, where it can be read. */
   readonly typed: Entry | undefined;
@@ -20,24 +21,24 @@ type StepKeysProps = {
 
 /**
  * Beside the pad of leaves and plugs: which one goes is typed, and the next of the set stands as the one that doesn't.
- * A press gives another one.
+ * A press gives another one. The key has its place from the start, so that nothing moves under the thumb.
  */
-export function StepKeys({ tool, typed, goes, unit, onGoes, onBack }: StepKeysProps) {
+export function StepKey({ kind, tool, typed, goes, unit, onGoes, onBack }: StepKeyProps) {
   if (goes)
     return (
-      <div class="place-keys" role="group" aria-label="What goes">
-        <Button chosen onPress={onBack}>
-          {asTyped(goes)} goes
-        </Button>
-      </div>
-    );
-  const next = typed && nextThatStops({ exact: typed.exact, tool });
-  return (
-    <div class="place-keys" role="group" aria-label="What doesn’t go">
-      <Button disabled={!typed} onPress={() => typed && onGoes(typed)}>
-        {next ? `${figure(next, unit)} doesn’t go: another` : 'Type what goes'}
+      <Button chosen onPress={onBack}>
+        {asTyped(goes)} goes
       </Button>
-    </div>
+    );
+  const next = typed && nextThatStops({ exact: typed.exact, tool }, kind);
+  return (
+    <Button
+      disabled={!typed}
+      label={next ? `${figure(next, unit)} doesn’t go: another` : 'What doesn’t go'}
+      onPress={() => typed && onGoes(typed)}
+    >
+      {next ? `${figure(next, unit)} doesn’t` : 'the next doesn’t'}
+    </Button>
   );
 }
 

@@ -12,7 +12,7 @@ import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
-import { PIECE_KINDS } from './piece-kinds.ts';
+import { isFirstOfItsKind, PIECE_KINDS } from './piece-kinds.ts';
 import { useThicknessTool } from './thickness-tool.tsx';
 import './drawer-screen.css';
 
@@ -46,6 +46,8 @@ export function NewPieceScreen() {
     const fault = readWith.fault(entry.value);
     return fault === undefined ? commit(entry.value) : setTrouble(fault);
   };
+  // A plain tap and one for inserts: of one kind, and never to be taken for each other.
+  const others = PIECE_KINDS.filter((one) => one.kind === kind?.kind);
   return (
     <div class="pad-screen">
       <Page
@@ -55,8 +57,8 @@ export function NewPieceScreen() {
       >
         <div class="new-piece-top">
           <div class="new-piece-kinds" role="group" aria-label="What it is">
-            {PIECE_KINDS.map((one) => (
-              <Button key={one.name} chosen={one === kind} onPress={() => setKind(one)}>
+            {PIECE_KINDS.filter(isFirstOfItsKind).map((one) => (
+              <Button key={one.name} chosen={one.kind === kind?.kind} onPress={() => setKind(one)}>
                 {one.name}
               </Button>
             ))}
@@ -76,6 +78,15 @@ export function NewPieceScreen() {
               {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
             >
               {readWith.key}
+              {others.length > 1 && (
+                <div class="size-entry-extras" role="group" aria-label="Which of them">
+                  {others.map((one) => (
+                    <Button key={one.name} chosen={one === kind} onPress={() => setKind(one)}>
+                      {one.words ?? one.name}
+                    </Button>
+                  ))}
+                </div>
+              )}
             </SizePad>
           )}
         </div>

@@ -11,6 +11,8 @@ export const PIECE_KINDS: readonly {
   readonly size: 'thickness' | 'outside' | 'inside';
   /** What the size is called where its side says nothing of use. */
   readonly asks?: string;
+  /** Beside another of its kind: what tells it from that. */
+  readonly words?: string;
 }[] = [
   { kind: 'shim', name: 'Shim', many: 'Shims', size: 'thickness' },
   { kind: 'washer', name: 'Washer', many: 'Washers', size: 'thickness' },
@@ -18,10 +20,15 @@ export const PIECE_KINDS: readonly {
   { kind: 'bar-end', name: 'Bar end', many: 'Bar ends', size: 'outside' },
   { kind: 'bushing', name: 'Bushing', many: 'Bushings', size: 'inside' },
   { kind: 'insert', name: 'Insert', many: 'Inserts', size: 'inside', asks: 'bolt’s size' },
-  { kind: 'tap', name: 'Tap', many: 'Taps', size: 'outside' },
+  { kind: 'tap', name: 'Tap', many: 'Taps', size: 'outside', words: 'plain tap' },
   { kind: 'tap', name: STI, many: 'STI taps', size: 'inside', asks: 'bolt’s size' },
   { kind: 'reamer', name: 'Reamer', many: 'Reamers', size: 'outside' },
 ];
+
+/** Whether a kind has a key of its own; what else there is of it is asked for then. */
+export function isFirstOfItsKind(one: (typeof PIECE_KINDS)[number]): boolean {
+  return PIECE_KINDS.find(({ kind }) => kind === one.kind) === one;
+}
 
 /** Whether a piece belongs under a kind: a tap for inserts is told from a plain one by its name. */
 export function isOfKind(

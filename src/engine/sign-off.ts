@@ -53,7 +53,11 @@ export type SignOffQuestion = Touched & {
     readonly readBefore?: boolean;
   } & AsItStands)[];
   /** Worksheets that offer checks of which none was made; used where a cut or a step came from their answer. */
-  readonly unchecked: readonly { readonly id?: string; readonly title: string; readonly used: boolean }[];
+  readonly unchecked: readonly ({
+    readonly id?: string;
+    readonly title: string;
+    readonly used: boolean;
+  } & AsItStands)[];
   readonly cuts: readonly ({
     readonly id: string;
     readonly name: string;
@@ -275,7 +279,9 @@ function stepFindings({ steps, now }: SignOffQuestion, safetyCritical: boolean):
   if (steps.length === 0) return [finding('no-steps', '', { at: 'assembly' })];
   const torqued = steps.some(({ torque }) => torque !== undefined);
   return [
-    ...(safetyCritical && !torqued ? [finding('no-torque-step', '', { at: 'assembly' })] : []),
+    ...(safetyCritical && !torqued
+      ? [finding('no-torque-step', '', { at: 'assembly' }, `${steps.length}`)]
+      : []),
     ...steps.flatMap((step, index) =>
       codesOfStep(step, now).map((code) => ({
         ...finding(code, step.text, { at: 'step', id: step.id }, step.as),
@@ -301,7 +307,8 @@ function codesOfStep(step: SignOffStep, now: number): readonly FindingCode[] {
 // Without the figure there is nothing yet whose source could be named.
 function lackOfTorque({ torque }: SignOffStep): FindingCode | undefined {
   if (!torque) return undefined;
-  if (torque.typed.trim() === '') return 'no-torque-figure';
+  // A figure of nothing holds nothing.
+  if (!/[1-9]/.test(torque.typed)) return 'no-torque-figure';
   return torque.source.trim() === '' ? 'no-torque-source' : undefined;
 }
 
@@ -325,8 +332,8 @@ const CHECK_CODES: Readonly<Record<CheckFound, FindingCode | undefined>> = {
 function checkFindings({ checks, unchecked }: SignOffQuestion, safetyCritical: boolean): readonly Finding[] {
   const missing = unchecked
     .filter(({ used }) => used || safetyCritical)
-    .map(({ id, title, used }) => {
-      const found = finding(used ? 'check-missing' : 'check-offered', title, { at: 'fit-up' });
+    .map(({ id, title, used, as }) => {
+      const found = finding(used ? 'check-missing' : 'check-offered', title, { at: 'fit-up' }, as);
       return { ...found, key: `${found.key} ${id ?? title}` };
     });
   // A job that can't kill needs no check; one that can needs one even where no worksheet asks for it.

@@ -138,6 +138,19 @@ describe('a brake job', () => {
     ]);
   });
 
+  test.each(['', ' ', '0', '0.0', '-'])('has no torque where “%s” is typed for it', (typed) => {
+    const steps = [{ ...step, doneAt: noon, torque: { typed, source: 'manual, p. 12' } }];
+    expect(stops({ steps })).toEqual(['no-torque-figure']);
+  });
+
+  test('is asked again for its reason when another step is there that has no torque either', () => {
+    const { torque: _torque, ...untorqued } = step;
+    const reasons = { 'no-torque-step': { why: 'Nothing on it is torqued', as: '1' } };
+    const done = { ...untorqued, doneAt: noon };
+    expect(stops({ steps: [done], reasons })).toEqual([]);
+    expect(stops({ steps: [done, { ...done, id: 's2' }], reasons })).toEqual(['no-torque-step']);
+  });
+
   test('can’t be signed over a step that was done before its sizes changed', () => {
     expect(stops({ steps: [{ ...step, doneAt: noon, changed: true }] })).toEqual(['step-changed']);
   });

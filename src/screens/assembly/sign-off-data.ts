@@ -81,6 +81,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
       id: worksheet.id,
       title: worksheet.title,
       used: [...cuts, ...steps].some(({ worksheetId }) => worksheetId === worksheet.id),
+      as: inShort(basisNow({ worksheet, readings: data.readings })),
     })),
     cuts: cuts.map((cut) => ({
       id: cut.id,

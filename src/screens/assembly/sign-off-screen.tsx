@@ -180,7 +180,12 @@ function Findings({ findings, jobId }: { findings: readonly Finding[]; jobId: st
         const { what, todo } = sayFinding(finding);
         return (
           <li key={finding.key}>
-            <Row href={hrefOf(placeOf(finding, jobId))} title={what} detail={todo} />
+            <Row
+              href={hrefOf(placeOf(finding, jobId))}
+              title={what}
+              detail={todo}
+              mark={<VerdictMark kind="too-close" />}
+            />
           </li>
         );
       })}

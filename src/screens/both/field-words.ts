@@ -55,6 +55,8 @@ export function fieldWords(store: BackupStore, record: Kept, path: string): stri
   if (store === 'worksheets' && key !== '') return worksheetWords(record, field, key);
   if (field === 'passes') return 'a pass';
   if (field === 'takes') return 'a go at it';
+  if (field === 'reasons') return 'why it may stand';
+  if (field === 'basis' || field === 'workedOut') return 'the sizes behind it';
   return words[store]?.[field] ?? field;
 }
 

@@ -81,6 +81,11 @@ function thingWords(
       return seenWords(value);
     case 'tool':
       return toolWords(value);
+    case 'reasons':
+      return String(value['why']);
+    case 'basis':
+    case 'workedOut':
+      return 'as they were there';
     default:
       return Object.values(value).map(String).join(', ');
   }

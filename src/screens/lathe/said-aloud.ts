@@ -10,8 +10,12 @@ import type { LatheCut } from './use-lathe-cut.ts';
  * and the figure it comes to are both said, so that neither is taken for the other.
  */
 export function saidAloud(at: LatheCut, unit: ShownUnit): string {
-  // Said first: whoever is at the handles doesn't see the mark.
-  return at.older ? `${OLDER}. ${saidOfTheCut(at, unit)}` : saidOfTheCut(at, unit);
+  return spokenOf(at, saidOfTheCut(at, unit));
+}
+
+/** What is said of a cut, with the mark said first: whoever is at the handles doesn't see it. */
+export function spokenOf({ older }: Pick<LatheCut, 'older'>, said: string): string {
+  return older ? `${OLDER}. ${said}` : said;
 }
 
 function saidOfTheCut(at: LatheCut, unit: ShownUnit): string {

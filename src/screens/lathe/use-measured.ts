@@ -21,6 +21,7 @@ import { useSizeDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { askedSince, cutBefore, type CutBefore } from './dialled.ts';
+import { spokenOf } from './said-aloud.ts';
 import { kindAtTheLathe, type LatheCut } from './use-lathe-cut.ts';
 
 export type MeasuredSlip = {
@@ -188,12 +189,13 @@ type Telling = {
 };
 
 function tell({ at, after, entry, by, unit, isAloud }: Telling): void {
-  if (isAloud) speak(spokenProgress(after, unit, at.dialUnit));
+  const said = spokenOf(at, spokenProgress(after, unit, at.dialUnit));
+  if (isAloud) speak(said);
   if (after.stage === 'over') {
     buzz();
     return announceAtOnce(sayOver(at.question, after, unit));
   }
   const gauge = by === 'gauge' ? ', from the gauge' : '';
   const spring = after.spring.kind === 'learnt' ? ` ${saySpring(after.spring, unit)}` : '';
-  return announce(`Logged ${asTyped(entry)}${gauge}. ${spokenProgress(after, unit, at.dialUnit)}${spring}`);
+  return announce(`Logged ${asTyped(entry)}${gauge}. ${said}${spring}`);
 }

@@ -15,7 +15,7 @@ import { addSteps, markDone, stepsOf } from '../../../src/store/steps.ts';
 import { latestUndo, undoLast } from '../../../src/store/undo.ts';
 import { createWorksheet, setPart } from '../../../src/store/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen } from '../on-screen.tsx';
+import { clearAway, onScreen, said } from '../on-screen.tsx';
 import { typedSize } from '../worksheets/worksheet-for-test.ts';
 
 const PATIENCE = { timeout: 30_000 };
@@ -142,6 +142,22 @@ describe('a cut whose bracket was changed for another', () => {
     worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
     await screen.findAllByText(OLDER, {}, PATIENCE);
     expect((await getCut(store, cut.id))?.target.typed).toBe('1.860');
+  });
+
+  test('says so aloud at the lathe too, at every size that is logged', async () => {
+    const log = async (typed: string) => {
+      const field = await screen.findByRole('textbox', {}, PATIENCE);
+      fireEvent.input(field, { target: { value: typed } });
+      fireEvent.keyDown(field, { key: 'Enter' });
+      await waitFor(() => expect(said()).toContain(typed), PATIENCE);
+    };
+    at({ at: 'lathe', jobId: job.id, cutId: cut.id });
+    await log('1.895');
+    expect(said()).not.toContain(OLDER);
+    await anotherBracket();
+    await screen.findAllByText(OLDER, {}, PATIENCE);
+    await log('1.890');
+    expect(said()).toContain(OLDER);
   });
 
   test('that was to size stops the sign-off and is marked on the sheet', async () => {

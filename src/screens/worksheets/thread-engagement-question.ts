@@ -17,7 +17,7 @@ export function engagementQuestion(data: WorksheetData): EngagementQuestion | un
   const strength = parentStrength(data);
   if (!thread || !grade || !strength) return undefined;
   // The shallowest place holds least.
-  const engaged = knownSize(data, sizes['engaged'])?.tightest;
+  const engaged = knownSize(data, sizes['engaged'])?.least;
   return {
     thread,
     grade: grade.id,
@@ -43,16 +43,14 @@ export function gripQuestion(data: WorksheetData, least: Length | undefined): Gr
   const thread = choices['thread'] === undefined ? undefined : threadNamed(choices['thread']);
   const legs = LEG_NAMES.flatMap((name) => {
     const known = knownSize(data, sizes[name]);
-    return known
-      ? [{ name: name.replace('leg', 'leg '), thickness: known.tightest, thickest: known.loosest }]
-      : [];
+    return known ? [{ name: name.replace('leg', 'leg '), thickness: known.least, thickest: known.most }] : [];
   });
   if (!thread || legs.length === 0) return undefined;
   const [headWasher, nutWasher, nutHeight] = ['headWasher', 'nutWasher', 'nutHeight'].map((name) =>
     exactSize(data, sizes[name]),
   );
   const shank = knownSize(data, sizes['shank']);
-  const nutRunsTo = knownSize(data, sizes['nutRunsTo'])?.loosest;
+  const nutRunsTo = knownSize(data, sizes['nutRunsTo'])?.most;
   const bolt = knownSize(data, sizes['boltLength']);
   const hole = tappedHole(data);
   return {
@@ -62,9 +60,9 @@ export function gripQuestion(data: WorksheetData, least: Length | undefined): Gr
     ...(headWasher && { headWasher }),
     ...(nutWasher && { nutWasher }),
     ...(nutHeight && { nutHeight }),
-    ...(shank && { shank: shank.tightest, shankLongest: shank.loosest }),
+    ...(shank && { shank: shank.least, shankLongest: shank.most }),
     ...(nutRunsTo && { nutRunsTo }),
-    ...(bolt && { boltLength: bolt.tightest, boltLongest: bolt.loosest }),
+    ...(bolt && { boltLength: bolt.least, boltLongest: bolt.most }),
     ...(choices['insert'] === 'yes' && { withInsert: true }),
     ...(hole && { hole }),
     ...(least && { engagement: least }),
@@ -75,7 +73,7 @@ export function gripQuestion(data: WorksheetData, least: Length | undefined): Gr
 function tappedHole(data: WorksheetData): TappedHole | undefined {
   const { choices, sizes } = data.worksheet;
   if (choices['hole'] === 'through') return 'through';
-  const depth = choices['hole'] === 'blind' ? knownSize(data, sizes['holeDepth'])?.tightest : undefined;
+  const depth = choices['hole'] === 'blind' ? knownSize(data, sizes['holeDepth'])?.least : undefined;
   return depth && { depth };
 }
 

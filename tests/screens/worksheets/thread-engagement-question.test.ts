@@ -92,6 +92,40 @@ describe('the legs and the bolt', () => {
     expect(grip?.held).toBe('nut');
   });
 
+  test('go by the thin and the thick place of a leg, the short and the long end of shank, bolt and nut’s stop', () => {
+    const ends = (name: string, short: string, long: string) => [
+      readingOf(name, long, { tool: tool('digital-caliper'), place: 'top' }),
+      readingOf(name, short, { tool: tool('digital-caliper'), place: 'bottom' }),
+    ];
+    const names = ['leg1', 'shank', 'boltLength', 'nutRunsTo'];
+    const grip = gripOf({
+      choices: { ...choices, held: 'nut' },
+      sizes: Object.fromEntries(names.map((name) => [name, ofFeature(name)])),
+      features: names.map((name) => featureOf(name, 'length')),
+      readings: [
+        ...ends('leg1', '.375', '.381'),
+        ...ends('shank', '.700', '.704'),
+        ...ends('boltLength', '1.490', '1.500'),
+        ...ends('nutRunsTo', '.740', '.752'),
+      ],
+    });
+    const [leg] = grip?.legs ?? [];
+    const found = [
+      leg?.thickness,
+      leg?.thickest,
+      grip?.shank,
+      grip?.shankLongest,
+      grip?.boltLength,
+      grip?.boltLongest,
+      grip?.nutRunsTo,
+    ];
+    const wanted = ['.375', '.381', '.700', '.704', '1.490', '1.500', '.752'];
+    // The nut stops worst where it stops furthest out.
+    expect(found.map((one, at) => is(one && mean(one), `${wanted[at] ?? ''} in`))).toEqual(
+      wanted.map(() => true),
+    );
+  });
+
   test('hold in the tapped part where nothing else is said', () => {
     expect(gripOf({ choices, sizes: { leg1: typedSize('.5') } })?.held).toBe('tapped');
     expect(gripOf({ choices: { ...choices, held: 'stud' }, sizes: { leg1: typedSize('.5') } })?.held).toBe(

@@ -68,6 +68,10 @@ async function filesMissing(): Promise<number | undefined> {
 
 export function watchForUpdates(hooks: UpdateHooks): void {
   const reload = reloadOnce(hooks.beforeReload);
+  // Back from the browser's own store of pages: it heard nothing meanwhile, neither of another tab's work nor of a new version.
+  window.addEventListener('pageshow', ({ persisted }) => {
+    if (persisted) reload().catch(() => undefined);
+  });
   window.addEventListener('vite:preloadError', () => hooks.onPartMissing(reload));
   if (!import.meta.env.PROD) return;
   if ('serviceWorker' in navigator) keepAndWatch(hooks, reload);

@@ -27,9 +27,17 @@ export async function sinceBackup(store: Store): Promise<SinceBackup> {
   const from = at ?? numberIn(clock, 'since') ?? store.now();
   return {
     ...(at !== undefined && { at }),
-    days: Math.max(0, Math.floor((store.now() - from) / DAY_MS)),
+    days: wholeDays(from, store.now()),
     changes: Math.max(0, acts - (numberIn(backup, 'acts') ?? 0)),
   };
+}
+
+/** Days by the clock on the wall: one is over at the same hour, also where it was 23 or 25 hours long. */
+function wholeDays(from: number, now: number): number {
+  let days = Math.ceil((now - from) / DAY_MS);
+  const isOver = (count: number) => new Date(from).setDate(new Date(from).getDate() + count) <= now;
+  while (days > 0 && !isOver(days)) days -= 1;
+  return Math.max(0, days);
 }
 
 // Chosen, not published: a week's work is what a shop may have to measure again, and a handful of readings is no reason

@@ -43,6 +43,8 @@ export type PhoneOptions = {
   userDataDir?: string;
   /** A name that leads to this machine and that no browser trusts, as a phone in a shop's own network has it. */
   host?: string;
+  /** Pages that are left are kept as they stood, for the way back; otherwise the tests' driver switches that off. */
+  keepsLeftPages?: boolean;
   /** For times: nothing of `settled` runs in the page, which then can't see that a write is still on its way. */
   timed?: boolean;
   /** Anything else playwright can set: colorScheme, forcedColors, reducedMotion, hasTouch ... */
@@ -65,6 +67,7 @@ export async function openPhone({
   userDataDir = temporaryFolder('phone'),
   timed = false,
   host,
+  keepsLeftPages = false,
   context: more = {},
 }: PhoneOptions = {}): Promise<Phone> {
   const context = await chromium.launchPersistentContext(userDataDir, {
@@ -74,6 +77,7 @@ export async function openPhone({
       ...cameras[camera],
       ...(host === undefined ? [] : [`--host-resolver-rules=MAP ${host} 127.0.0.1`]),
     ],
+    ...(keepsLeftPages && { ignoreDefaultArgs: ['--disable-back-forward-cache'] }),
     viewport: { width, height },
     deviceScaleFactor: 2,
     isMobile: true,

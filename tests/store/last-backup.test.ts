@@ -1,4 +1,4 @@
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { createFeature, removeFeature } from '../../src/store/features.ts';
 import { actsSoFar, countsKept, isBackupDue, noteBackup, sinceBackup } from '../../src/store/last-backup.ts';
 import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
@@ -48,6 +48,26 @@ test('a backup is due after a week and 25 changes, not after one of them', async
   worked(await noteBackup(store, await actsSoFar(store)));
   now = start + 30 * DAY_MS;
   expect(isBackupDue(await sinceBackup(store))).toBe(false); // nothing was changed since
+});
+
+// In Berlin the clocks went on at 2:00 on 29 March 2026 and back at 3:00 on 25 October (EU directive 2000/84/EC: the last
+// Sundays of both months, at 1:00 UTC). The days counted are those on the wall's clock.
+test.each([
+  { saved: '2026-03-28T12:00+01:00', now: '2026-03-29T12:00+02:00', days: 1 }, // 23 hours
+  { saved: '2026-03-28T12:00+01:00', now: '2026-03-29T11:59+02:00', days: 0 },
+  { saved: '2026-10-24T12:00+02:00', now: '2026-10-25T11:59+01:00', days: 0 }, // 24 h 59 min
+  { saved: '2026-10-24T12:00+02:00', now: '2026-10-25T12:00+01:00', days: 1 },
+  { saved: '2026-03-22T12:00+01:00', now: '2026-03-29T12:00+02:00', days: 7 }, // 167 hours
+  { saved: '2026-10-25T02:50+02:00', now: '2026-10-25T02:10+01:00', days: 0 }, // 20 minutes, the clock set back
+])('a backup of $saved is $days days old at $now', async ({ saved, now, days }) => {
+  vi.stubEnv('TZ', 'Europe/Berlin');
+  let clock = Date.parse(saved);
+  const store = await openForTest({ now: () => clock });
+  worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  worked(await noteBackup(store, await actsSoFar(store)));
+  clock = Date.parse(now);
+  expect((await sinceBackup(store)).days).toBe(days);
+  vi.unstubAllEnvs();
 });
 
 test('a refused act counts as none', async () => {

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { announce } from '../common/announce.ts';
+import { giveFile } from '../common/give-file.ts';
 
 /** Hands a file over, and says what became of it. */
 export function useGive() {
@@ -9,7 +10,6 @@ export function useGive() {
     announce(sentence);
   };
   const give = async (file: () => Promise<File>) => {
-    const { giveFile } = await import('../common/give-file.ts');
     tell(await giveFile(await file()));
   };
   return { said, tell, give };

@@ -1,4 +1,4 @@
-import type { Entry } from './entry.ts';
+import { typedWithUnit, type Entry } from './entry.ts';
 import {
   absolute,
   dividedBy,
@@ -11,7 +11,7 @@ import {
   type Length,
 } from './length.ts';
 import { slipQuestion } from './reading.ts';
-import { show } from './show.ts';
+import { figure, show } from './show.ts';
 
 /** What a typed size can be held against; each is left out where nothing is known. */
 export type SlipAround = {
@@ -67,7 +67,7 @@ export function sizeSlip(typed: Entry, around: SlipAround): SizeSlip | undefined
 /** The question in the unit that was typed in. */
 export function saySizeSlip({ beside }: SizeSlip, typed: Entry): string {
   const unit = typed.unit === 'mm' ? 'mm' : 'in';
-  const is = show(typed.exact, unit);
+  const is = typedWithUnit(typed);
   switch (beside.of) {
     case 'near':
       return `${is} stands beside ${show(beside.size, unit)} here. Which is meant?`;
@@ -76,7 +76,7 @@ export function saySizeSlip({ beside }: SizeSlip, typed: Entry): string {
     case 'holds':
       return `${is} has to hold a part of ${show(beside.size, unit)} here. Which is meant?`;
     case 'usual':
-      return `${is} is not usual here: ${show(beside.least, unit)} to ${show(beside.most, unit)} is. Which is meant?`;
+      return `${is} is not usual here: ${figure(beside.least, unit)} to ${show(beside.most, unit)} is. Which is meant?`;
     default:
       return beside satisfies never;
   }

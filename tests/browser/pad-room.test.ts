@@ -65,7 +65,7 @@ test.each([
   const { page } = phone;
   await page.setViewportSize({ width, height });
   for (const [place, asked] of [
-    [bore, /, reading \d$/],
+    [bore, /, reading \d · \S/],
     [
       '/job/demo-outfit-7/worksheets/demo-bracket-float/part/demo-stack-spacer/leastLength',
       /, least length$/,

@@ -15,6 +15,8 @@ import './size-pad.css';
 type SizePadProps = {
   /** Names the field for a screen reader: "Link pivot bore, reading". */
   readonly label: string;
+  /** With what it is read: it stays beside the figure where the heading is out of sight. */
+  readonly readWith?: string | undefined;
   readonly half: HalfTyped;
   readonly onChange: (half: HalfTyped) => void;
   /** The commit key's words, and what it does; a promise while it does. Left out on charts, where the answer is there at every key. */
@@ -42,6 +44,7 @@ type SizePadProps = {
 /** Our own keypad, one field for fingers, a keyboard and a gauge that types its value and Enter. */
 export function SizePad({
   label,
+  readWith,
   half,
   onChange,
   commit,
@@ -129,7 +132,7 @@ export function SizePad({
           {label}
         </label>
         <p class="size-pad-asks" aria-hidden="true">
-          {label}
+          {readWith === undefined ? label : `${label} · ${readWith}`}
         </p>
         <div
           class="size-pad-line"

@@ -3,7 +3,7 @@ import { goesInSteps, nextThatStops, trueBoreAcrossJaws, type Reading } from '..
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { readWarm } from '../../engine/temperature.ts';
 import type { ReadingRecord } from '../../store/records.ts';
-import { warmOf } from './warmth.ts';
+import { warmOf, warmthOfDay } from './warmth.ts';
 
 /**
  * The readings that count, as the engine takes them: struck-out ones left out, a bore across caliper flats put
@@ -15,7 +15,7 @@ export function engineReadings(
 ): readonly [Reading, ...Reading[]] | undefined {
   const [first, ...rest] = records
     .filter((record) => record.struckOut === undefined)
-    .map((record) => engineReading(kind, record));
+    .map((record) => engineReading(kind, { ...record, ...warmthOfDay(record, records) }));
   return first && [first, ...rest];
 }
 

@@ -157,6 +157,7 @@ export function ReadingPad({
           />
         )}
         <SizePad
+          readWith={measuring && (measuring.isUsual ? `usual: ${measuring.tool.name}` : measuring.tool.name)}
           label={
             goes && inSteps
               ? `${feature.name}: which doesn’t go?`

@@ -37,6 +37,21 @@ export function warmOf({ warmth }: Pick<ReadingRecord, 'warmth'>): ReadWarm | un
   return { celsius: inCelsius({ degrees, unit: warmth.unit }), material };
 }
 
+/**
+ * The warmth a reading was taken at: its own, else that of the reading of the same part nearest to it on that day. Where
+ * it is said after the first reading, that one was as warm.
+ */
+export function warmthOfDay(
+  { at, warmth }: Pick<ReadingRecord, 'at' | 'warmth'>,
+  records: readonly ReadingRecord[],
+): Pick<ReadingRecord, 'warmth'> {
+  if (warmth) return { warmth };
+  const [nearest] = records
+    .filter((one) => one.warmth !== undefined && Math.abs(one.at - at) < HOLDS_FOR_MS)
+    .toSorted((a, b) => Math.abs(a.at - at) - Math.abs(b.at - at));
+  return nearest?.warmth ? { warmth: nearest.warmth } : {};
+}
+
 /** What the last reading's warmth changed, in a line; empty where none was said. */
 export function warmthLine(readings: readonly ReadingRecord[], unit: ShownUnit): string {
   const last = readings.findLast(({ struckOut, warmth }) => !struckOut && warmth !== undefined);
@@ -49,7 +64,7 @@ export function warmthLine(readings: readonly ReadingRecord[], unit: ShownUnit):
 /** The question where readings were taken without saying how warm, and it could matter; empty where not. */
 export function warmthAsked(form: FeatureForm, readings: readonly ReadingRecord[], unit: ShownUnit): string {
   const counting = readings.filter(({ struckOut }) => !struckOut);
-  if (!growsWithWarmth(form.kind) || counting.every(({ warmth }) => warmth !== undefined)) return '';
+  if (!growsWithWarmth(form.kind) || counting.every((one) => warmthOfDay(one, readings).warmth)) return '';
   const { estimate } = form.tightest;
   const off = unaskedWarmth(mean(estimate), bandOf(estimate).halfWidth);
   return off ? sayUnaskedWarmth(off, unit) : '';

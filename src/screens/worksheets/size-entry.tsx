@@ -17,7 +17,13 @@ import { usePadSize } from '../common/use-settings.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 import { useMeasuring } from '../readings/use-measuring.ts';
-import { ToolOfSizeChoice, toolKept, toolOfSizeWords, useToolOfSize } from './tool-of-size.tsx';
+import {
+  ToolOfSizeChoice,
+  briefToolWords,
+  toolKept,
+  toolOfSizeWords,
+  useToolOfSize,
+} from './tool-of-size.tsx';
 import { afterKey, isUnitKey } from '../common/pad-text.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './size-entry.css';
@@ -160,6 +166,7 @@ function OneSize({
       )}
       <SizePad
         label={label}
+        readWith={tool && briefToolWords(tool)}
         half={draft.half}
         padSize={padSize}
         onChange={(half) => {

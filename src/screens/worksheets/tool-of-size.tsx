@@ -72,6 +72,20 @@ export function toolOfSizeWords(tool: ToolOfSize, unit: ShownUnit): string {
   }
 }
 
+/** The same where there is hardly room: what is assumed stands first. */
+export function briefToolWords(tool: ToolOfSize): string {
+  switch (tool.by) {
+    case 'tool':
+      return tool.isUsual ? `usual: ${tool.tool.name}` : tool.tool.name;
+    case 'exact':
+      return 'taken as exact';
+    case 'none':
+      return 'no tool reads this';
+    default:
+      return tool satisfies never;
+  }
+}
+
 type ChoiceProps = {
   readonly data: Pick<WorksheetData, 'tools' | 'unit'>;
   readonly kind: FeatureKind;

@@ -62,6 +62,10 @@ test('a hub of 4.412 is asked about, and brought to 68 °F once metal and warmth
   const form = warm && formOfReadings('length', [warm]);
   // 4.412 − .000788
   expect(form && decimalText(mean(form.tightest.estimate), 'in', 5)).toBe('4.41121');
+  // The one before it lay in the same shop: both count alike, and neither is left as it was read.
+  const both = formOfReadings('length', await readingsOf(store, hub.id));
+  expect(both && decimalText(mean(both.tightest.estimate), 'in', 5)).toBe('4.41121');
+  expect(both && decimalText(mean(both.loosest.estimate), 'in', 5)).toBe('4.41121');
   expect((await getJob(store, job.id))?.warmth).toMatchObject({ degrees: '95', unit: 'F' });
 });
 

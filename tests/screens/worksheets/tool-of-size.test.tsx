@@ -144,7 +144,7 @@ describe('a size that looks like a slip', () => {
     await typeIn('Bore', '24.12');
     use();
     expect((await screen.findByRole('alert')).textContent).toBe(
-      '24.120 in is not usual here: .030 in to 8.000 in is. Which is meant?',
+      '24.12 in is not usual here: .030 to 8.000 in is. Which is meant?',
     );
     await press('24.12 mm');
     await waitFor(async () =>

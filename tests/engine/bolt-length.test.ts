@@ -160,3 +160,39 @@ test('a bolt of any length made in the range is good on hand: it holds, clamps, 
     ),
   );
 });
+
+test('a bolt or stud of any length made for a part holds in it, clamps, and meets no end of its hole', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: 20, max: 600 }), { minLength: 1, maxLength: 3 }),
+      fc.constantFrom('M6', 'M8', 'M10', '5/16-18', '7/16-20', '1/2-13'),
+      fc.constantFrom('tapped' as const, 'stud' as const),
+      fc.boolean(),
+      fc.integer({ min: 50, max: 300 }),
+      fc.integer({ min: 100, max: 600 }),
+      (tenths, designation, held, withInsert, engagement, depth) => {
+        const q: GripQuestion = {
+          thread: named(designation),
+          held,
+          withInsert,
+          legs: legs(...tenths.map((size) => `${size / 10} mm`)),
+          engagement: lengthOf(`${engagement / 10} mm`),
+          hole: { depth: typed(`${depth / 10} mm`) },
+        };
+        const { made, inPart } = bought(q);
+        for (const boltLength of made ? [made.least, made.most] : []) {
+          const outside = inPart ? minus(boltLength, inPart) : boltLength;
+          const whole = minus(outside, usualThreadLength(q.thread, outside));
+          const answer = boltGrip({
+            ...q,
+            boltLength: typedEstimate(boltLength),
+            nutRunsTo: typedEstimate(whole),
+          });
+          expect(answer.past?.verdict.kind).toBe('good');
+          expect(answer.nutBottoms?.verdict.kind).toBe('good');
+          expect(answer.hole?.verdict.kind ?? 'good').toBe('good');
+        }
+      },
+    ),
+  );
+});

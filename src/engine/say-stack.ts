@@ -132,7 +132,7 @@ export function sayUnproved(
   unit: ShownUnit,
 ): string {
   const by = direct ? 'This reading proves' : 'These sizes prove';
-  return `${by} it to ${withUnit(showBand(halfWidth, unit), unit)} only. ${direct ? 'Read it again with a finer tool.' : CHECK_IT[kind]}`;
+  return `${by} it to ${withUnit(showBand(halfWidth, unit), unit)} only. ${direct ? 'Read it again once that is done, with a finer tool.' : CHECK_IT[kind]}`;
 }
 
 /** `One part of .447 in does for washer and spacer, and leaves the same gap.` */

@@ -19,6 +19,8 @@ export type ProofSearch = {
   readonly aimQuarters: number;
   /** From which sum to which so many pieces could be proved at the best. */
   readonly atBest: (pieces: number) => Between;
+  /** The same for a pick that has these pieces in it, of the sizes from a place on, whatever else. */
+  readonly atBestWith: (place: number, counts: RowCounts, known: string) => Between;
   /** From which sum to which a pick is proved that is made up so. */
   readonly provedBetween: (counts: RowCounts) => Between;
 };
@@ -175,7 +177,12 @@ function readBack(reading: Reading, { place, sum, pieces, made }: PartPick): Row
   for (let taken = 0; taken <= pieces; taken += 1) {
     const [next, left] = [sum + taken * size.steps, pieces - taken];
     if (!sums.some((whole) => isMade(place - 1, whole - next, left))) continue;
-    const more = withTaken(q, made, { place, taken });
+    const more = new Map(
+      [...withTaken(q, made, { place, taken })].filter(([known, counts]) => {
+        const { least, most } = q.atBestWith(place, counts, known);
+        return sums.some((whole) => whole >= least && whole <= most);
+      }),
+    );
     if (more.size === 0) continue;
     const found = readBack(reading, { place: place - 1, sum: next, pieces: left, made: more });
     if (found) return found;

@@ -136,10 +136,19 @@ function provedPick(
   }
   const leastAt = leastBand(q);
   const bands = new Map<string, ReturnType<typeof betweenFor>>();
+  const bests = new Map<string, ReturnType<typeof betweenFor>>();
   return fewestProved({
     sizes: rows,
     aimQuarters,
     atBest: (pieces) => betweenFor(leastAt(pieces)),
+    atBestWith: (place, counts, key) => {
+      const before = bests.get(key);
+      if (before) return before;
+      const mm = bareMm([...(q.beside ?? []), ...termsOf(sizes.slice(place), counts)]);
+      const between = betweenFor(justBelow(mm));
+      bests.set(key, between);
+      return between;
+    },
     provedBetween: (counts) => {
       const key = knownCounts(rows, counts);
       const before = bands.get(key);
@@ -184,9 +193,13 @@ function leastBand({ beside = [], drawer }: ShimQuestion): (pieces: number) => L
     const each = best ? Array.from({ length: pieces }, () => ({ estimate: best, coefficient: -1 })) : [];
     const apartMm = Math.hypot(besideMm, Math.sqrt(pieces) * ownMm);
     const mm = Math.max(apartMm, best ? bareMm([...beside, ...each]) : 0);
-    // Floating point's last digits must not shut out a pick that just proves.
-    return lengthFromFloat(Math.max(0, mm - 1e-8), STATISTICS_STEP);
+    return justBelow(mm);
   };
+}
+
+/** Floating point's last digits must not shut out a pick that just proves. */
+function justBelow(mm: number): Length {
+  return lengthFromFloat(Math.max(0, mm - 1e-8), STATISTICS_STEP);
 }
 
 /** A piece known as well as the best of a drawer that one tool measured; undefined where it was more than one. */

@@ -90,7 +90,7 @@ describe('what has to give is said', () => {
       'These sizes prove it to ±.0030 only. Feeler the float once it is together.',
     );
     expect(sayUnproved(answer.needed, stackWantPreset('clamp'), true, 'in')).toBe(
-      'This reading proves it to ±.0030 only. Read it again with a finer tool.',
+      'This reading proves it to ±.0030 only. Read it again once that is done, with a finer tool.',
     );
   });
 

@@ -40,15 +40,30 @@ export function isReadOfTheWhole({ kind }: Pick<Worksheet, 'kind'>, name: string
   return READ_OF_THE_WHOLE[kind]?.reads.includes(name) === true;
 }
 
-/**
- * From when on readings of a size count: what was read of the parts put together before one of them was changed was read
- * of something else. Undefined where every reading counts.
- */
-export function countsFrom(worksheet: Inputs, input: SizeInput): number | undefined {
-  const isOfTheWhole = Object.entries(worksheet.sizes).some(
+/** The sizes of what the worksheet's parts are, with the name of each: its parts', and what they stand in. */
+export function sizesOfParts({
+  kind,
+  sizes,
+  parts,
+}: Pick<Worksheet, 'kind' | 'sizes' | 'parts'>): readonly {
+  readonly name: string;
+  readonly size: SizeInput;
+}[] {
+  const whole = READ_OF_THE_WHOLE[kind];
+  const fields = Object.entries(sizes).filter(
+    ([name]) => !whole?.reads.includes(name) && !whole?.free.includes(name),
+  );
+  return [
+    ...Object.values(parts).flatMap(({ name, size }) => (size ? [{ name, size }] : [])),
+    ...fields.map(([name, size]) => ({ name: name === 'fixed' ? 'sleeve or opening' : 'a part', size })),
+  ];
+}
+
+/** Whether an input is one of the worksheet's sizes that were read on its parts put together. */
+export function isInputOfTheWhole(worksheet: Pick<Worksheet, 'kind' | 'sizes'>, input: SizeInput): boolean {
+  return Object.entries(worksheet.sizes).some(
     ([name, size]) => size === input && isReadOfTheWhole(worksheet, name),
   );
-  return isOfTheWhole ? worksheet.partsChanged?.at : undefined;
 }
 
 /** Notes on the worksheet that its parts are others than before, and which: what was read of them together is set aside. */

@@ -8,7 +8,7 @@ import { toolBeside } from '../../engine/say-readings.ts';
 import { type ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
-import { countsFrom } from '../../store/parts-changed.ts';
+import { isInputOfTheWhole } from '../../store/parts-changed.ts';
 import type {
   Feature,
   Job,
@@ -21,6 +21,7 @@ import type {
 import { engineReadings } from '../readings/engine-readings.ts';
 import { readingWords } from '../readings/reading-figure.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
+import { partReadAnew } from './parts-read-anew.ts';
 
 /** All a worksheet is worked out from; read once by the screen, handed to whatever draws. */
 export type WorksheetData = {
@@ -54,9 +55,9 @@ export type KnownSize = {
 export function knownSize(data: WorksheetData, input: SizeInput | undefined): KnownSize | undefined {
   if (input === undefined) return undefined;
   // What was read of parts put together holds for those parts only.
-  const from = countsFrom(data.worksheet, input);
+  const isSetAside = (at: number | undefined) => whyAside(data, input, at) !== undefined;
   if (input.from === 'typed') {
-    if (from !== undefined && (input.at ?? 0) <= from) return undefined;
+    if (isSetAside(input.at)) return undefined;
     const estimate = typedEstimate(input.exact, input.tool);
     return {
       least: estimate,
@@ -68,9 +69,7 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
     };
   }
   const feature = data.features.find((one) => one.id === input.featureId);
-  const records = data.readings.filter(
-    (one) => one.featureId === input.featureId && (from === undefined || one.at > from),
-  );
+  const records = data.readings.filter((one) => one.featureId === input.featureId && !isSetAside(one.at));
   const readings = feature && engineReadings(feature.kind, records);
   if (!feature || !readings) return undefined;
   const { least, most, tightest, loosest, places } = featureForm(feature.kind, readings);
@@ -118,25 +117,43 @@ export function givenNumber(data: WorksheetData, name: string): number | undefin
   return Number.isFinite(figure) ? figure : undefined;
 }
 
+/**
+ * Why what was read at a time counts no more: a part was changed or read as another size since, and it was read of the parts
+ * put together.
+ */
+function whyAside(data: WorksheetData, input: SizeInput, at: number | undefined): string | undefined {
+  const { worksheet } = data;
+  if (!isInputOfTheWhole(worksheet, input)) return undefined;
+  const { partsChanged } = worksheet;
+  if (partsChanged && (at ?? 0) <= partsChanged.at) return partsChanged.why;
+  const anew = at === undefined ? undefined : partReadAnew(data, at);
+  return anew === undefined ? undefined : `${anew} read as another size`;
+}
+
 /** What was read of the parts put together, and set aside as one of them was changed since; undefined where nothing was. */
 export type SetAside = { readonly name: string; readonly input: SizeInput; readonly why: string };
 
 /** Of these sizes the one that was set aside. */
 export function setAside(data: WorksheetData, names: readonly string[]): SetAside | undefined {
-  const { sizes, partsChanged } = data.worksheet;
   return names.flatMap((name): SetAside[] => {
-    const input = sizes[name];
-    if (!input || !partsChanged || countsFrom(data.worksheet, input) === undefined) return [];
-    return knownSize(data, input) ? [] : [{ name, input, why: partsChanged.why }];
+    const input = data.worksheet.sizes[name];
+    if (!input || knownSize(data, input)) return [];
+    const why = whyAside(data, input, lastReadAt(data, input));
+    return why === undefined ? [] : [{ name, input, why }];
   })[0];
+}
+
+function lastReadAt({ readings }: WorksheetData, input: SizeInput): number | undefined {
+  if (input.from === 'typed') return input.at;
+  return readings.findLast((one) => one.featureId === input.featureId && !one.struckOut)?.at;
 }
 
 /** Why an input that was given gives nothing: it was set aside, every reading of it struck out, or the feature removed. */
 export function missingWords(data: WorksheetData, input: SizeInput | undefined): string | undefined {
   if (input === undefined || knownSize(data, input)) return undefined;
-  const { partsChanged } = data.worksheet;
-  if (partsChanged && countsFrom(data.worksheet, input) !== undefined)
-    return `read before this: ${partsChanged.why}`;
+  const lastAt = lastReadAt(data, input);
+  const why = input.from === 'feature' && lastAt === undefined ? undefined : whyAside(data, input, lastAt);
+  if (why !== undefined) return `read before this: ${why}`;
   if (input.from !== 'feature') return undefined;
   const feature = data.features.find((one) => one.id === input.featureId);
   return feature ? `${feature.name} has no readings yet` : 'its readings were removed';

@@ -96,6 +96,26 @@ describe('a gap that was read with other parts', () => {
     expect(direct(data)).toBeUndefined();
   });
 
+  test.each([
+    // .478 by micrometer, read again as .470: it was faced in between
+    { read: '.4700', aside: true },
+    { read: '.4781', aside: false }, // within what both are known to: the same part, read once more
+  ])('is set aside once a part is read as $read: $aside', ({ read, aside }) => {
+    const micrometer = { tool: tool('micrometer-0-1') };
+    const data = worksheetOf('spacer-stack', {
+      sizes: { ...sizes, direct: ofFeature('gap') },
+      parts: { a: parts.a, b: { ...partOf(2, ofFeature('spacer')), name: 'spacer' } },
+      features: [featureOf('gap', 'gap'), featureOf('spacer', 'length')],
+      readings: [
+        readingOf('spacer', '.4780', { ...micrometer, at: 100, struckOut: { why: 'faced', at: 690 } }),
+        readingOf('gap', '.004', { tool: tool('test-indicator'), at: 400 }),
+        readingOf('spacer', read, { ...micrometer, at: 700 }),
+      ],
+    });
+    expect(direct(data) === undefined).toBe(aside);
+    expect(setAside(data, ['direct'])?.why).toBe(aside ? 'spacer read as another size' : undefined);
+  });
+
   test('leaves every other size as it was', () => {
     const question = spacerStackQuestion(gapRead(400));
     expect(question && is(mean(question.fixed.length), '.970 in')).toBe(true);

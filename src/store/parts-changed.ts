@@ -41,11 +41,7 @@ export function isReadOfTheWhole({ kind }: Pick<Worksheet, 'kind'>, name: string
 }
 
 /** The sizes of what the worksheet's parts are, with the name of each: its parts', and what they stand in. */
-export function sizesOfParts({
-  kind,
-  sizes,
-  parts,
-}: Pick<Worksheet, 'kind' | 'sizes' | 'parts'>): readonly {
+export function sizesOfParts({ kind, sizes, parts }: Pick<Worksheet, 'kind' | 'sizes' | 'parts'>): readonly {
   readonly name: string;
   readonly size: SizeInput;
 }[] {

@@ -61,13 +61,13 @@ export function sayCaution(caution: FormCaution): string {
 /** What settles readings that contradict each other: no tool, only the fitter. */
 export const WHICH_STANDS = 'Strike out the reading that is wrong.';
 
-/** Two readings that can't both be right, as a question: `.4980 by the caliper and .5015 by the bore gauge: which stands?` */
+/** Two readings that can't both be right, as a question: `.4980 (caliper) or .5015 (bore gauge): which stands?` */
 export function sayContradiction({ one, other }: Contradiction, unit: ShownUnit): string {
-  return `${byTool(one.estimate, unit)} and ${byTool(other.estimate, unit)}: which stands?`;
+  return `${byTool(one.estimate, unit)} or ${byTool(other.estimate, unit)}: which stands?`;
 }
 
 function byTool(estimate: Estimate, unit: ShownUnit): string {
-  return `${sizeFigure(estimate, unit)}${estimate.tool ? ` by the ${estimate.tool.name}` : ''}`;
+  return `${sizeFigure(estimate, unit)}${estimate.tool ? ` (${estimate.tool.name})` : ''}`;
 }
 
 /** Readings that lie too far apart to be scatter, with no place given: `.517 to .518: where were they read?` */

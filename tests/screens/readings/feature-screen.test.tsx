@@ -362,7 +362,7 @@ describe('two tools that contradict each other at one place', () => {
   test('are a question: which stands?', async () => {
     await contradicted();
     expect((await screen.findByRole('alert')).textContent).toBe(
-      '.4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
+      '.4980 (digital caliper, inside jaws) or .5015 (dial bore gauge): which stands?',
     );
   });
 

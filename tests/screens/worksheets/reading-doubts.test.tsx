@@ -102,7 +102,7 @@ test('a sleeve or a part that contradicts itself makes no stack good', () => {
 test('the question stands above the answer and leads to the readings', () => {
   render(<ReadingDoubts data={holeSheet()} />);
   expect(screen.getByRole('alert').textContent).toContain(
-    '.4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
+    '.4980 (digital caliper, inside jaws) or .5015 (dial bore gauge): which stands?',
   );
   expect(screen.getByRole('link').getAttribute('href')).toContain('bore');
 });
@@ -116,7 +116,7 @@ describe('the verdict that a sign-off asks', () => {
   test('is never good over a size that contradicts itself, and says which', () => {
     expect(worksheetVerdict(holeSheet())).toEqual({
       found: 'too-close',
-      said: 'Left bore: .4980 by the digital caliper, inside jaws and .5015 by the dial bore gauge: which stands?',
+      said: 'Left bore: .4980 (digital caliper, inside jaws) or .5015 (dial bore gauge): which stands?',
     });
     // A fit with its pin still to be made judges nothing by itself: the doubt is there all the same.
     const alone = worksheetOf('fit', {
@@ -126,5 +126,42 @@ describe('the verdict that a sign-off asks', () => {
     });
     expect(worksheetVerdict(alone).found).toBe('too-close');
     expect(worksheetVerdict(holeSheet({ readings: [byCaliper(struckOut), byGauge] })).found).toBe('good');
+  });
+});
+
+describe('a bore of .5010 by gauge on top and .5012 by caliper, ±.0022, below', () => {
+  const readings = [
+    readingOf('bore', '.5010', { tool: tool('dial-bore-gauge'), place: 'top' }),
+    readingOf('bore', '.5012', { tool: tool('digital-caliper-inside'), place: 'bottom' }),
+  ];
+  // A pin of .5 known exactly: clearance .0005 to .0040 is a bore of .5005 to .5040; below it may be .4990.
+  const sheet = (lower: string, upper: string) =>
+    holeSheet({
+      readings,
+      sizes: {
+        bore: ofFeature('bore'),
+        pin: typedSize('.5'),
+        lower: typedSize(lower),
+        upper: typedSize(upper),
+      },
+    });
+
+  test('is not good for .5005 to .5040, and in no doubt', () => {
+    const question = holeAndPinQuestion(sheet('.0005', '.0040'));
+    const verdict = question && holeAndPin(question).verdict;
+    expect(verdict).toMatchObject({ kind: 'too-close', near: 'lower' });
+    expect(verdict).not.toHaveProperty('doubt');
+  });
+
+  test.each([
+    // .5012 ± .0022: .4990 to .5034, so −.0010 to .0034 over the pin
+    { lower: '-.0011', upper: '.0035', kind: 'good' },
+    { lower: '-.0009', upper: '.0035', kind: 'too-close' },
+    { lower: '-.0011', upper: '.0033', kind: 'too-close' },
+    // On top it is surely no more than .5014: .0014 and less
+    { lower: '.0015', upper: '.0060', kind: 'no-good' },
+  ])('is $kind for $lower to $upper over the pin', ({ lower, upper, kind }) => {
+    const question = holeAndPinQuestion(sheet(lower, upper));
+    expect(question && holeAndPin(question).verdict.kind).toBe(kind);
   });
 });

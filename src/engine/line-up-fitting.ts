@@ -3,8 +3,9 @@ import { solveChain, type SolvedLength } from './chain.ts';
 import { mean, typedEstimate, type Estimate } from './estimate.ts';
 import { dividedBy, isMore, minus, plus, times, zero, type Length } from './length.ts';
 import { shareOut, type Leeway } from './line-up-budget.ts';
-import { endsOf, sidesOf, type End, type Fitted, type Places } from './line-up-ends.ts';
+import { checkOfEnd, endsOf, sidesOf, type End, type Fitted, type Places } from './line-up-ends.ts';
 import {
+  deedVerdict,
   mostLeeway,
   spacerChoice,
   spacerDeed,
@@ -58,13 +59,28 @@ type Chosen = {
  * Source:  worst-case tolerance stack; sharing alike is common practice, no source.
  */
 export function fittingOf(q: FittingQuestion): Fitting {
-  const chosen = chooseAll(q);
+  const asMeasured = fitted(q, chooseAll(q, 'as-measured'));
+  if (isSettled(asMeasured)) return asMeasured;
+  // What was cut out of its order can't be made up for by a part before it; at its own length that one may still fit.
+  const bySizes = fitted(q, chooseAll(q, 'by-sizes'));
+  return isSettled(bySizes) ? bySizes : asMeasured;
+}
+
+function fitted(q: FittingQuestion, chosen: readonly Chosen[]): Fitting {
   const shared = shareFor(q, chosen, []);
   const later = laterParts(q, shared);
   return later.length > 0 ? shareFor(q, chosen, later) : shared;
 }
 
-function chooseAll(q: FittingQuestion): readonly Chosen[] {
+function isSettled({ spacers, ends, leeways }: Fitting): boolean {
+  return (
+    spacers.every(({ deed }) => deedVerdict(deed) === 'good') &&
+    ends.every((end) => checkOfEnd(end, leeways, false).verdict.kind === 'good')
+  );
+}
+
+/** Each wanted length with the parts before it as they were measured, or by the sizes of the machine alone. */
+function chooseAll(q: FittingQuestion, others: 'as-measured' | 'by-sizes'): readonly Chosen[] {
   const layout = solvingOrder(q.layout);
   const chosen: Chosen[] = [];
   let stays: Known = {};
@@ -76,7 +92,7 @@ function chooseAll(q: FittingQuestion): readonly Chosen[] {
     const question = { wanted, sizes, onHand, limit: partLimit(q, name), step: q.step };
     const choice = spacerChoice(question);
     chosen.push({ wanted, choice, question });
-    if (onHand && staysAsItIs(choice)) stays = { ...stays, [name]: onHand };
+    if (others === 'as-measured' && onHand && staysAsItIs(choice)) stays = { ...stays, [name]: onHand };
   }
   return chosen;
 }

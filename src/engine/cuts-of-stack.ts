@@ -61,7 +61,7 @@ function newWay(made: NewPart, want: StackWant): CutWay {
   return {
     id: 'extra',
     name: 'Make one more spacer',
-    offers: [newPart('one more spacer', { target, lower, upper }, limitsFrom(want, made))],
+    offers: [newPart(ONE_MORE, { target, lower, upper }, limitsFrom(want, made))],
     ...unsure(made),
   };
 }
@@ -88,7 +88,7 @@ export function cutOfOnePart(q: StackQuestion, places: readonly number[]): CutOf
   const one = onePart(q, places);
   if (!one?.made || one.made.isShim) return undefined;
   const { target, lower, upper } = one.made;
-  return newPart(`one part for ${names(one.parts)}`, { target, lower, upper }, limitsFrom(q.want, one.made));
+  return newPart(`${ONE_FOR}${names(one.parts)}`, { target, lower, upper }, limitsFrom(q.want, one.made));
 }
 
 /** The same as a way of its own; `id` is how it stands in an address. */
@@ -98,7 +98,30 @@ export function wayOfOnePart(q: StackQuestion, places: readonly number[], id: st
   return offer && made && { id, name: 'One part in place of several', offers: [offer], ...unsure(made) };
 }
 
-function names(parts: readonly StackPart[]): string {
+/**
+ * Which parts a part that was made by such a cut stands in for, by its name: none for one more spacer, undefined for a part
+ * that was made for anything else, and where more than one lot of parts has those names.
+ */
+export function placesReplaced(
+  made: string,
+  parts: readonly Pick<StackPart, 'name' | 'count'>[],
+): readonly number[] | undefined {
+  if (made === ONE_MORE) return [];
+  if (!made.startsWith(ONE_FOR) || parts.length > MOST_PARTS) return undefined;
+  const lots = Array.from({ length: 2 ** parts.length }, (_, lot) =>
+    parts.flatMap((_part, place) => (Math.floor(lot / 2 ** place) % 2 === 1 ? [place] : [])),
+  );
+  const named = lots.filter(
+    (places) => names(places.flatMap((place) => parts[place] ?? [])) === made.slice(ONE_FOR.length),
+  );
+  return named.length === 1 ? named[0] : undefined;
+}
+
+const ONE_MORE = 'one more spacer';
+const ONE_FOR = 'one part for ';
+const MOST_PARTS = 12; // chosen: every lot of them is looked through
+
+function names(parts: readonly Pick<StackPart, 'name' | 'count'>[]): string {
   return listed(parts.map(({ name, count }) => (parts.length === 1 ? `${count} × ${name}` : name)));
 }
 

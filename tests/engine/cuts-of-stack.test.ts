@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cutOfOnePart, cutsOfStack } from '../../src/engine/cuts-of-stack.ts';
+import { cutOfOnePart, cutsOfStack, placesReplaced } from '../../src/engine/cuts-of-stack.ts';
 import { toleranceEstimate } from '../../src/engine/estimate.ts';
 import { lengthOf } from '../../src/engine/length.ts';
 import { spacerStack, type StackPart, type StackQuestion } from '../../src/engine/spacer-stack.ts';
@@ -194,4 +194,26 @@ test('with no part that may be cut only one more spacer is made: nobody said whi
   const fixed = bracket.parts.map((one) => ({ ...one, adjustable: false }));
   const q = { ...bracket, fixed: { name: 'sleeve', length: known('1.048') }, parts: fixed };
   expect(offered(q)).toEqual({ extra: ['One more spacer, made new: .0700 (.0680 to .0720)'] });
+});
+
+describe('a part that was made stands in for', () => {
+  const three = [part('washer', '.062'), part('spacer', '.385'), part('washer', '.062')];
+
+  test('the parts of its name', () => {
+    expect(placesReplaced('one part for washer, spacer and bracket', bracket.parts)).toEqual([0, 1, 2]);
+    expect(placesReplaced('one part for 3 × shim', [part('shim', '.021', { count: 3 })])).toEqual([0]);
+  });
+
+  test('none, where it is one more spacer', () => {
+    expect(placesReplaced('one more spacer', bracket.parts)).toEqual([]);
+  });
+
+  test('nobody knows which, where two lots of parts have its name, or none', () => {
+    expect(placesReplaced('one part for washer and spacer', three)).toEqual([0, 1]);
+    expect(placesReplaced('one part for washer and washer', three)).toEqual([0, 2]);
+    const twice = [...three, part('spacer', '.385')];
+    expect(placesReplaced('one part for washer and spacer', twice)).toBeUndefined();
+    expect(placesReplaced('one part for bushing and ring', three)).toBeUndefined();
+    expect(placesReplaced('spacer', three)).toBeUndefined();
+  });
 });

@@ -27,6 +27,7 @@ import { addMoney, changeMoney, removeMoney } from '../../src/store/money.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { changePart, createPart, removePart } from '../../src/store/parts.ts';
 import { addPhoto, changePhoto, removePhoto } from '../../src/store/photos.ts';
+import { putInMade } from '../../src/store/put-in-made.ts';
 import { readingsOf, strikeOut, strikeOutAll } from '../../src/store/readings.ts';
 import { writeReason } from '../../src/store/reasons.ts';
 import {
@@ -131,6 +132,11 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
         cutIds: ['demo-cut-spacer'],
         basis,
       });
+  },
+  putInMade: async (s) => {
+    const [partId = ''] = Object.keys((await getWorksheet(s, STACK))?.parts ?? {});
+    const part = { name: 'one part', count: 1, adjustable: true, size: typed('1.2') };
+    return async () => putInMade(s, { worksheetId: STACK, part, gone: [partId] });
   },
   createCuts: async (s) => async () => createCuts(s, [facing(JOB), facing(JOB)]),
   changeCut: async (s) => async () => changeCut(s, 'demo-cut-spacer', { name: 'Spacer' }),

@@ -21,6 +21,7 @@ import { VerdictBand } from '../common/verdict-band.tsx';
 import { useCutSince, type CutSince } from './cut-since.ts';
 import { InputRows } from './input-rows.tsx';
 import { Why } from './lead.tsx';
+import { MadeSinceLead } from './made-since.tsx';
 import { OnePart } from './one-part.tsx';
 import { ProofBefore, ProofLines } from './proof-lines.tsx';
 import { ShimPick } from './shim-pick.tsx';
@@ -230,6 +231,7 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
       <VerdictBand kind={answer.verdict.kind} headline={sayStack(answer, want, unit)}>
         <p>{sayStackBand(answer, unit)}</p>
       </VerdictBand>
+      <MadeSinceLead data={data} />
       <ReadAgain data={data} names={[readInPlaceName(want)]} />
       {children}
       {since && isCutSince(since) ? (

@@ -2,8 +2,10 @@ import { fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
+import { createCuts, logPass } from '../../../src/store/cuts.ts';
 import { createJob } from '../../../src/store/jobs.ts';
-import { createWorksheet } from '../../../src/store/worksheets.ts';
+import { createWorksheet, getWorksheet } from '../../../src/store/worksheets.ts';
+import { facing, inches } from '../../store/cut-for-test.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 import { partOf, tool, typedSize } from './worksheet-for-test.ts';
@@ -37,6 +39,7 @@ async function atStack(field?: string) {
   const at = { at: 'worksheet', jobId: job.id, worksheetId: worksheet.id } as const;
   location.hash = hrefOf({ ...at, ...(field !== undefined && { field }) });
   onScreen(store, <App store={store} />);
+  return { store, jobId: job.id, worksheetId: worksheet.id };
 }
 
 describe('one part in place of several', () => {
@@ -63,6 +66,41 @@ describe('one part in place of several', () => {
     ).toBeTruthy();
     expect(document.querySelectorAll('.cut-it-figure')).toHaveLength(0);
     expect(screen.getByRole('button', { name: 'Make part 1 new, longer' })).toBeTruthy();
+  });
+});
+
+describe('a part that was made for the stack', () => {
+  async function madeFor(part: string, measured: string) {
+    const { store, jobId, worksheetId } = await atStack();
+    const limits = { target: inches(measured), lower: inches(measured), upper: inches(measured) };
+    const [cut] = worked(await createCuts(store, [facing(jobId, { part, worksheetId, ...limits })]));
+    worked(await logPass(store, cut?.id ?? '', { measured: inches(measured) }));
+    return async () => {
+      const kept = Object.values((await getWorksheet(store, worksheetId))?.parts ?? {});
+      return kept
+        .toSorted((a, b) => a.order - b.order)
+        .map(({ name, size }) => [name, size?.from === 'typed' && size.typed]);
+    };
+  }
+
+  test('in place of two others goes in with one press, and they go out', async () => {
+    const parts = await madeFor('one part for part 2 and part 3', '.227');
+    fireEvent.click(await screen.findByRole('button', { name: 'Put it in, in place of them' }, PATIENCE));
+    // 2.000 − 1.763 − .227 = .010
+    await screen.findByText(/float \.010/, {}, PATIENCE);
+    expect(await parts()).toEqual([
+      ['part 1', '1.763'],
+      ['one part for part 2 and part 3', '.227'],
+    ]);
+    expect(screen.queryByText(/made since$/)).toBeNull();
+  });
+
+  test('besides the others goes in behind them', async () => {
+    const parts = await madeFor('one more spacer', '.060');
+    fireEvent.click(await screen.findByRole('button', { name: 'Put it into the stack' }, PATIENCE));
+    await screen.findByText(/float \.010/, {}, PATIENCE);
+    expect((await parts()).at(-1)).toEqual(['one more spacer', '.060']);
+    expect(await parts()).toHaveLength(4);
   });
 });
 

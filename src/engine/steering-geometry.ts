@@ -64,6 +64,8 @@ export type SteeringAnswer = {
   readonly after: SteeringState;
   /** The trail is known to ± this much. */
   readonly trailHalfWidth: Length;
+  /** Readings of a size it stands on contradict each other. */
+  readonly doubt?: true;
   /** Each change by itself; what they do together beyond their sum. */
   readonly moved: readonly {
     readonly name: ChangeName;
@@ -151,6 +153,7 @@ export function steeringGeometry(
     before: stateOf(standing),
     after: stateOf(after),
     trailHalfWidth: toStep(trailHalfWidthMm(before, change)),
+    ...(isInDoubt(before) && { doubt: true }),
     moved: moved.map(({ trailMm, ...rest }) => ({ ...rest, trail: toStep(trailMm) })),
     together: toStep(togetherMm),
     rise: {
@@ -182,12 +185,13 @@ export function trailSign({
  * judged, as there is no trail that is right for every machine.
  */
 export function trailVerdict(
-  answer: Pick<SteeringAnswer, 'after' | 'trailHalfWidth'>,
+  answer: Pick<SteeringAnswer, 'after' | 'trailHalfWidth' | 'doubt'>,
   limits: Limits | undefined,
 ): Verdict | undefined {
   const sign = trailSign(answer);
   const { trail } = answer.after;
-  const own = limits && verdictOf({ value: trail, halfWidth: answer.trailHalfWidth, limits });
+  const { trailHalfWidth: halfWidth, doubt } = answer;
+  const own = limits && verdictOf({ value: trail, halfWidth, limits, doubt });
   if (sign === 'positive' || own?.kind === 'no-good') return own;
   if (sign === 'negative') return { kind: 'no-good', way: 'under', by: absolute(trail) };
   return { kind: 'too-close', near: 'lower', short: absolute(trail) };
@@ -288,6 +292,13 @@ function stateOf(standing: Standing): SteeringState {
     normalTrail: toStep(standing.normalMm),
     wheelbase: toStep(standing.wheelbaseMm),
   };
+}
+
+function isInDoubt(before: SteeringBefore): boolean {
+  const { frontRadius, rearRadius, wheelbase, clampOffset, axleLead, forkLength } = before;
+  return [frontRadius, rearRadius, wheelbase, clampOffset, axleLead, forkLength].some(
+    (size) => size !== undefined && bandOf(size).doubt === true,
+  );
 }
 
 /** Each input moved by its own half width, the shifts of the trail put together by root-sum-square (JCGM 100:2008 5.1). */

@@ -372,6 +372,14 @@ describe('said to the fitter', () => {
     expect(trailVerdict(such, limits)?.kind).toBe(kind);
   });
 
+  test('a trail by readings that contradict each other is not called, whatever its limits', () => {
+    const inDoubt: Estimate = { ...exact('50'), doubt: true };
+    const answer = answered({}, { clampOffset: inDoubt });
+    expect(answer.doubt).toBe(true);
+    expect(trailVerdict(answer, { upper: mm(120), source: 'test' })?.kind).toBe('too-close');
+    expect(trailVerdict(answered({}), { upper: mm(120), source: 'test' })?.kind).toBe('good');
+  });
+
   test('trail that is the same as shown is not felt: 0.1 mm shows in millimetres, and not in inches', () => {
     // 0.09 / cos 27° = 0.101 mm = .004 in
     const hair = answered({ clampOffset: mm('50.09') });

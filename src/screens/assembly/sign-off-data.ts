@@ -66,8 +66,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
       title: worksheet.title,
       ...provedVerdict(worksheetDataOf(worksheet, data), { checks, cuts }),
       used: isUsed(worksheet),
-      // Usual limits are others in inches than in millimetres, and with them the figure is another one.
-      as: inShort([basisNow({ worksheet, readings: data.readings }), data.unit]),
+      as: inShort(basisNow({ worksheet, readings: data.readings })),
     })),
     checks: checks.map((known) => ({
       id: known.check.id,

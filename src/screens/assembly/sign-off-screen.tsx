@@ -4,7 +4,7 @@ import { useRef, useState } from 'preact/hooks';
 import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
-import { SafetyCaution } from '../common/caution.tsx';
+import { Caution, SafetyCaution } from '../common/caution.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
@@ -12,9 +12,10 @@ import { useLive, useStore } from '../common/store-context.ts';
 import { useSetting } from '../common/use-settings.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
-import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
+import { VerdictBand } from '../common/verdict-band.tsx';
 import { useSheetToSign, type SheetData } from '../sheet/sheet-data.ts';
 import { SheetDocument } from '../sheet/sheet-document.tsx';
+import { FindingMark } from './finding-mark.tsx';
 import { ReasonScreen } from './reason-screen.tsx';
 import { loadSignOff, placeOf, type SignOffData } from './sign-off-data.ts';
 import { sign } from './sign.ts';
@@ -82,9 +83,14 @@ function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
         ),
       })}
     >
-      <VerdictBand kind={isFree ? 'good' : 'no-good'} headline={saySignOff(answer)}>
-        {!isFree && <p>Each line leads to where it is put right.</p>}
-      </VerdictBand>
+      {isFree && answer.standing.length > 0 ? (
+        // Nothing of it is good: it is let pass.
+        <Caution heading={saySignOff(answer)}>Each reason is printed on the sheet.</Caution>
+      ) : (
+        <VerdictBand kind={isFree ? 'good' : 'no-good'} headline={saySignOff(answer)}>
+          {!isFree && <p>Each line leads to where it is put right.</p>}
+        </VerdictBand>
+      )}
       <Blockers blockers={answer.blockers} jobId={job.id} />
       <Standing standing={answer.standing} jobId={job.id} />
       {answer.warnings.length > 0 && (
@@ -135,7 +141,7 @@ function Blockers({ blockers, jobId }: { blockers: readonly Blocker[]; jobId: st
               href={hrefOf(placeOf(blocker, jobId))}
               title={what}
               detail={todo}
-              mark={<VerdictMark kind="no-good" />}
+              mark={<FindingMark what="stops" />}
             />
             {wroteBefore !== undefined && (
               <p class="assembly-note assembly-again">{`Changed since you wrote “${wroteBefore}”.`}</p>
@@ -164,7 +170,7 @@ function Standing({ standing, jobId }: { standing: SignOffAnswer['standing']; jo
               href={hrefOf({ at: 'sign-off', jobId, field: `reason/${one.key}` })}
               title={sayFinding(one).what}
               detail={one.why}
-              mark={<VerdictMark kind="too-close" />}
+              mark={<FindingMark what="stands" />}
             />
           </li>
         ))}
@@ -184,7 +190,7 @@ function Findings({ findings, jobId }: { findings: readonly Finding[]; jobId: st
               href={hrefOf(placeOf(finding, jobId))}
               title={what}
               detail={todo}
-              mark={<VerdictMark kind="too-close" />}
+              mark={<FindingMark what="known" />}
             />
           </li>
         );

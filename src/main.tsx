@@ -7,6 +7,7 @@ import { announceQuietly } from './screens/common/announce.ts';
 import { draftsWritten, watchUnwritten } from './screens/common/use-draft.ts';
 import { Notices, type Notice } from './screens/notices.tsx';
 import { CannotOpen } from './screens/cannot-open.tsx';
+import { canBeNow } from './store/clock.ts';
 import { closeStore, openStore, type Store } from './store/open-store.ts';
 import { askToPersist } from './store/persistence.ts';
 import { recordsLostSince } from './store/records-lost.ts';
@@ -87,6 +88,7 @@ async function start(into: HTMLElement): Promise<void> {
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
   draw();
   void lost.then((since) => since !== undefined && tellOfLoss(since));
+  tellOfClock();
   void askToPersist();
   void sweep(store);
   void takeHanded(store);
@@ -94,6 +96,16 @@ async function start(into: HTMLElement): Promise<void> {
 
 function returnTo(last: string | undefined): void {
   if (last?.startsWith('#/')) history.replaceState(null, '', last);
+}
+
+/** A phone whose battery was empty may have lost its date: the figures are right all the same, and only the dates are not. */
+function tellOfClock(): void {
+  const now = Date.now();
+  if (canBeNow(now)) return putAway('clock');
+  notify({
+    id: 'clock',
+    sentence: `This phone’s clock says ${dayWords(now)}. Set date and time in the phone’s settings. Logging goes on; only the dates will be wrong.`,
+  });
 }
 
 /** An empty list after a year's work must never look like a new phone's. */
@@ -184,6 +196,7 @@ watchForUpdates({
   onCannotWorkOffline: (why) => notify({ id: 'offline', sentence: NOT_OFFLINE[why] }),
   beforeReload: writeDrafts,
 });
+document.addEventListener('visibilitychange', () => document.hidden || tellOfClock());
 watchUnwritten((why) =>
   why
     ? notify({ id: 'drafts', sentence: `What is typed now stands on this screen only${whyUnwritten(why)}` })

@@ -1,6 +1,6 @@
 import type { IDBPTransaction } from 'idb';
 import { refuse, worked } from '../engine/refusal.ts';
-import { nextStamp, seedStamp, type Stamp } from './clock.ts';
+import { canBeNow, isDeviceId, isSoundStamp, nextStamp, seedStamp, stampMs, type Stamp } from './clock.ts';
 import { isGone, withListField, type Kept, type StoreName } from './kept.ts';
 import { newId } from './new-id.ts';
 import { refuseClosed, type Store } from './open-store.ts';
@@ -65,6 +65,9 @@ class Refused extends Error {
   }
 }
 
+// The same way out: no stamp can be given behind one that can't be read.
+class ClockDamaged extends Error {}
+
 /**
  * One act of the fitter's as one readwrite transaction: all of it is kept, or nothing and a refusal comes back.
  * It resolves only after the transaction completed: a successful `put` alone is not saved yet.
@@ -74,16 +77,31 @@ export async function act<T>(
   plan: ActPlan,
   work: (act: Act) => Promise<T> | T,
 ): Promise<StoreResult<T>> {
-  const first = await tryAct(store, plan, work);
+  const first = await actWithClock(store, plan, work);
   if (first.ok || first.refusal.code !== 'connection-lost') return first;
-  return (await store.reopen()) ? tryAct(store, plan, work) : (refuseClosed(store) ?? first);
+  return (await store.reopen()) ? actWithClock(store, plan, work) : (refuseClosed(store) ?? first);
+}
+
+/** The same; where the note of the last stamp is damaged, it is made anew first, so that logging goes on. */
+async function actWithClock<T>(
+  store: Store,
+  plan: ActPlan,
+  work: (act: Act) => Promise<T> | T,
+): Promise<StoreResult<T>> {
+  const first = await tryAct(store, plan, work);
+  if (first !== 'clock-damaged') return first;
+  const { rebuildClock } = await import('./clock-rebuild.ts');
+  const rebuilt = await rebuildClock(store);
+  if (!rebuilt.ok) return rebuilt;
+  const again = await tryAct(store, plan, work);
+  return again === 'clock-damaged' ? refuse({ code: 'write-failed' }) : again;
 }
 
 async function tryAct<T>(
   store: Store,
   plan: ActPlan,
   work: (act: Act) => Promise<T> | T,
-): Promise<StoreResult<T>> {
+): Promise<StoreResult<T> | 'clock-damaged'> {
   const closed = refuseClosed(store);
   if (closed) return closed;
   let tx: Writing | undefined;
@@ -102,7 +120,8 @@ async function tryAct<T>(
     store.channel.announce(touched);
     return worked(value);
   } catch (error) {
-    return refuse(await refusalAfter(tx, error));
+    const refusal = await refusalAfter(tx, error);
+    return error instanceof ClockDamaged ? 'clock-damaged' : refuse(refusal);
   }
 }
 
@@ -127,8 +146,10 @@ type ActParts = {
 };
 
 async function actIn({ store, tx, writes, touched, stamped, counted }: ActParts): Promise<Act> {
-  const at = store.now();
-  const stamp = stamped ? await takeStamp({ tx, writes, nowMs: at, counted }) : seedStamp;
+  const nowMs = store.now();
+  const stamp = stamped ? await takeStamp({ tx, writes, nowMs, counted }) : seedStamp;
+  // A phone that has lost its date goes on behind what it logged last: the order is right, and the app says the rest.
+  const at = canBeNow(nowMs) || !stamped ? nowMs : stampMs(stamp);
   const changes: UndoChange[] = [];
   const stop = (refusal: StoreRefusal): never => {
     throw new Refused(refusal);
@@ -216,15 +237,27 @@ type StampParts = {
 // phone can't give the same stamp twice and a clock that was set back doesn't run the stamps back.
 async function takeStamp({ tx, writes, nowMs, counted }: StampParts): Promise<Stamp> {
   const device: unknown = await tx.objectStore('device').get('clock');
+  if (device === undefined ? await wasUsed(tx) : !isSoundClock(device)) throw new ClockDamaged();
   const known = isPlainObject(device) ? device : {};
-  const deviceId = typeof known['deviceId'] === 'string' ? known['deviceId'] : newId().slice(0, 8);
-  const last = typeof known['last'] === 'string' ? known['last'] : undefined;
+  const deviceId = isDeviceId(known['deviceId']) ? known['deviceId'] : newId().slice(0, 8);
+  const last = isSoundStamp(known['last']) ? known['last'] : undefined;
   const stamp = nextStamp({ last, nowMs, deviceId });
   const count = counted ? countedOn(known, nowMs) : {};
   writes.push(
     quiet(tx.objectStore('device').put({ ...known, ...count, id: 'clock', deviceId, last: stamp })),
   );
   return stamp;
+}
+
+/** Both are written from the first act on; what a file brought could once carry the last stamp off to the end of all time. */
+function isSoundClock(device: unknown): boolean {
+  return isPlainObject(device) && isDeviceId(device['deviceId']) && isSoundStamp(device['last']);
+}
+
+/** Where nothing was ever done there is nothing to be behind. */
+async function wasUsed(tx: Writing): Promise<boolean> {
+  const [acts, notes] = await Promise.all([tx.objectStore('undo').count(), tx.objectStore('device').count()]);
+  return acts + notes > 0;
 }
 
 // How much was changed since the last backup. It goes with the stamp, which is written anyway.

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { timeToKeep } from '../../store/clock.ts';
 import { changePart } from '../../store/parts.ts';
 import type { Part, PartOrigin } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -83,7 +84,7 @@ export function SwapKey({ part }: { part: Part }) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
   const swap = async () => {
-    const swapped = await changePart(store, part.id, { swapped: { at: Date.now(), by: 'the real part' } });
+    const swapped = await changePart(store, part.id, { swapped: { at: timeToKeep(), by: 'the real part' } });
     setTrouble(swapped.ok ? '' : sayStore(swapped.refusal));
     if (swapped.ok) announce(`${part.name} is swapped for the real part`);
   };

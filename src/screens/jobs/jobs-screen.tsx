@@ -6,6 +6,7 @@ import type { ShownUnit } from '../../engine/show.ts';
 import { listJobs } from '../../store/jobs.ts';
 import { hasOpenWork } from '../../store/open-work.ts';
 import type { Store } from '../../store/open-store.ts';
+import { sayStore } from '../../store/say-store.ts';
 import type { Job } from '../../store/records.ts';
 import { signedStores } from '../../store/signed-stores.ts';
 import { getSetting, putSetting } from '../../store/settings.ts';
@@ -205,10 +206,12 @@ async function takeUsualDial(store: Store, unit: ShownUnit): Promise<void> {
 function NoJobs() {
   const store = useStore();
   const [busy, setBusy] = useState(false);
+  const [fault, setFault] = useState<string>();
   const showDemo = async () => {
     setBusy(true);
     const { addDemo } = await import('../../store/demo.ts');
-    await addDemo(store);
+    const added = await addDemo(store);
+    setFault(added.ok ? undefined : sayStore(added.refusal));
     setBusy(false);
   };
   return (
@@ -232,6 +235,11 @@ function NoJobs() {
       <Button disabled={busy} onPress={() => showDemo()}>
         Show me with the demo job
       </Button>
+      {fault !== undefined && (
+        <p role="alert" class="text-field-trouble">
+          {fault}
+        </p>
+      )}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { materialNamed, materials } from '../../engine/tables/materials.ts';
+import { timeToKeep } from '../../store/clock.ts';
 import { changeFeature } from '../../store/features.ts';
 import { changeJob } from '../../store/jobs.ts';
 import type { Feature, Job } from '../../store/records.ts';
@@ -31,7 +32,7 @@ export function WarmthScreen({ job, feature, back }: WarmthScreenProps) {
     if (kept.ok) setAsksMetal(false);
   };
   const keepDegrees = async (degrees: string) => {
-    const kept = await changeJob(store, job.id, { warmth: { degrees, unit, at: Date.now() } });
+    const kept = await changeJob(store, job.id, { warmth: { degrees, unit, at: timeToKeep() } });
     if (kept.ok) location.hash = back;
     else setTrouble(sayStore(kept.refusal));
     return kept.ok;

@@ -4,6 +4,7 @@ import { isLess, isMore, isZero, type Length } from '../../engine/length.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { show } from '../../engine/show.ts';
+import { timeToKeep } from '../../store/clock.ts';
 import { sayStore } from '../../store/say-store.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
 import type { ToolRecord } from '../../store/records.ts';
@@ -120,7 +121,7 @@ function ToolForm({ record }: { record: ToolRecord }) {
         })}
       </ul>
       <div class="shop-part-keys">
-        <Button onPress={() => told(changeTool(store, tool.id, { lastChecked: Date.now() }))}>
+        <Button onPress={() => told(changeTool(store, tool.id, { lastChecked: timeToKeep() }))}>
           {lastChecked === undefined ? 'Checked today' : `Checked ${dayWords(lastChecked)}; again today`}
         </Button>
         <Button onPress={() => copy()}>Another one like it</Button>

@@ -12,7 +12,7 @@ import { undoWords } from '../common/undo-words.ts';
 import { ReadingDoubts } from './reading-doubts.tsx';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import { WorksheetChecks } from '../fit-up/worksheet-checks.tsx';
-import type { WorksheetData } from './worksheet-data.ts';
+import { doubtsOf, type WorksheetData } from './worksheet-data.ts';
 import './worksheet-page.css';
 
 type WorksheetPageProps = {
@@ -38,7 +38,8 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
   const { job, worksheet } = data;
   const critical = isSafetyCritical(job);
   const ways = useWaysToCut(data) ?? [];
-  const canBeCut = ways.length > 0;
+  // What was worked out from readings that contradict each other is not handed to the machine.
+  const canBeCut = ways.length > 0 && doubtsOf(data).length === 0;
   const strength = SAY_THEIR_OWN.has(worksheet.kind)
     ? []
     : sayStrengthOfCuts(ways.flatMap(({ offers }) => offers));

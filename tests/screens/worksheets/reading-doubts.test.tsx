@@ -1,10 +1,14 @@
-import { render, screen } from '@testing-library/preact';
-import { describe, expect, test } from 'vitest';
+import { cleanup, render, screen } from '@testing-library/preact';
+import { afterEach, describe, expect, test } from 'vitest';
 import { holeAndPin } from '../../../src/engine/hole-and-pin.ts';
 import { sayVerdict } from '../../../src/engine/say-verdict.ts';
 import { spacerStack } from '../../../src/engine/spacer-stack.ts';
 import { fitAnswer, fitQuestion } from '../../../src/screens/worksheets/fit-question.ts';
 import { holeAndPinQuestion } from '../../../src/screens/worksheets/hole-and-pin-question.ts';
+import { holeAndPinPlan } from '../../../src/screens/worksheets/hole-and-pin-plan.ts';
+import { HoleAndPinView } from '../../../src/screens/worksheets/hole-and-pin-view.tsx';
+import { openForTest } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
 import { ReadingDoubts } from '../../../src/screens/worksheets/reading-doubts.tsx';
 import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
 import { doubtsOf } from '../../../src/screens/worksheets/worksheet-data.ts';
@@ -19,6 +23,11 @@ import {
   typedSize,
   worksheetOf,
 } from './worksheet-for-test.ts';
+
+afterEach(async () => {
+  cleanup();
+  await clearAway();
+});
 
 // The caliper knows a bore to ±.0022, the bore gauge to ±.0004; .4980 and .5015 are .0035 apart.
 const byCaliper = (more = {}) =>
@@ -163,5 +172,30 @@ describe('a bore of .5010 by gauge on top and .5012 by caliper, ±.0022, below',
   ])('is $kind for $lower to $upper over the pin', ({ lower, upper, kind }) => {
     const question = holeAndPinQuestion(sheet(lower, upper));
     expect(question && holeAndPin(question).verdict.kind).toBe(kind);
+  });
+});
+
+describe('on the page of its worksheet', () => {
+  const tooLoose = (readings: readonly ReturnType<typeof readingOf>[]) =>
+    holeSheet({
+      readings: [...readings],
+      sizes: { bore: ofFeature('bore'), pin: typedSize('.437', tool('micrometer-0-1')) },
+    });
+
+  test('nothing is handed to the machine while two readings contradict each other', async () => {
+    onScreen(
+      await openForTest(),
+      <HoleAndPinView data={tooLoose([byCaliper(), byGauge])} plan={holeAndPinPlan} />,
+    );
+    await screen.findByRole('alert', { name: 'Readings that contradict each other' });
+    expect(screen.queryByRole('link', { name: 'Cut it' })).toBeNull();
+  });
+
+  test('once one stands it is', async () => {
+    onScreen(
+      await openForTest(),
+      <HoleAndPinView data={tooLoose([byCaliper(struckOut), byGauge])} plan={holeAndPinPlan} />,
+    );
+    expect(await screen.findByRole('link', { name: 'Cut it' })).toBeTruthy();
   });
 });

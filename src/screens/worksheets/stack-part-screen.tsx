@@ -4,6 +4,7 @@ import { sayStore } from '../../store/say-store.ts';
 import { setPart } from '../../store/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { bandOf } from '../../engine/estimate.ts';
+import { usualLeastLength } from '../../engine/tables/least-part.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { sayStrength } from '../../engine/say-strength.ts';
 import { show } from '../../engine/show.ts';
@@ -131,7 +132,11 @@ function PartForm({ data, partId, part, trouble, onChange, onRename, onRemove }:
           <Row
             href={hrefOf({ ...here, field: `part/${partId}/leastLength` })}
             title="Least length"
-            detail="it is never trimmed below this"
+            detail={
+              least
+                ? 'it is never faced below this'
+                : `it is never faced below ${show(usualLeastLength[unit], unit)}, common practice`
+            }
             {...(least && { figure: show(least, unit) })}
           />
         </li>

@@ -18,6 +18,7 @@ import { VerdictBand } from '../common/verdict-band.tsx';
 import { Lead, LeadNext } from '../worksheets/lead.tsx';
 import { OlderBasis } from './cut-basis.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
+import { useCutOlder } from '../older/job-ground.ts';
 import { CutMark } from './cut-mark.tsx';
 import { leftToTake, presentSize } from './cut-now.ts';
 import { CutPasses } from './cut-passes.tsx';
@@ -36,6 +37,7 @@ import './cut-form.css';
 /** One cut, whole: how much is left, its figures, its passes, and what becomes of it. */
 export function CutForm({ cut }: { cut: Cut }) {
   const unit = useShownUnit();
+  const older = useCutOlder(cut);
   return (
     <Page
       title={cutName(cut)}
@@ -44,7 +46,7 @@ export function CutForm({ cut }: { cut: Cut }) {
       {...(isOpen(cut) && { foot: <MainAction cut={cut} /> })}
     >
       <OlderBasis cut={cut} />
-      <StateBand cut={cut} unit={unit} />
+      <StateBand cut={cut} unit={unit} older={older === true} />
       <WhatIsLeft cut={cut} unit={unit} />
       {isOpen(cut) && sayStrengthOfCut(cut) !== '' && (
         <p class="cut-form-strength">{sayStrengthOfCut(cut)}</p>
@@ -86,11 +88,12 @@ function MainAction({ cut }: { cut: Cut }) {
   );
 }
 
-function StateBand({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
+function StateBand({ cut, unit, older }: { cut: Cut; unit: ShownUnit; older: boolean }) {
   const present = presentSize(cut);
   const size = present ? `: ${show(present.exact, unit)}` : '';
   const wants = `wants ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
-  if (cut.state === 'to-size')
+  // To the figures of before it may be; what it is to those of today nobody has said.
+  if (cut.state === 'to-size' && !older)
     return (
       <VerdictBand kind="good" headline={`To size${size}.`}>
         <p>{wants}</p>
@@ -105,7 +108,7 @@ function StateBand({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   return (
     <p class="cut-form-state">
       <CutMark state={cut.state} spoken={false} />
-      <span>{STATE_WORDS[cut.state]}</span>
+      <span>{cut.state === 'to-size' ? 'to size by its older figures' : STATE_WORDS[cut.state]}</span>
     </p>
   );
 }

@@ -1,4 +1,4 @@
-import { checkState, type CheckState, type GoResult } from '../../engine/check.ts';
+import { checkState, type CheckFound, type CheckState, type GoResult } from '../../engine/check.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import { checksOf, takesOf } from '../../store/checks.ts';
@@ -159,4 +159,9 @@ function sinceMade(
   return sameLimits(offer.limits, limitsOf(check))
     ? { older: false }
     : { older: true, newLimits: offer.limits, newBasis: checkBasis(check, worksheet, data) };
+}
+
+/** What a check counts as: one that is good by limits or a reading from before a size changed is to be done again. */
+export function foundNow({ state, older, readBefore }: KnownCheck): CheckFound {
+  return state.found === 'good' && (older || readBefore) ? 'not-done' : state.found;
 }

@@ -11,7 +11,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { JobPage } from '../jobs/job-page.tsx';
-import { knownChecks, useFitUp, type KnownCheck } from './check-data.ts';
+import { foundNow, knownChecks, useFitUp, type KnownCheck } from './check-data.ts';
 import { OlderMark } from '../older/older-mark.tsx';
 import { CheckMark } from './check-mark.tsx';
 import './fit-up-screen.css';
@@ -24,10 +24,9 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
   if (!data) return <Page title=" ">{null}</Page>;
   const { job } = data;
   const checks = knownChecks(data);
-  const isGood = ({ state, older, readBefore }: KnownCheck) =>
-    state.found === 'good' && !older && !readBefore;
+  const isGood = (known: KnownCheck) => foundNow(known) === 'good';
   const open = checks.filter((known) => !isGood(known)).toSorted(byUrgency);
-  const sum = sayHowMany(checks.map(({ state }) => state.found));
+  const sum = sayHowMany(checks.map(foundNow));
   const good = checks.filter(isGood);
   return (
     <JobPage
@@ -60,7 +59,7 @@ const URGENCY: Readonly<Record<CheckFound, number>> = {
 };
 
 function byUrgency(a: KnownCheck, b: KnownCheck): number {
-  return URGENCY[a.state.found] - URGENCY[b.state.found];
+  return URGENCY[foundNow(a)] - URGENCY[foundNow(b)];
 }
 
 type CheckRowsProps = {
@@ -104,7 +103,7 @@ export function CheckRow({
       title={name}
       detail={
         <>
-          <span class="fit-up-found" data-found={state.found}>
+          <span class="fit-up-found" data-found={foundNow(known)}>
             {sayCheckState(state, { name, by, limits, unit })}
           </span>
           {worksheet && !onWorksheet && <span class="row-detail">{worksheet.title}</span>}
@@ -115,7 +114,7 @@ export function CheckRow({
           )}
         </>
       }
-      mark={<CheckMark found={state.found} />}
+      mark={<CheckMark found={foundNow(known)} />}
     />
   );
 }

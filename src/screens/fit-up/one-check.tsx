@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { isSafetyCritical } from '../../engine/safety.ts';
 import { sayCheckState } from '../../engine/say-check.ts';
+import { uncapital } from '../../engine/say-words.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import { changeCheck, retake, sayCheckSeen } from '../../store/checks.ts';
 import type { Job } from '../../store/records.ts';
@@ -19,7 +20,7 @@ import { useTextDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { CheckActions } from './check-actions.tsx';
-import type { KnownCheck, KnownTake } from './check-data.ts';
+import { foundNow, type KnownCheck, type KnownTake } from './check-data.ts';
 import { limitFields } from './check-from-offer.ts';
 import { CheckBand } from './check-mark.tsx';
 import { proofWords } from './check-proof.ts';
@@ -86,7 +87,10 @@ export function OneCheck({ job, known }: OneCheckProps) {
         />
       }
     >
-      <CheckBand found={state.found} headline={sayCheckState(state, { name, by, limits, unit })} />
+      <CheckBand
+        found={foundNow(known)}
+        headline={saidNow(known, sayCheckState(state, { name, by, limits, unit }))}
+      />
       {trouble !== '' && (
         <p role="alert" class="text-field-trouble">
           {trouble}
@@ -102,6 +106,11 @@ export function OneCheck({ job, known }: OneCheckProps) {
       {isSafetyCritical(job) && <SafetyCaution />}
     </Page>
   );
+}
+
+/** A verdict of before says so, so that it is not taken for today's. */
+function saidNow(known: KnownCheck, said: string): string {
+  return foundNow(known) === known.state.found ? said : `Before a size changed: ${uncapital(said)}`;
 }
 
 /** The verdict as a picture, and what would settle it or could ever prove it, where that matters. */

@@ -2,7 +2,7 @@ import { foundBy } from '../../engine/check.ts';
 import { sayGo, sayWanted } from '../../engine/say-check.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
-import { knownChecks, type KnownCheck, type KnownTake } from '../fit-up/check-data.ts';
+import { foundNow, knownChecks, type KnownCheck, type KnownTake } from '../fit-up/check-data.ts';
 import { ReadingsTable } from './readings-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { WriteLine } from './sheet-table.tsx';
@@ -70,7 +70,8 @@ function TakeVerdict({ known, take, unit }: Omit<TakeSheetProps, 'name'>) {
     return <WriteLine label={by === 'by-eye' ? 'Good or no good' : 'Not read yet'} />;
   const said = sayGo(result, { name, by, limits: known.limits, unit });
   const found = foundBy(result);
-  if (found === 'not-done') return <p>{said}</p>;
+  const isOfBefore = take === known.takes.at(-1) && foundNow(known) !== known.state.found;
+  if (found === 'not-done' || isOfBefore) return <p>{said}</p>;
   return (
     <VerdictBand kind={found} headline={said}>
       {take.seenNote !== undefined && <p>{take.seenNote}</p>}

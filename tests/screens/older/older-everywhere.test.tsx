@@ -162,7 +162,13 @@ describe('a cut whose bracket was changed for another', () => {
 
   test('that was to size stops the sign-off and is marked on the sheet', async () => {
     worked(await logPass(store, cut.id, { measured: typedSize('1.860') }));
+    at({ at: 'cut', jobId: job.id, cutId: cut.id });
+    await screen.findByRole('img', { name: 'good' }, PATIENCE);
     await anotherBracket();
+    await screen.findByText('to size by its older figures', {}, PATIENCE);
+    at({ at: 'lathe', jobId: job.id, cutId: cut.id });
+    await screen.findByText(/^By its older figures: /, {}, PATIENCE);
+    expect(screen.queryByRole('img', { name: 'good' })).toBeNull();
     at({ at: 'sign-off', jobId: job.id });
     await screen.findByText('Spacer, faced to length: older than its sizes', {}, PATIENCE);
     at({ at: 'sheet', jobId: job.id });
@@ -218,6 +224,9 @@ describe('a check that was seen before the bracket was changed', () => {
     at({ at: 'sign-off', jobId: job.id });
     await screen.findByText('Slides free by hand: read before a size changed', {}, PATIENCE);
     await marked({ at: 'check', jobId: job.id, checkId: check.id }, /^Slides free/);
+    // What it was found to be then is told as of then, without the mark of what is good.
+    expect(screen.getByText(/^Before a size changed: /)).toBeTruthy();
+    expect(screen.queryByRole('img', { name: 'good' })).toBeNull();
     await press('Check it again');
     await press('Good');
     await gone();

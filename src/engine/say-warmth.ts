@@ -8,18 +8,17 @@ export function sayDegrees({ degrees, unit }: Pick<Said, 'degrees' | 'unit'>): s
   return `${degrees} °${unit}`;
 }
 
-/** What a reading's warmth changed: "Aluminium 6061 at 95 °F: .0008 in taken off, to 68 °F." */
+/** What a reading's warmth changed: "95 °F takes .0008 in off: Aluminium 6061, at 68 °F." */
 export function sayWarmth(said: Said, { changed, unit }: { changed: Length; unit: ShownUnit }): string {
-  const to = said.unit === 'F' ? '68 °F' : '20 °C';
-  const what = `${said.material} at ${sayDegrees(said)}`;
-  if (isZero(changed)) return `${what}: as the tool grows, nothing changed.`;
+  const degrees = sayDegrees(said);
+  const at = `${said.material}, at ${said.unit === 'F' ? '68 °F' : '20 °C'}`;
+  if (isZero(changed)) return `${degrees} changes nothing: ${said.material} grows as the tool does.`;
   return isNegative(changed)
-    ? `${what}: ${show(negate(changed), unit)} taken off, to ${to}.`
-    : `${what}: ${show(changed, unit)} put on, to ${to}.`;
+    ? `${degrees} takes ${show(negate(changed), unit)} off: ${at}.`
+    : `${degrees} puts ${show(changed, unit)} on: ${at}.`;
 }
 
-/** Where nobody said how warm a size was read, and it could matter. */
-export function sayUnaskedWarmth(off: Length, unit: ShownUnit): string {
-  const away = unit === 'in' ? '18 °F off 68' : '10 °C off 20';
-  return `How warm is it? ${away}, aluminium reads ${show(off, unit)} wrong.`;
+/** The question where nobody said how warm a size was read, or of which metal, and it could matter. */
+export function sayUnaskedWarmth(off: Length, asks: 'warmth' | 'metal', unit: ShownUnit): string {
+  return `${asks === 'warmth' ? 'How warm?' : 'Which metal?'} ±${show(off, unit)} if aluminium.`;
 }

@@ -117,10 +117,10 @@ test.each([
 test('what it changed is said in the fitter’s degrees', () => {
   const said = { degrees: '95', unit: 'F', material: 'Aluminium 6061' } as const;
   expect(sayWarmth(said, { changed: lengthOf('-.0007 in'), unit: 'in' })).toBe(
-    'Aluminium 6061 at 95 °F: .0007 in taken off, to 68 °F.',
+    '95 °F takes .0007 in off: Aluminium 6061, at 68 °F.',
   );
   const cold = { degrees: '5', unit: 'C', material: 'Aluminium 6061' } as const;
   expect(sayWarmth(cold, { changed: lengthOf('0.018 mm'), unit: 'mm' })).toBe(
-    'Aluminium 6061 at 5 °C: 0.018 mm put on, to 20 °C.',
+    '5 °C puts 0.018 mm on: Aluminium 6061, at 20 °C.',
   );
 });

@@ -1,8 +1,10 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/entry.ts';
+import { featureKindOf } from '../../engine/cut-progress.ts';
 import { grownBack } from '../../engine/grown-back.ts';
 import { isLess, isMore } from '../../engine/length.ts';
+import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayGrownBack } from '../../engine/say-cuts.ts';
 import { sayEntry } from '../../engine/say.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
@@ -20,6 +22,7 @@ import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useMeasuring } from '../readings/use-measuring.ts';
 import { presentSize } from './cut-now.ts';
 import { STATE_WORDS } from './cut-words.ts';
 
@@ -65,6 +68,11 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
   const draft = useSizeDraft(draftKey, unit);
   const [trouble, setTrouble] = useState<string>();
   const here = { at: 'cut', jobId: cut.jobId, cutId: cut.id } as const;
+  const kind = featureKindOf(cut.of);
+  const typed = readEntry(draft.half.typed, { unit: draft.half.unit });
+  const measures = typed.ok ? typed.value.exact : cut.target.exact;
+  const { measuring, known } = useMeasuring(kind, { jobId: cut.jobId, size: measures });
+  const tool = name === 'measured' ? measuring?.tool : undefined;
   const onward = (done: StoreResult<Cut>) => {
     if (!done.ok) return setTrouble(sayStore(done.refusal));
     if (name === 'measured') announce(`Logged. ${cutName(cut)} is ${STATE_WORDS[done.value.state]}.`);
@@ -73,17 +81,25 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
   const commit = async () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    const fault = cutFault(cut, name, entry.value, unit) ?? grownFault(cut, name, entry.value, unit);
+    const fault =
+      cutFault(cut, name, entry.value, unit) ??
+      (name === 'measured' ? grownFault(cut, { now: entry.value, tool }, unit) : undefined);
     if (fault !== undefined) return setTrouble(fault);
+    if (name === 'measured')
+      return onward(await logPass(store, cut.id, { measured: entry.value, ...(tool && { tool }) }, draftKey));
     return onward(await kept(store, cut, name, entry.value, draftKey));
   };
   const leaveOut = async () => onward(await changeCut(store, cut.id, { [name]: undefined }, draftKey));
   const given = name === 'measured' ? presentSize(cut) : cut[name];
+  // Which tool a size counts with has to be known before it can be logged.
+  if (name === 'measured' && !known) return <Page title=" ">{null}</Page>;
   return (
     <div class="pad-screen">
       <Page
         title={ask}
-        subtitle={cutName(cut)}
+        subtitle={
+          tool ? `${cutName(cut)} · ${tool.name}${measuring?.isUsual ? ', usual' : ''}` : cutName(cut)
+        }
         back={{ href: hrefOf(here), to: 'the cut' }}
         aside={canGo && given && <Button onPress={() => leaveOut()}>Leave out</Button>}
       >
@@ -115,22 +131,24 @@ export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
 async function kept(
   store: Store,
   cut: Cut,
-  name: CutSize['name'],
+  name: Exclude<CutSize['name'], 'measured'>,
   entry: Entry,
   draftKey: string,
 ): Promise<StoreResult<Cut>> {
-  if (name === 'measured') return logPass(store, cut.id, { measured: entry }, draftKey);
   const ownLimits = (name === 'lower' || name === 'upper') && { limitsFrom: 'your own limits' };
   return changeCut(store, cut.id, { [name]: entry, ...ownLimits }, draftKey);
 }
 
+type Now = { readonly now: Entry; readonly tool: MeasuringTool | undefined };
+
 /** Metal never comes back: one of two such measurements is wrong. */
-function grownFault(cut: Cut, name: CutSize['name'], { exact }: Entry, unit: ShownUnit): string | undefined {
+function grownFault(cut: Cut, { now, tool }: Now, unit: ShownUnit): string | undefined {
   const last = passesOf(cut).findLast(([, pass]) => !pass.struckOut)?.[1];
-  if (name !== 'measured' || !last) return undefined;
+  if (!last) return undefined;
   const before = { measured: last.measured.exact, ...(last.tool && { tool: last.tool }) };
-  if (!grownBack({ of: cut.of, before, now: { measured: exact } })) return undefined;
-  const sizes = { before: last.measured.exact, now: exact };
+  const measured = { measured: now.exact, ...(tool && { tool }) };
+  if (!grownBack({ of: cut.of, before, now: measured })) return undefined;
+  const sizes = { before: last.measured.exact, now: now.exact };
   return `${sayGrownBack(cut.of, sizes, unit)} Measure again, or strike the one before out.`;
 }
 

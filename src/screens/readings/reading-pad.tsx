@@ -150,6 +150,7 @@ export function ReadingPad({
       >
         {!message && !contradiction && (
           <ReadingsPanel
+            job={job}
             feature={feature}
             readings={readings}
             all={behind('all')}

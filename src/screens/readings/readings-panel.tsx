@@ -1,7 +1,7 @@
 import { sayCaution } from '../../engine/say-readings.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/show.ts';
-import type { Feature, ReadingRecord } from '../../store/records.ts';
+import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
 import { strikeOut } from '../../store/readings.ts';
 import { useOnePress } from '../common/one-press.ts';
 import { useStore } from '../common/store-context.ts';
@@ -14,6 +14,7 @@ import { useProofNote } from './use-proof-note.ts';
 import './readings-panel.css';
 
 type ReadingsPanelProps = {
+  readonly job: Job;
   readonly feature: Feature;
   readonly readings: readonly ReadingRecord[];
   /** Where all readings are. */
@@ -22,13 +23,13 @@ type ReadingsPanelProps = {
 };
 
 /** What was logged, newest first, and what it proves; scribed on layout blue. Leads to all readings. */
-export function ReadingsPanel({ feature, readings, all, tool }: ReadingsPanelProps) {
+export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPanelProps) {
   const store = useStore();
   const unit = useShownUnit();
   const strike = useOnePress();
   const note = useProofNote(feature, tool);
   const form = formOfReadings(feature.kind, readings);
-  const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, unit) : '');
+  const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, { job, unit }) : '');
   const last = readings.findLast((reading) => !reading.struckOut);
   return (
     <section class="readings-panel" aria-label="Readings">

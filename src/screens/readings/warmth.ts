@@ -62,10 +62,15 @@ export function warmthLine(readings: readonly ReadingRecord[], unit: ShownUnit):
 }
 
 /** The question where readings were taken without saying how warm, and it could matter; empty where not. */
-export function warmthAsked(form: FeatureForm, readings: readonly ReadingRecord[], unit: ShownUnit): string {
+export function warmthAsked(
+  form: FeatureForm,
+  readings: readonly ReadingRecord[],
+  { job, unit }: { readonly job: Job; readonly unit: ShownUnit },
+): string {
   const counting = readings.filter(({ struckOut }) => !struckOut);
   if (!growsWithWarmth(form.kind) || counting.every((one) => warmthOfDay(one, readings).warmth)) return '';
   const { estimate } = form.tightest;
   const off = unaskedWarmth(mean(estimate), bandOf(estimate).halfWidth);
-  return off ? sayUnaskedWarmth(off, unit) : '';
+  const asks = warmthOfToday(job, Date.now()) ? 'metal' : 'warmth';
+  return off ? sayUnaskedWarmth(off, asks, unit) : '';
 }

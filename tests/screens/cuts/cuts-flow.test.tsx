@@ -236,6 +236,9 @@ describe('a hole that is drilled', () => {
     fireEvent.input(field, { target: { value: '.4535' } });
     await press(button('Log it'));
     expect(await screen.findByText('To size: .4535 in.', {}, PATIENCE)).toBeTruthy();
+    // Never as if it were exact: the tool that stood beside the pad is kept with it.
+    const [pass] = Object.values((await oneCut(store, job.id)).passes);
+    expect(pass?.tool?.id).toBe('digital-caliper-inside');
     await press(button('Strike out .4535'));
     expect(await screen.findByText(/^struck out: /, {}, PATIENCE)).toBeTruthy();
     await waitFor(async () => expect((await oneCut(store, job.id)).state).toBe('to-cut'), PATIENCE);

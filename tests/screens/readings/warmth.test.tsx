@@ -45,14 +45,14 @@ test('a hub of 4.412 is asked about, and brought to 68 °F once metal and warmth
   open();
   await log('4.412', 1);
   // 4.412 · 11.9 millionths · 10 °C
-  await screen.findByText('How warm is it? 18 °F off 68, aluminium reads .0005 in wrong.', {}, PATIENCE);
+  await screen.findByText('How warm? ±.0005 in if aluminium.', {}, PATIENCE);
   open('warm');
   fireEvent.click(await screen.findByRole('button', { name: 'Aluminium 6061' }, PATIENCE));
   fireEvent.input(await screen.findByLabelText('Temperature, °F', {}, PATIENCE), { target: { value: '95' } });
   fireEvent.click(screen.getByRole('button', { name: 'Use it' }));
   await log('4.412', 2);
   // 15 °C · 11.9 millionths of 4.412 in
-  await screen.findByText('Aluminium 6061 at 95 °F: .0008 in taken off, to 68 °F.', {}, PATIENCE);
+  await screen.findByText('95 °F takes .0008 in off: Aluminium 6061, at 68 °F.', {}, PATIENCE);
   const [cold, warm] = await readingsOf(store, hub.id);
   expect(cold).not.toHaveProperty('warmth');
   expect(warm).toMatchObject({
@@ -67,6 +67,13 @@ test('a hub of 4.412 is asked about, and brought to 68 °F once metal and warmth
   expect(both && decimalText(mean(both.tightest.estimate), 'in', 5)).toBe('4.41121');
   expect(both && decimalText(mean(both.loosest.estimate), 'in', 5)).toBe('4.41121');
   expect((await getJob(store, job.id))?.warmth).toMatchObject({ degrees: '95', unit: 'F' });
+});
+
+test('once it is said how warm it is, another size is asked for its metal only', async () => {
+  worked(await changeJob(store, job.id, { warmth: { degrees: '95', unit: 'F', at: Date.now() } }));
+  open();
+  await log('4.412', 1);
+  expect(await screen.findByText('Which metal? ±.0005 in if aluminium.', {}, PATIENCE)).toBeTruthy();
 });
 
 test('what was said yesterday is not taken for today', async () => {
@@ -89,5 +96,5 @@ test('a size that warmth can’t matter for is not asked about', async () => {
   );
   open();
   await screen.findByLabelText('Hub, reading 2', {}, PATIENCE);
-  expect(screen.queryByText(/^How warm is it/)).toBeNull();
+  expect(screen.queryByText(/^How warm\?/)).toBeNull();
 });

@@ -4,6 +4,7 @@ import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
 import { announceQuietly } from './screens/common/announce.ts';
+import { watchRefused } from './screens/common/said-if-refused.ts';
 import { draftsWritten, watchUnwritten } from './screens/common/use-draft.ts';
 import { Notices, type Notice } from './screens/notices.tsx';
 import { CannotOpen } from './screens/cannot-open.tsx';
@@ -197,6 +198,9 @@ watchForUpdates({
   beforeReload: writeDrafts,
 });
 document.addEventListener('visibilitychange', () => document.hidden || tellOfClock());
+watchRefused((refusal) =>
+  refusal ? notify({ id: 'unkept', sentence: sayStore(refusal) }) : putAway('unkept'),
+);
 watchUnwritten((why) =>
   why
     ? notify({ id: 'drafts', sentence: `What is typed now stands on this screen only${whyUnwritten(why)}` })

@@ -1,4 +1,5 @@
 import { usualTools, type MeasuringTool } from '../engine/measuring-tool.ts';
+import { worked } from '../engine/refusal.ts';
 import { act } from './act.ts';
 import { seedStamp } from './clock.ts';
 import { isGone, type Kept } from './kept.ts';
@@ -19,7 +20,7 @@ export async function measuringTools(store: Store): Promise<MeasuringTool[]> {
 /** The tools with the day of their last check. The usual ones are put into the database at the first look. */
 export async function toolRecords(store: Store): Promise<ToolRecord[]> {
   const first = await keptTools(store);
-  const missing = usualTools.filter(({ id }) => !first.seeded.has(id));
+  const missing = missingOf(first);
   if (missing.length === 0) return inOrder(readable(store, toolKind, first.kept));
   const seeded = await seedTools(store, missing);
   const { kept } = seeded.ok ? await keptTools(store) : first;
@@ -51,6 +52,8 @@ export async function changeTool(
   id: Id,
   { tool, ...others }: ToolChanges,
 ): Promise<StoreResult<ToolRecord>> {
+  const there = await usualToolsPutIn(store);
+  if (!there.ok) return there;
   return act(store, { stores: ['tools'] }, async (a) => {
     const after = await a.change(toolKind, id, (record) => ({
       ...record,
@@ -63,6 +66,8 @@ export async function changeTool(
 }
 
 export async function removeTool(store: Store, id: Id): Promise<StoreResult<void>> {
+  const there = await usualToolsPutIn(store);
+  if (!there.ok) return there;
   return act(store, { stores: ['tools'] }, async (a) => {
     const { tool } = await a.get(toolKind, id);
     await a.remove('tools', id);
@@ -94,7 +99,19 @@ export async function putBackTool(store: Store, tool: MeasuringTool): Promise<St
   });
 }
 
-async function keptTools(store: Store): Promise<{ kept: Kept[]; seeded: ReadonlySet<unknown> }> {
+/** Where a full phone took none of the usual tools so far, what is to be done with one fails for that, not for want of it. */
+async function usualToolsPutIn(store: Store): Promise<StoreResult<void>> {
+  const missing = missingOf(await keptTools(store));
+  return missing.length === 0 ? worked(undefined) : seedTools(store, missing);
+}
+
+type KeptTools = { readonly kept: Kept[]; readonly seeded: ReadonlySet<unknown> };
+
+function missingOf({ seeded }: KeptTools): readonly MeasuringTool[] {
+  return usualTools.filter(({ id }) => !seeded.has(id));
+}
+
+async function keptTools(store: Store): Promise<KeptTools> {
   return read(store, ['tools', 'device'], async (tx) => {
     const [kept, mark]: [Kept[], unknown] = await Promise.all([
       tx.objectStore('tools').getAll(),

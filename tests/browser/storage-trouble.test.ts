@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { keptIn } from '../trials/kept-in.ts';
@@ -125,6 +126,123 @@ test('a full phone says so at every screen that keeps something, keeps what is t
   await page.reload();
   await page.locator('#size').waitFor();
   await expect.poll(() => field(page)).toBe('.6253');
+});
+
+/** One of each kind of write, at the screen where a finger does it; `above` where the screen has no line of its own. */
+const WRITES: readonly {
+  readonly what: string;
+  readonly at: string;
+  readonly above?: true;
+  readonly by: (page: Page) => Promise<unknown>;
+}[] = [
+  { what: 'unit', at: '/shop', above: true, by: (page) => press(page, 'millimetres') },
+  { what: 'demo', at: '/jobs', above: true, by: (page) => press(page, 'Remove the demo jobs') },
+  {
+    what: 'job',
+    at: '/new-job',
+    by: async (page) => {
+      await press(page, 'none of these');
+      await press(page, 'Make the job');
+    },
+  },
+  {
+    what: 'name of a job',
+    at: `${outfit}/about`,
+    by: (page) => page.getByLabel('Name', { exact: true }).fill('Outfit 8'),
+  },
+  { what: 'feature', at: `${outfit}/readings/new`, by: (page) => press(page, /^Bore/) },
+  { what: 'reading struck out', at: `${pad}/all`, by: (page) => press(page, /^Strike out/) },
+  {
+    what: 'worksheet',
+    at: `${outfit}/worksheets`,
+    by: (page) => page.getByRole('button', { name: /^Bushing/ }).click(),
+  },
+  {
+    what: 'step',
+    at: `${outfit}/assembly/steps/new`,
+    by: async (page) => {
+      await page.getByLabel('What is done').fill('Fit it');
+      await press(page, 'Add this step');
+    },
+  },
+  {
+    what: 'part',
+    at: `${outfit}/assembly/parts/new`,
+    by: async (page) => {
+      await page.getByLabel('Name').fill('Outer spacer');
+      await press(page, 'Add the part');
+    },
+  },
+  {
+    what: 're-check',
+    at: `${outfit}/assembly/rechecks/new`,
+    by: (page) => press(page, /^Cotter pins/),
+  },
+  { what: 'check', at: `${outfit}/fit-up/new/list`, by: (page) => press(page, /^Hose/) },
+  {
+    what: 'piece in the drawer',
+    at: '/drawer/new',
+    by: async (page) => {
+      await page.locator('#size').waitFor();
+      await page.keyboard.type('.010', { delay: KEY_MS });
+      await press(page, 'Put it in');
+    },
+  },
+  { what: 'tool', at: '/shop/tool/digital-caliper', by: (page) => press(page, 'Checked today') },
+];
+
+test('on a full phone each kind of write says so where it is done, and nothing of any is half there', async () => {
+  const { page } = await fullPhone();
+  await page.goto(`${server.url}#/shop`);
+  await page.locator('h1').first().waitFor();
+  // Where the fitter was last is kept the light way, and needs no words.
+  const kept = async () => {
+    const { settings, ...stores } = (await keptIn(page)).stores;
+    return { ...stores, settings: settings?.filter(({ id }) => id !== 'lastPlace') };
+  };
+  const before = await kept();
+  for (const { what, at, by, above } of WRITES) {
+    await goTo(page, at);
+    const said = page
+      .locator(above ? '.app-notice' : '.app-place')
+      .getByText('was not kept')
+      .first();
+    expect(await said.count()).toBe(0);
+    await by(page);
+    await expect.poll(async () => said.count(), { message: what }).toBe(1);
+    expect({ what, ...(await kept()) }).toEqual({ what, ...before });
+    if (above) await page.getByRole('button', { name: /^OK, put away: The phone is full/ }).click();
+  }
+  expect(phone.trouble.said).toEqual([]);
+});
+
+test('a database that lost one of its stores is not opened: which one is said, and the rest is saved from there', async () => {
+  const { page } = phone;
+  await page.goto(`${server.url}not/the-app`);
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        const opening = indexedDB.open('slipfit', 3);
+        opening.addEventListener('upgradeneeded', () => {
+          for (const name of ['jobs', 'features', 'readings', 'settings', 'device'])
+            opening.result.createObjectStore(name, { keyPath: 'id' }).put({ id: 'a', name: 'Outfit 7' });
+        });
+        opening.addEventListener('success', () => {
+          opening.result.close();
+          done();
+        });
+      }),
+  );
+  const before = await keptIn(page);
+  await page.goto(server.url);
+  await page
+    .getByText('The browser has damaged your data: the place of each part is gone or broken.')
+    .waitFor();
+  const download = page.waitForEvent('download');
+  await press(page, 'Save a backup');
+  const file = readFileSync(await (await download).path(), 'utf8');
+  expect(file.match(/^\{"unreadable":.*Outfit 7/gm)).toHaveLength(4); // all but the phone's own notes
+  expect(await keptIn(page)).toEqual(before);
 });
 
 /** Before the app's own code runs, in every page of this phone. */

@@ -8,6 +8,7 @@ import { createJob, getJob, listJobs } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { logReading, readingsOf } from '../../src/store/readings.ts';
 import { sayStore } from '../../src/store/say-store.ts';
+import { changeTool, removeTool } from '../../src/store/tools.ts';
 import { latestUndo } from '../../src/store/undo.ts';
 import { fillDisk } from './fill-disk.ts';
 import { fixture, writeFixture } from './open-fixture.ts';
@@ -54,6 +55,16 @@ test('after room was made the same press logs the reading', async () => {
   vi.restoreAllMocks();
   worked(await logReading(store, aReading(made)));
   expect(await readingsOf(store, made.bore.id)).toHaveLength(1);
+});
+
+test('a usual tool that a full phone never took in can’t be changed for want of room, not because it was removed', async () => {
+  const store = await openForTest();
+  const id = usualTools[0]?.id ?? '';
+  fillDisk('tools');
+  expect(refused(await changeTool(store, id, { lastChecked: 1 }))).toEqual({ code: 'full-disk' });
+  expect(refused(await removeTool(store, id))).toEqual({ code: 'full-disk' });
+  vi.restoreAllMocks();
+  expect(worked(await changeTool(store, id, { lastChecked: 1 }))).toMatchObject({ id, lastChecked: 1 });
 });
 
 test('on a full disk a backup can still be written', async () => {

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { ShownUnit } from '../../engine/show.ts';
 import { putSetting } from '../../store/settings.ts';
 import { Button } from './button.tsx';
+import { saidIfRefused } from './said-if-refused.ts';
 import { useStore } from './store-context.ts';
 import { useShownUnit } from './use-settings.ts';
 import './choice.css';
@@ -21,7 +22,7 @@ export function UnitChoice({ onChosen }: { onChosen?: (unit: ShownUnit) => void 
   const store = useStore();
   const shown = useShownUnit();
   const choose = (unit: ShownUnit) => {
-    void putSetting(store, 'shownUnit', unit);
+    void saidIfRefused(putSetting(store, 'shownUnit', unit));
     onChosen?.(unit);
   };
   return (

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { putSetting } from '../../store/settings.ts';
+import { saidIfRefused } from './said-if-refused.ts';
 import { useStore } from './store-context.ts';
 import { useSetting } from './use-settings.ts';
 
@@ -35,7 +36,7 @@ export function useSayAloud():
     isOn: kept === 'on',
     change: (isOn) => {
       if (!isOn) hush();
-      void putSetting(store, 'sayAloud', isOn ? 'on' : 'off');
+      void saidIfRefused(putSetting(store, 'sayAloud', isOn ? 'on' : 'off'));
     },
   };
 }

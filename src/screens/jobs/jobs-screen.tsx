@@ -17,6 +17,7 @@ import { UnitChoice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useLater } from '../common/use-later.ts';
 import { useToday } from '../common/use-today.ts';
 import { usualDials } from '../common/use-settings.ts';
@@ -177,7 +178,7 @@ function RemoveDemo() {
   const store = useStore();
   const remove = async () => {
     const { removeDemo } = await import('../../store/demo.ts');
-    await removeDemo(store);
+    await saidIfRefused(removeDemo(store));
   };
   return (
     <div class="jobs-more">
@@ -200,7 +201,7 @@ async function takeUsualDial(store: Store, unit: ShownUnit): Promise<void> {
       !kept.compound &&
       !kept.leadScrew,
   );
-  if (isUsual || (!kept && unit !== 'in')) await putSetting(store, 'dial', usualDials[unit]);
+  if (isUsual || (!kept && unit !== 'in')) await saidIfRefused(putSetting(store, 'dial', usualDials[unit]));
 }
 
 function NoJobs() {

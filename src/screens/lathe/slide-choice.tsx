@@ -5,6 +5,7 @@ import { changeSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { keptSlide } from '../common/slides.ts';
+import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
 import { useDial, usualDial } from '../common/use-settings.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
@@ -20,7 +21,7 @@ export function SlideChoice({ at }: { at: LatheCut }) {
 function WhichSlide({ at }: { at: LatheCut }) {
   const store = useStore();
   const choose = (lengthsBy: 'compound' | 'lead-screw') =>
-    void changeSetting(store, 'dial', (kept) => ({ ...(kept ?? usualDial), lengthsBy }));
+    void saidIfRefused(changeSetting(store, 'dial', (kept) => ({ ...(kept ?? usualDial), lengthsBy })));
   return (
     <div class="slide-choice">
       <p class="slide-choice-asked">Which slide makes it?</p>

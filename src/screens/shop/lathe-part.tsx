@@ -7,6 +7,7 @@ import { Choice } from '../common/choice.tsx';
 import { Row } from '../common/row.tsx';
 import { useSayAloud } from '../common/speech.ts';
 import { keptSlide, SLIDE_NAMES, SLIDES } from '../common/slides.ts';
+import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
 import { useDial, useLathe, usualDial } from '../common/use-settings.ts';
 import { slideWords } from './slide-screens.tsx';
@@ -57,7 +58,9 @@ export function LathePart() {
             key={slide}
             chosen={dial.lengthsBy === slide}
             onPress={() =>
-              void changeSetting(store, 'dial', (kept) => ({ ...(kept ?? usualDial), lengthsBy: slide }))
+              void saidIfRefused(
+                changeSetting(store, 'dial', (kept) => ({ ...(kept ?? usualDial), lengthsBy: slide })),
+              )
             }
           >
             {saySlide(slide)}

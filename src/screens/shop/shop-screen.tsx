@@ -9,6 +9,7 @@ import { Choice, UnitChoice } from '../common/choice.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { UndoKey } from '../common/undo-key.tsx';
+import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
 import { useDial, useLight, usePadSize } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
@@ -40,9 +41,9 @@ function Shop() {
   const light = useLight();
   const dial = useDial();
   const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
-    void putSetting(store, key, value);
+    void saidIfRefused(putSetting(store, key, value));
   const changeDial = (change: (now: KeptDial) => KeptDial) =>
-    void changeSetting(store, 'dial', (kept) => change(kept ?? dial));
+    void saidIfRefused(changeSetting(store, 'dial', (kept) => change(kept ?? dial)));
   return (
     <Page title="Shop" subtitle="units, lathe, tools, records">
       <UnitChoice />

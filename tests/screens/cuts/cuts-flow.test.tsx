@@ -240,7 +240,7 @@ describe('a hole that is drilled', () => {
     const [pass] = Object.values((await oneCut(store, job.id)).passes);
     expect(pass?.tool?.id).toBe('digital-caliper-inside');
     await press(button('Strike out .4535'));
-    expect(await screen.findByText(/^struck out: /, {}, PATIENCE)).toBeTruthy();
+    expect(await screen.findByText(/ · struck out: /, {}, PATIENCE)).toBeTruthy();
     await waitFor(async () => expect((await oneCut(store, job.id)).state).toBe('to-cut'), PATIENCE);
   });
 });

@@ -10,11 +10,14 @@ import { useOnePress } from '../common/one-press.ts';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { VerdictMark } from '../common/verdict-band.tsx';
+import { signedStores } from '../../store/signed-stores.ts';
 import { isSafetyCritical } from '../../engine/safety.ts';
 import { JobPage } from '../jobs/job-page.tsx';
 import { useJob } from '../jobs/use-job.ts';
 import { planOf, worksheetPlans } from './worksheet-plans.ts';
 import { nextNeed, type WorksheetPlan } from './worksheet-plan.ts';
+import type { WorksheetVerdict } from './worksheet-verdict.ts';
 import './worksheets-screen.css';
 
 /** The questions of a job, and the kinds of question to begin with one press. */
@@ -22,6 +25,10 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
   const store = useStore();
   const { job, missing } = useJob(jobId);
   const worksheets = useLive(`worksheets/${jobId}`, ['worksheets'], (from) => worksheetsOf(from, jobId));
+  const marks = useLive(`worksheet-marks/${jobId}`, [...signedStores, 'settings'], async (from) => {
+    const { worksheetMarks } = await import('./worksheet-marks.ts');
+    return worksheetMarks(from, jobId);
+  });
   const [trouble, setTrouble] = useState('');
   const one = useOnePress();
   if (missing) return <NotHere what="job" />;
@@ -52,7 +59,13 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
             <Row
               href={hrefOf({ at: 'worksheet', jobId, worksheetId: worksheet.id })}
               title={worksheet.title}
-              detail={planOf(worksheet.kind)?.name ?? 'made with a newer Slipfit'}
+              detail={
+                <>
+                  {planOf(worksheet.kind)?.name ?? 'made with a newer Slipfit'}
+                  <Said verdict={marks?.get(worksheet.id)} />
+                </>
+              }
+              mark={<Mark verdict={marks?.get(worksheet.id)} />}
             />
           </li>
         ))}
@@ -79,4 +92,17 @@ export function WorksheetsScreen({ jobId }: { jobId: string }) {
       {isSafetyCritical(job) && <SafetyCaution />}
     </JobPage>
   );
+}
+
+type OfVerdict = { readonly verdict: WorksheetVerdict | undefined };
+
+/** Its answer in one sentence; nothing where it judges nothing, or lacks a size still. */
+function Said({ verdict }: OfVerdict) {
+  if (!verdict || verdict.found === 'not-judged' || verdict.found === 'no-answer') return null;
+  return <span class="row-detail">{verdict.said}</span>;
+}
+
+function Mark({ verdict }: OfVerdict) {
+  if (!verdict || verdict.found === 'not-judged' || verdict.found === 'no-answer') return null;
+  return <VerdictMark kind={verdict.found} />;
 }

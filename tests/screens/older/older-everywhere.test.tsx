@@ -193,6 +193,19 @@ describe('a cut whose bracket was changed for another', () => {
   });
 });
 
+describe('the list of worksheets', () => {
+  test('has each one’s answer of today with its mark, never one of before', async () => {
+    at({ at: 'worksheets', jobId: job.id });
+    // 2.510 − .640 − 1.900 = −.030; with the other bracket −.080.
+    await screen.findByText(/^Too tight: float −\.030*, want \.008 to \.012/, {}, PATIENCE);
+    expect(screen.getByRole('img', { name: 'no good' })).toBeTruthy();
+    await anotherBracket();
+    expect(
+      await screen.findByText(/^Too tight: float −\.080*, want \.008 to \.012/, {}, PATIENCE),
+    ).toBeTruthy();
+  });
+});
+
 describe('the tabs of a job', () => {
   const marks = () => screen.queryAllByRole('img', { name: 'older than its sizes' }).length;
 

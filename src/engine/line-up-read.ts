@@ -178,22 +178,25 @@ export function discLimits(
   return { lower: runout === 'counted' ? by : plus(by, discRunout.by), source };
 }
 
+/** A disc's face towards the hub, read with the bracket pushed out, or its other one, read with it pushed in. */
+export type DiscFace = 'inside' | 'outside';
+
 /** What was read beside the disc at the ends of the float, in place of the sum of slot, disc and float. */
-export function discReadChecks(disc: DiscInSlot, known: Known, limits: LineUpLimits): readonly LineUpCheck[] {
-  const { inside, outside } = readOfDisc(disc);
-  return [inside, outside].flatMap((name) => {
-    const read = known[name];
-    return read
-      ? [
-          readCheck(read, name, {
-            kind: 'disc-in-slot',
-            name: disc.name,
-            limits: discLimits(limits, 'counted'),
-          }),
-        ]
-      : [];
+export function discReadChecks(
+  disc: DiscInSlot,
+  known: Known,
+  limits: LineUpLimits,
+): readonly { readonly face: DiscFace; readonly check: LineUpCheck }[] {
+  const names = readOfDisc(disc);
+  const limitsOf = discLimits(limits, 'counted');
+  return DISC_FACES.flatMap((face) => {
+    const read = known[names[face]];
+    const said = { kind: 'disc-in-slot', name: disc.name, limits: limitsOf } as const;
+    return read ? [{ face, check: readCheck(read, names[face], said) }] : [];
   });
 }
+
+export const DISC_FACES: readonly DiscFace[] = ['inside', 'outside'];
 
 /** How much the part between bracket and leg has to become shorter, below zero longer, for the float that is aimed at. */
 export function sidePlayMiss({ value, aim }: LineUpCheck): Length | undefined {

@@ -2,19 +2,13 @@ import { mirrored, type AxleLayout, type AxleSide } from './axle-layout.ts';
 import { distanceForm, solveChain, type Chain, type Place, type SolvedLength } from './chain.ts';
 import { evaluate, formOf, type Form } from './chain-form.ts';
 import { typedEstimate, type Estimate } from './estimate.ts';
-import { isLess, isNegative, minus, sum, zero, type Length } from './length.ts';
-import { lineCheck, padWearReadCheck, type LineUpCheck } from './line-up-checks.ts';
+import { isNegative, minus, sum, zero, type Length } from './length.ts';
+import { lineCheck, type LineUpCheck } from './line-up-checks.ts';
+import { discChecks, openDisc, type OpenDisc } from './line-up-discs.ts';
 import { checkOfEnd, type Places } from './line-up-ends.ts';
 import { fittingOf, type FittedSpacer, type Fitting } from './line-up-fitting.ts';
 import { givesForRoom, type Give } from './line-up-gives.ts';
-import {
-  CENTRE_READ,
-  centreReadChecks,
-  discReadChecks,
-  hasWheelCentre,
-  readOfDisc,
-  sidePlayCheck,
-} from './line-up-read.ts';
+import { CENTRE_READ, centreReadChecks, hasWheelCentre, readOfDisc } from './line-up-read.ts';
 import type { SpacerDeed } from './line-up-spacer.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
@@ -59,6 +53,8 @@ export type LineUpAnswer = {
   /** Conditions the spacers make hold. */
   readonly held: readonly string[];
   readonly checks: readonly LineUpCheck[];
+  /** Discs that may rub for all that is known: as long as there is one nothing is good. */
+  readonly openDiscs: readonly OpenDisc[];
   /** What the limits of all parts share, each at the worst of what all may be at once. */
   readonly shared: readonly LineUpCheck[];
   /** The spacers in the order of work: what is cut to the others comes last. */
@@ -95,6 +91,8 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
   const lines = bound.map((miss) =>
     lineCheck(miss, { isMirrored, limit: q.limits.line, givers: layout.rivals?.givers ?? [], known }),
   );
+  const { limits, slides } = q;
+  const ofDiscs = q.layout.discs.flatMap((disc) => discChecks(disc, { known, limits, slides, fitting }));
   return worked({
     spacers,
     gives: spacers.some(({ value }) => isNegative(value)) ? givesForRoom(spacers, layout.givers, known) : [],
@@ -102,7 +100,8 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
       layout,
       bound.map(({ name }) => name),
     ),
-    checks: [...lines, ...centreChecks(q, known), ...discChecks(q, known, fitting)],
+    checks: [...lines, ...centreChecks(q, known), ...ofDiscs],
+    openDiscs: q.layout.discs.flatMap((disc) => openDisc(disc, known)),
     shared: sharedChecks(q, { known, fitting, lines, isMirrored }),
     workOrder: layout.workOrder,
     ...laidOut(layout, exactSizes(solved, known), isMirrored),
@@ -155,36 +154,6 @@ function spacerOf({ wanted, deed, fitted }: FittedSpacer): Spacer {
     limits: { lower: zero, source: 'a part has no less than no length' },
   });
   return { ...wanted, room, deed, fitted };
-}
-
-function discChecks(
-  { layout, slides, limits }: LineUpQuestion,
-  known: Known,
-  { ends, leeways }: Fitting,
-): readonly LineUpCheck[] {
-  return layout.discs
-    .flatMap((disc) => {
-      const read = discReadChecks(disc, known, limits);
-      const of = (kind: LineUpCheck['kind']) =>
-        ends
-          .filter(({ end }) => end.name === disc.name)
-          .map((end) => checkOfEnd(end, leeways, false))
-          .filter((check) => check.kind === kind);
-      const wear = slides === 'bracket' ? padWearReadCheck(disc, known, limits.wearMargin) : undefined;
-      return [
-        sidePlayCheck(disc, known, { limits, slides }),
-        ...(wear ? [wear] : of('pad-wear')),
-        ...(read.length > 0 ? read : nearer(of('disc-in-slot'))),
-      ];
-    })
-    .filter((check) => check !== undefined);
-}
-
-/** Of the disc's two faces the one with less room. */
-function nearer([first, ...rest]: readonly LineUpCheck[]): readonly LineUpCheck[] {
-  if (!first) return [];
-  const room = ({ value, band }: LineUpCheck) => minus(value, band.halfWidth);
-  return [rest.reduce((so, check) => (isLess(room(check), room(so)) ? check : so), first)];
 }
 
 /** What was read on the machine stands in place of its sum; a line that gave way has its own verdict. */

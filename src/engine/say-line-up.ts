@@ -15,19 +15,20 @@ import { sayVerdict, withUnit } from './say-verdict.ts';
 import { showAgainst } from './show-limits.ts';
 import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Verdict } from './verdict.ts';
-import { capital } from './say-words.ts';
+import { capital, listed } from './say-words.ts';
 
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
 
 /** The worst that can be said of the whole axle. */
 export function lineUpVerdict(answer: LineUpAnswer): Verdict['kind'] {
-  const { spacers, checks, shared } = answer;
+  const { spacers, checks, shared, openDiscs } = answer;
   const kinds = [
     ...spacers.flatMap(({ room, deed }) => [
       room.kind,
       ...(isCutByNow(deed, answer) ? [] : [deedVerdict(deed)]),
     ]),
     ...[...checks, ...shared].map(({ verdict }) => verdict.kind),
+    ...openDiscs.map(() => 'too-close' as const),
   ];
   if (kinds.includes('no-good')) return 'no-good';
   return kinds.includes('too-close') ? 'too-close' : 'good';
@@ -51,6 +52,8 @@ export function sayLineUp(answer: LineUpAnswer, said: Said): string {
   if (unproved) return sayUnproved(unproved, said);
   const shared = answer.shared.find(({ verdict }) => verdict.kind === kind);
   if (shared) return sayCheck(shared, said.unit);
+  const [open] = sayNotJudged(answer);
+  if (open !== undefined) return open;
   const last = answer.spacers.find(({ deed }) => deed.kind === 'last');
   return last ? sayLast(last, said) : '';
 }
@@ -231,13 +234,13 @@ export function sayGive({ of, by, to }: Give, unit: ShownUnit): string {
 }
 
 /** What isn't judged for want of a size: a disc whose slot isn't known may rub, however well all else lines up. */
-export function sayNotJudged(layout: Pick<AxleLayout, 'discs'>, { checks }: LineUpAnswer): string {
-  const open = layout.discs.filter(
-    ({ name }) => !checks.some((check) => check.kind === 'disc-in-slot' && check.name === name),
-  );
-  if (open.length === 0) return '';
-  const which = open.length === 1 ? `The ${open[0]?.name.replace(' in slot', '') ?? 'disc'}` : 'Each disc';
-  return `${which} may rub yet: give its slot’s width and its thickness, and its room is judged.`;
+export function sayNotJudged({ openDiscs }: Pick<LineUpAnswer, 'openDiscs'>): readonly string[] {
+  return openDiscs.map(({ disc, missing, face }) => {
+    const lead = `Not finished: the ${disc.name.replace(' in slot', '')} may rub.`;
+    if (face) return `${lead} Read the gap at its ${face === 'inside' ? 'inner' : 'outer'} face too.`;
+    const wanted = missing.map((name) => (name === disc.slotWidth ? 'its slot’s width' : 'its thickness'));
+    return `${lead} Give ${listed(wanted)}.`;
+  });
 }
 
 /** Said beside ways that may take metal off a part: a disc or a sprocket that comes in, a slot that moves, a narrower hub. */

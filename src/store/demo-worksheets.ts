@@ -112,6 +112,8 @@ function moreWorksheets(
         slot: typed('.187', 'in'),
         bracket: typed('1/2', 'in'),
         float: typed('.010', 'in'),
+        slotWidth: typed('.300', 'in'),
+        discThickness: typed('.160', 'in'),
       },
       choices: { layout: 'front-one-disc', side: 'right' },
     },

@@ -68,6 +68,9 @@ const wheel: Sizes = {
   slot: '.200',
   bracket: '.375',
   float: '.010',
+  // (.300 − .160 − .010) / 2 = .065 beside the disc, where .015 is wanted: more than any part may be off.
+  slotWidth: '.300',
+  discThickness: '.160',
 };
 
 describe('parts on hand, each within .005 of its own length', () => {
@@ -150,9 +153,7 @@ describe('parts on hand, each within .005 of its own length', () => {
 
 describe('a disc beside parts that may be off', () => {
   const disc = (more: Sizes) =>
-    answered({ sizes: exactly({ ...wheel, discThickness: '.160', ...more }) }).checks.find(
-      ({ kind }) => kind === 'disc-in-slot',
-    );
+    answered({ sizes: exactly({ ...wheel, ...more }) }).checks.find(({ kind }) => kind === 'disc-in-slot');
 
   test.each([
     // (w − .160 − .010) / 2 − runout; .005 has to be left after the parts took theirs
@@ -185,7 +186,11 @@ describe('a disc beside parts that may be off', () => {
 
 describe('the pads’ wear', () => {
   const worn = (float: string) =>
-    answered({ sizes: exactly({ ...wheel, float, padWear: '.220' }), slides: 'bracket' });
+    answered({
+      // (.600 − .160 − .230) / 2 = .105 beside the disc
+      sizes: exactly({ ...wheel, slotWidth: '.600', float, padWear: '.220' }),
+      slides: 'bracket',
+    });
 
   test('has the float it needs when the cuts are off the worst way too', () => {
     // .220 of wear and .010 of margin: .230 is the least there may be, so with .230 wanted no cut may take any of it.

@@ -34,7 +34,11 @@ const front: Sizes = {
   slot: '.187',
   bracket: '.500',
   float: '.010',
+  // (.300 − .160 − .010) / 2 = .065 beside the disc: .005 and the usual .010 of runout are wanted.
+  slotWidth: '.300',
+  discThickness: '.160',
 };
+const { slotWidth: _slot, discThickness: _thickness, ...discOpen } = front;
 
 type More = Partial<Omit<LineUpQuestion, 'onHand'>> & {
   readonly onHand?: Readonly<Record<string, Estimate>>;
@@ -284,18 +288,86 @@ describe('what a check says', () => {
   });
 });
 
-test.each([
-  { sizes: {}, said: true },
-  { sizes: { slotWidth: '.300' }, said: true },
-  { sizes: { slotWidth: '.300', discThickness: '.160' }, said: false },
-  // Read on the machine, its sizes are not asked for.
-  { sizes: { discInsideRead: '.020' }, said: false },
-])('a disc whose room can’t be judged ($sizes) may rub yet: $said', ({ sizes, said }) => {
-  const answer = answered('front-one-disc', { ...front, ...sizes });
-  expect(sayNotJudged(axleLayouts['front-one-disc'], answer)).toBe(
-    said ? 'The disc may rub yet: give its slot’s width and its thickness, and its room is judged.' : '',
-  );
-  expect(sayNotJudged(axleLayouts.drum, answer)).toBe('');
+describe('a disc whose room isn’t known', () => {
+  const GIVE_BOTH = 'Not finished: the disc may rub. Give its slot’s width and its thickness.';
+  test.each([
+    { sizes: {}, said: GIVE_BOTH },
+    { sizes: { slotWidth: '.300' }, said: 'Not finished: the disc may rub. Give its thickness.' },
+    { sizes: { discThickness: '.160' }, said: 'Not finished: the disc may rub. Give its slot’s width.' },
+    // Of two faces one was read: nothing is known of the other.
+    {
+      sizes: { discInsideRead: '.020' },
+      said: 'Not finished: the disc may rub. Read the gap at its outer face too.',
+    },
+    {
+      sizes: { discOutsideRead: '.020', slotWidth: '.300' },
+      said: 'Not finished: the disc may rub. Read the gap at its inner face too.',
+    },
+  ])('is not finished, however well all else lines up ($sizes)', ({ sizes, said }) => {
+    const answer = answered('front-one-disc', { ...discOpen, ...sizes });
+    expect(lineUpVerdict(answer)).toBe('too-close');
+    expect(whole(answer)).toBe(said);
+    expect(sayNotJudged(answer)).toEqual([said]);
+    const onHand = known({ far: '1.075', inner: '.120', outer: '.633', sleeve: '1.263' });
+    expect(lineUpVerdict(answered('front-one-disc', { ...discOpen, ...sizes }, { onHand }))).toBe(
+      'too-close',
+    );
+    const rear = { ...discOpen, ...sizes, sprocket: '.200', chainLine: '2.500' };
+    expect(lineUpVerdict(answered('rear-sprocket', rear, { side: 'right' }))).toBe('too-close');
+  });
+
+  test('is known by its slot and its thickness, or by both gaps that were read', () => {
+    for (const sizes of [
+      { slotWidth: '.300', discThickness: '.160' },
+      { discInsideRead: '.020', discOutsideRead: '.060' },
+      // The face that wasn't read has its sum: .065 less .010 of runout.
+      { discInsideRead: '.020', slotWidth: '.300', discThickness: '.160' },
+    ]) {
+      const answer = answered('front-one-disc', { ...discOpen, ...sizes });
+      expect(lineUpVerdict(answer)).toBe('good');
+      expect(sayNotJudged(answer)).toEqual([]);
+    }
+  });
+
+  test('one face read leaves the other to its sum: with too little room it is no good', () => {
+    // (.190 − .160 − .010) / 2 = .010 where .015 is wanted
+    const tight = { discInsideRead: '.020', slotWidth: '.190', discThickness: '.160' };
+    expect(lineUpVerdict(answered('front-one-disc', { ...discOpen, ...tight }))).toBe('no-good');
+  });
+
+  test('comes after what is no good, and is named by its side where there are two', () => {
+    const short = answered('front-one-disc', { ...discOpen, slot: '.370' });
+    expect(whole(short)).toBe('No room: hub to bracket comes out .063 short.');
+    expect(sayNotJudged(short)).toEqual([GIVE_BOTH]);
+    const two = {
+      width: '8.000',
+      hub: '4.500',
+      centre: '2.300',
+      leftDisc: '.300',
+      rightDisc: '.350',
+      leftSlot: '.150',
+      leftBracket: '.500',
+      leftFloat: '.020',
+      leftSlotWidth: '.300',
+      leftDiscThickness: '.160',
+    };
+    const open = answered('front-two-discs', two);
+    expect(lineUpVerdict(open)).toBe('too-close');
+    expect(whole(open, 'front-two-discs')).toBe(
+      'Not finished: the right disc may rub. Give its slot’s width and its thickness.',
+    );
+    // (.300 − .160 − .020) / 2 = .060
+    const known2 = { ...two, rightSlotWidth: '.300', rightDiscThickness: '.160' };
+    expect(lineUpVerdict(answered('front-two-discs', known2))).toBe('good');
+  });
+
+  test('changes nothing where there is none', () => {
+    const drum = answered('drum', { width: '7.000', hub: '4.000', centre: '1.900', plate: '.625' });
+    expect(lineUpVerdict(drum)).toBe('good');
+    expect(sayNotJudged(drum)).toEqual([]);
+    const trailer = { seat: '5.250', hub: '3.875', mount: '1.500', wheelPlace: '2.000' };
+    expect(lineUpVerdict(answered('trailer-hub', trailer))).toBe('good');
+  });
 });
 
 describe('what would have to give', () => {

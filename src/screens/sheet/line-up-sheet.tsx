@@ -25,11 +25,12 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
   const result = lineUp(question);
   if (!result.ok) return <p>{sayLineUpRefusal(result.refusal)}</p>;
   const answer = result.value;
-  const notJudged = sayNotJudged(question.layout, answer);
+  const headline = sayLineUp(answer, { ...question, unit });
+  const notJudged = sayNotJudged(answer).filter((said) => said !== headline);
   const anchor = chosenWords(data, question, 'anchor');
   return (
     <>
-      <VerdictBand kind={lineUpVerdict(answer)} headline={sayLineUp(answer, { ...question, unit })} />
+      <VerdictBand kind={lineUpVerdict(answer)} headline={headline} />
       <AxleDrawing question={question} answer={answer} unit={unit} />
       <ol class="sheet-parts">
         {inWorkOrder(answer).map((spacer) => {
@@ -47,7 +48,9 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
       {answer.checks.map((check) => (
         <p key={`${check.kind} ${check.terms[0]?.of ?? ''} ${check.name}`}>{sayCheck(check, unit)}</p>
       ))}
-      {notJudged !== '' && <p>{notJudged}</p>}
+      {notJudged.map((said) => (
+        <p key={said}>{said}</p>
+      ))}
       {answer.shared.filter(isShared).map((check) => (
         <p key={`${check.kind} ${check.name}`}>
           {check.verdict.kind === 'good'

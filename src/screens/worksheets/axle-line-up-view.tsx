@@ -105,7 +105,7 @@ function Answer({ data, question, answer }: AnswerProps) {
   const { unit } = data;
   const { layout, side, sizes } = question;
   const headline = sayLineUp(answer, { layout, side, unit });
-  const notJudged = sayNotJudged(layout, answer);
+  const notJudged = sayNotJudged(answer).filter((said) => said !== headline);
   const isShort = answer.spacers.some(({ value }) => isNegative(value));
   return (
     <>
@@ -119,7 +119,9 @@ function Answer({ data, question, answer }: AnswerProps) {
           them.
         </p>
       )}
-      {notJudged !== '' && <p class="axle-said">{notJudged}</p>}
+      {notJudged.map((said) => (
+        <VerdictBand key={said} kind="too-close" headline={said} />
+      ))}
       <AtTheWorst answer={answer} unit={unit} />
       {[...answer.checks, ...answer.shared.filter(({ verdict }) => verdict.kind !== 'good')].map((check) => {
         const said = sayCheck(check, unit);
@@ -235,6 +237,17 @@ function usualWords(data: WorksheetData): Readonly<Record<string, string>> {
     ...Object.fromEntries(
       ['discRunout', 'leftDiscRunout', 'rightDiscRunout'].map(
         (name) => [name, `not read: ${figure(discRunout.by, data.unit)} is counted`] as const,
+      ),
+    ),
+    ...Object.fromEntries(
+      ['', 'left', 'right'].flatMap((side) =>
+        ['slotWidth', 'discThickness'].map(
+          (name) =>
+            [
+              side === '' ? name : side + name.charAt(0).toUpperCase() + name.slice(1),
+              'needed: the disc may rub',
+            ] as const,
+        ),
       ),
     ),
     anchor: 'not named yet',

@@ -200,3 +200,68 @@ describe('a hole that is too small for its insert', () => {
     expect(provedVerdict(insert, { checks: [], cuts: [drilled('8.4 mm')] }).found).toBe('good');
   });
 });
+
+describe('an axle whose disc may rub for all that is known', () => {
+  const axle = (more: Readonly<Record<string, string>> = {}, given: Parameters<typeof worksheetOf>[1] = {}) =>
+    worksheetOf('axle-line-up', {
+      sizes: Object.fromEntries(
+        Object.entries({
+          width: '6.750',
+          hub: '4.412',
+          centre: '2.300',
+          disc: '.312',
+          slot: '.187',
+          bracket: '.500',
+          float: '.010',
+          ...more,
+        }).map(([name, size]) => [name, typedSize(size)]),
+      ),
+      choices: { layout: 'front-one-disc', side: 'right' },
+      ...given,
+    });
+
+  test('is too close to call in the list and at the sign-off, and says which size is missing', () => {
+    expect(worksheetVerdict(axle())).toEqual({
+      found: 'too-close',
+      said: 'Not finished: the disc may rub. Give its slot’s width and its thickness.',
+    });
+    // (.300 − .160 − .010) / 2 = .065
+    expect(found(axle({ slotWidth: '.300', discThickness: '.160' }))).toBe('good');
+  });
+
+  test('is proved by the gaps read at both faces of the disc, never by one of them or by its centre alone', () => {
+    const gap = (sizeName: string): Check => ({
+      id: sizeName,
+      jobId: 'job',
+      worksheetId: 'sheet',
+      sizeName,
+      name: sizeName,
+      by: 'gap',
+      ...(sizeName === 'centreRead' ? { upper: typedSize('.060') } : { lower: typedSize('.005') }),
+      limitsFrom: 'your own limits',
+      how: '',
+      takes: { t: { at: 1, featureId: sizeName } },
+      createdAt: 0,
+    });
+    const provedBy = (...names: readonly string[]) => {
+      const data = axle(
+        {},
+        {
+          features: names.map((name) => featureOf(name, 'gap')),
+          readings: names.flatMap((name) =>
+            ['.020', '.020', '.020'].map((typed) => readingOf(name, typed, { tool: tool('feeler-gauges') })),
+          ),
+        },
+      );
+      const { job, features, readings, worksheet } = data;
+      const fitUp: FitUpData = { job, checks: [], features, readings, worksheets: [worksheet] };
+      return provedVerdict(data, { checks: names.map((name) => knownCheck(fitUp, gap(name))), cuts: [] });
+    };
+    expect(provedBy('centreRead').found).toBe('too-close');
+    expect(provedBy('discInsideRead')).toEqual({
+      found: 'too-close',
+      said: 'Not finished: the disc may rub. Read the gap at its outer face too.',
+    });
+    expect(provedBy('discInsideRead', 'discOutsideRead').found).toBe('good');
+  });
+});

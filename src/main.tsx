@@ -5,7 +5,7 @@ import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
 import { announceQuietly } from './screens/common/announce.ts';
 import { watchRefused } from './screens/common/said-if-refused.ts';
-import { draftsWritten, watchUnwritten } from './screens/common/use-draft.ts';
+import { draftsWritten, watchUnwritten } from './screens/common/drafts-unwritten.ts';
 import { Notices, type Notice } from './screens/notices.tsx';
 import { CannotOpen } from './screens/cannot-open.tsx';
 import { canBeNow } from './store/clock.ts';

@@ -1,7 +1,7 @@
 import { cleanup, render } from '@testing-library/preact';
 import type { ComponentChildren } from 'preact';
 import { StoreProvider } from '../../src/screens/common/store-context.ts';
-import { draftsWritten } from '../../src/screens/common/use-draft.ts';
+import { draftsWritten } from '../../src/screens/common/drafts-unwritten.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { closeAll } from '../store/open-for-test.ts';
 

@@ -2,18 +2,12 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Unit } from '../../engine/length.ts';
 import { clearDraft, getDraft, putDraft } from '../../store/drafts.ts';
 import type { Store } from '../../store/open-store.ts';
-import type { StoreRefusal } from '../../store/store-refusal.ts';
+import { tellUnwritten, unwritten, writing } from './drafts-unwritten.ts';
 import { nothingTyped, type HalfTyped } from './pad-text.ts';
 import { useStoreIfAny } from './store-context.ts';
 
-type Unwritten = { readonly store: Store; readonly half: HalfTyped; readonly why: StoreRefusal };
-
-const writing = new Set<Promise<unknown>>();
 /** What each field last gave to be written, until it is; nothing once the field was emptied, so that it can't come back. */
 const latest = new Map<string, HalfTyped>();
-/** What stands in this window only, as its last write failed: by the field's key. */
-const unwritten = new Map<string, Unwritten>();
-let onUnwritten: (why: StoreRefusal | undefined) => void = () => undefined;
 
 /** What was typed last and is in no record yet, with the address it was typed at. */
 let standing = { place: '', typed: '' };
@@ -46,7 +40,7 @@ function keep(store: Store, key: string, half: HalfTyped): void {
       return keepTheRest();
     }
     unwritten.set(key, { store, half, why: kept.refusal });
-    return onUnwritten(kept.refusal);
+    return tellUnwritten(kept.refusal);
   });
   writing.add(written);
   void written.finally(() => writing.delete(written));
@@ -59,18 +53,7 @@ function keepTheRest(): void {
 
 function forget(key: string): void {
   latest.delete(key);
-  if (unwritten.delete(key) && unwritten.size === 0) onUnwritten(undefined);
-}
-
-/** Calls back when what is half typed could not be written down, and with nothing when that is over: the app says so above every screen. */
-export function watchUnwritten(say: typeof onUnwritten): void {
-  onUnwritten = say;
-}
-
-/** Waits until every half-typed size is written, before the page gives way to a new version; rejects when one can't be. */
-export async function draftsWritten(): Promise<void> {
-  await Promise.allSettled(writing);
-  if (unwritten.size > 0) throw new Error('something half typed is not written down');
+  if (unwritten.delete(key) && unwritten.size === 0) tellUnwritten(undefined);
 }
 
 /** A half-typed size that outlives the screen, the tab and the phone: written at every key. */

@@ -1,7 +1,7 @@
 import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { MoneyScreen } from '../../../src/screens/money/money-screen.tsx';
-import { draftsWritten } from '../../../src/screens/common/use-draft.ts';
+import { draftsWritten } from '../../../src/screens/common/drafts-unwritten.ts';
 import { JobScreen } from '../../../src/screens/jobs/job-screen.tsx';
 import { createJob } from '../../../src/store/jobs.ts';
 import { addMoney, moneyOf, type NewMoneyLine } from '../../../src/store/money.ts';

@@ -2,7 +2,7 @@ import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { lengthOf } from '../../../src/engine/length.ts';
 import type { FeatureKind } from '../../../src/engine/measuring-tool.ts';
-import { draftsWritten } from '../../../src/screens/common/use-draft.ts';
+import { draftsWritten } from '../../../src/screens/common/drafts-unwritten.ts';
 import { NewFeatureScreen } from '../../../src/screens/readings/new-feature-screen.tsx';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';
 import { createFeature, featuresOf, removeFeature } from '../../../src/store/features.ts';

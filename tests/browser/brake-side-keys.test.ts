@@ -59,12 +59,19 @@ async function newJob(page: Page, keys: Keys): Promise<void> {
   await keys.press('Back to the readings', 'back');
 }
 
+/** A typed size with the tool that read it: none is carried over from the readings. */
+async function byMicrometer(keys: Keys, size: string): Promise<void> {
+  await keys.press(/^Read with: /);
+  await keys.press(/^0–1 in micrometer/);
+  await keys.enter(size);
+}
+
 async function worksheet(page: Page, keys: Keys): Promise<void> {
   await keys.press('Worksheets');
   await keys.press(/^Spacer stack/);
-  await keys.enter('.970');
+  await byMicrometer(keys, '.970');
   await keys.press('Add a part');
-  await keys.enter('.583');
+  await byMicrometer(keys, '.583');
   await keys.press('Add a part');
   await keys.press(/^Length 1/, 'back');
   await keys.press(/^2\s+Length 1/);

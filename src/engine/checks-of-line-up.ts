@@ -1,6 +1,6 @@
 import { byEye, type CheckOffer } from './check-offer.ts';
 import { mean } from './estimate.ts';
-import { zero, type Length } from './length.ts';
+import { isMore, isZero, negate, sameLength, zero, type Length } from './length.ts';
 import type { LineUpQuestion } from './line-up.ts';
 import {
   CENTRE_READ,
@@ -49,6 +49,43 @@ function centreCheck(offset: Length, { limits }: Asked): CheckOffer {
     how: side === 'either' ? `${howSides('left')} It is twice as much as the wheel is off.` : howWider(side),
     sizeName: CENTRE_READ[side],
   };
+}
+
+/**
+ * Whether limits that are kept for a reading on the machine let pass what must not be: a bracket without any play, a disc
+ * that rubs, a wheel as far off on the wrong side as it is wanted on the other.
+ *
+ * Range:   a difference without its side proves a wheel only where it has a greatest and nothing else, or the same both ways, and
+ *          where the wheel is wanted off the middle no more than holds on either side.
+ */
+export function provesTooLittle(kept: Pick<CheckOffer, 'sizeName' | 'limits'>, q: Asked): boolean {
+  const { sizeName, limits } = kept;
+  if (sizeName === CENTRE_READ.either && hasWheelCentre(q.layout)) return isOfNoSide(limits, q);
+  const least = checksOfLineUp(q).find((offer) => offer.sizeName === sizeName)?.limits.lower;
+  return isAboveZero(least) && !isAboveZero(limits.lower);
+}
+
+function isOfNoSide(limits: CheckOffer['limits'], { sizes, limits: { line } }: Asked): boolean {
+  const offset = sizes['offset'] ? mean(sizes['offset']) : zero;
+  const most = centreLimits(offset, line, 'either').upper;
+  if (isOneSided(limits) || !limits.upper || centreSide(offset, line) !== 'either') return true;
+  return !isZero(offset) && most !== undefined && isMore(limits.upper, most);
+}
+
+/** Whether a difference without its side is held against limits that are not the same on either side. */
+export function isOneSided({ lower, upper }: CheckOffer['limits']): boolean {
+  return lower !== undefined && !(upper && sameLength(lower, negate(upper)));
+}
+
+function isAboveZero(length: Length | undefined): boolean {
+  return length !== undefined && isMore(length, zero);
+}
+
+/** The check of the wheel's centre that stands in place of one without its side. */
+export function centreCheckOf(q: Asked): CheckOffer | undefined {
+  return hasWheelCentre(q.layout)
+    ? centreCheck(q.sizes['offset'] ? mean(q.sizes['offset']) : zero, q)
+    : undefined;
 }
 
 function howSides(narrower: 'left' | 'right'): string {

@@ -1,4 +1,7 @@
 import { checkState, type CheckFound, type CheckState, type GoResult } from '../../engine/check.ts';
+import type { CheckOffer } from '../../engine/check-offer.ts';
+import { isOneSided } from '../../engine/checks-of-line-up.ts';
+import { CENTRE_READ } from '../../engine/line-up-read.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import { checksOf, takesOf } from '../../store/checks.ts';
@@ -23,7 +26,7 @@ import { engineReadings } from '../readings/engine-readings.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
 import { checkBasis, limitsOf, offerFor, sameLimits } from './check-from-offer.ts';
-import { offersOf } from './offers.ts';
+import { insteadOfKept, offersOf } from './offers.ts';
 
 /** One go at a check, with what it proves. */
 export type KnownTake = CheckTake & {
@@ -46,6 +49,8 @@ export type KnownCheck = {
   readonly older: boolean;
   /** The go that counts was read or seen before a size behind the check changed: it proves what is there no longer. */
   readonly readBefore: boolean;
+  /** Its limits prove too little: the worksheet's check that stands in its place. */
+  readonly instead?: CheckOffer;
   /** What they come out as; left out where the worksheet doesn't ask for this check any more. */
   readonly newLimits?: Limits;
   /** What those stand on. */
@@ -129,7 +134,7 @@ export function knownCheck(data: FitUpData, check: Check): KnownCheck {
     takes: takes.map((take, index) => ({ ...take, result: state.goes[index] ?? { kind: 'nothing-yet' } })),
     ...(worksheet && { worksheet }),
     readBefore: isReadBefore(data, check, takes.at(-1)),
-    ...(worksheet ? sinceMade(data, check, worksheet) : { older: false }),
+    ...(worksheet ? sinceMade(data, check, worksheet) : { older: isCentreOfOneSide(check) }),
   };
 }
 
@@ -151,14 +156,23 @@ function sinceMade(
   data: FitUpData,
   check: Check,
   worksheet: Worksheet,
-): Pick<KnownCheck, 'older' | 'newLimits' | 'newBasis'> {
-  if (!isOlderThanSizes({ of: 'limits', check }, data)) return { older: false };
+): Pick<KnownCheck, 'older' | 'instead' | 'newLimits' | 'newBasis'> {
   const unit = (check.upper ?? check.lower)?.unit === 'mm' ? 'mm' : 'in';
-  const offer = offerFor(check, offersOf(worksheetData(data, worksheet, unit)));
-  if (!offer) return { older: true };
+  const known = worksheetData(data, worksheet, unit);
+  const { sizeName } = check;
+  const instead =
+    sizeName === undefined ? undefined : insteadOfKept({ sizeName, limits: limitsOf(check) }, known);
+  if (!instead && !isOlderThanSizes({ of: 'limits', check }, data)) return { older: false };
+  const offer = offerFor(check, offersOf(known));
+  if (!offer) return { older: true, ...(instead && { instead }) };
   return sameLimits(offer.limits, limitsOf(check))
     ? { older: false }
     : { older: true, newLimits: offer.limits, newBasis: checkBasis(check, worksheet, data) };
+}
+
+/** A difference of a wheel's two sides that has a least says nothing as long as it isn't known of which side. */
+function isCentreOfOneSide(check: Check): boolean {
+  return check.sizeName === CENTRE_READ.either && isOneSided(limitsOf(check));
 }
 
 /** What a check counts as: one that is good by limits or a reading from before a size changed is to be done again. */

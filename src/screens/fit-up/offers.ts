@@ -2,7 +2,7 @@ import { bushing } from '../../engine/bushing.ts';
 import type { CheckOffer } from '../../engine/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';
-import { checksOfLineUp } from '../../engine/checks-of-line-up.ts';
+import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../engine/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
@@ -60,6 +60,16 @@ const OFFERS: Readonly<Record<string, Offers>> = {
 /** What can be checked on the machine of a worksheet's answer, with its own limits; nothing while it has no answer. */
 export function offersOf(data: WorksheetData): readonly CheckOffer[] {
   return OFFERS[data.worksheet.kind]?.(data) ?? [];
+}
+
+/** What of an axle is to be read in place of a check whose limits, as they are kept, would let pass what must not be. */
+export function insteadOfKept(
+  kept: Pick<CheckOffer, 'sizeName' | 'limits'>,
+  data: WorksheetData,
+): CheckOffer | undefined {
+  const question = data.worksheet.kind === 'axle-line-up' ? axleLineUpQuestion(data) : undefined;
+  if (!question || !provesTooLittle(kept, question)) return undefined;
+  return offersOf(data).find((offer) => offer.sizeName === kept.sizeName) ?? centreCheckOf(question);
 }
 
 function bearingOffers(data: WorksheetData): readonly CheckOffer[] {

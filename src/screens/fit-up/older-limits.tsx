@@ -1,4 +1,5 @@
 import { sayWanted } from '../../engine/say-check.ts';
+import { uncapital } from '../../engine/say-words.ts';
 import type { ShownUnit } from '../../engine/show.ts';
 import { Button } from '../common/button.tsx';
 import { OlderMark } from '../older/older-mark.tsx';
@@ -13,7 +14,7 @@ type OlderLimitsProps = {
 
 /** Said where the worksheet gives other limits by now, or the go was read before a size changed, with the one press for it. */
 export function OlderLimits({ known, unit, onTakeOver, onRetake }: OlderLimitsProps) {
-  const { check, older, newLimits, readBefore } = known;
+  const { check, older, newLimits, instead, readBefore } = known;
   if (!older && !readBefore) return null;
   return (
     <section class="one-check-older">
@@ -22,7 +23,8 @@ export function OlderLimits({ known, unit, onTakeOver, onRetake }: OlderLimitsPr
         {older &&
           newLimits &&
           `The worksheet says now: ${sayWanted({ by: check.by, limits: newLimits, unit })}.`}
-        {older && !newLimits && 'The worksheet doesn’t ask for this check any more.'}
+        {older && !newLimits && instead && `The side counts. Take it anew: ${uncapital(instead.name)}.`}
+        {older && !newLimits && !instead && 'The worksheet doesn’t ask for this check any more.'}
         {!older && 'It was read before a size behind it changed.'}
       </p>
       <div class="check-keys">

@@ -10,13 +10,13 @@ import {
 } from './bushing-stress.ts';
 import { runningInUse, type RunningInUse } from './bushing-running.ts';
 import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
-import { targetBetween } from './cuts-of-way.ts';
+import { targetBetween } from './target-between.ts';
 import { mean } from './estimate.ts';
 import { boreForPin, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import type { IsoRefusal } from './fits-iso.ts';
 import { fitLimits, type FitLimits, type Range } from './fits.ts';
 import type { HeatWay } from './heat-fit.ts';
-import { cleanUpSize } from './hole-and-pin.ts';
+import { cleanUpSize } from './clean-up.ts';
 import { dividedBy, isMore, largest, minus, plus, times, zero, type Length } from './length.ts';
 import { metalOnTarget } from './metal-on.ts';
 import type { Nominal } from './nominal.ts';

@@ -1,7 +1,16 @@
-import type { SeatAnswer, SeatQuestion, SettingWant, SleeveAnswer, SleeveQuestion } from './bearing-seat.ts';
-import type { SeatCut, TaperAnswer, TaperQuestion } from './bearing-seat.ts';
+import type {
+  SeatAnswer,
+  SeatQuestion,
+  SettingWant,
+  SleeveAnswer,
+  SleeveQuestion,
+  SeatCut,
+  TaperAnswer,
+  TaperQuestion,
+} from './bearing-seat.ts';
 import type { CutOffer } from './cut.ts';
-import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import { targetBetween } from './target-between.ts';
 import { mean } from './estimate.ts';
 import { isLess, isMore, zero, type Length } from './length.ts';
 

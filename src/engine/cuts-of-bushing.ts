@@ -1,6 +1,7 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import type { CutOffer } from './cut.ts';
-import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import { targetBetween } from './target-between.ts';
 import { mean } from './estimate.ts';
 import { isMore, isZero, minus, sameLength, type Length } from './length.ts';
 import { sizeStep, type Dial } from './metal-on.ts';

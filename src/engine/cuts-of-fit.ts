@@ -1,5 +1,6 @@
 import type { CutOffer } from './cut.ts';
-import { LESS_THE_BAND, targetBetween, wayOf, type CutWay } from './cuts-of-way.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import { targetBetween } from './target-between.ts';
 import { mean } from './estimate.ts';
 import { placesOf, surest, type FormRefusal, type MeasuredPart, type PartFor } from './fit-check.ts';
 import type { FitLimits } from './fits.ts';

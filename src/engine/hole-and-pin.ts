@@ -1,3 +1,4 @@
+import { cleanUpSize } from './clean-up.ts';
 import { bandOf, combine, mean, type Band, type Estimate } from './estimate.ts';
 import type { FitSystem } from './fits.ts';
 import { readable } from './check-offer.ts';
@@ -5,9 +6,8 @@ import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
 import type { InsertMetal } from './insert-drill.ts';
 import type { Joint } from './joint-limits.ts';
-import { isMore, largest, minus, plus, scaledBy, times, zero, type Length } from './length.ts';
+import { isMore, largest, minus, scaledBy, times, zero, type Length } from './length.ts';
 import type { Nominal } from './nominal.ts';
-import { leastCleanUp } from './tables/least-walls.ts';
 import type { Material } from './tables/materials.ts';
 import { placesOf, type MeasuredPart } from './fit-check.ts';
 import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
@@ -212,12 +212,4 @@ function rockOf(
       eachWayHalfWidth: atReach(band.halfWidth),
     },
   };
-}
-
-/**
- * The least size at which a worn bore is clean all round: the reamer must find metal there even if the loosest place is as
- * large as its readings allow.
- */
-export function cleanUpSize(loosest: Estimate): Length {
-  return plus(plus(mean(loosest), bandOf(loosest).halfWidth), leastCleanUp);
 }

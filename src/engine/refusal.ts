@@ -1,11 +1,9 @@
 import type { EntryRefusal } from './entry.ts';
 import type { Length } from './length.ts';
-import type { InsertRefusal } from './thread-insert.ts';
 
 /** What can't be worked out, as a code with its figures; `say.ts` turns it into a sentence. */
 export type Refusal =
   | EntryRefusal
-  | InsertRefusal
   | {
       readonly code: 'no-step-in-limits';
       readonly step: Length;

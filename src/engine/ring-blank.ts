@@ -1,7 +1,7 @@
 import { absolute, byLength, isLess, isMore, isZero, minus, plus, sum, type Length } from './length.ts';
 import type { CutKind } from './metal-on.ts';
 import type { RingSize } from './ring.ts';
-import { thinRing } from './tables/ring-practice.ts';
+import { thinRing } from './tables/thin-ring.ts';
 
 /** A washer, or anything with a hole, that a ring could be cut from. */
 export type RingBlank = {

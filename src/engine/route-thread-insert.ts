@@ -4,10 +4,16 @@ import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { leastPercentWorthKeeping } from './insert-drill.ts';
 import { tapReach } from './insert-limits.ts';
 import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './length.ts';
-import type { Refusal } from './refusal.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastWallSource } from './tables/least-walls.ts';
-import { insertDrill, needsDrill, threadInsert, type InsertAnswer, threadLeft } from './thread-insert.ts';
+import {
+  insertDrill,
+  needsDrill,
+  threadInsert,
+  type InsertAnswer,
+  threadLeft,
+  type InsertRefusal,
+} from './thread-insert.ts';
 import { threadPlay } from './thread-play.ts';
 import { threadNamed, type Thread } from './threads.ts';
 
@@ -141,7 +147,7 @@ function stepsFor(
   ];
 }
 
-function refusedInsert(refusal: Refusal, thread: Thread): Finding {
+function refusedInsert(refusal: InsertRefusal, thread: Thread): Finding {
   if (refusal.code === 'hole-past-insert-thread')
     return out({
       code: 'hole-past-insert-thread',

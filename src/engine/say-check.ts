@@ -1,8 +1,8 @@
 import type { CheckBy, CheckFound, CheckState, GoResult } from './check.ts';
-import { saySettler, sayVerdict, sayWant, withUnit } from './say-verdict.ts';
+import { saySettler, sayVerdict, sayWant } from './say-verdict.ts';
+import { withUnit, figure, showBand, type ShownUnit } from './show.ts';
 import type { Settler } from './settle.ts';
 import { showAgainst } from './show-limits.ts';
-import { figure, showBand, type ShownUnit } from './show.ts';
 import type { Limits } from './verdict.ts';
 import { capital } from './say-words.ts';
 

@@ -1,6 +1,6 @@
 import type { Operation } from './cut.ts';
 import { isLess, type Length } from './length.ts';
-import { thinRing } from './tables/ring-practice.ts';
+import { thinRing } from './tables/thin-ring.ts';
 
 /** Shown at the lathe, whatever is cut there. */
 export const LATHE_CAUTION =

@@ -4,9 +4,9 @@ import { onDial, type DialSetting, type LatheDial, type Slide } from './dial.ts'
 import { absolute, isLess, isNegative, isZero, type Length } from './length.ts';
 import { isDiameter, type CutKind } from './metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
-import { saySettler, sayVerdict, withUnit } from './say-verdict.ts';
+import { saySettler, sayVerdict } from './say-verdict.ts';
+import { withUnit, figure, show, showBand, type ShownUnit } from './show.ts';
 import { showBeside } from './show-limits.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
 import type { Spring } from './spring.ts';
 
 const SIZES: Readonly<Record<CutKind, string>> = {

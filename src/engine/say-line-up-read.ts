@@ -2,8 +2,8 @@ import { absolute, isNegative } from './length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import { sidePlayMiss } from './line-up-read.ts';
 import { sideOf } from './say-line-up-shared.ts';
-import { sayVerdict, withUnit } from './say-verdict.ts';
-import { figure, type ShownUnit } from './show.ts';
+import { sayVerdict } from './say-verdict.ts';
+import { withUnit, figure, type ShownUnit } from './show.ts';
 import { capital, uncapital } from './say-words.ts';
 
 /** A difference whose side isn't known proves nothing where the wheel is wanted off the middle. */

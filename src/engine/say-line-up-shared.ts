@@ -1,8 +1,8 @@
 import { absolute, isNegative, isZero, type Length } from './length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
-import { sayVerdict, withUnit } from './say-verdict.ts';
+import { sayVerdict } from './say-verdict.ts';
+import { withUnit, figure, showBand, signedFigure, type ShownUnit } from './show.ts';
 import { showAgainst } from './show-limits.ts';
-import { figure, showBand, signedFigure, type ShownUnit } from './show.ts';
 import { capital } from './say-words.ts';
 
 /** What the limits of several parts share. */

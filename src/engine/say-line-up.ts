@@ -11,9 +11,9 @@ import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts'
 import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
 import { sayShared, sideOf } from './say-line-up-shared.ts';
 import { SOMETHING_WEAKER, sayWeaker } from './say-strength.ts';
-import { sayVerdict, withUnit } from './say-verdict.ts';
+import { sayVerdict } from './say-verdict.ts';
+import { withUnit, figure, showBand, showBetween, type ShownUnit } from './show.ts';
 import { showAgainst } from './show-limits.ts';
-import { figure, showBand, showBetween, type ShownUnit } from './show.ts';
 import type { Verdict } from './verdict.ts';
 import { capital, listed } from './say-words.ts';
 

@@ -3,10 +3,8 @@ import type { Refusal } from './refusal.ts';
 import type { RingAnswer, RingRefusal } from './ring.ts';
 import type { CutFromBlank, Holding, RingCut, WhyNot } from './ring-blank.ts';
 import { say } from './say.ts';
-import { withUnit } from './say-verdict.ts';
+import { withUnit, figure, show, showBetween, type ShownUnit } from './show.ts';
 import { showAgainst, showBeside } from './show-limits.ts';
-import { figure, show, showBetween, type ShownUnit } from './show.ts';
-
 const DEEDS: Readonly<Record<string, string>> = {
   bore: 'Bore the inside',
   outside: 'Turn the outside',

@@ -2,7 +2,7 @@ import { isLess, isMore, minus, type Length } from './length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Settler } from './settle.ts';
 import { showAgainst, type ShownAgainst } from './show-limits.ts';
-import { figure, showBand, type ShownUnit } from './show.ts';
+import { figure, showBand, type ShownUnit, withUnit } from './show.ts';
 import type { Limits, Verdict } from './verdict.ts';
 import { capital, listed } from './say-words.ts';
 
@@ -122,9 +122,4 @@ function toolsWithReadings({ tools, readings, inAll }: Settler): string {
   );
   const each = tools.length > 1 ? ' of each size' : '';
   return `${listed(list)} with ${readings === 1 ? '1 reading' : `${readings} readings`}${each}${inAll ? ' in all' : ''}`;
-}
-
-/** An inch figure under one is known by its leading point; from one inch up, and in millimetres, the unit is named. */
-export function withUnit(text: string, unit: ShownUnit): string {
-  return unit === 'in' && !/(^|[^\d.])[1-9]/.test(text) ? text : `${text} ${unit}`;
 }

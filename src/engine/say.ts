@@ -1,11 +1,8 @@
 import type { EntryRefusal } from './entry.ts';
 import { isLess, type Length } from './length.ts';
 import type { Refusal } from './refusal.ts';
-import { sayInsertRefusal } from './say-insert-refusal.ts';
-import { withUnit } from './say-verdict.ts';
+import { withUnit, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import { showAgainst, showBeside } from './show-limits.ts';
-import { show, showBand, showBetween, type ShownUnit } from './show.ts';
-
 /** The sentence for anything that can't be worked out: what is wrong, by how much, and what can be done. */
 export function say(refusal: Refusal, unit: ShownUnit): string {
   switch (refusal.code) {
@@ -17,11 +14,6 @@ export function say(refusal: Refusal, unit: ShownUnit): string {
       return `Trimming ${refusal.part} alone can't do it: ${show(refusal.missing, unit)} is missing above its least length of ${show(refusal.least, unit)}. Trim another part as well, or leave one out.`;
     case 'no-proof':
       return `No cut can be proved with these readings: a band of ${withUnit(showBand(refusal.halfWidth, unit), unit)} leaves nothing of ${showBetween(refusal.lower, refusal.upper, unit)} ${unit}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
-    case 'no-insert-made':
-    case 'hole-past-insert-thread':
-    case 'wall-without-hole':
-    case 'no-metal-for-insert':
-      return sayInsertRefusal(refusal, unit);
     default:
       return sayEntry(refusal);
   }

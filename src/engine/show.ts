@@ -124,3 +124,8 @@ function tidy(text: string, unit: Unit, negative: boolean, least: number): strin
   const front = unit === 'in' && whole === '0' && kept !== '' ? '' : whole;
   return `${negative && !isNothing ? '−' : ''}${front}${kept === '' ? '' : `.${kept}`}`;
 }
+
+/** An inch figure under one is known by its leading point; from one inch up, and in millimetres, the unit is named. */
+export function withUnit(text: string, unit: ShownUnit): string {
+  return unit === 'in' && !/(^|[^\d.])[1-9]/.test(text) ? text : `${text} ${unit}`;
+}

@@ -1,4 +1,4 @@
-import { targetBetween } from './cuts-of-way.ts';
+import { targetBetween } from './target-between.ts';
 import { combine, type Band, type Term } from './estimate.ts';
 import { isLess, isMore, largest, negate, zero, type Length } from './length.ts';
 import { neededChange, type Proof } from './stack-change.ts';

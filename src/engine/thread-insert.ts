@@ -72,7 +72,7 @@ export type InsertRefusal =
  *          the hole's edge needs the hole), no-metal-for-insert (a thickness of nothing).
  * Source:  ASME B18.29.1, B18.29.2M; each figure names its own.
  */
-export function threadInsert(q: InsertQuestion): Result<InsertAnswer> {
+export function threadInsert(q: InsertQuestion): Result<InsertAnswer, InsertRefusal> {
   const limits = insertLimits(q.thread);
   const refusal = insertRefusal(q, limits);
   if (refusal) return refuse(refusal);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { targetBetween, wayOf } from '../../src/engine/cuts-of-way.ts';
+import { wayOf } from '../../src/engine/cuts-of-way.ts';
+import { targetBetween } from '../../src/engine/target-between.ts';
 import { lengthOf, sameLength } from '../../src/engine/length.ts';
 import type { CutKind } from '../../src/engine/metal-on.ts';
 import { figure } from '../../src/engine/show.ts';

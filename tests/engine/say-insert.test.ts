@@ -12,7 +12,7 @@ import {
   sayInsertLength,
   sayInsertWall,
 } from '../../src/engine/say-insert.ts';
-import { say } from '../../src/engine/say.ts';
+import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
 import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
 import { insertThreads, threadNamed, type Thread } from '../../src/engine/threads.ts';
 
@@ -24,13 +24,13 @@ function named(designation: string): Thread {
 
 function answer(designation: string, rest: Partial<InsertQuestion> = {}) {
   const result = threadInsert({ thread: named(designation), metal: 'aluminium', ...rest });
-  if (!result.ok) throw new Error(say(result.refusal, 'in'));
+  if (!result.ok) throw new Error(sayInsertRefusal(result.refusal, 'in'));
   return result.value;
 }
 
 function refusal(designation: string, rest: Partial<InsertQuestion>): string {
   const result = threadInsert({ thread: named(designation), metal: 'aluminium', ...rest });
-  return result.ok ? '' : say(result.refusal, 'in');
+  return result.ok ? '' : sayInsertRefusal(result.refusal, 'in');
 }
 
 function hole(size: string, plusMinus?: string) {

@@ -11,7 +11,7 @@ import {
   toText,
   type Length,
 } from '../../src/engine/length.ts';
-import { say } from '../../src/engine/say.ts';
+import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
 import { insertLimits, threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
 import { threadNamed, type Thread } from '../../src/engine/threads.ts';
 
@@ -31,7 +31,7 @@ function question(rest: Partial<InsertQuestion>): InsertQuestion {
 
 function answer(rest: Partial<InsertQuestion>) {
   const result = threadInsert(question(rest));
-  if (!result.ok) throw new Error(say(result.refusal, 'in'));
+  if (!result.ok) throw new Error(sayInsertRefusal(result.refusal, 'in'));
   return result.value;
 }
 

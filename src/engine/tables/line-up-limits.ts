@@ -1,4 +1,5 @@
 import { lengthOf, type Length } from '../length.ts';
+import { chainLine } from './chain-line.ts';
 
 const SOURCE = 'common practice, no source';
 
@@ -28,7 +29,7 @@ export const usualLineUpLimits: Readonly<Record<'in' | 'mm', LineUpLimits>> = {
   in: {
     spacer: limit('.005 in'),
     opening: limit('.005 in'),
-    line: limit('.030 in'),
+    line: { by: chainLine.in, source: SOURCE },
     wearMargin: limit('.010 in'),
     leastFloat: limit('.001 in'),
     discClearance: limit('.005 in'),
@@ -37,7 +38,7 @@ export const usualLineUpLimits: Readonly<Record<'in' | 'mm', LineUpLimits>> = {
   mm: {
     spacer: limit('0.12 mm'),
     opening: limit('0.12 mm'),
-    line: limit('0.80 mm'),
+    line: { by: chainLine.mm, source: SOURCE },
     wearMargin: limit('0.25 mm'),
     leastFloat: limit('0.03 mm'),
     discClearance: limit('0.12 mm'),

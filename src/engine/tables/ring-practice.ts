@@ -28,8 +28,5 @@ export const usualRingClearances: Readonly<
   },
 };
 
-/** A ring with less wall or less thickness than this springs in the jaws: common practice, no source. */
-export const thinRing = { wall: lengthOf('.125 in'), thickness: lengthOf('.063 in') } as const;
-
 /** The thinnest a ring is made, through its thickness and through its wall: less is foil. Common practice, no source. */
 export const leastRing: Length = lengthOf('.020 in');

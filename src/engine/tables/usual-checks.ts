@@ -2,7 +2,7 @@ import type { CheckBy } from '../check.ts';
 import { lengthOf } from '../length.ts';
 import type { System } from '../safety.ts';
 import type { Limits } from '../verdict.ts';
-import { usualLineUpLimits } from './line-up-limits.ts';
+import { chainLine } from './chain-line.ts';
 
 // No paper at hand states these for every machine: what most service manuals allow, chosen round in each unit.
 const PRACTICE = 'common practice, no source; the service manual rules';
@@ -38,8 +38,6 @@ function byManual(row: Row): UsualCheck {
 function seen(row: Omit<Row, 'by'>): UsualCheck {
   return { ...row, by: 'by-eye', limits: { in: { source: 'by eye' }, mm: { source: 'by eye' } } };
 }
-
-const chainLine = usualLineUpLimits;
 
 /** Checks of the trade that no worksheet works out, in the order of the work; every limit is the user's to change. */
 export const usualChecks: readonly UsualCheck[] = [
@@ -145,8 +143,8 @@ export const usualChecks: readonly UsualCheck[] = [
     by: 'gap',
     systems: ['wheel', 'axle', 'engine'],
     limits: {
-      in: { upper: chainLine.in.line.by, source: PRACTICE },
-      mm: { upper: chainLine.mm.line.by, source: PRACTICE },
+      in: { upper: chainLine.in, source: PRACTICE },
+      mm: { upper: chainLine.mm, source: PRACTICE },
     },
     how: 'Chain tight. Straight bar along the face of one sprocket to the other: read the gap that is left, thickness of the sprockets allowed for.',
   },

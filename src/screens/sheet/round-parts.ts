@@ -1,5 +1,5 @@
 import { innerSleeve } from '../../engine/bearing-seat.ts';
-import { targetBetween } from '../../engine/cuts-of-way.ts';
+import { targetBetween } from '../../engine/target-between.ts';
 import { bushing } from '../../engine/bushing.ts';
 import type { Length } from '../../engine/length.ts';
 import { lineUp } from '../../engine/line-up.ts';

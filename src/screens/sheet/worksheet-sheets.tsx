@@ -1,7 +1,7 @@
 import { isZero } from '../../engine/length.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
-import { say } from '../../engine/say.ts';
+import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import {
   sayDrillNeighbours,
   sayInsertDrill,
@@ -121,7 +121,7 @@ export function ThreadInsertSheet({ data }: SheetProps) {
   if (!question) return <p>{UNFINISHED}</p>;
   const { unit } = data;
   const result = threadInsert(question);
-  if (!result.ok) return <p>{say(result.refusal, unit)}</p>;
+  if (!result.ok) return <p>{sayInsertRefusal(result.refusal, unit)}</p>;
   const answer = result.value;
   return (
     <>

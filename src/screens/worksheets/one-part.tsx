@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { sayMadeOne, sayOnePart, sayUnproved } from '../../engine/say-stack.ts';
-import { withUnit } from '../../engine/say-verdict.ts';
-import { showBand, type ShownUnit } from '../../engine/show.ts';
+import { withUnit, showBand, type ShownUnit } from '../../engine/show.ts';
 import { onePartInPlaceOf, type StackPart, type StackQuestion } from '../../engine/spacer-stack.ts';
 import { onePart } from '../../engine/stack-one-part.ts';
 import { Button, LinkButton } from '../common/button.tsx';

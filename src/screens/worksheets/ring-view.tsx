@@ -13,9 +13,8 @@ import {
   sayRingRefusal,
   sayWhyNot,
 } from '../../engine/say-ring.ts';
-import { withUnit } from '../../engine/say-verdict.ts';
+import { withUnit, figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 import { legOf } from '../../engine/settle.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 import { leastRing } from '../../engine/tables/ring-practice.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -6,7 +6,7 @@ import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
 
 import { mean } from '../../engine/estimate.ts';
 import { absolute, minus, zero } from '../../engine/length.ts';
-import { say } from '../../engine/say.ts';
+import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import {
   FLOOR_UNKNOWN,
   sayDrillSize,
@@ -60,7 +60,9 @@ export function ThreadInsertView({ data, plan }: WorksheetViewProps) {
       })}
     >
       {!question && <EmptyLine>{plan.asks} It needs a thread.</EmptyLine>}
-      {result?.ok === false && <VerdictBand kind="no-good" headline={say(result.refusal, unit)} />}
+      {result?.ok === false && (
+        <VerdictBand kind="no-good" headline={sayInsertRefusal(result.refusal, unit)} />
+      )}
       {question && result?.ok === true && (
         <WorksheetAnswer>
           <Answer data={data} question={question} answer={result.value} />

@@ -16,7 +16,7 @@ import { sayStack } from '../../engine/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { sayContradiction } from '../../engine/say-readings.ts';
-import { say } from '../../engine/say.ts';
+import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import type { WorksheetFound } from '../../engine/sign-off.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
@@ -128,7 +128,7 @@ function insertVerdict(data: WorksheetData): WorksheetVerdict {
   const question = threadInsertQuestion(data);
   if (!question) return NO_ANSWER;
   const result = threadInsert(question);
-  if (!result.ok) return noGood(say(result.refusal, unit));
+  if (!result.ok) return noGood(sayInsertRefusal(result.refusal, unit));
   const { wallLeft, blindDepth } = result.value;
   if (blindDepth?.floorMissing) return noGood(sayBlindDepth(blindDepth, unit));
   if (wallLeft && !wallLeft.enough) return noGood(sayInsertWall(wallLeft, unit));

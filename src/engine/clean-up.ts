@@ -1,0 +1,11 @@
+import { bandOf, mean, type Estimate } from './estimate.ts';
+import { plus, type Length } from './length.ts';
+import { leastCleanUp } from './tables/least-walls.ts';
+
+/**
+ * The least size at which a worn bore is clean all round: the reamer must find metal there even if the loosest place is as
+ * large as its readings allow.
+ */
+export function cleanUpSize(loosest: Estimate): Length {
+  return plus(plus(mean(loosest), bandOf(loosest).halfWidth), leastCleanUp);
+}

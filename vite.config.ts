@@ -130,9 +130,7 @@ const places = [
   { name: 'first', tags: ['$initial' as const] },
   {
     name: 'list',
-    test: partOf(
-      'screens/(photos/job-cover|shop/backup-line|assembly/due-rechecks|common/undo-bar)|store/cuts',
-    ),
+    test: partOf('screens/(photos/job-cover|shop/backup-line|jobs/lines-above|common/undo-bar)|store/cuts'),
   },
   { name: 'readings', test: partOf('screens/(readings|jobs)/') },
   { name: 'charts', test: partOf('screens/charts/') },

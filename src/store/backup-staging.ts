@@ -7,7 +7,7 @@ import {
   type BackupStore,
   type Checksum,
 } from './backup-format.ts';
-import { withBytes } from './backup-bytes.ts';
+import { withBytes } from './backup-bytes-read.ts';
 import { eachLine, type BackupText } from './backup-lines.ts';
 import { namedRecord } from './backup-names.ts';
 import { stageBytes } from './backup-photo-bytes.ts';

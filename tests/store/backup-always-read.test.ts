@@ -1,6 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';
-import { listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { broughtUndo } from '../../src/store/undo-brought.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';

@@ -4,7 +4,7 @@ import { afterEach, expect, test } from 'vitest';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { restoreBackup } from '../../src/store/backup.ts';
 import { cutsOf } from '../../src/store/cuts.ts';
-import { listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { sayBackup } from '../../src/store/say-backup.ts';
 import { fixture, writeFixture } from './open-fixture.ts';

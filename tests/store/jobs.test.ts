@@ -1,6 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { isSafetyCritical } from '../../src/engine/safety.ts';
-import { changeJob, createJob, getJob, listJobs, removeJob } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
+import { changeJob, createJob, getJob, removeJob } from '../../src/store/jobs.ts';
 import { createFeature } from '../../src/store/features.ts';
 import { unreadableSeen } from '../../src/store/open-store.ts';
 import { closeAll, openForTest, refused, tickingClock, worked } from './open-for-test.ts';

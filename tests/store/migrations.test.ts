@@ -9,7 +9,7 @@ import { cutsOf, openCuts } from '../../src/store/cuts.ts';
 import { drawerPieces } from '../../src/store/drawer.ts';
 import { getDraft } from '../../src/store/drafts.ts';
 import { featuresOf } from '../../src/store/features.ts';
-import { listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
 import { moneyOf } from '../../src/store/money.ts';
 import { closeStore, openStore, unreadableSeen } from '../../src/store/open-store.ts';
 import { partsOf } from '../../src/store/parts.ts';

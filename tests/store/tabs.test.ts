@@ -1,7 +1,8 @@
 import { deleteDB, openDB } from 'idb';
 import { afterEach, expect, test, vi } from 'vitest';
 import { getDraft, putDraft } from '../../src/store/drafts.ts';
-import { createJob, getJob, listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
+import { createJob, getJob } from '../../src/store/jobs.ts';
 import { openStore } from '../../src/store/open-store.ts';
 import { StoreUnreadable } from '../../src/store/read.ts';
 import { allSteps } from '../../src/store/steps/all-steps.ts';

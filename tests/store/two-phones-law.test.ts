@@ -20,7 +20,8 @@ import {
   strikeOutPass,
 } from '../../src/store/cuts.ts';
 import { createFeature, featuresOf, removeFeature } from '../../src/store/features.ts';
-import { changeJob, createJob, listJobs, removeJob } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
 import { type Kept } from '../../src/store/kept.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import type { Cut } from '../../src/store/records.ts';

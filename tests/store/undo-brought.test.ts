@@ -1,7 +1,8 @@
 import { afterEach, expect, test } from 'vitest';
 import { restoreBackup } from '../../src/store/backup.ts';
 import { createFeature, featuresOf } from '../../src/store/features.ts';
-import { changeJob, createJob, getJob, listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
+import { changeJob, createJob, getJob } from '../../src/store/jobs.ts';
 import { closeStore, type Store } from '../../src/store/open-store.ts';
 import { photoBytes, photosOfJob } from '../../src/store/photos.ts';
 import { readingsOf, strikeOut } from '../../src/store/readings.ts';

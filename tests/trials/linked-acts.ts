@@ -4,7 +4,7 @@ import { checksOf } from '../../src/store/checks.ts';
 import { createCuts, cutsOf, makeAgain } from '../../src/store/cuts.ts';
 import { drawerPieces } from '../../src/store/drawer.ts';
 import { createFeature, featuresOf } from '../../src/store/features.ts';
-import { listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
 import type { Kept } from '../../src/store/kept.ts';
 import { addMoney } from '../../src/store/money.ts';
 import type { Store } from '../../src/store/open-store.ts';

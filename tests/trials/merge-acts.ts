@@ -13,7 +13,8 @@ import { passesOf } from '../../src/store/cut-state.ts';
 import { changeCut, createCuts, cutsOf, logPass, removeCut, strikeOutPass } from '../../src/store/cuts.ts';
 import { addPiece, changePiece, countPiece, drawerPieces } from '../../src/store/drawer.ts';
 import { changeFeature, createFeature, featuresOf, removeFeature } from '../../src/store/features.ts';
-import { changeJob, createJob, listJobs, removeJob } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { logReading, readingsOf, strikeOut } from '../../src/store/readings.ts';
 import {

@@ -3,7 +3,7 @@ import { previewBackup } from '../../src/store/backup-preview.ts';
 import { applyPreviewed } from '../../src/store/backup-restore.ts';
 import { openConflicts } from '../../src/store/conflicts-open.ts';
 import { settleConflict } from '../../src/store/conflicts-settle.ts';
-import { listJobs } from '../../src/store/jobs.ts';
+import { listJobs } from '../../src/store/job-list.ts';
 import { isStamped, type Kept } from '../../src/store/kept.ts';
 import { stampAt } from '../../src/store/merge.ts';
 import { closeStore, openStore, type Store } from '../../src/store/open-store.ts';

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { changeCut, removeCut } from '../../store/cuts.ts';
 import type { Cut, Id } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -13,7 +13,6 @@ import { basisNow, figuresOf } from '../worksheets/new-cuts.ts';
 import { useWaysToCut } from '../worksheets/use-ways-to-cut.ts';
 import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
-import { worksheetVerdict } from '../worksheets/worksheet-verdict.ts';
 import { nameNow, offerNow } from './offer-now.ts';
 import './cut-form.css';
 
@@ -94,7 +93,8 @@ function NotAskedFor({ cut, data }: { cut: Cut; data: WorksheetData }) {
     if (done.ok) announce(words);
     else setTrouble(sayStore(done.refusal));
   };
-  const isRight = cut.state === 'to-size' && worksheetVerdict(data).found === 'good';
+  const isGood = useIsGood(data);
+  const isRight = cut.state === 'to-size' && isGood;
   const isNotCut = cut.state === 'to-cut';
   return (
     <>
@@ -116,4 +116,21 @@ function NotAskedFor({ cut, data }: { cut: Cut; data: WorksheetData }) {
       {trouble !== '' && <p role="alert">{trouble}</p>}
     </>
   );
+}
+
+/** Whether its worksheet is good as it stands. The lathe doesn't wait for what judges every kind: no until it is there. */
+function useIsGood(data: WorksheetData): boolean {
+  const [judged, setJudged] = useState<{ readonly data: WorksheetData; readonly isGood: boolean }>();
+  useEffect(() => {
+    let wanted = true;
+    import('../worksheets/worksheet-verdict.ts').then(
+      ({ worksheetVerdict }) =>
+        wanted && setJudged({ data, isGood: worksheetVerdict(data).found === 'good' }),
+      () => undefined,
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [data]);
+  return judged?.data === data && judged.isGood;
 }

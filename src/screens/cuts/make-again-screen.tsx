@@ -1,7 +1,7 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { makeAgain } from '../../store/cuts.ts';
-import { listJobs } from '../../store/jobs.ts';
+import { listJobs } from '../../store/job-list.ts';
 import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';

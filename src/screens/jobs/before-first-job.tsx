@@ -1,4 +1,4 @@
-import { hasAnyJob } from '../../store/jobs.ts';
+import { hasAnyJob } from '../../store/job-list.ts';
 import { Caution } from '../common/caution.tsx';
 import { isTabOnIphone } from '../common/home-screen.ts';
 import { useLive } from '../common/store-context.ts';

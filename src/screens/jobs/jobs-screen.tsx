@@ -3,15 +3,14 @@ import { useEffect, useState } from 'preact/hooks';
 import { sameLength } from '../../engine/length.ts';
 import { isSafetyCritical } from '../../engine/safety.ts';
 import type { ShownUnit } from '../../engine/show.ts';
-import { listJobs } from '../../store/jobs.ts';
-import { hasOpenWork } from '../../store/open-work.ts';
+import { listJobs } from '../../store/job-list.ts';
+import { hasConflicts, hasOpenWork } from '../../store/open-work.ts';
 import type { Store } from '../../store/open-store.ts';
 import { sayStore } from '../../store/say-store.ts';
 import type { Job } from '../../store/records.ts';
 import { signedStores } from '../../store/signed-stores.ts';
 import { getSetting, putSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';
-import { BothLine } from '../both/both-line.tsx';
 import { Button, LinkButton } from '../common/button.tsx';
 import { UnitChoice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
@@ -19,7 +18,6 @@ import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useLater } from '../common/use-later.ts';
-import { useToday } from '../common/use-today.ts';
 import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
 import { touchWords } from '../common/system-names.ts';
@@ -44,6 +42,7 @@ export function JobsScreen() {
   const isEmpty = jobs !== undefined && jobs.jobs.length === 0;
   const hasJobs = (jobs?.jobs.length ?? 0) > 0;
   const changed = useChanged(jobs?.jobs ?? []);
+  const LinesAbove = useLater(useLive('left-open', LEFT_OPEN, isLeftOpen) === true, loadLinesAbove);
   const Cover = useLater(hasJobs, loadCover);
   const BackupLine = useLater(hasJobs, loadBackupLine);
   return (
@@ -56,9 +55,7 @@ export function JobsScreen() {
         </LinkButton>
       }
     >
-      <DueLines />
-      <BothLine />
-      <CutsLine />
+      {LinesAbove && <LinesAbove />}
       {BackupLine && <BackupLine />}
       {isEmpty && <NoJobs />}
       {jobs && jobs.unreadable > 0 && (
@@ -97,44 +94,19 @@ function useChanged(jobs: readonly Job[]): ReadonlySet<string> {
 
 const NONE: ReadonlySet<string> = new Set();
 
+const LEFT_OPEN = ['rechecks', 'cuts', 'conflicts'] as const;
+
+async function isLeftOpen(store: Store): Promise<boolean> {
+  return (
+    (await hasOpenWork(store, 'rechecks')) ||
+    (await hasOpenWork(store, 'cuts')) ||
+    (await hasConflicts(store))
+  );
+}
+
+const loadLinesAbove = async () => (await import('./lines-above-jobs.tsx')).LinesAboveJobs;
 const loadCover = async () => (await import('../photos/job-cover.tsx')).JobCover;
 const loadBackupLine = async () => (await import('../shop/backup-line.tsx')).BackupLine;
-
-/** What is due to be looked at again, in any job, before all else. */
-function DueLines() {
-  const due = useLive(`due-rechecks/${useToday()}`, ['rechecks', 'jobs'], async (store) => {
-    if (!(await hasOpenWork(store, 'rechecks'))) return [];
-    const { dueRechecks } = await import('../assembly/due-rechecks.ts');
-    return dueRechecks(store, Date.now());
-  });
-  if (!due || due.length === 0) return null;
-  return (
-    <ul class="jobs-due" aria-label="Re-checks that are due">
-      {due.map(({ id, jobId, what, when }) => (
-        <li key={id}>
-          <Row href={hrefOf({ at: 'assembly', jobId })} title={what} detail={when} />
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-/** The way to all that is left to cut, with how many; only while there is any. Its store comes when it is asked. */
-function CutsLine() {
-  const open = useLive('open-cuts', ['cuts', 'jobs'], async (store) => {
-    if (!(await hasOpenWork(store, 'cuts'))) return 0;
-    const { openCuts } = await import('../../store/cuts.ts');
-    return (await openCuts(store)).length;
-  });
-  if (!open) return null;
-  return (
-    <Row
-      href={hrefOf({ at: 'all-cuts' })}
-      title="All I have to cut"
-      detail={open === 1 ? '1 cut' : `${open} cuts`}
-    />
-  );
-}
 
 /** A line ends behind it, never before it. */
 const DOT = '\u00a0· ';

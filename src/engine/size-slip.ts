@@ -1,7 +1,8 @@
-import { typedWithUnit, type Entry } from './entry.ts';
+import { readEntry, typedWithUnit, type Entry } from './entry.ts';
 import {
   absolute,
   dividedBy,
+  exactDecimalText,
   isLess,
   isMore,
   ratioOf,
@@ -102,9 +103,18 @@ function pointAt({ exact, unit }: Entry, factor: string): readonly Entry[] {
   const shown = unit === 'mm' ? 'mm' : 'in';
   return [dividedBy(exact, factor), times(exact, factor)].map((size) => ({
     exact: size,
-    typed: show(size, shown),
+    typed: writtenOut(size, shown),
     unit: shown,
   }));
+}
+
+/** As it is shown, or to its last digit: what stands there is read as this very size again. */
+function writtenOut(size: Length, unit: 'in' | 'mm'): string {
+  const shown = show(size, unit);
+  const read = readEntry(shown, { unit, signed: true });
+  if (read.ok && sameLength(read.value.exact, size)) return shown;
+  const text = exactDecimalText(size, unit);
+  return `${unit === 'in' ? text.replace(/^0\./, '.') : text} ${unit}`;
 }
 
 function fitsIn(size: Length, { holds, goesInto, usual }: SlipAround): boolean {

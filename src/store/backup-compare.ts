@@ -1,7 +1,7 @@
 import { refuse, worked } from '../engine/refusal.ts';
 import { backupStores, type BackupStore } from './backup-format.ts';
 import { namedRecord } from './backup-names.ts';
-import { missingFor, type IdsInFile } from './backup-references.ts';
+import { jobOf, missingFor, strangerFor, type IdsInFile } from './backup-references.ts';
 import type { BackupRefusal, BackupResult } from './backup-refusal.ts';
 import { stagedBundles, type StagedFile, type StagedRecord } from './backup-staged.ts';
 import type { OnShare } from './backup-staging.ts';
@@ -82,10 +82,20 @@ async function faultOf(
   const missing = ids && missingFor(ids, store, other.record);
   if (missing)
     return { code: 'belongs-to-nothing', record: await namedRecord(file, { store, ...other }), missing };
+  const stranger = ids && strangerFor(ids, store, other.record);
+  if (stranger)
+    return {
+      code: 'belongs-to-another-job',
+      record: await namedRecord(file, { store, ...other }),
+      of: stranger,
+    };
   if (store === 'readings' && readingDiffers(here, other.record))
     return { code: 'reading-differs', record: await namedRecord(file, { store, ...other }) };
   if (store === 'sheets' && sheetDiffers(here, other.record))
     return { code: 'sheet-differs', record: await namedRecord(file, { store, ...other }) };
+  // A size would be worked out from another job's readings from then on. Sheets and readings are looked at whole.
+  if (here && jobOf(store, here) !== jobOf(store, other.record) && checkRecord(store, here).ok)
+    return { code: 'is-of-another-job', record: await namedRecord(file, { store, ...other }) };
   return undefined;
 }
 

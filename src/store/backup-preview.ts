@@ -45,7 +45,12 @@ export type BackupPreview = {
   /** What belongs to no job: the drawer, measuring tools. */
   readonly others: Readonly<Partial<Record<BackupStore, Tally>>>;
   /** Settings that this phone hasn't, and those it keeps as they are. */
-  readonly settings: { readonly added: number; readonly kept: number };
+  readonly settings: {
+    readonly added: number;
+    readonly kept: number;
+    /** Ids of those that come. */
+    readonly names: readonly string[];
+  };
   readonly total: Readonly<Tally>;
   /** Of everything, jobs and others, what both phones wrote without having seen the other's. */
   readonly apart: number;
@@ -119,7 +124,7 @@ async function compared(
   const told: Telling = {
     jobs: new Map(),
     others: {},
-    settings: { added: 0, kept: 0 },
+    settings: { added: 0, kept: 0, names: [] },
     total: { added: 0, changed: 0, same: 0 },
     apart: 0,
     unreadable: 0,
@@ -137,7 +142,7 @@ async function compared(
 type Telling = {
   readonly jobs: Map<string, JobPreview>;
   readonly others: Partial<Record<BackupStore, Tally>>;
-  readonly settings: { added: number; kept: number };
+  readonly settings: { added: number; kept: number; readonly names: string[] };
   readonly total: Tally;
   apart: number;
   unreadable: number;
@@ -154,7 +159,10 @@ function tell(told: Telling, pair: Pair, apart: number): void {
   // Of what is removed nobody is asked, unless it comes back by a reading that was logged in it on another phone.
   const asked = isGone(merged) ? 0 : apart;
   told.apart += asked;
-  if (store === 'settings') told.settings[outcome === 'added' ? 'added' : 'kept'] += 1;
+  if (store === 'settings') {
+    told.settings[outcome === 'added' ? 'added' : 'kept'] += 1;
+    if (outcome === 'added') told.settings.names.push(other.record.id);
+  }
   // A photo's bytes are told with their photo.
   if (store === 'settings' || store === 'photoBytes') return;
   const unit = unitOf(store, other.record);

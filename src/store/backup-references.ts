@@ -4,8 +4,8 @@ import type { KeptStamped } from './kept.ts';
 
 type Reference = { readonly store: BackupStore; readonly id: unknown };
 
-/** Ids in the file, those it could not read itself too: they stand for a reference. */
-export type IdsInFile = Readonly<Record<BackupStore, ReadonlySet<string>>>;
+/** Ids in the file, those it could not read itself too: they stand for a reference. With each the job it is of, if any. */
+export type IdsInFile = Readonly<Record<BackupStore, ReadonlyMap<string, string | undefined>>>;
 
 /** What a record belongs to and isn't in the file. A file is whole, so everything must be in it. */
 export function missingFor(ids: IdsInFile, store: BackupStore, record: KeptStamped): BackupStore | undefined {
@@ -13,7 +13,37 @@ export function missingFor(ids: IdsInFile, store: BackupStore, record: KeptStamp
   return missing?.store;
 }
 
-function hasId(ids: ReadonlySet<string>, id: unknown): boolean {
+/** What a record belongs to and is of another job than the record: a figure would be worked out from somebody else's part. */
+export function strangerFor(
+  ids: IdsInFile,
+  store: BackupStore,
+  record: KeptStamped,
+): BackupStore | undefined {
+  // A picture's bytes are of whatever job their photo is of.
+  if (store === 'photoBytes') return undefined;
+  const jobId = jobOf(store, record);
+  const all = [...referencesOf(store, record), ...workedOutFrom(store, record)];
+  return all.find(({ store: name, id }) => {
+    if (name === 'jobs') return store === 'photos' && id !== jobId;
+    const other = typeof id === 'string' ? ids[name].get(id) : undefined;
+    return name === 'drawer' ? jobId !== undefined : other !== undefined && other !== jobId;
+  })?.store;
+}
+
+/** The job that a record is of; none for the drawer, the tools and the settings. */
+export function jobOf(store: BackupStore, record: Fields): string | undefined {
+  const jobId = store === 'jobs' ? record['id'] : record['jobId'];
+  return typeof jobId === 'string' ? jobId : undefined;
+}
+
+/** What may have gone for good since: whose job it is of is looked at where it is there. */
+function workedOutFrom(store: BackupStore, { workedOut, checkId }: Fields): Reference[] {
+  if (store === 'steps' && isPlainObject(workedOut))
+    return [{ store: 'worksheets', id: workedOut['worksheetId'] }];
+  return store === 'readings' && checkId !== undefined ? [{ store: 'checks', id: checkId }] : [];
+}
+
+function hasId(ids: ReadonlyMap<string, unknown>, id: unknown): boolean {
   return typeof id === 'string' && ids.has(id);
 }
 

@@ -39,6 +39,15 @@ export type BackupRefusal =
   | { readonly code: 'wrong-field'; readonly record: NamedRecord; readonly field: string }
   | { readonly code: 'twice'; readonly record: NamedRecord }
   | { readonly code: 'belongs-to-nothing'; readonly record: NamedRecord; readonly missing: BackupStore }
+  | { readonly code: 'belongs-to-another-job'; readonly record: NamedRecord; readonly of: BackupStore }
+  | { readonly code: 'is-of-another-job'; readonly record: NamedRecord }
+  | {
+      readonly code: 'typed-differs';
+      readonly record: NamedRecord;
+      readonly typed: string;
+      readonly field: string;
+    }
+  | { readonly code: 'picture-differs'; readonly record: NamedRecord }
   | { readonly code: 'reading-differs'; readonly record: NamedRecord }
   | { readonly code: 'sheet-differs'; readonly record: NamedRecord };
 

@@ -1,5 +1,6 @@
 import { refuse } from '../engine/refusal.ts';
 import { act } from './act.ts';
+import type { OddCounts } from './backup-figures.ts';
 import type { BackupStore } from './backup-format.ts';
 import type { BackupResult } from './backup-refusal.ts';
 import type { Kept, KeptStamped } from './kept.ts';
@@ -28,6 +29,8 @@ export type StagedFile = {
   readonly from: FileOrigin;
   /** What its phone had seen: as its first line says, or as far as its records tell. */
   readonly seen?: SeenLists;
+  /** What the fitter is asked about before it is put in; missing where an earlier Slipfit read it. */
+  readonly odd?: Readonly<OddCounts>;
 };
 
 /** What the first line says of where a file comes from. */

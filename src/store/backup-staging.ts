@@ -10,8 +10,9 @@ import {
 import { withBytes } from './backup-bytes-read.ts';
 import { eachLine, type BackupText } from './backup-lines.ts';
 import { namedRecord } from './backup-names.ts';
+import { figureFault, type OddCounts } from './backup-figures.ts';
 import { stageBytes } from './backup-photo-bytes.ts';
-import type { IdsInFile } from './backup-references.ts';
+import { jobOf, type IdsInFile } from './backup-references.ts';
 import type { BackupRefusal, BackupResult } from './backup-refusal.ts';
 import {
   bundleId,
@@ -22,12 +23,16 @@ import {
   type StagedRecord,
 } from './backup-staged.ts';
 import { stampOfUnreadable, startAside, unreadableIn, type Aside } from './backup-unreadable.ts';
+import { believedFor, broughtDown, type Believed } from './brought-down.ts';
+import { latestBelieved } from './clock.ts';
 import { latestStamp } from './merge.ts';
 import type { Store } from './open-store.ts';
-import { isPlainObject } from './paths.ts';
+import { isBytes, isPlainObject } from './paths.ts';
 import { plainJson } from './plain-json.ts';
-import { derivedFields } from './kept.ts';
-import { checkRecord } from './schemas/any-record.ts';
+import { derivedFields, type KeptStamped } from './kept.ts';
+import { isAsSaid, isPreview, pointsOfPicture, type PointsOfPicture } from './picture-size.ts';
+import { read } from './read.ts';
+import { checkRecord, hasSoundStamps } from './schemas/any-record.ts';
 import { EVERYTHING, listsOf, noteStamps, seenIn, type Seen } from './seen.ts';
 import type { StoreResult } from './store-refusal.ts';
 
@@ -38,7 +43,7 @@ export type ReadAside = { readonly file: StagedFile; readonly ids: IdsInFile };
 
 type Reading = {
   readonly store: Store;
-  readonly ids: Record<BackupStore, Set<string>>;
+  readonly ids: Record<BackupStore, Map<string, string | undefined>>;
   readonly found: Record<BackupStore, number>;
   checksum: Checksum;
   /** Records on their way to the disk. */
@@ -51,6 +56,11 @@ type Reading = {
   /** What the first line says its phone had seen, and the latest stamp of each phone among the records. */
   seen: Seen | undefined;
   readonly stamps: Map<string, string>;
+  /** Up to when a time is believed. */
+  believed: Believed;
+  readonly odd: OddCounts;
+  /** Of each photo how large it says that it is, or its bytes, whichever came first. */
+  readonly pictures: Map<string, { readonly said?: PointsOfPicture; readonly has?: PointsOfPicture }>;
   ended: boolean;
   /** Characters that went to the disk, photos' bytes apart. */
   length: number;
@@ -75,7 +85,7 @@ export async function stageBackup(
 ): Promise<BackupResult<ReadAside>> {
   const reading: Reading = {
     store,
-    ids: eachStore(() => new Set()),
+    ids: eachStore(() => new Map()),
     found: eachStore(() => 0),
     checksum: startChecksum(),
     bundles: new Map(),
@@ -84,21 +94,29 @@ export async function stageBackup(
     latest: '',
     seen: undefined,
     stamps: new Map(),
+    believed: believedFor(await latestHere(store), 0),
+    odd: { ahead: 0, dates: 0, rounded: 0 },
+    pictures: new Map(),
     ended: false,
     length: 0,
   };
   const begun = await putFile(reading);
   if (!begun.ok) return begun;
-  const read = await eachLine(text, (line, number) => readLine(reading, line, number), onShare);
-  if (!read.ok) return read;
+  const lines = await eachLine(text, (line, number) => readLine(reading, line, number), onShare);
+  if (!lines.ok) return lines;
   if (!reading.counts) return refuse({ code: 'not-a-backup' });
-  if (!reading.ended) return refuse({ code: 'cut-off', lines: read.value });
+  if (!reading.ended) return refuse({ code: 'cut-off', lines: lines.value });
   const fault = countFault(reading);
   if (fault) return refuse(fault);
   const flushed = await flushAll(reading);
   if (!flushed.ok) return flushed;
   const file = await putFile(reading);
   return file.ok ? worked({ file: file.value, ids: reading.ids }) : file;
+}
+
+async function latestHere(store: Store): Promise<number> {
+  const clock: unknown = await read(store, ['device'], (tx) => tx.objectStore('device').get('clock'));
+  return latestBelieved(store.now(), isPlainObject(clock) ? clock['last'] : undefined);
 }
 
 /** Notes that every line and everything it belongs to was found right. */
@@ -117,6 +135,7 @@ async function putFile({
   from,
   seen,
   stamps,
+  odd,
 }: Reading): Promise<StoreResult<StagedFile>> {
   const records = Object.values(found).reduce((sum, count) => sum + count, 0);
   return act(store, { stores: ['staging'], stamped: false }, (a) => {
@@ -129,6 +148,7 @@ async function putFile({
       latest,
       from,
       seen: known,
+      odd: { ...odd },
     };
     a.putKept('staging', file);
     return file;
@@ -170,6 +190,7 @@ async function readHeader(
   if (version < backupFormat.oldestRead || !isPlainObject(counts)) return refuse({ code: 'not-a-backup' });
   reading.counts = counts;
   reading.from = originIn(header);
+  reading.believed = believedFor(reading.believed.latestMs, reading.from.writtenAt);
   reading.seen = seenIn(header['seen']);
   reading.checksum = startChecksum({ version });
   await reading.checksum.add(line);
@@ -212,23 +233,57 @@ async function readRecord(
   if (dotted !== undefined) return refuse({ code: 'forbidden-name', line, name: dotted });
   if (!checked.ok) return refuse({ code: 'wrong-field', record: await named(), field: checked.field });
   if (reading.ids[store].has(checked.value.id)) return refuse({ code: 'twice', record: await named() });
-  reading.ids[store].add(checked.value.id);
-  noteLatest(reading, latestStamp(checked.value));
-  noteStamps(reading.stamps, checked.value);
-  const staged = { record: checked.value, number, line };
+  const fault =
+    figureFault(store, checked.value, { latestMs: reading.believed.latestMs, odd: reading.odd }) ??
+    pictureFault(reading, store, checked.value);
+  if (fault) return refuse({ ...fault, record: await named() });
+  const sound = soundIn(reading, checked.value);
+  reading.ids[store].set(sound.id, jobOf(store, sound));
+  noteLatest(reading, latestStamp(sound));
+  noteStamps(reading.stamps, sound);
+  const staged = { record: sound, number, line };
   return store === 'photoBytes'
     ? stageBytes(reading.store, staged)
     : bundled(reading, store, { staged, length });
 }
+
+function soundIn(reading: Reading, record: KeptStamped): KeptStamped {
+  const down = broughtDown(record, reading.believed);
+  reading.odd.ahead += down.count;
+  return down.record;
+}
+
+/** What says one size and has another, or would fill the phone's memory once it is drawn. */
+function pictureFault(
+  { pictures }: Reading,
+  store: BackupStore,
+  { id, width, height, preview, bytes }: KeptStamped,
+): { readonly code: 'picture-differs' } | undefined {
+  if (store !== 'photos' && store !== 'photoBytes') return undefined;
+  const known = pictures.get(id);
+  const said =
+    typeof width === 'number' && typeof height === 'number' && store === 'photos'
+      ? { width, height }
+      : known?.said;
+  const has = store === 'photoBytes' && isBytes(bytes) ? pointsOfPicture(bytes) : known?.has;
+  pictures.set(id, { ...(said && { said }), ...(has && { has }) });
+  const isFaulty =
+    (store === 'photos' && isBytes(preview) && !isPreview(preview)) || !isAsSaid(has, said ?? has ?? NO_SIZE);
+  return isFaulty ? { code: 'picture-differs' } : undefined;
+}
+
+const NO_SIZE: PointsOfPicture = { width: 0, height: 0 };
 
 async function putAside(
   reading: Reading,
   store: BackupStore,
   { record, length }: { readonly record: Readonly<Record<string, unknown>>; readonly length: number },
 ): Promise<BackupResult<void>> {
-  const unreadable = unreadableIn(store, record);
-  if (!unreadable) return worked(undefined);
-  reading.ids[store].add(unreadable.record.id);
+  const found = unreadableIn(store, record);
+  if (!found) return worked(undefined);
+  const { record: kept } = found;
+  const unreadable = hasSoundStamps(kept) ? { store, record: soundIn(reading, kept) } : found;
+  reading.ids[store].set(kept.id, jobOf(store, kept));
   noteLatest(reading, stampOfUnreadable(unreadable));
   return reading.aside.add(unreadable, length);
 }

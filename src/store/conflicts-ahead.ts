@@ -4,7 +4,8 @@ import { differingFields } from './conflicts-find.ts';
 import { settledIn } from './conflicts-open.ts';
 import type { Store } from './open-store.ts';
 import { canonicalText } from './paths.ts';
-import { seenIn, type Seen } from './seen.ts';
+import { read } from './read.ts';
+import { ownLatest, seenBelieved, type Seen } from './seen.ts';
 import { seenHereNow } from './seen-here.ts';
 
 /**
@@ -12,12 +13,15 @@ import { seenHereNow } from './seen-here.ts';
  * is in. What this phone has seen is looked up when the first record is met that stands here otherwise than in the file.
  */
 export function writtenApart(store: Store, file: StagedFile): (pair: Pair) => Promise<number> {
-  const seenThere: Seen = seenIn(file.seen) ?? new Map();
-  let seenHere: Promise<Seen> | undefined;
+  let seen: Promise<{ readonly seenHere: Seen; readonly seenThere: Seen }> | undefined;
+  const lookUp = async () => {
+    const clock: unknown = await read(store, ['device'], (tx) => tx.objectStore('device').get('clock'));
+    const seenThere = seenBelieved(file.seen, { last: ownLatest(clock), nowMs: store.now() });
+    return { seenHere: await seenHereNow(store), seenThere };
+  };
   return async ({ store: name, here, other: { record } }) => {
     if (!here || canonicalText(here['stamps']) === canonicalText(record.stamps)) return 0;
-    seenHere ??= seenHereNow(store);
-    const copies = { store: name, here, other: record, seenHere: await seenHere, seenThere };
+    const copies = { store: name, here, other: record, ...(await (seen ??= lookUp())) };
     return differingFields(copies).filter((one) => !settledIn(record, one) && !settledIn(here, one)).length;
   };
 }

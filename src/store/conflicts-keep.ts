@@ -6,7 +6,16 @@ import { differingFields } from './conflicts-find.ts';
 import type { Kept, KeptStamped } from './kept.ts';
 import { newId } from './new-id.ts';
 import { readConflict, type Conflict } from './schemas/conflict.ts';
-import { listsOf, seenByBoth, seenIn, seenOfUnit, seenUpTo, type Seen, type SeenLists } from './seen.ts';
+import {
+  listsOf,
+  seenBelieved,
+  seenByBoth,
+  seenIn,
+  seenOfUnit,
+  seenUpTo,
+  type Seen,
+  type SeenLists,
+} from './seen.ts';
 import { keptSeen, seenByRecords } from './seen-here.ts';
 import { settledIn } from './conflicts-open.ts';
 
@@ -24,7 +33,7 @@ export async function startMeeting(a: Act, file: StagedFile): Promise<Meeting> {
   const own = seenUpTo(a.stamp);
   const before = (await keptSeen(a.tx)) ?? (await seenByRecords(a.tx));
   const seenHere = seenByBoth(before, own);
-  const seenThere = seenIn(file.seen) ?? new Map<string, never>();
+  const seenThere = seenBelieved(file.seen, { last: a.stamp, nowMs: a.at });
   const found: Conflict[] = [];
   const { phone, fitter, job } = file.from;
   const from = { ...(phone !== undefined && { phone }), ...(fitter !== undefined && { fitter }) };

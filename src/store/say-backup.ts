@@ -47,6 +47,14 @@ export function sayBackup(refusal: BackupRefusal): string {
       return `${nameOf(refusal.record)} is in this backup twice. ${APPLIED}`;
     case 'belongs-to-nothing':
       return `${nameOf(refusal.record)} belongs to ${aNoun(refusal.missing)} that isn't in this backup. ${APPLIED}`;
+    case 'belongs-to-another-job':
+      return `${nameOf(refusal.record)} belongs to ${aNoun(refusal.of)} of another job. ${APPLIED}`;
+    case 'is-of-another-job':
+      return `${nameOf(refusal.record)} is here already, in another job. ${APPLIED}`;
+    case 'typed-differs':
+      return `${nameOf(refusal.record)} says “${shortened(refusal.typed)}” and holds another size. ${APPLIED} Use another copy.`;
+    case 'picture-differs':
+      return `${nameOf(refusal.record)} is not as large as it says, or too large for a phone. ${APPLIED}`;
     case 'reading-differs':
       return `${nameOf(refusal.record)} is here already with another value, and a logged reading never changes. ${APPLIED}`;
     case 'sheet-differs':

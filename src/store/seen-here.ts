@@ -1,20 +1,18 @@
 import { backupStores } from './backup-format.ts';
-import { latestOwn } from './clock.ts';
 import { eachKept, type Looking } from './each-kept.ts';
 import { isStamped } from './kept.ts';
 import type { Store } from './open-store.ts';
 import { isPlainObject } from './paths.ts';
 import { read } from './read.ts';
-import { EVERYTHING, noteStamps, seenByBoth, seenIn, seenUpTo, type Seen } from './seen.ts';
+import { EVERYTHING, noteStamps, ownLatest, seenByBoth, seenIn, seenUpTo, type Seen } from './seen.ts';
 
 /** What this phone has seen of every phone's changes up to now, its own too. */
 export async function seenHereNow(store: Store): Promise<Seen> {
   return read(store, [...backupStores, 'device'], async (tx) => {
     const clock: unknown = await tx.objectStore('device').get('clock');
     const before = (await keptSeen(tx)) ?? (await seenByRecords(tx));
-    const { last, deviceId } = isPlainObject(clock) ? clock : {};
-    const isKnown = typeof last === 'string' && typeof deviceId === 'string';
-    return isKnown ? seenByBoth(before, seenUpTo(latestOwn(last, deviceId))) : before;
+    const own = ownLatest(clock);
+    return own === undefined ? before : seenByBoth(before, seenUpTo(own));
   });
 }
 

@@ -1,4 +1,14 @@
-import { deviceOf, latestOwn, seedDevice, stampShape, type Stamp } from './clock.ts';
+import {
+  deviceOf,
+  isDeviceId,
+  isSoundStamp,
+  latestBelieved,
+  latestOwn,
+  seedDevice,
+  stampMs,
+  stampShape,
+  type Stamp,
+} from './clock.ts';
 import type { KeptStamped } from './kept.ts';
 import { isPlainObject } from './paths.ts';
 
@@ -61,14 +71,36 @@ export function noteStamps(latest: Map<string, Stamp>, { stamps }: KeptStamped):
  */
 export function seenForFile(clock: unknown, kept: unknown, jobId: string | undefined): { seen?: SeenLists } {
   const seen = isPlainObject(kept) ? seenIn(kept['lists']) : undefined;
-  const { last, deviceId } = isPlainObject(clock) ? clock : {};
-  if (!seen || typeof last !== 'string' || typeof deviceId !== 'string') return {};
-  const all = seenByBoth(seen, seenUpTo(latestOwn(last, deviceId)));
+  const own = ownLatest(clock);
+  if (!seen || own === undefined) return {};
+  const all = seenByBoth(seen, seenUpTo(own));
   return { seen: listsOf(jobId === undefined ? all : seenOfUnit(all, `jobs/${jobId}`)) };
+}
+
+/** Behind everything this phone did, by its note of the last stamp; nothing where that can't be read. */
+export function ownLatest(clock: unknown): Stamp | undefined {
+  const { last, deviceId } = isPlainObject(clock) ? clock : {};
+  return isSoundStamp(last) && isDeviceId(deviceId) ? latestOwn(last, deviceId) : undefined;
 }
 
 export function listsOf(seen: Seen): SeenLists {
   return Object.fromEntries([...seen].map(([unit, latest]) => [unit, [...latest.values()]]));
+}
+
+/**
+ * What a file says that its phone had seen, as far as it can have: nothing that this phone had not done yet (`last`, its
+ * latest stamp), and nothing of a day after tomorrow. A claim to know what is still to come would hide what both wrote.
+ */
+export function seenBelieved(
+  lists: unknown,
+  { last, nowMs }: { readonly last: Stamp | undefined; readonly nowMs: number },
+): Seen {
+  const latestMs = latestBelieved(nowMs, last);
+  const isPossible = ([device, stamp]: readonly [string, Stamp]) =>
+    stampMs(stamp) <= latestMs && (last === undefined || device !== deviceOf(last) || stamp <= last);
+  return new Map(
+    [...(seenIn(lists) ?? [])].map(([unit, latest]) => [unit, new Map([...latest].filter(isPossible))]),
+  );
 }
 
 // Chosen, not published: far more phones and handed-over jobs than a shop has.

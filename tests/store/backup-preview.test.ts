@@ -147,7 +147,7 @@ test('what was removed on the other phone is told as going, and settings as kept
   worked(await removeFeature(helper, bore.id));
   const preview = worked(await previewBackup(owner, await backupOf(helper)));
   expect(preview.jobs).toMatchObject([{ id: job.id, removed: 1, readings: 0, isHere: true }]);
-  expect(preview.settings).toEqual({ added: 1, kept: 1 });
+  expect(preview.settings).toEqual({ added: 1, kept: 1, names: ['fitter'] });
   expect(preview.file.from.fitter).toBe('R. Tiller');
   expect(preview.file.from.phone).not.toBe(undefined);
 });

@@ -92,7 +92,7 @@ export function Message({ measured, message: { sentence, slip, against } }: Mess
       {slip && (
         <p class="measured-pad-choice">
           <Button onPress={() => measured.settle(slip, 'meant')}>
-            Log {meant(slip.question, slip.entry).typed}
+            Log {asTyped(meant(slip.question, slip.entry))}
           </Button>
           <Button onPress={() => measured.settle(slip, 'typed')}>Keep {slip.entry.typed}</Button>
         </p>

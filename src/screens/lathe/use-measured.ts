@@ -9,7 +9,7 @@ import { sayGrownBack, sayOver, saySpring } from '../../engine/say-cuts.ts';
 import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
 import { sayOutOfRange, saySlipQuestion } from '../../engine/say-readings.ts';
 import { sayEntry } from '../../engine/say.ts';
-import { asTyped, figure, show, type ShownUnit } from '../../engine/show.ts';
+import { asTyped, figure, type ShownUnit } from '../../engine/show.ts';
 import { logPass, strikeOutPass } from '../../store/cuts.ts';
 import type { Id } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
@@ -19,6 +19,7 @@ import { speak } from '../common/speech.ts';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { roundedEntry } from '../cuts/entry-of-length.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { askedSince, cutBefore, type CutBefore } from './dialled.ts';
 import { spokenOf } from './said-aloud.ts';
@@ -142,8 +143,7 @@ function contradicted({ cut, last, tool }: LatheCut, entry: Entry): Contradictio
 }
 
 export function meant(question: SlipQuestion, typed: Entry): Entry {
-  const unit = typed.unit === 'thou' ? 'in' : typed.unit;
-  return { exact: question.meant, typed: show(question.meant, unit), unit };
+  return roundedEntry(question.meant, typed.unit === 'thou' ? 'in' : typed.unit, 'nearest');
 }
 
 /** An amount that nobody typed, as an entry. */

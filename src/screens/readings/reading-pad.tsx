@@ -19,6 +19,7 @@ import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { roundedEntry } from '../cuts/entry-of-length.ts';
 import { hasDirections, hasPlaces } from './feature-kinds.ts';
 import { formOfReadings } from './feature-summary.ts';
 import { PlaceKeys } from './place-keys.tsx';
@@ -240,8 +241,7 @@ function spoken(entry: Entry): string {
 
 // What the size would be without the slip, written out, since it was not typed so.
 function meantEntry(question: SlipQuestion, typed: Entry): Entry {
-  const unit = typed.unit === 'thou' ? 'in' : typed.unit;
-  return { exact: question.meant, typed: show(question.meant, unit), unit };
+  return roundedEntry(question.meant, typed.unit === 'thou' ? 'in' : typed.unit, 'nearest');
 }
 
 type MessageLineProps = {
@@ -256,7 +256,7 @@ function MessageLine({ message: { sentence, slip }, onMeant, onAsTyped }: Messag
       <p role="alert">{sentence}</p>
       {slip && (
         <p class="reading-pad-choice">
-          <Button onPress={() => onMeant(slip)}>Log {meantEntry(slip.question, slip.entry).typed}</Button>
+          <Button onPress={() => onMeant(slip)}>Log {asTyped(meantEntry(slip.question, slip.entry))}</Button>
           <Button onPress={() => onAsTyped(slip)}>Keep {slip.entry.typed}</Button>
         </p>
       )}

@@ -27,6 +27,7 @@ import {
   isSame,
   jobWords,
   originWords,
+  oddWords,
   otherWords,
   settingsWords,
   unreadableWords,
@@ -142,6 +143,11 @@ function Preview({ preview }: { preview: BackupPreview }) {
       {apart !== undefined && <p>{apart}</p>}
       {unreadable !== undefined && <p>{unreadable}</p>}
       {settings !== undefined && <p>{settings}</p>}
+      {oddWords(preview).map((words) => (
+        <p key={words}>
+          <strong>{words}</strong>
+        </p>
+      ))}
     </>
   );
 }

@@ -2,6 +2,9 @@ import type { BackupPreview, JobPreview, Tally } from '../../store/backup-previe
 import type { BackupStore } from '../../store/backup-format.ts';
 import type { Restored } from '../../store/backup-restore.ts';
 import type { FileOrigin } from '../../store/backup-staged.ts';
+import { listed } from '../../engine/say-words.ts';
+import type { SettingKey } from '../../store/records.ts';
+import { isSettingKey } from '../../store/schemas/setting.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
 
 /** "From R. Tiller’s phone, 25 Nov 2026, 12:30". */
@@ -61,10 +64,47 @@ function tallyWords({ added, changed }: Tally, [one, many]: readonly [string, st
   ];
 }
 
-export function settingsWords({ settings: { added, kept } }: BackupPreview): string | undefined {
-  if (added > 0 && kept > 0) return 'What this phone has set stays; what it never set comes from the file.';
-  if (kept > 0) return 'What this phone has set stays.';
-  return added > 0 ? 'This phone’s settings come from the file.' : undefined;
+/** What the file sets on this phone, by name: it changes what is seen, and how the lathe is dialled. */
+export function settingsWords({ settings: { kept, names } }: BackupPreview): string | undefined {
+  const stays = kept > 0 ? 'What this phone has set stays. ' : '';
+  const comes = names.length > 0 ? `From the file it takes ${listed(settingNames(names))}.` : '';
+  return `${stays}${comes}`.trim() || undefined;
+}
+
+function settingNames(ids: readonly string[]): readonly string[] {
+  const named = ids.map((id) =>
+    isSettingKey(id) ? (SETTING_NAMES[id] ?? 'the tool last used') : 'a setting of a newer Slipfit',
+  );
+  return [...new Set(named)];
+}
+
+const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
+  shownUnit: 'the unit of the figures',
+  padSize: 'the size of the keypad',
+  light: 'the light',
+  dial: 'the dial of the lathe',
+  lathe: 'the speeds of the lathe',
+  fitter: 'who signs',
+  currency: 'the sign of money',
+  sayAloud: 'what is read out',
+  lastPlace: 'the place last opened',
+};
+
+/** What is right in form and may be wrong all the same: the fitter is asked before it is put in. */
+export function oddWords({ file: { odd } }: BackupPreview): readonly string[] {
+  const { ahead = 0, dates = 0, rounded = 0 } = odd ?? {};
+  return [
+    ...counted(ahead, 'change claims', 'changes claim').map(
+      (words) => `${words} a time after tomorrow. Here ${ahead === 1 ? 'it counts' : 'they count'} as older.`,
+    ),
+    ...counted(dates, 'date can’t', 'dates can’t').map(
+      (words) =>
+        `${words} be right: a phone’s clock was wrong, or the file was changed. Look at the dates first.`,
+    ),
+    ...counted(rounded, 'size is', 'sizes are').map(
+      (words) => `${words} written with fewer digits than kept. What is kept counts.`,
+    ),
+  ];
 }
 
 /** What both phones wrote without knowing of the other's: it is not decided here. */

@@ -31,13 +31,20 @@ export const time = z.int().check(z.minimum(0), z.maximum(7_258_118_400_000));
 export const wholeNumber = z.int().check(z.minimum(0), z.maximum(100_000_000));
 export const stamp = z.string().check(z.regex(stampShape));
 
+const lengthLike = (shape: RegExp) =>
+  z.codec(
+    z.string().check(z.regex(shape)),
+    // On the way out zod also looks at fields that aren't there; this stops it before it asks them for their text.
+    z.custom<Length>((value) => typeof value === 'object' && value !== null),
+    { decode: (text) => fromText(text), encode: (exact) => toText(exact) },
+  );
+
 /** Decimal text in millimetres, as `toText` writes it: at most 10 km, 60 places (a division ends after 40). */
-export const length = z.codec(
-  z.string().check(z.regex(/^-?(?:0|[1-9]\d{0,6})(?:\.\d{1,60})?$/)),
-  // On the way out zod also looks at fields that aren't there; this stops it before it asks them for their text.
-  z.custom<Length>((value) => typeof value === 'object' && value !== null),
-  { decode: (text) => fromText(text), encode: (exact) => toText(exact) },
-);
+export const length = lengthLike(/^-?(?:0|[1-9]\d{0,6})(?:\.\d{1,60})?$/);
+/** The same, not below zero: what a tool is good for. */
+export const lengthFromZero = lengthLike(/^(?:0|[1-9]\d{0,6})(?:\.\d{1,60})?$/);
+/** The same, and not zero either: one mark of a dial. */
+export const lengthOverZero = lengthLike(/^(?!0(?:\.0*)?$)(?:0|[1-9]\d{0,6})(?:\.\d{1,60})?$/);
 
 export const unit = z.enum(['in', 'thou', 'mm']);
 export const featureKind = z.enum(['bore', 'pin', 'length', 'depth', 'gap', 'runout']);

@@ -1,7 +1,7 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
 import type { Draft, SettingKey, SettingValues } from '../records.ts';
-import { direction, entry, id, line, note, place, unit } from './common.ts';
+import { direction, entry, id, lengthFromZero, lengthOverZero, line, note, place, unit } from './common.ts';
 
 const lastUsedSchema = z.looseObject({
   toolId: id,
@@ -13,10 +13,11 @@ const lastUsedSchema = z.looseObject({
 
 const rpm = z.number().check(z.positive(), z.maximum(100_000));
 
+// A mark of nothing would have the dial turned for ever; one below zero the wrong way.
 const slide = {
-  graduation: z.looseObject(entry),
+  graduation: z.looseObject({ ...entry, exact: lengthOverZero }),
   marksPerTurn: z.exactOptional(z.int().check(z.minimum(2), z.maximum(2000))),
-  backlash: z.exactOptional(z.looseObject(entry)),
+  backlash: z.exactOptional(z.looseObject({ ...entry, exact: lengthFromZero })),
 };
 
 /** What each setting holds. */

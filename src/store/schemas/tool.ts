@@ -1,7 +1,7 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
 import type { ToolRecord } from '../records.ts';
-import { featureKind, id, length, line, note, stamped, time, type RecordKind } from './common.ts';
+import { featureKind, id, lengthFromZero, line, note, stamped, time, type RecordKind } from './common.ts';
 
 const inForce = {
   id,
@@ -17,13 +17,13 @@ const inForce = {
     'plug-gauge',
     'rule',
   ]),
-  mpe: length,
-  resolution: length,
+  mpe: lengthFromZero,
+  resolution: lengthFromZero,
   resolutionInMpe: z.boolean(),
-  repeatability: length,
-  jawWidth: z.exactOptional(length),
-  least: z.exactOptional(length),
-  most: z.exactOptional(length),
+  repeatability: lengthFromZero,
+  jawWidth: z.exactOptional(lengthFromZero),
+  least: z.exactOptional(lengthFromZero),
+  most: z.exactOptional(lengthFromZero),
 };
 
 /** The tool as it was when the reading was taken. */

@@ -94,11 +94,11 @@ describe('a reading typed on the pad', () => {
     const { store, feature } = await padWithBore();
     await logged('.4487', 1);
     enter('11.397');
-    // 11.397 / 25.4 = .4487008, shown to four places
-    fireEvent.click(await screen.findByRole('button', { name: /^Log .4487/ }));
+    // In inches it never ends (11.397 / 25.4 = .44870078…), so it is logged in the unit that was meant.
+    fireEvent.click(await screen.findByRole('button', { name: /^Log 11\.397 mm/ }));
     await waitFor(async () => expect(await readingsOf(store, feature.id)).toHaveLength(2));
     const [, second] = await readingsOf(store, feature.id);
-    expect(second?.typed).toBe('.4487 in');
+    expect(second).toMatchObject({ typed: '11.397', unit: 'mm', exact: lengthOf('11.397 mm') });
   });
 
   test('ten times the others is logged as typed where the fitter says so', async () => {

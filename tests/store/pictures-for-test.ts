@@ -1,7 +1,7 @@
 /** First bytes of pictures that say they are so many points large; nothing behind them could be drawn. */
 
 const bytes = (list: readonly number[]): ArrayBuffer => Uint8Array.from(list).buffer;
-const letters = (word: string): number[] => [...word].map((letter) => letter.codePointAt(0) ?? 0);
+const letters = (word: string): number[] => Array.from(word, (letter) => letter.codePointAt(0) ?? 0);
 const high = (count: number, places: number): number[] =>
   Array.from({ length: places }, (_none, at) => Math.floor(count / 256 ** (places - 1 - at)) % 256);
 const low = (count: number, places: number): number[] => high(count, places).toReversed();

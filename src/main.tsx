@@ -4,6 +4,7 @@ import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
 import { announceQuietly } from './screens/common/announce.ts';
+import { watchMissingParts } from './screens/common/missing-part.ts';
 import { watchRefused } from './screens/common/said-if-refused.ts';
 import { draftsWritten, watchUnwritten } from './screens/common/drafts-unwritten.ts';
 import { Notices, type Notice } from './screens/notices.tsx';
@@ -176,6 +177,7 @@ function whyUnwritten(why: StoreRefusal): string {
   return why.code === 'full-disk' ? ': the phone is full.' : `. ${sayStore(why)}`;
 }
 
+watchMissingParts();
 if (place) void start(place);
 watchForUpdates({
   onReadyOffline: () => {

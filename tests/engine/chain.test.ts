@@ -6,12 +6,15 @@ import { knownLength } from '../../src/engine/chain-form.ts';
 import { fraction } from '../../src/engine/exact-fraction.ts';
 import { estimateOf, toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
 import { decimalText, exactDecimalText, floatMm, lengthOf, toText } from '../../src/engine/length.ts';
-import { tool } from '../screens/worksheets/worksheet-for-test.ts';
+import { usualTools } from '../../src/engine/measuring-tool.ts';
 
 const one = (of: string) => ({ of, top: 1, bottom: 1 });
 const part = (name: string) => ({ name, length: [one(name)] });
 const left = (name: string): Place => ({ part: name, face: 'left' });
 const right = (name: string): Place => ({ part: name, face: 'right' });
+const found = usualTools.find(({ id }) => id === 'digital-caliper');
+if (!found) throw new Error('no digital caliper among the usual tools');
+const usualCaliper = found;
 const inch = (text: string) => typedEstimate(lengthOf(`${text} in`));
 
 function lengthsOf(chain: Chain, known: Readonly<Record<string, Estimate>>) {
@@ -114,7 +117,7 @@ describe('a hub of 4.412 between legs 6.500 apart', () => {
   });
 
   test('measured with one caliper has that caliper’s error once, by its net share', () => {
-    const caliper = { ...tool('digital-caliper'), most: lengthOf('12 in') }; // 6.500 is past a 6 in one
+    const caliper = { ...usualCaliper, most: lengthOf('12 in') }; // 6.500 is past a 6 in one
     const read = (size: string) =>
       estimateOf([{ exact: lengthOf(`${size} in`), tool: caliper, zeroChecked: false }]);
     const known = { width: read('6.500'), hub: read('4.412'), centre: inch('2.206') };

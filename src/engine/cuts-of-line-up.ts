@@ -9,12 +9,12 @@ import { spacerName } from './say-line-up-names.ts';
  * The spacers of an axle that are trimmed or made, in the order of work; a second way makes those new that a shim would do for.
  *
  * Units:   as `spacerDeed`.
- * Range:   none while a spacer comes out with no room: what gives first changes all of them. A cut that was refused is
+ * Range:   none while a spacer comes out with no room, or too short to be faced: what gives first changes all of them. A cut that was refused is
  *          left out, and so is a part that is cut last: it has no length before the others are measured.
  */
 export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly CutWay[] {
   const spacers = inWorkOrder(answer);
-  if (spacers.some(({ deed }) => deed.kind === 'no-room')) return [];
+  if (spacers.some(({ deed: { kind } }) => kind === 'no-room' || kind === 'too-short')) return [];
   const offers = spacers.flatMap((spacer) => cutOf(q, spacer));
   const more = spacers.flatMap((spacer) => [...cutOf(q, spacer), ...newWhereAShimWouldDo(q, spacer)]);
   return [

@@ -26,6 +26,7 @@ export type FittingQuestion = {
   readonly places: Readonly<Record<string, Places>>;
   readonly slides: 'bracket' | 'caliper' | undefined;
   readonly limits: LineUpLimits;
+  readonly usualLeast: Length;
   readonly step: Length;
 };
 
@@ -59,12 +60,30 @@ type Chosen = {
  * Source:  worst-case tolerance stack; sharing alike is common practice, no source.
  */
 export function fittingOf(q: FittingQuestion): Fitting {
-  const asMeasured = fitted(q, chooseAll(q, 'as-measured'));
+  const asMeasured = withoutTheThin(q, 'as-measured');
   if (isSettled(asMeasured)) return asMeasured;
   // What was cut out of its order can't be made up for by a part before it; at its own length that one may still fit.
-  const bySizes = fitted(q, chooseAll(q, 'by-sizes'));
+  const bySizes = withoutTheThin(q, 'by-sizes');
   return isSettled(bySizes) ? bySizes : asMeasured;
 }
+
+type Others = 'as-measured' | 'by-sizes';
+
+/** What is too thin to be faced is left out, where without it all holds that it is in. */
+function withoutTheThin(q: FittingQuestion, others: Others): Fitting {
+  const plain = fitted(q, chooseAll(q, others, NONE));
+  const thin = new Set(
+    plain.spacers.flatMap(({ wanted, deed }) => (deed.kind === 'too-short' ? wanted.name : [])),
+  );
+  if (thin.size === 0) return plain;
+  const without = fitted(q, chooseAll(q, others, thin));
+  const holds = without.ends
+    .filter(({ end }) => end.is.some(({ of }) => thin.has(of)))
+    .every((end) => checkOfEnd(end, without.leeways, false).verdict.kind === 'good');
+  return holds && without.spacers.every(({ deed }) => deed.kind !== 'too-short') ? without : plain;
+}
+
+const NONE: ReadonlySet<string> = new Set();
 
 function fitted(q: FittingQuestion, chosen: readonly Chosen[]): Fitting {
   const shared = shareFor(q, chosen, []);
@@ -80,7 +99,7 @@ function isSettled({ spacers, ends, leeways }: Fitting): boolean {
 }
 
 /** Each wanted length with the parts before it as they were measured, or by the sizes of the machine alone. */
-function chooseAll(q: FittingQuestion, others: 'as-measured' | 'by-sizes'): readonly Chosen[] {
+function chooseAll(q: FittingQuestion, others: Others, thin: ReadonlySet<string>): readonly Chosen[] {
   const layout = solvingOrder(q.layout);
   const chosen: Chosen[] = [];
   let stays: Known = {};
@@ -89,12 +108,27 @@ function chooseAll(q: FittingQuestion, others: 'as-measured' | 'by-sizes'): read
     const wanted = solveChain(layout, sizes).solved.find((one) => one.name === name);
     if (!wanted) throw new Error(`the layout leaves ${name} open`);
     const onHand = q.onHand[name];
-    const question = { wanted, sizes, onHand, limit: partLimit(q, name), step: q.step };
-    const choice = spacerChoice(question);
+    const question = {
+      wanted,
+      sizes,
+      onHand,
+      limit: partLimit(q, name),
+      least: q.usualLeast,
+      step: q.step,
+    };
+    const found = spacerChoice(question);
+    const choice = thin.has(name) ? leftOutOr(found, question) : found;
     chosen.push({ wanted, choice, question });
+    if (choice.kind === 'leave-out') stays = { ...stays, [name]: typedEstimate(zero) };
     if (others === 'as-measured' && onHand && staysAsItIs(choice)) stays = { ...stays, [name]: onHand };
   }
   return chosen;
+}
+
+/** What is surely no more than a part may be off anyway can be left out. */
+function leftOutOr(choice: SpacerChoice, { wanted: { value, band }, limit }: SpacerQuestion): SpacerChoice {
+  const isNextToNothing = !isMore(plus(value, band.halfWidth), limit.by);
+  return choice.kind === 'too-short' && isNextToNothing ? { kind: 'leave-out', by: value } : choice;
 }
 
 /** How far a part may be off by itself: one that fills the room, by as much as that may be off where it is more. */
@@ -156,6 +190,8 @@ function isCut({ choice: { kind } }: Chosen): boolean {
 
 function fittedAs({ wanted, choice, question: { onHand } }: Chosen, { places }: FittingQuestion): Fitted {
   const aimed = typedEstimate(wanted.value);
+  if (choice.kind === 'leave-out')
+    return { kind: 'as-measured', places: { least: typedEstimate(zero), most: typedEstimate(zero) } };
   const isThere = places[wanted.name] ?? (onHand && { least: onHand, most: onHand });
   if (isThere && staysAsItIs(choice)) return { kind: 'as-measured', places: isThere };
   if (isThere && choice.kind === 'shim') {
@@ -165,9 +201,11 @@ function fittedAs({ wanted, choice, question: { onHand } }: Chosen, { places }: 
       places: { least: longerBy(isThere.least, more), most: longerBy(isThere.most, more) },
     };
   }
-  const kind = choice.kind === 'no-room' || choice.kind === 'none' ? 'as-measured' : 'cut';
+  const kind = STAYS_OUT.has(choice.kind) ? 'as-measured' : 'cut';
   return { kind, places: { least: aimed, most: aimed } };
 }
+
+const STAYS_OUT: ReadonlySet<SpacerChoice['kind']> = new Set(['no-room', 'none', 'too-short']);
 
 function longerBy(estimate: Estimate, more: Length): Estimate {
   return { ...estimate, sum: plus(estimate.sum, times(more, estimate.count)) };
@@ -207,10 +245,13 @@ function lengthAsFitted(deed: SpacerDeed, { wanted, onHand }: SpacerQuestion): L
       return deed.make.ok ? deed.make.value.to : wanted.value;
     case 'trim':
       return deed.cut.ok ? deed.cut.value.to : wanted.value;
+    case 'leave-out':
+      return zero;
     case 'shim':
     case 'last':
     case 'none':
     case 'no-room':
+    case 'too-short':
       return wanted.value;
     default:
       return deed satisfies never;

@@ -1,7 +1,18 @@
 import { evaluate, formOf, lessForm } from './chain-form.ts';
 import type { Evaluated } from './chain.ts';
 import { mean, type Estimate } from './estimate.ts';
-import { isMore, isNegative, largest, minus, negate, plus, smallest, zero, type Length } from './length.ts';
+import {
+  isLess,
+  isMore,
+  isNegative,
+  largest,
+  minus,
+  negate,
+  plus,
+  smallest,
+  zero,
+  type Length,
+} from './length.ts';
 import type { Leeway } from './line-up-budget.ts';
 import { cutTarget, metalOnTarget } from './metal-on.ts';
 import { refuse, worked, type Result } from './refusal.ts';
@@ -15,6 +26,10 @@ export type Reach = { readonly to: Length; readonly lower: Length; readonly uppe
 export type SpacerDeed =
   | { readonly kind: 'no-room'; readonly by: Length }
   | { readonly kind: 'none' }
+  /** Shorter than can be faced, and so little that without it all holds as well. */
+  | { readonly kind: 'leave-out'; readonly by: Length }
+  /** Shorter than can be faced: something else has to give. */
+  | { readonly kind: 'too-short'; readonly by: Length; readonly least: Length }
   | { readonly kind: 'make'; readonly make: Result<Reach> }
   | { readonly kind: 'keep'; readonly off: Length; readonly halfWidth: Length }
   | { readonly kind: 'trim'; readonly off: Length; readonly cut: Result<Reach & { readonly take: Length }> }
@@ -42,8 +57,11 @@ export type SpacerDeed =
 export function deedVerdict(deed: SpacerDeed): Verdict['kind'] {
   switch (deed.kind) {
     case 'none':
+    case 'leave-out':
     case 'keep':
       return 'good';
+    case 'too-short':
+      return 'no-good';
     // Whether it is short for certain is the word of its room; what is left for later isn't right yet.
     case 'no-room':
     case 'last':
@@ -70,12 +88,14 @@ export type SpacerQuestion = {
   readonly sizes: Readonly<Record<string, Estimate>>;
   readonly onHand: Estimate | undefined;
   readonly limit: LineUpLimit;
+  /** Shorter than that no spacer is faced. */
+  readonly least: Length;
   readonly step: Length;
 };
 
 /** Whether a part on hand does, before it is known how closely the others have to be cut. */
 export type SpacerChoice =
-  | Extract<SpacerDeed, { kind: 'no-room' | 'none' | 'keep' | 'too-close' }>
+  | Extract<SpacerDeed, { kind: 'no-room' | 'none' | 'leave-out' | 'too-short' | 'keep' | 'too-close' }>
   | { readonly kind: 'make' }
   | { readonly kind: 'trim' | 'shim'; readonly off: Length; readonly halfWidth: Length };
 
@@ -86,13 +106,16 @@ const ON_HAND = 'on hand';
  *
  * Units:   off = on hand − wanted, with the band of both together (one tool's error is common to both). Inside the limit
  *          by the band: keep; longer: trim; shorter: shim or make new.
- * Range:   a wanted length below zero has no room, by how much; exactly none needs no part.
+ * Range:   a wanted length below zero has no room, by how much; exactly none needs no part. One that can't be faced so short
+ *          is only kept or shimmed.
  */
 export function spacerChoice(q: SpacerQuestion): SpacerChoice {
   const { value } = q.wanted;
   if (isNegative(value)) return { kind: 'no-room', by: negate(value) };
   if (!isMore(value, zero)) return { kind: 'none' };
-  return q.onHand ? comparedWith(q.onHand, q) : { kind: 'make' };
+  const choice: SpacerChoice = q.onHand ? comparedWith(q.onHand, q) : { kind: 'make' };
+  const isFaced = choice.kind === 'make' || choice.kind === 'trim';
+  return isFaced && isLess(value, q.least) ? { kind: 'too-short', by: value, least: q.least } : choice;
 }
 
 function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerChoice {
@@ -108,10 +131,16 @@ function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerChoice {
 }
 
 /** How far a part may be off by itself, before it shares with others: what its wanted length's own band leaves of the limit. */
-export function mostLeeway({ wanted, limit }: Pick<SpacerQuestion, 'wanted' | 'limit'>): Leeway {
+export function mostLeeway({
+  wanted,
+  limit,
+  least,
+}: Pick<SpacerQuestion, 'wanted' | 'limit' | 'least'>): Leeway {
   const { value, band } = wanted;
   const room = largest(zero, minus(limit.by, band.halfWidth));
-  return { down: smallest(room, largest(value, zero)), up: room };
+  // What is less than can be faced is made up by shims, which can be as thin as they like.
+  const down = isLess(value, least) ? value : minus(value, least);
+  return { down: smallest(room, largest(down, zero)), up: room };
 }
 
 /**
@@ -129,6 +158,8 @@ export function spacerDeed(
   switch (choice.kind) {
     case 'no-room':
     case 'none':
+    case 'leave-out':
+    case 'too-short':
     case 'keep':
     case 'too-close':
       return choice;
@@ -156,8 +187,10 @@ export function spacerDeed(
 
 type Left = Result<{ readonly lower: Length; readonly upper: Length }>;
 
-function makeNew({ wanted, step }: SpacerQuestion, limits: Left): Result<Reach> {
+function makeNew({ wanted, least, step }: SpacerQuestion, limits: Left): Result<Reach> {
   if (!limits.ok) return limits;
+  if (isLess(wanted.value, least))
+    return refuse({ code: 'below-least-length', part: 'it', least, missing: minus(least, wanted.value) });
   const target = metalOnTarget({ aim: wanted.value, ...limits.value }, 'length', step);
   return target.ok ? worked({ to: target.value, ...limits.value }) : target;
 }

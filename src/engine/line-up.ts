@@ -2,7 +2,7 @@ import { mirrored, type AxleLayout, type AxleSide } from './axle-layout.ts';
 import { distanceForm, solveChain, type Chain, type Place, type SolvedLength } from './chain.ts';
 import { evaluate, formOf, type Form } from './chain-form.ts';
 import { typedEstimate, type Estimate } from './estimate.ts';
-import { isNegative, minus, sum, zero, type Length } from './length.ts';
+import { isNegative, isZero, minus, sum, zero, type Length } from './length.ts';
 import { lineCheck, type LineUpCheck } from './line-up-checks.ts';
 import { discChecks, openDisc, type OpenDisc } from './line-up-discs.ts';
 import { checkOfEnd, type Places } from './line-up-ends.ts';
@@ -11,6 +11,7 @@ import { givesForRoom, type Give } from './line-up-gives.ts';
 import { CENTRE_READ, centreReadChecks, hasWheelCentre, readOfDisc } from './line-up-read.ts';
 import type { SpacerDeed } from './line-up-spacer.ts';
 import { refuse, worked, type Result } from './refusal.ts';
+import { usualLeastLength } from './tables/least-part.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
 import { verdictOf, type Verdict } from './verdict.ts';
 
@@ -29,6 +30,8 @@ export type LineUpQuestion = {
   /** What follows the pads as they wear: if the bracket does, it needs the float for it. */
   readonly slides?: 'bracket' | 'caliper';
   readonly limits: LineUpLimits;
+  /** Shorter than that no spacer is faced; .020 in where it is left out. */
+  readonly usualLeast?: Length;
   /** The dial's step for lengths. */
   readonly step: Length;
 };
@@ -86,7 +89,8 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
   const layout = inOrder(isMirrored ? mirrored(q.layout) : q.layout, q.first);
   const { solved, bound, free } = solveChain(layout, known);
   if (free.length > 0) return refuse({ code: 'lengths-free', names: free.map(({ name }) => name) });
-  const fitting = fittingOf({ ...q, layout, known, places: q.places ?? {}, slides: q.slides });
+  const usualLeast = q.usualLeast ?? usualLeastLength.in;
+  const fitting = fittingOf({ ...q, layout, known, places: q.places ?? {}, slides: q.slides, usualLeast });
   const spacers = spacersInOrder(layout, fitting.spacers, isMirrored);
   const lines = bound.map((miss) =>
     lineCheck(miss, { isMirrored, limit: q.limits.line, givers: layout.rivals?.givers ?? [], known }),
@@ -95,7 +99,7 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
   const ofDiscs = q.layout.discs.flatMap((disc) => discChecks(disc, { known, limits, slides, fitting }));
   return worked({
     spacers,
-    gives: spacers.some(({ value }) => isNegative(value)) ? givesForRoom(spacers, layout.givers, known) : [],
+    gives: givesOf(spacers, layout, known),
     held: heldBy(
       layout,
       bound.map(({ name }) => name),
@@ -145,6 +149,15 @@ function spacersInOrder(
     const found = fitted.find(({ wanted }) => wanted.name === name);
     return found ? spacerOf(found) : [];
   });
+}
+
+/** Room is made down to nothing; where a spacer only is too short to be faced, up to the least that can be. */
+function givesOf(spacers: readonly Spacer[], { givers }: AxleLayout, known: Known): readonly Give[] {
+  if (spacers.some(({ value }) => isNegative(value))) return givesForRoom(spacers, givers, known);
+  const [least] = spacers.flatMap(({ deed }) => (deed.kind === 'too-short' ? deed.least : []));
+  if (!least) return [];
+  const above = spacers.map((one) => (isZero(one.value) ? one : { ...one, value: minus(one.value, least) }));
+  return givesForRoom(above, givers, known);
 }
 
 function spacerOf({ wanted, deed, fitted }: FittedSpacer): Spacer {

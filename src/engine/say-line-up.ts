@@ -12,7 +12,7 @@ import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
 import { sayShared, sideOf } from './say-line-up-shared.ts';
 import { SOMETHING_WEAKER, sayWeaker } from './say-strength.ts';
 import { sayVerdict } from './say-verdict.ts';
-import { withUnit, figure, showBand, showBetween, type ShownUnit } from './show.ts';
+import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
 import { showAgainst } from './show-limits.ts';
 import type { Verdict } from './verdict.ts';
 import { capital, listed } from './say-words.ts';
@@ -61,6 +61,9 @@ export function sayLineUp(answer: LineUpAnswer, said: Said): string {
 /** A spacer that nothing proves right yet: `Too close to call: left spacer. The one on hand is .005 longer, ±.012.` */
 function sayUnproved(spacer: Spacer, said: Said): string {
   const what = spacerName(spacer.name, said);
+  const { deed } = spacer;
+  if (deed.kind === 'too-short')
+    return `${what} comes out ${show(deed.by, said.unit)}; ${show(deed.least, said.unit)} is the least that can be faced.`;
   const lead = deedVerdict(spacer.deed) === 'no-good' ? what : `Too close to call: ${what.toLowerCase()}`;
   return `${lead}. ${sayDeed(spacer, said.unit).more}`;
 }
@@ -72,11 +75,13 @@ function sayLast(spacer: Spacer, said: Said): string {
 
 function sayGood({ spacers, checks }: LineUpAnswer): string {
   const lines = checks.filter(({ kind }) => kind === 'line');
-  const changes = spacers.filter(({ deed }) => deed.kind !== 'keep' && deed.kind !== 'none').length;
+  const changes = spacers.filter(({ deed: { kind } }) => !UNCHANGED.has(kind)).length;
   const both = lines.length > 0 ? 'Wheel centre and sprocket line both hold. ' : '';
   if (changes === 0) return `${both}It lines up with the parts on hand.`;
   return `${both}It lines up with ${changes === 1 ? 'one length' : `${changes} lengths`} made right.`;
 }
+
+const UNCHANGED: ReadonlySet<Spacer['deed']['kind']> = new Set(['keep', 'none', 'leave-out']);
 
 /** Whether a spacer has any room: `No room: hub to bracket comes out .063 short.` */
 export function sayRoom({ name, value, band, room }: Spacer, said: Said): string {
@@ -103,6 +108,16 @@ export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
       return { act: `${size(deed.by)} short`, more: 'Something has to give.' };
     case 'none':
       return { act: 'no part', more: 'It comes out at nothing: the faces meet.' };
+    case 'leave-out':
+      return {
+        act: 'leave it out',
+        more: `It comes out ${show(deed.by, unit)}, too thin to face. See that the faces beside it don’t rub.`,
+      };
+    case 'too-short':
+      return {
+        act: 'too short',
+        more: `Something has to give, or a washer of ${show(deed.by, unit)} goes in: enter it as on hand.`,
+      };
     case 'make':
       return { act: 'make', more: sayReach('Face it to', deed.make, unit) };
     case 'keep':
@@ -114,7 +129,7 @@ export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
     case 'shim':
       return {
         act: `shim ${size(deed.off)}`,
-        more: `${sayShim(deed.shim, unit)} Or make it new: ${withUnit(figure(deed.make.ok ? deed.make.value.to : value, unit), unit)}.`,
+        more: `${sayShim(deed.shim, unit)}${sayNew(deed.make, value, unit)}`,
       };
     case 'last':
       return {
@@ -129,6 +144,11 @@ export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
     default:
       return deed satisfies never;
   }
+}
+
+function sayNew(make: Result<Reach>, value: Length, unit: ShownUnit): string {
+  if (!make.ok && make.refusal.code === 'below-least-length') return '';
+  return ` Or make it new: ${withUnit(figure(make.ok ? make.value.to : value, unit), unit)}.`;
 }
 
 function sayReach(verb: string, reach: Result<Reach>, unit: ShownUnit): string {

@@ -323,7 +323,10 @@ describe('brute force', () => {
           : [];
       case 'none':
         return [value];
+      case 'leave-out':
+        return [zero];
       case 'no-room':
+      case 'too-short':
       case 'too-close':
       case 'last':
         return [];

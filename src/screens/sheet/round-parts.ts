@@ -102,6 +102,8 @@ function lengthToMake(deed: SpacerDeed): Length | undefined {
       return deed.cut.ok ? deed.cut.value.to : undefined;
     case 'no-room':
     case 'none':
+    case 'leave-out':
+    case 'too-short':
     case 'last':
     case 'keep':
     case 'too-close':

@@ -249,7 +249,7 @@ function drawnLength({ deed, fitted }: Spacer, unit: ShownUnit): string {
 }
 
 function isToChange({ deed }: Spacer): boolean {
-  return deed.kind !== 'keep' && deed.kind !== 'none';
+  return deed.kind !== 'keep' && deed.kind !== 'none' && deed.kind !== 'leave-out';
 }
 
 /** Each disc's plane with the bracket it runs in. */

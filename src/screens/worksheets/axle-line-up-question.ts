@@ -3,6 +3,7 @@ import { sizeStep } from '../../engine/metal-on.ts';
 import type { Estimate } from '../../engine/estimate.ts';
 import type { LineUpQuestion } from '../../engine/line-up.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { usualLeastLength } from '../../engine/tables/least-part.ts';
 import { usualLineUpLimits, type LineUpLimit } from '../../engine/tables/line-up-limits.ts';
 import { onHandField } from './axle-line-up-fields.ts';
 import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';
@@ -31,6 +32,7 @@ export function axleLineUpQuestion(data: WorksheetData): LineUpQuestion | undefi
     ...(first !== undefined && { first }),
     ...((slides === 'bracket' || slides === 'caliper') && { slides }),
     limits: axleLimits(data),
+    usualLeast: usualLeastLength[data.unit],
     step: sizeStep('length', dialFor('length', data.dial)),
   };
 }

@@ -106,7 +106,7 @@ function Answer({ data, question, answer }: AnswerProps) {
   const { layout, side, sizes } = question;
   const headline = sayLineUp(answer, { layout, side, unit });
   const notJudged = sayNotJudged(answer).filter((said) => said !== headline);
-  const isShort = answer.spacers.some(({ value }) => isNegative(value));
+  const isShort = answer.spacers.some(({ value, deed }) => isNegative(value) || deed.kind === 'too-short');
   return (
     <>
       <VerdictBand kind={lineUpVerdict(answer)} headline={headline} />

@@ -221,11 +221,14 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
     return async () => takeShims(s, STACK, [{ pieceId: piece.id, count: 2 }]);
   },
   addTool: async (s) => async () => addTool(s, secondCaliper),
+  // A tool is changed from the list of them, and the first look at that list puts the usual ones in.
   changeTool: async (s) => {
+    await toolRecords(s);
     const { id } = worked(await addTool(s, secondCaliper));
     return async () => changeTool(s, id, { tool: { name: 'the good caliper' } });
   },
   removeTool: async (s) => {
+    await toolRecords(s);
     const { id } = worked(await addTool(s, secondCaliper));
     return async () => removeTool(s, id);
   },
@@ -252,6 +255,7 @@ export const withoutUndo: Readonly<Record<string, string>> = {
   settleConflict: 'undone in tests/store of its own, as it needs a merge before it',
   restoreBackup: 'what a file brought goes out again as one (tests/store/undo-brought)',
   applyPreviewed: 'the same',
+  rebuildClock: 'no act of a finger: the note of the last stamp, made anew where it is damaged',
   previewBackup: 'reads a file aside; nothing of the shop changes',
   waitingPreview: 'only reads',
   leavePreviewed: 'puts a file away that was read aside; the file itself is still there',

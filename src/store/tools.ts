@@ -52,7 +52,7 @@ export async function changeTool(
   id: Id,
   { tool, ...others }: ToolChanges,
 ): Promise<StoreResult<ToolRecord>> {
-  const there = await usualToolsPutIn(store);
+  const there = await usualPutIn(store, id);
   if (!there.ok) return there;
   return act(store, { stores: ['tools'] }, async (a) => {
     const after = await a.change(toolKind, id, (record) => ({
@@ -66,7 +66,7 @@ export async function changeTool(
 }
 
 export async function removeTool(store: Store, id: Id): Promise<StoreResult<void>> {
-  const there = await usualToolsPutIn(store);
+  const there = await usualPutIn(store, id);
   if (!there.ok) return there;
   return act(store, { stores: ['tools'] }, async (a) => {
     const { tool } = await a.get(toolKind, id);
@@ -100,9 +100,9 @@ export async function putBackTool(store: Store, tool: MeasuringTool): Promise<St
 }
 
 /** Where a full phone took none of the usual tools so far, what is to be done with one fails for that, not for want of it. */
-async function usualToolsPutIn(store: Store): Promise<StoreResult<void>> {
+async function usualPutIn(store: Store, id: Id): Promise<StoreResult<void>> {
   const missing = missingOf(await keptTools(store));
-  return missing.length === 0 ? worked(undefined) : seedTools(store, missing);
+  return missing.some((tool) => tool.id === id) ? seedTools(store, missing) : worked(undefined);
 }
 
 type KeptTools = { readonly kept: Kept[]; readonly seeded: ReadonlySet<unknown> };

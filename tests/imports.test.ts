@@ -37,7 +37,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
 
 /** One file each: what only it may import. */
 const reserved: Readonly<Record<string, string>> = {
-  'big.js': 'engine/length.ts',
+  'big.js': 'engine/length/length.ts',
   papaparse: 'screens/sheet/csv.ts',
   'dxf-writer': 'screens/sheet/round-part-dxf.ts',
 };
@@ -53,8 +53,8 @@ describe('the sources', () => {
     expect(inPlace.flatMap(strayImports)).toEqual([]);
   });
 
-  test('only engine/length.ts knows that a length is a big.js value', () => {
-    expect(importersOf('big.js')).toEqual(['engine/length.ts']);
+  test('only engine/length/length.ts knows that a length is a big.js value', () => {
+    expect(importersOf('big.js')).toEqual(['engine/length/length.ts']);
   });
 
   test('the database is opened in one file', () => {
@@ -93,7 +93,7 @@ describe('a breach is seen', () => {
       why: 'loaded on demand',
     },
     { path: 'screens/a.tsx', line: `import * as z from 'zod/mini';`, why: 'zod outside of the store' },
-    { path: 'sw.ts', line: `import './engine/length.ts';`, why: 'the worker knowing the app' },
+    { path: 'sw.ts', line: `import './engine/length/length.ts';`, why: 'the worker knowing the app' },
   ])('$why', ({ path, line }) => {
     expect(strayImports({ path, text: line })).toHaveLength(1);
   });

@@ -11,9 +11,9 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
-import { cutTarget, metalOnTarget } from './metal-on.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+} from './length/length.ts';
+import { cutTarget, metalOnTarget } from './length/metal-on.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
 /** What a size should come to. */

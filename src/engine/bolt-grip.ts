@@ -1,6 +1,6 @@
 import { combine, mean, typedEstimate, type Band, type Estimate, type Term } from './estimate.ts';
 import { setDown } from './insert-lengths.ts';
-import { isMore, largest, minus, plus, sum, times, zero, type Length } from './length.ts';
+import { isMore, largest, minus, plus, sum, times, zero, type Length } from './length/length.ts';
 import {
   LEAST_RUN_OUT_PITCHES,
   PAST_NUT_PITCHES,

@@ -12,7 +12,7 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import { RUN_OUT_PITCHES, threadLengthRows } from './tables/bolt-threads.ts';
 import { isInchThread, type Thread } from './threads.ts';
 

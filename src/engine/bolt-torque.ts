@@ -1,4 +1,4 @@
-import { floatMm, type Length } from './length.ts';
+import { floatMm, type Length } from './length/length.ts';
 
 /** Nut factors K by how the thread is. Shigley 9th ed., table 8-15; each scatters by about a quarter. */
 export const nutFactors = [

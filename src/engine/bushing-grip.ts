@@ -2,7 +2,7 @@ import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import { gripOf, type Grip } from './bushing-stress.ts';
 import { bandOf, mean } from './estimate.ts';
 import type { FitLimits, Range } from './fits.ts';
-import { minus, zero } from './length.ts';
+import { minus, zero } from './length/length.ts';
 import { platedOutside } from './plating.ts';
 import { verdictOf, worseVerdict } from './verdict.ts';
 

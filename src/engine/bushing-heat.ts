@@ -2,7 +2,7 @@ import type { BushingQuestion } from './bushing.ts';
 import { coldShrinkOf } from './cold-shrink.ts';
 import type { Interference } from './bushing-stress.ts';
 import { heatWays, interferenceAt } from './heat-fit.ts';
-import { dividedBy, isMore, largest, lengthOf, plus, type Length } from './length.ts';
+import { dividedBy, isMore, largest, lengthOf, plus, type Length } from './length/length.ts';
 import { expansionPerCelsius } from './material.ts';
 import {
   coldCelsius,

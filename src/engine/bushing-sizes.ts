@@ -15,9 +15,9 @@ import {
   smallest,
   times,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import { nominalNear, type Nominal } from './nominal.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { leastBushingWall } from './tables/least-walls.ts';
 import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
 import { middleOf } from './verdict.ts';

@@ -1,7 +1,7 @@
 import { combine, type Estimate } from './estimate.ts';
 import type { MeasuredPart } from './fit-check.ts';
 import type { Range } from './fits.ts';
-import { isNegative, largest, minus, plus, times, zero, type Length } from './length.ts';
+import { isNegative, largest, minus, plus, times, zero, type Length } from './length/length.ts';
 import { modulusGpa, type Spread } from './material.ts';
 import {
   axialForceN,

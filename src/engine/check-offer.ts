@@ -1,5 +1,5 @@
 import type { CheckBy } from './check.ts';
-import { isMore, zero } from './length.ts';
+import { isMore, zero } from './length/length.ts';
 import type { Limits } from './verdict.ts';
 
 /** A check as a worksheet or a list offers it, to be made on the assembled thing. */

@@ -1,6 +1,6 @@
 import { bandOf, mean, type Band, type Estimate } from './estimate.ts';
 import { featureForm } from './feature-form.ts';
-import type { Length } from './length.ts';
+import type { Length } from './length/length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Reading } from './reading.ts';
 import { canProve } from './settle.ts';

@@ -1,6 +1,6 @@
 import type { SettingWant } from './bearing-seat.ts';
 import { byEye, readable, type CheckOffer } from './check-offer.ts';
-import { isMore, isNegative, negate, zero } from './length.ts';
+import { isMore, isNegative, negate, zero } from './length/length.ts';
 import type { Limits } from './verdict.ts';
 
 /** The sleeve between ball bearings: read against the shoulder, and the wheel felt with the axle torqued. */

@@ -2,8 +2,8 @@ import type { BushingAnswer } from './bushing.ts';
 import { byEye, ifJudged, readable, type CheckOffer } from './check-offer.ts';
 import type { FitLimits } from './fits.ts';
 import { rockRatio, type HoleAndPinQuestion } from './hole-and-pin.ts';
-import { isMore, scaledBy, times, zero, type Length } from './length.ts';
-import { show, type ShownUnit } from './show.ts';
+import { isMore, scaledBy, times, zero, type Length } from './length/length.ts';
+import { show, type ShownUnit } from './length/show.ts';
 import type { Limits } from './verdict.ts';
 
 const INDICATOR_AT_BORE =

@@ -1,5 +1,5 @@
 import { byEye, readable, type CheckOffer } from './check-offer.ts';
-import { largest, zero } from './length.ts';
+import { largest, zero } from './length/length.ts';
 import type { StackWant } from './spacer-stack.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { plus, type Length } from './length.ts';
+import { plus, type Length } from './length/length.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 
 /**

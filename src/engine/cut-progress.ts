@@ -8,14 +8,24 @@ import {
 } from './cut.ts';
 import { stepsToReach, type LatheDial } from './dial.ts';
 import { bandOf, mean, typedEstimate, type Band } from './estimate.ts';
-import { dividedBy, isMore, isNegative, largest, negate, plus, ratioOf, times, zero } from './length.ts';
-import type { Length } from './length.ts';
+import {
+  dividedBy,
+  isMore,
+  isNegative,
+  largest,
+  negate,
+  plus,
+  ratioOf,
+  times,
+  zero,
+} from './length/length.ts';
+import type { Length } from './length/length.ts';
 import type { FeatureKind, MeasuringTool } from './measuring-tool.ts';
-import { sizeStep, type CutKind } from './metal-on.ts';
+import { sizeStep, type CutKind } from './length/metal-on.ts';
 import { passPlan, type PassPlan, type PassRefusal, type PlannedPass } from './pass-plan.ts';
 import { holePlan, isHoleOperation, type HolePlan, type HolePlanRefusal } from './pass-plan-holes.ts';
 import { takesFor, type TakesWithSource } from './pass-plan-takes.ts';
-import type { Result } from './refusal.ts';
+import type { Result } from './length/refusal.ts';
 import { whatWouldSettle, type Settler } from './settle.ts';
 import { springOf, type MeasuredPass, type Spring } from './spring.ts';
 import type { MaterialId } from './tables/materials.ts';

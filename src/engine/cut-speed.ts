@@ -1,7 +1,7 @@
 import type { CuttingTool, Operation } from './cut.ts';
 import { spindleRpm } from './cutting-speed.ts';
-import { isMore, largest, ratioOf, zero, type Length } from './length.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import { isMore, largest, ratioOf, zero, type Length } from './length/length.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { largeWork, mostRpm, ownSpeeds, type SpeedCap } from './tables/cut-speeds.ts';
 import type { Figure, Material, Range } from './tables/materials.ts';
 

@@ -1,5 +1,5 @@
-import { minus, plus, type Length } from './length.ts';
-import { leavesMoreWhenLarge, type CutKind } from './metal-on.ts';
+import { minus, plus, type Length } from './length/length.ts';
+import { leavesMoreWhenLarge, type CutKind } from './length/metal-on.ts';
 import type { MaterialId } from './tables/materials.ts';
 
 /** What is done at the machine. A ring is its outside turned on a mandrel, thin metal that must not be squeezed. */

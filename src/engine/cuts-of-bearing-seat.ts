@@ -10,9 +10,9 @@ import type {
 } from './bearing-seat.ts';
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
-import { targetBetween } from './target-between.ts';
+import { targetBetween } from './length/target-between.ts';
 import { mean } from './estimate.ts';
-import { isLess, isMore, zero, type Length } from './length.ts';
+import { isLess, isMore, zero, type Length } from './length/length.ts';
 
 /**
  * What is cut for the sleeve between two ball bearings: the one there is faced, or one made new.

@@ -1,10 +1,10 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
-import { targetBetween } from './target-between.ts';
+import { targetBetween } from './length/target-between.ts';
 import { mean } from './estimate.ts';
-import { isMore, isZero, minus, sameLength, type Length } from './length.ts';
-import { sizeStep, type Dial } from './metal-on.ts';
+import { isMore, isZero, minus, sameLength, type Length } from './length/length.ts';
+import { sizeStep, type Dial } from './length/metal-on.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 import { leftToReam, mostReamed } from './tables/press-practice.ts';
 import { allReamers } from './tables/reamer-sizes.ts';

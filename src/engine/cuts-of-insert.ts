@@ -2,7 +2,7 @@ import { tapName } from './tap-name.ts';
 import type { CutOffer } from './cut.ts';
 import { wayOf, type CutWay } from './cuts-of-way.ts';
 import { insertLimits } from './insert-limits.ts';
-import { isLess, isMore, largest, smallest, type Length } from './length.ts';
+import { isLess, isMore, largest, smallest, type Length } from './length/length.ts';
 import {
   leavesTooLittleThread,
   needsDrill,

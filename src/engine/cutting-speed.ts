@@ -1,4 +1,4 @@
-import { floatMm, type Length } from './length.ts';
+import { floatMm, type Length } from './length/length.ts';
 
 const MM_PER_FOOT = 304.8; // exact: 12 · 25.4
 

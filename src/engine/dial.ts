@@ -1,7 +1,7 @@
-import { inCommonSteps } from './common-step.ts';
-import { dividedBy, sameLength, times, type Length } from './length.ts';
-import { isDiameter, sizeStep, type CutKind, type Dial } from './metal-on.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import { inCommonSteps } from './length/common-step.ts';
+import { dividedBy, sameLength, times, type Length } from './length/length.ts';
+import { isDiameter, sizeStep, type CutKind, type Dial } from './length/metal-on.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 
 /** What carries the tool: across the bed, along it by the compound set straight, or the carriage by its handwheel. */
 export type Slide = 'cross' | 'compound' | 'lead-screw';

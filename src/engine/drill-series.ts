@@ -1,6 +1,6 @@
-import { fractionText } from './fraction.ts';
-import { byLength, isLess, isMore, lengthOf, minus, sameLength } from './length.ts';
-import type { Length } from './length.ts';
+import { fractionText } from './length/fraction.ts';
+import { byLength, isLess, isMore, lengthOf, minus, sameLength } from './length/length.ts';
+import type { Length } from './length/length.ts';
 import { largestSixtyFourths, letterThousandths, metricRule, numberTenThousandths } from './tables/drills.ts';
 
 export type DrillSeries = 'number' | 'letter' | 'fraction' | 'metric';
@@ -16,7 +16,7 @@ export type DrillNeighbours = {
 };
 
 // Drill charts are read by fraction too: offered from here beside the drills.
-export { nearestFraction } from './fraction.ts';
+export { nearestFraction } from './length/fraction.ts';
 
 const SERIES_AS_SHOWN = ['fraction', 'letter', 'number', 'metric'] as const satisfies readonly DrillSeries[];
 const kept = new Map<DrillSeries, readonly Drill[]>();

@@ -1,5 +1,5 @@
-import { dividedBy, floatMm, largest, lengthFromFloat, lengthOf, sum, times, zero } from './length.ts';
-import type { Length } from './length.ts';
+import { dividedBy, floatMm, largest, lengthFromFloat, lengthOf, sum, times, zero } from './length/length.ts';
+import type { Length } from './length/length.ts';
 import { toolThatCounts, type ToolInForce } from './measuring-tool.ts';
 import { sizeRead, stepWidth, type Reading } from './reading.ts';
 import { t95 } from './student-t.ts';

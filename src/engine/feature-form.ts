@@ -1,6 +1,17 @@
 import { bandOf, estimateOf, mean, type Estimate } from './estimate.ts';
-import { absolute, byLength, dividedBy, isLess, isMore, lengthOf, minus, plus, sum, zero } from './length.ts';
-import type { Length } from './length.ts';
+import {
+  absolute,
+  byLength,
+  dividedBy,
+  isLess,
+  isMore,
+  lengthOf,
+  minus,
+  plus,
+  sum,
+  zero,
+} from './length/length.ts';
+import type { Length } from './length/length.ts';
 import type { FeatureKind, MeasuringToolKind } from './measuring-tool.ts';
 import type { Direction, Place, Reading } from './reading.ts';
 

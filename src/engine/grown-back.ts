@@ -1,7 +1,7 @@
 import { metalBetween } from './cut.ts';
 import { bandOf, typedEstimate } from './estimate.ts';
-import { isMore, plus, type Length } from './length.ts';
-import type { CutKind } from './metal-on.ts';
+import { isMore, plus, type Length } from './length/length.ts';
+import type { CutKind } from './length/metal-on.ts';
 import type { MeasuredPass } from './spring.ts';
 
 type Measured = Pick<MeasuredPass, 'measured' | 'tool'>;

@@ -2,7 +2,7 @@ import { mean } from './estimate.ts';
 import { fitLimits, jointClass, type FitSystem, type Range } from './fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { jointLimits, type ClearanceLimits, type Joint } from './joint-limits.ts';
-import { dividedBy, largest, minus, plus, smallest, type Length } from './length.ts';
+import { dividedBy, largest, minus, plus, smallest, type Length } from './length/length.ts';
 import { nominalNear, type Nominal } from './nominal.ts';
 import { threadNamed } from './threads.ts';
 import { bushingClasses } from './tables/joint-classes.ts';

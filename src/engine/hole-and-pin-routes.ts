@@ -4,7 +4,7 @@ import type { Range } from './fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { InsertLength } from './insert-lengths.ts';
 import type { ClearanceLimits, Joint } from './joint-limits.ts';
-import { minus, type Length } from './length.ts';
+import { minus, type Length } from './length/length.ts';
 import { rankRoutes } from './rank-routes.ts';
 import { bushingRoute } from './route-bushing.ts';
 import { largerPinRoute } from './route-larger-pin.ts';

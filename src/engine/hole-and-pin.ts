@@ -6,7 +6,7 @@ import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
 import type { InsertMetal } from './insert-drill.ts';
 import type { Joint } from './joint-limits.ts';
-import { isMore, largest, minus, scaledBy, times, zero, type Length } from './length.ts';
+import { isMore, largest, minus, scaledBy, times, zero, type Length } from './length/length.ts';
 import type { Nominal } from './nominal.ts';
 import type { Material } from './tables/materials.ts';
 import { placesOf, type MeasuredPart } from './fit-check.ts';

@@ -1,6 +1,6 @@
 import { drillNamed, drillsOf, nextDrills, type Drill, type DrillSeries } from './drill-series.ts';
 import { insertLimits, percentOfThread, type InsertLimits } from './insert-limits.ts';
-import { isLess, isMore, type Length } from './length.ts';
+import { isLess, isMore, type Length } from './length/length.ts';
 import { listedInsertDrills } from './tables/insert-drills.ts';
 import { isInchThread, type Thread } from './threads.ts';
 

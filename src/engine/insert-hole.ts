@@ -1,7 +1,7 @@
 import { bandOf, mean, type Band, type Estimate } from './estimate.ts';
 import type { InsertDrillChoice } from './insert-drill.ts';
 import { percentOfThread, type InsertLimits } from './insert-limits.ts';
-import { isMore, largest, minus, type Length } from './length.ts';
+import { isMore, largest, minus, type Length } from './length/length.ts';
 import type { Thread } from './threads.ts';
 import { verdictOf } from './verdict.ts';
 

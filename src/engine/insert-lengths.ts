@@ -1,4 +1,4 @@
-import { isLess, isMore, minus, plus, times, lengthOf, zero, type Length } from './length.ts';
+import { isLess, isMore, minus, plus, times, lengthOf, zero, type Length } from './length/length.ts';
 import type { Thread } from './threads.ts';
 
 const DIAMETERS = [

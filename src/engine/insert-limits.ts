@@ -1,5 +1,5 @@
-import { dividedBy, floatMm, lengthFromFloat, lengthOf, minus, plus, times } from './length.ts';
-import type { Length } from './length.ts';
+import { dividedBy, floatMm, lengthFromFloat, lengthOf, minus, plus, times } from './length/length.ts';
+import type { Length } from './length/length.ts';
 import { printedPitchLeast } from './tables/threads-inch.ts';
 import { minorToleranceGrade5 } from './tables/threads-metric.ts';
 import { percentOfHeight, threadNamed, type Thread } from './threads.ts';

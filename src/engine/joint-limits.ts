@@ -1,4 +1,4 @@
-import { isMore, type Length } from './length.ts';
+import { isMore, type Length } from './length/length.ts';
 import { nominalNear } from './nominal.ts';
 import { RUNNING_CLEARANCE_SOURCE, runningClearances } from './tables/running-clearances.ts';
 import type { ClearanceRow } from './tables/running-clearances.ts';

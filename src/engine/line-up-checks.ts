@@ -2,7 +2,7 @@ import type { DiscInSlot, Giver } from './axle-layout.ts';
 import { evaluate, formOf } from './chain-form.ts';
 import type { BoundCondition, Evaluated, Share } from './chain.ts';
 import type { Estimate } from './estimate.ts';
-import { negate, type Length } from './length.ts';
+import { negate, type Length } from './length/length.ts';
 import { givesForMiss, type Give } from './line-up-gives.ts';
 import { readOfDisc } from './line-up-read.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';

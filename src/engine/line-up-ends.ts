@@ -12,7 +12,7 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import type { Side, Leeway } from './line-up-budget.ts';
 import type { LineUpCheck, LineUpCheckKind } from './line-up-checks.ts';
 import { discLimits, sidePlayLimits } from './line-up-read.ts';

@@ -14,7 +14,7 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 
 /** A size that can give alone: by how much it has to change (below zero: shrink), and to what. */
 export type Give = { readonly of: string; readonly by: Length; readonly to: Length };

@@ -12,7 +12,7 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';

@@ -12,10 +12,10 @@ import {
   smallest,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import type { Leeway } from './line-up-budget.ts';
-import { cutTarget, metalOnTarget } from './metal-on.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import { cutTarget, metalOnTarget } from './length/metal-on.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 

@@ -1,4 +1,4 @@
-import { absolute, isLess, isMore, largest, type Length } from './length.ts';
+import { absolute, isLess, isMore, largest, type Length } from './length/length.ts';
 import { usualTools } from './tables/measuring-tools.ts';
 
 export { usualTools } from './tables/measuring-tools.ts';

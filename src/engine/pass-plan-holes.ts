@@ -1,7 +1,7 @@
 import type { CutSizes, Operation } from './cut.ts';
 import { drillNamed, drillsOf, type Drill, type DrillSeries } from './drill-series.ts';
-import { absolute, byLength, dividedBy, isLess, isMore, minus, type Length } from './length.ts';
-import { refuse, worked, type Refusal, type Result } from './refusal.ts';
+import { absolute, byLength, dividedBy, isLess, isMore, minus, type Length } from './length/length.ts';
+import { refuse, worked, type Refusal, type Result } from './length/refusal.ts';
 import { leastReamed, pilotFrom } from './tables/cut-holes.ts';
 import { leftToReam, mostReamed } from './tables/press-practice.ts';
 

@@ -1,6 +1,6 @@
 import type { CuttingTool, Operation } from './cut.ts';
-import { largest, smallest, times, type Length } from './length.ts';
-import { isDiameter, type CutKind } from './metal-on.ts';
+import { largest, smallest, times, type Length } from './length/length.ts';
+import { isDiameter, type CutKind } from './length/metal-on.ts';
 import type { Takes } from './pass-plan.ts';
 import { shareOfLargest, TAKES_SOURCE, turningDepths, unknownDepths } from './tables/cut-takes.ts';
 import type { MaterialId } from './tables/materials.ts';

@@ -12,10 +12,10 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
-import { sizeStep } from './metal-on.ts';
+} from './length/length.ts';
+import { sizeStep } from './length/metal-on.ts';
 import { splitSteps, type SplitSteps } from './pass-plan-split.ts';
-import { refuse, worked, type Refusal, type Result } from './refusal.ts';
+import { refuse, worked, type Refusal, type Result } from './length/refusal.ts';
 
 /** How much one pass may take, all off the size: off the diameter of a round part. */
 export type Takes = {

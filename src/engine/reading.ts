@@ -10,7 +10,7 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import type { FeatureKind, ToolInForce } from './measuring-tool.ts';
 
 export type Place = 'top' | 'middle' | 'bottom';

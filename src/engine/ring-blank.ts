@@ -1,5 +1,15 @@
-import { absolute, byLength, isLess, isMore, isZero, minus, plus, sum, type Length } from './length.ts';
-import type { CutKind } from './metal-on.ts';
+import {
+  absolute,
+  byLength,
+  isLess,
+  isMore,
+  isZero,
+  minus,
+  plus,
+  sum,
+  type Length,
+} from './length/length.ts';
+import type { CutKind } from './length/metal-on.ts';
 import type { RingSize } from './ring.ts';
 import { thinRing } from './tables/thin-ring.ts';
 

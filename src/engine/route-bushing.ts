@@ -1,7 +1,17 @@
 import { lessTheBands } from './fit-check.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
-import { dividedBy, isLess, isMore, largest, minus, plus, times, zero, type Length } from './length.ts';
+import {
+  dividedBy,
+  isLess,
+  isMore,
+  largest,
+  minus,
+  plus,
+  times,
+  zero,
+  type Length,
+} from './length/length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { reamerBetween } from './route-larger-pin.ts';
 import { pressFindings } from './route-press.ts';

@@ -1,6 +1,6 @@
 import type { Drill } from './drill-series.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
-import type { Length } from './length.ts';
+import type { Length } from './length/length.ts';
 import { bendingLeft } from './rank-routes.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 

@@ -12,7 +12,7 @@ import {
   plus,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
 import { allReamers, type Reamer } from './tables/reamer-sizes.ts';

@@ -1,6 +1,16 @@
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
-import { dividedBy, isLess, isZero, largest, minus, plus, times, zero, type Length } from './length.ts';
+import {
+  dividedBy,
+  isLess,
+  isZero,
+  largest,
+  minus,
+  plus,
+  times,
+  zero,
+  type Length,
+} from './length/length.ts';
 import { insideFor, leastBushing, type Inside } from './route-bushing.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';

@@ -3,7 +3,7 @@ import { stressWarnings } from './bushing-warnings.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { pressLimits } from './hole-and-pin-limits.ts';
 import type { RouteContext } from './hole-and-pin-routes.ts';
-import { isMore, negate, plus, times, zero } from './length.ts';
+import { isMore, negate, plus, times, zero } from './length/length.ts';
 import type { Inside } from './route-bushing.ts';
 import { ask, caution, speaksFor, type Finding } from './route-findings.ts';
 import { wallLeft } from './route-wall.ts';

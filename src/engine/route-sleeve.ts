@@ -4,7 +4,7 @@ import type { Range } from './fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
 import { jointLimits } from './joint-limits.ts';
-import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from './length.ts';
+import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from './length/length.ts';
 import { bendingLeft } from './rank-routes.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';

@@ -3,7 +3,7 @@ import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { leastPercentWorthKeeping } from './insert-drill.ts';
 import { tapReach } from './insert-limits.ts';
-import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './length.ts';
+import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './length/length.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastWallSource } from './tables/least-walls.ts';
 import {

@@ -1,5 +1,5 @@
 import type { RouteContext } from './hole-and-pin-routes.ts';
-import { dividedBy, isLess, minus, type Length } from './length.ts';
+import { dividedBy, isLess, minus, type Length } from './length/length.ts';
 import { ask, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastParentWall, leastWallSource } from './tables/least-walls.ts';
 

@@ -1,10 +1,10 @@
 import type { CheckBy, CheckFound, CheckState, GoResult } from './check.ts';
 import { saySettler, sayVerdict, sayWant } from './say-verdict.ts';
-import { withUnit, figure, showBand, type ShownUnit } from './show.ts';
+import { withUnit, figure, showBand, type ShownUnit } from './length/show.ts';
 import type { Settler } from './settle.ts';
-import { showAgainst } from './show-limits.ts';
+import { showAgainst } from './length/show-limits.ts';
 import type { Limits } from './verdict.ts';
-import { capital } from './say-words.ts';
+import { capital } from './length/say-words.ts';
 
 export type SaidCheck = {
   readonly name: string;

@@ -1,5 +1,5 @@
 import type { Operation } from './cut.ts';
-import { isLess, type Length } from './length.ts';
+import { isLess, type Length } from './length/length.ts';
 import { thinRing } from './tables/thin-ring.ts';
 
 /** Shown at the lathe, whatever is cut there. */

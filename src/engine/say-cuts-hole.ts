@@ -1,6 +1,6 @@
 import { tapFor, tapName } from './tap-name.ts';
 import type { HoleStep } from './pass-plan-holes.ts';
-import { show, type ShownUnit } from './show.ts';
+import { show, type ShownUnit } from './length/show.ts';
 
 /** One tool run through the hole, in a few words. */
 export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {

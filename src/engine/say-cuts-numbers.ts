@@ -1,5 +1,5 @@
-import { absolute, decimalText, isNegative, lengthOf, isLess, type Length } from './length.ts';
-import type { ShownUnit } from './show.ts';
+import { absolute, decimalText, isNegative, lengthOf, isLess, type Length } from './length/length.ts';
+import type { ShownUnit } from './length/show.ts';
 
 const ONES =
   'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(

@@ -2,9 +2,9 @@ import type { SpeedRefusal } from './cut-speed.ts';
 import type { DialRefusal } from './dial.ts';
 import type { PassRefusal } from './pass-plan.ts';
 import type { HolePlanRefusal } from './pass-plan-holes.ts';
-import { say } from './say.ts';
-import { showAgainst } from './show-limits.ts';
-import { show, type ShownUnit } from './show.ts';
+import { say } from './length/say.ts';
+import { showAgainst } from './length/show-limits.ts';
+import { show, type ShownUnit } from './length/show.ts';
 
 export type CutRefusal = PassRefusal | HolePlanRefusal | DialRefusal | SpeedRefusal;
 

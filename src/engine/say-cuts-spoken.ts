@@ -1,9 +1,9 @@
 import type { CutProgress } from './cut-progress.ts';
-import { isNegative, type Length } from './length.ts';
+import { isNegative, type Length } from './length/length.ts';
 import type { DialSetting } from './dial.ts';
 import { spokenAmount, spokenBare, spokenSize, wordsFor } from './say-cuts-numbers.ts';
 import { dialWord, saySlide } from './say-cuts.ts';
-import type { ShownUnit } from './show.ts';
+import type { ShownUnit } from './length/show.ts';
 
 const CHOOSE = 'Choose on the screen which slide makes it.';
 const CANNOT = "The dial can't do it: look at the screen.";

@@ -1,12 +1,12 @@
 import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
 import { sayClearance, sayFitClass } from './say-fit.ts';
-import { sayUnderLeast } from './say-least.ts';
+import { sayUnderLeast } from './length/say-least.ts';
 import { sayStrengthOfWay } from './say-strength.ts';
 import { sayPickUnproved, sayPieces, sayShimRefusal } from './say-shims.ts';
 import { saySettler } from './say-verdict.ts';
-import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './show.ts';
-import { absolute, isNegative } from './length.ts';
-import type { CutKind } from './metal-on.ts';
+import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';
+import { absolute, isNegative } from './length/length.ts';
+import type { CutKind } from './length/metal-on.ts';
 import type { ShimPick } from './shims.ts';
 import type { WayOut, WayOutKind, WayOutReason } from './ways-out-kinds.ts';
 

@@ -1,12 +1,12 @@
 import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
 import { lastLimit, type CutSizes } from './cut.ts';
 import { onDial, type DialSetting, type LatheDial, type Slide } from './dial.ts';
-import { absolute, isLess, isNegative, isZero, type Length } from './length.ts';
-import { isDiameter, type CutKind } from './metal-on.ts';
+import { absolute, isLess, isNegative, isZero, type Length } from './length/length.ts';
+import { isDiameter, type CutKind } from './length/metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
 import { saySettler, sayVerdict } from './say-verdict.ts';
-import { withUnit, figure, show, showBand, type ShownUnit } from './show.ts';
-import { showBeside } from './show-limits.ts';
+import { withUnit, figure, show, showBand, type ShownUnit } from './length/show.ts';
+import { showBeside } from './length/show-limits.ts';
 import type { Spring } from './spring.ts';
 
 const SIZES: Readonly<Record<CutKind, string>> = {

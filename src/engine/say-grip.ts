@@ -1,8 +1,8 @@
 import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
 import type { LengthToBuy } from './bolt-length.ts';
-import { nearestFraction } from './fraction.ts';
-import { absolute, exactDecimalText, isNegative, isZero, minus, type Length } from './length.ts';
-import { figure, show, showBand, type ShownUnit } from './show.ts';
+import { nearestFraction } from './length/fraction.ts';
+import { absolute, exactDecimalText, isNegative, isZero, minus, type Length } from './length/length.ts';
+import { figure, show, showBand, type ShownUnit } from './length/show.ts';
 
 /** Whether plain shank lies where two parts want to slide past each other. */
 export function sayPlane(

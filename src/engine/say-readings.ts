@@ -1,10 +1,10 @@
-import { typedWithUnit, type Entry } from './entry.ts';
+import { typedWithUnit, type Entry } from './length/entry.ts';
 import type { Contradiction, FeatureForm, FormCaution } from './feature-form.ts';
 import type { SlipQuestion } from './reading.ts';
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { isZero, type Length } from './length.ts';
+import { isZero, type Length } from './length/length.ts';
 import { canHaveRead, toolThatCounts, type MeasuringTool, type ToolInForce } from './measuring-tool.ts';
-import { figure, knownFigure, show, type ShownUnit } from './show.ts';
+import { figure, knownFigure, show, type ShownUnit } from './length/show.ts';
 
 /** What readings come to, as far as it is known: `.4370` where the band is ±.00014. */
 export function sizeFigure(estimate: Estimate, unit: ShownUnit): string {

@@ -1,11 +1,11 @@
 import { STI_CAUTION, tapName } from './tap-name.ts';
 import type { HoleAndPinAnswer } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
-import { isZero, type Length } from './length.ts';
+import { isZero, type Length } from './length/length.ts';
 import { sayDrillSize } from './say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
 import { sayStrengthOfWay } from './say-strength.ts';
-import { show, showBand, showBetween, type ShownUnit } from './show.ts';
+import { show, showBand, showBetween, type ShownUnit } from './length/show.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 
 export type SaidRoute = {

@@ -1,9 +1,17 @@
-import { absolute, isNegative, type Length } from './length.ts';
-import { say } from './say.ts';
+import { absolute, isNegative, type Length } from './length/length.ts';
+import { say } from './length/say.ts';
 import { sayStrength } from './say-strength.ts';
 import { sayVerdict } from './say-verdict.ts';
-import { withUnit, figure, figureBetween, show, showBand, showBetween, type ShownUnit } from './show.ts';
-import { listed } from './say-words.ts';
+import {
+  withUnit,
+  figure,
+  figureBetween,
+  show,
+  showBand,
+  showBetween,
+  type ShownUnit,
+} from './length/show.ts';
+import { listed } from './length/say-words.ts';
 import type { ShimWanted, StackAnswer, StackPart, StackWant } from './spacer-stack.ts';
 import type { Proof } from './stack-change.ts';
 import type { LeftOut } from './stack-leave-out.ts';

@@ -1,10 +1,10 @@
-import { isLess, isMore, minus, type Length } from './length.ts';
+import { isLess, isMore, minus, type Length } from './length/length.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Settler } from './settle.ts';
-import { showAgainst, type ShownAgainst } from './show-limits.ts';
-import { figure, showBand, type ShownUnit, withUnit } from './show.ts';
+import { showAgainst, type ShownAgainst } from './length/show-limits.ts';
+import { figure, showBand, type ShownUnit, withUnit } from './length/show.ts';
 import type { Limits, Verdict } from './verdict.ts';
-import { capital, listed } from './say-words.ts';
+import { capital, listed } from './length/say-words.ts';
 
 type Said = {
   /** What the value is: float, clearance, bore ... */

@@ -1,5 +1,5 @@
-import { isNegative, isZero, negate, type Length } from './length.ts';
-import { show, type ShownUnit } from './show.ts';
+import { isNegative, isZero, negate, type Length } from './length/length.ts';
+import { show, type ShownUnit } from './length/show.ts';
 
 type Said = { readonly degrees: string; readonly unit: 'C' | 'F'; readonly material: string };
 

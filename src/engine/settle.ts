@@ -1,5 +1,14 @@
 import { combine, mean, resolutionBeside, STATISTICS_STEP, type Estimate } from './estimate.ts';
-import { floatMm, isMore, largest, lengthFromFloat, minus, times, zero, type Length } from './length.ts';
+import {
+  floatMm,
+  isMore,
+  largest,
+  lengthFromFloat,
+  minus,
+  times,
+  zero,
+  type Length,
+} from './length/length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from './measuring-tool.ts';
 import { goesInSteps } from './reading.ts';
 import { verdictOf, type Limits } from './verdict.ts';

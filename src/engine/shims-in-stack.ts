@@ -1,5 +1,5 @@
 import { combine, type Band } from './estimate.ts';
-import { minus, negate, type Length } from './length.ts';
+import { minus, negate, type Length } from './length/length.ts';
 import type { ShimPick, ShimQuestion } from './shims.ts';
 import { stackVerdict, type StackAnswer, type StackQuestion } from './spacer-stack.ts';
 import { gapTerms, gapWanted } from './stack-change.ts';

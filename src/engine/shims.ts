@@ -1,4 +1,4 @@
-import { inCommonSteps, type InSteps } from './common-step.ts';
+import { inCommonSteps, type InSteps } from './length/common-step.ts';
 import { combine, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
 import {
   floatMm,
@@ -11,8 +11,8 @@ import {
   toText,
   zero,
   type Length,
-} from './length.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+} from './length/length.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { fewestProved, knownCounts, type RowCounts, type RowsOfSize } from './shim-proved.ts';
 import { fewestInside, nearestSum } from './shim-search.ts';
 import { t95 } from './student-t.ts';

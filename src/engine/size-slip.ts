@@ -1,4 +1,4 @@
-import { readEntry, typedWithUnit, type Entry } from './entry.ts';
+import { readEntry, typedWithUnit, type Entry } from './length/entry.ts';
 import {
   absolute,
   dividedBy,
@@ -10,9 +10,9 @@ import {
   times,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import { slipQuestion } from './reading.ts';
-import { figure, show } from './show.ts';
+import { figure, show } from './length/show.ts';
 
 /** What a typed size can be held against; each is left out where nothing is known. */
 export type SlipAround = {

@@ -10,7 +10,7 @@ import {
   negate,
   zero,
   type Length,
-} from './length.ts';
+} from './length/length.ts';
 import { canProve } from './settle.ts';
 import { gapTerms, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import {

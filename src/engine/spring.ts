@@ -1,8 +1,8 @@
 import { metalBetween } from './cut.ts';
 import { combine, typedEstimate } from './estimate.ts';
-import { absolute, dividedBy, isMore, minus, plus, sameLength, zero, type Length } from './length.ts';
+import { absolute, dividedBy, isMore, minus, plus, sameLength, zero, type Length } from './length/length.ts';
 import type { ToolInForce } from './measuring-tool.ts';
-import type { CutKind } from './metal-on.ts';
+import type { CutKind } from './length/metal-on.ts';
 
 /** One measurement at the machine, and what was asked for since the one before. */
 export type MeasuredPass = {

@@ -1,6 +1,6 @@
-import { targetBetween } from './target-between.ts';
+import { targetBetween } from './length/target-between.ts';
 import { combine, type Band, type Term } from './estimate.ts';
-import { isLess, isMore, largest, negate, zero, type Length } from './length.ts';
+import { isLess, isMore, largest, negate, zero, type Length } from './length/length.ts';
 import { neededChange, type Proof } from './stack-change.ts';
 import { onePartInPlaceOf, type StackPart, type StackQuestion } from './spacer-stack.ts';
 import { usualLeastLength } from './tables/least-part.ts';

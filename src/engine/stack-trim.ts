@@ -1,7 +1,7 @@
 import { mean, type Band } from './estimate.ts';
-import { isLess, isMore, largest, minus, smallest, zero, type Length } from './length.ts';
-import { cutTarget, metalOnTarget, roundMetalOn } from './metal-on.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import { isLess, isMore, largest, minus, smallest, zero, type Length } from './length/length.ts';
+import { cutTarget, metalOnTarget, roundMetalOn } from './length/metal-on.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import type { StackPart, StackQuestion } from './spacer-stack.ts';
 import { bandAfter, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import { outOfStack, type LeftOut } from './stack-leave-out.ts';

@@ -8,8 +8,8 @@ import {
   lengthOf,
   plus,
   type Length,
-} from './length.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+} from './length/length.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
 /** All of it is floating point and comes back to .001 mm; a trail is never known that closely. */

@@ -1,5 +1,5 @@
 import { drillNamed, nextDrills, type Drill, type DrillSeries } from './drill-series.ts';
-import { isLess, isMore, lengthOf, minus, times, type Length } from './length.ts';
+import { isLess, isMore, lengthOf, minus, times, type Length } from './length/length.ts';
 import { listedTapDrills } from './tables/tap-drills.ts';
 import { internalLimits, type InternalLimits } from './thread-limits.ts';
 import { isInchThread, percentOfHeight, type Thread } from './threads.ts';

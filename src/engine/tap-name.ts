@@ -1,4 +1,4 @@
-import { isLess, type Length } from './length.ts';
+import { isLess, type Length } from './length/length.ts';
 import { threadNamed } from './threads.ts';
 
 /** What a tapped hole takes: the bolt's own thread, or a wire thread insert. */

@@ -1,5 +1,5 @@
 import { expansionPerCelsius } from './material.ts';
-import { absolute, isLess, dividedBy, times, type Length } from './length.ts';
+import { absolute, isLess, dividedBy, times, type Length } from './length/length.ts';
 import { materialNamed, type Material } from './tables/materials.ts';
 
 /** How warm something is and how much it grows: 0.0000236 a degree Celsius for aluminium, say. */

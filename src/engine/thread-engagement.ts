@@ -1,6 +1,15 @@
 import { combine, type Band, type Estimate } from './estimate.ts';
-import { floatMm, isMore, largest, lengthFromFloat, lengthOf, times, zero, type Length } from './length.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import {
+  floatMm,
+  isMore,
+  largest,
+  lengthFromFloat,
+  lengthOf,
+  times,
+  zero,
+  type Length,
+} from './length/length.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { legOf } from './settle.ts';
 import type { BoltGradeId } from './tables/bolt-grades.ts';
 import { boltStrength, shearAreas, stressAreaSquareMm, type BoltStrength } from './thread-strength.ts';

@@ -9,8 +9,8 @@ import { insertHole, type InsertHole, type MeasuredHole } from './insert-hole.ts
 import { blindDepth, insertLengths, setDown } from './insert-lengths.ts';
 import type { BlindDepth, BlindTap, InsertLength } from './insert-lengths.ts';
 import { insertLimits, tapReach, type InsertLimits } from './insert-limits.ts';
-import { dividedBy, isLess, isMore, minus, zero, type Length } from './length.ts';
-import { refuse, worked, type Result } from './refusal.ts';
+import { dividedBy, isLess, isMore, minus, zero, type Length } from './length/length.ts';
+import { refuse, worked, type Result } from './length/refusal.ts';
 import { hasInserts, type Thread } from './threads.ts';
 
 // Offered from here so that a worksheet has the whole subject in one place.

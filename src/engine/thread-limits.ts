@@ -8,8 +8,8 @@ import {
   plus,
   roundForShow,
   times,
-} from './length.ts';
-import type { Length } from './length.ts';
+} from './length/length.ts';
+import type { Length } from './length/length.ts';
 import { metricToleranceRows, pitchDiameterRows, printedAllowances } from './tables/thread-tolerances.ts';
 import type { Thread } from './threads.ts';
 

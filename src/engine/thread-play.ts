@@ -1,4 +1,4 @@
-import { minus, type Length } from './length.ts';
+import { minus, type Length } from './length/length.ts';
 import { externalLimits, internalLimits } from './thread-limits.ts';
 import type { Thread } from './threads.ts';
 

@@ -1,5 +1,5 @@
 import { PSI_PER_MPA } from './material.ts';
-import { floatMm, isMore, lengthOf, plus, times, type Length } from './length.ts';
+import { floatMm, isMore, lengthOf, plus, times, type Length } from './length/length.ts';
 import { insertLimits } from './insert-limits.ts';
 import { boltGrades, type BoltGradeId } from './tables/bolt-grades.ts';
 import { externalLimits, internalLimits, type ThreadForm } from './thread-limits.ts';

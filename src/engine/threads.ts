@@ -1,4 +1,4 @@
-import { dividedBy, lengthOf, minus, ratioOf, sameLength, times, type Length } from './length.ts';
+import { dividedBy, lengthOf, minus, ratioOf, sameLength, times, type Length } from './length/length.ts';
 import { inchThreadRows, type InchThreadRow } from './tables/threads-inch.ts';
 import { metricThreadRows } from './tables/threads-metric.ts';
 

@@ -1,4 +1,4 @@
-import { minus, plus, times, type Length } from './length.ts';
+import { minus, plus, times, type Length } from './length/length.ts';
 import type { Thread } from './threads.ts';
 
 export type OverWires = { readonly wire: Length; readonly overWires: Length; readonly pitchDiameter: Length };

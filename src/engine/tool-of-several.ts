@@ -1,4 +1,4 @@
-import { sum, times } from './length.ts';
+import { sum, times } from './length/length.ts';
 import type { ToolInForce } from './measuring-tool.ts';
 
 /**

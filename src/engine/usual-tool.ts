@@ -1,4 +1,4 @@
-import { byLength, lengthOf, roundForShow, sameLength, type Length, type Unit } from './length.ts';
+import { byLength, lengthOf, roundForShow, sameLength, type Length, type Unit } from './length/length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from './measuring-tool.ts';
 
 type Asked = {

@@ -1,4 +1,14 @@
-import { absolute, dividedBy, isLess, isMore, minus, plus, smallest, zero, type Length } from './length.ts';
+import {
+  absolute,
+  dividedBy,
+  isLess,
+  isMore,
+  minus,
+  plus,
+  smallest,
+  zero,
+  type Length,
+} from './length/length.ts';
 
 /** What a size must keep to; a side left out is free. Every limit carries its source. */
 export type Limits = { readonly lower?: Length; readonly upper?: Length; readonly source: string };

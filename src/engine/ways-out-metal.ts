@@ -1,7 +1,7 @@
 import { bondedPair } from './bonded-sleeve.ts';
 import { bushing, type BushingAnswer } from './bushing.ts';
 import { jointLimits } from './joint-limits.ts';
-import { dividedBy, isLess, isMore, minus, plus, roundToStep, smallest, times } from './length.ts';
+import { dividedBy, isLess, isMore, minus, plus, roundToStep, smallest, times } from './length/length.ts';
 import type { Range } from './fits.ts';
 import { bushingClasses } from './tables/joint-classes.ts';
 import { leastPinShare, leastSleeveWall, leastWallSource } from './tables/least-walls.ts';

@@ -1,8 +1,8 @@
 import { featureKindOf } from './cut-progress.ts';
 import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from './cut.ts';
 import { bandOf, typedEstimate } from './estimate.ts';
-import { absolute, isMore, minus, negate } from './length.ts';
-import { leavesMoreWhenLarge } from './metal-on.ts';
+import { absolute, isMore, minus, negate } from './length/length.ts';
+import { leavesMoreWhenLarge } from './length/metal-on.ts';
 import { whatWouldSettle } from './settle.ts';
 import { shimsFromDrawer } from './shims.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';

@@ -2,9 +2,9 @@ import { lastLimit, metalBetween, type CutSizes, type Operation } from './cut.ts
 import type { FitSystem } from './fits.ts';
 import type { MeasuredPart } from './fit-check.ts';
 import type { Joint } from './joint-limits.ts';
-import { isNegative, negate, type Length } from './length.ts';
+import { isNegative, negate, type Length } from './length/length.ts';
 import type { MeasuringTool, ToolInForce } from './measuring-tool.ts';
-import type { CutKind } from './metal-on.ts';
+import type { CutKind } from './length/metal-on.ts';
 import type { ShimPiece } from './shims.ts';
 import type { Material } from './tables/materials.ts';
 import { bushWay, sleeveWay } from './ways-out-metal.ts';

@@ -1,6 +1,6 @@
 import { bandOf, mean, type Estimate } from './estimate.ts';
-import { dividedBy, isMore, minus, plus, type Length } from './length.ts';
-import { show, type ShownUnit } from './show.ts';
+import { dividedBy, isMore, minus, plus, type Length } from './length/length.ts';
+import { show, type ShownUnit } from './length/show.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 
 /** Where a worn bore's middle goes when it is opened. */

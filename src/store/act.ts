@@ -1,5 +1,5 @@
 import type { IDBPTransaction } from 'idb';
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import { canBeNow, isDeviceId, isSoundStamp, nextStamp, seedStamp, stampMs, type Stamp } from './clock.ts';
 import { isGone, withListField, type Kept, type StoreName } from './kept.ts';
 import { newId } from './new-id.ts';

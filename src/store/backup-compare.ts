@@ -1,4 +1,4 @@
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import { backupStores, type BackupStore } from './backup-format.ts';
 import { namedRecord } from './backup-names.ts';
 import { jobOf, missingFor, strangerFor, type IdsInFile } from './backup-references.ts';

@@ -1,6 +1,6 @@
-import { readEntry } from '../engine/entry.ts';
-import { fromText, sameLength, type Unit } from '../engine/length.ts';
-import { figure, show } from '../engine/show.ts';
+import { readEntry } from '../engine/length/entry.ts';
+import { fromText, sameLength, type Unit } from '../engine/length/length.ts';
+import { figure, show } from '../engine/length/show.ts';
 import type { BackupStore } from './backup-format.ts';
 import { EARLIEST_MS, LATEST_MS } from './clock.ts';
 import type { KeptStamped } from './kept.ts';

@@ -1,4 +1,4 @@
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import type { BackupResult } from './backup-refusal.ts';
 
 /** A backup to read: the whole text, a file, or pieces of text cut anywhere. */

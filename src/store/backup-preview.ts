@@ -1,4 +1,4 @@
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import type { BackupStore } from './backup-format.ts';
 import type { BackupText } from './backup-lines.ts';
 import { shortened } from './backup-names.ts';

@@ -1,4 +1,4 @@
-import type { Result } from '../engine/refusal.ts';
+import type { Result } from '../engine/length/refusal.ts';
 import type { BackupStore } from './backup-format.ts';
 import type { StoreRefusal } from './store-refusal.ts';
 

@@ -1,4 +1,4 @@
-import { refuse } from '../engine/refusal.ts';
+import { refuse } from '../engine/length/refusal.ts';
 import { act, type Act } from './act.ts';
 import { bringBack } from './backup-bring-back.ts';
 import { startNoting, type Noting } from './backup-brought.ts';

@@ -1,4 +1,4 @@
-import { refuse } from '../engine/refusal.ts';
+import { refuse } from '../engine/length/refusal.ts';
 import { act } from './act.ts';
 import type { OddCounts } from './backup-figures.ts';
 import type { BackupStore } from './backup-format.ts';

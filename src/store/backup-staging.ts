@@ -1,4 +1,4 @@
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import { act } from './act.ts';
 import {
   backupFormat,

@@ -1,4 +1,4 @@
-import { worked } from '../engine/refusal.ts';
+import { worked } from '../engine/length/refusal.ts';
 import { act } from './act.ts';
 import { backupStores, type BackupStore } from './backup-format.ts';
 import type { Kept } from './kept.ts';

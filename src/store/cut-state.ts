@@ -1,5 +1,5 @@
 import { firstLimit, lastLimit, metalBetween } from '../engine/cut.ts';
-import { isNegative, type Length } from '../engine/length.ts';
+import { isNegative, type Length } from '../engine/length/length.ts';
 import type { Kept, StoreName } from './kept.ts';
 import type { Cut, CutPass, CutState, Id } from './records.ts';
 import { parseKept } from './schemas/common.ts';

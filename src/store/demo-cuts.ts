@@ -1,6 +1,6 @@
-import { lengthOf, type Unit } from '../engine/length.ts';
+import { lengthOf, type Unit } from '../engine/length/length.ts';
 import { usualTools } from '../engine/measuring-tool.ts';
-import type { Entry } from '../engine/entry.ts';
+import type { Entry } from '../engine/length/entry.ts';
 import { basisOf } from './basis.ts';
 import type { DemoReading } from './demo-jobs.ts';
 import { inForce } from './readings.ts';

@@ -1,4 +1,4 @@
-import type { Unit } from '../engine/length.ts';
+import type { Unit } from '../engine/length/length.ts';
 import { usualTools, type FeatureKind, type ToolInForce } from '../engine/measuring-tool.ts';
 import type { Direction, Place } from '../engine/reading.ts';
 import { demoRechecks, demoSteps } from './demo-assembly.ts';

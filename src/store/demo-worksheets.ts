@@ -1,4 +1,4 @@
-import { lengthOf, type Unit } from '../engine/length.ts';
+import { lengthOf, type Unit } from '../engine/length/length.ts';
 import type { SizeInput, TypedSize, Worksheet } from './records.ts';
 
 /** The demo's worksheets, one of each kind, with sizes from its features. */

@@ -1,4 +1,4 @@
-import { lengthOf } from '../engine/length.ts';
+import { lengthOf } from '../engine/length/length.ts';
 import { act, type Act } from './act.ts';
 import { demoAt, demoJobIds, type DemoReading } from './demo-jobs.ts';
 import { isGone, type Kept, type StoreName } from './kept.ts';

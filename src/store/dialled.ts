@@ -1,4 +1,4 @@
-import { fromText, toText, type Length } from '../engine/length.ts';
+import { fromText, toText, type Length } from '../engine/length/length.ts';
 import { passesOf } from './cut-state.ts';
 import type { Cut, Draft, Id } from './records.ts';
 

@@ -1,5 +1,5 @@
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import { indexesOf, storeNames, type StoreName } from './kept.ts';
 import { allSteps } from './steps/all-steps.ts';
 import type { Step } from './steps/step.ts';

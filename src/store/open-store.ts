@@ -1,5 +1,5 @@
 import type { IDBPDatabase } from 'idb';
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import type { StoreName } from './kept.ts';
 import { openDatabase, USUAL_NAME } from './open-database.ts';
 import { allSteps } from './steps/all-steps.ts';

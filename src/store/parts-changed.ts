@@ -1,4 +1,4 @@
-import { sameLength } from '../engine/length.ts';
+import { sameLength } from '../engine/length/length.ts';
 import type { SizeInput, StackPartInput, Worksheet } from './records.ts';
 
 // What is read of a bracket, a disc and the wheel once the axle is together; of an axle with two discs, of either side.

@@ -1,4 +1,4 @@
-import { refuse, worked } from '../engine/refusal.ts';
+import { refuse, worked } from '../engine/length/refusal.ts';
 import type { BackupResult } from './backup-refusal.ts';
 import { isPlainObject } from './paths.ts';
 

@@ -1,4 +1,4 @@
-import { typedWithUnit, type Entry } from '../engine/entry.ts';
+import { typedWithUnit, type Entry } from '../engine/length/entry.ts';
 import type { ToolInForce } from '../engine/measuring-tool.ts';
 import type { Direction, Place } from '../engine/reading.ts';
 import { act, type Act } from './act.ts';

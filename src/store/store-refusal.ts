@@ -1,4 +1,4 @@
-import type { Result } from '../engine/refusal.ts';
+import type { Result } from '../engine/length/refusal.ts';
 import type { StoreName } from './kept.ts';
 
 /** Why something could not be kept or opened; `say-store.ts` has the sentences. */

@@ -1,5 +1,5 @@
 import { usualTools, type MeasuringTool } from '../engine/measuring-tool.ts';
-import { worked } from '../engine/refusal.ts';
+import { worked } from '../engine/length/refusal.ts';
 import { act } from './act.ts';
 import { seedStamp } from './clock.ts';
 import { isGone, type Kept } from './kept.ts';

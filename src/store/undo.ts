@@ -1,4 +1,4 @@
-import { worked } from '../engine/refusal.ts';
+import { worked } from '../engine/length/refusal.ts';
 import { act, withStamps, type Act } from './act.ts';
 import { isGone, isStamped, type Kept, type StoreName } from './kept.ts';
 import type { Store } from './open-store.ts';

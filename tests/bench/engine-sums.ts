@@ -1,6 +1,6 @@
 import loadHighs from 'highs';
 import { typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp } from '../../src/engine/line-up.ts';
 import { shimsFromDrawer } from '../../src/engine/shims.ts';
 import { spacerStack, stackWantPreset } from '../../src/engine/spacer-stack.ts';

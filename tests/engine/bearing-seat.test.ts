@@ -11,7 +11,14 @@ import {
   type TaperQuestion,
 } from '../../src/engine/bearing-seat.ts';
 import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
-import { decimalText, lengthOf, sameLength, times, toText, type Length } from '../../src/engine/length.ts';
+import {
+  decimalText,
+  lengthOf,
+  sameLength,
+  times,
+  toText,
+  type Length,
+} from '../../src/engine/length/length.ts';
 import { usualSleeveExcess } from '../../src/engine/tables/bearing-practice.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

@@ -13,7 +13,7 @@ import {
   ratioOf,
   sameLength,
   type Length,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import { materialNamed, type Material, type MaterialId } from '../../src/engine/tables/materials.ts';
 

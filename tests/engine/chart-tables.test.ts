@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { drillNamed } from '../../src/engine/drill-series.ts';
-import { absolute, decimalText, isLess, lengthOf, minus, sameLength } from '../../src/engine/length.ts';
+import {
+  absolute,
+  decimalText,
+  isLess,
+  lengthOf,
+  minus,
+  sameLength,
+} from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { clearanceRows, type HoleFit } from '../../src/engine/tables/clearance-holes.ts';
 import { instrumentRows } from '../../src/engine/tables/instruments.ts';

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readable } from '../../src/engine/check-offer.ts';
 import { checkState, goResult, type CheckBy, type CheckGo } from '../../src/engine/check.ts';
-import { lengthOf, sameLength, toText } from '../../src/engine/length.ts';
+import { lengthOf, sameLength, toText } from '../../src/engine/length/length.ts';
 import { usualTools, type FeatureKind } from '../../src/engine/measuring-tool.ts';
 import type { Reading } from '../../src/engine/reading.ts';
 import {

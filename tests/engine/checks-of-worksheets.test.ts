@@ -10,7 +10,7 @@ import { checksOfStack } from '../../src/engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
 import { bandOf, estimateOf, typedEstimate } from '../../src/engine/estimate.ts';
 import { fitLimits } from '../../src/engine/fits.ts';
-import { exactDecimalText, lengthOf, zero } from '../../src/engine/length.ts';
+import { exactDecimalText, lengthOf, zero } from '../../src/engine/length/length.ts';
 import type { LineUpQuestion } from '../../src/engine/line-up.ts';
 import { stackWantPreset } from '../../src/engine/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';

@@ -1,6 +1,6 @@
 import type { CutOffer } from '../../src/engine/cut.ts';
 import type { CutWay } from '../../src/engine/cuts-of-way.ts';
-import { decimalText, isLess, isMore, type Length } from '../../src/engine/length.ts';
+import { decimalText, isLess, isMore, type Length } from '../../src/engine/length/length.ts';
 
 const four = (length: Length) => decimalText(length, 'in', 4).replace(/^0\./, '.');
 

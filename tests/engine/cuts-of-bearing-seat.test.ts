@@ -9,7 +9,7 @@ import {
 } from '../../src/engine/bearing-seat.ts';
 import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../src/engine/cuts-of-bearing-seat.ts';
 import { toleranceEstimate } from '../../src/engine/estimate.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { waysSaid } from './cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

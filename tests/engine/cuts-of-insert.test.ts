@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfInsert } from '../../src/engine/cuts-of-insert.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
 import { threadNamed } from '../../src/engine/threads.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfRing } from '../../src/engine/cuts-of-ring.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { ring, type RingQuestion } from '../../src/engine/ring.ts';
 import type { RingBlank } from '../../src/engine/ring-blank.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';

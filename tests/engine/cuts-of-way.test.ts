@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { wayOf } from '../../src/engine/cuts-of-way.ts';
-import { targetBetween } from '../../src/engine/target-between.ts';
-import { lengthOf, sameLength } from '../../src/engine/length.ts';
-import type { CutKind } from '../../src/engine/metal-on.ts';
-import { figure } from '../../src/engine/show.ts';
+import { targetBetween } from '../../src/engine/length/target-between.ts';
+import { lengthOf, sameLength } from '../../src/engine/length/length.ts';
+import type { CutKind } from '../../src/engine/length/metal-on.ts';
+import { figure } from '../../src/engine/length/show.ts';
 
 const thou = lengthOf('.001 in');
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { metresPerMinute, spindleRpm, surfaceFeetPerMinute } from '../../src/engine/cutting-speed.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 
 test('90 ft/min at 1/2 in is 687.5 rev/min (handbook formula 12 V / π D, WE54)', () => {
   const rpm = spindleRpm({ surfaceFeetPerMinute: 90, diameter: lengthOf('.500 in') });

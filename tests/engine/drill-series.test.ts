@@ -15,8 +15,8 @@ import {
   isLess,
   isMore,
   lengthOf,
-} from '../../src/engine/length.ts';
-import { minus, plus, sameLength, toText } from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
+import { minus, plus, sameLength, toText } from '../../src/engine/length/length.ts';
 import { readReference } from '../reference/read-csv.ts';
 
 const charted = readReference('drills.csv').map((row) => ({

@@ -18,7 +18,7 @@ import {
   sameLength,
   toText,
   zero,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import type { Reading } from '../../src/engine/reading.ts';
 import { verdictOf } from '../../src/engine/verdict.ts';

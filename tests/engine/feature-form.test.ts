@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bandOf, mean } from '../../src/engine/estimate.ts';
 import { featureForm } from '../../src/engine/feature-form.ts';
-import { decimalText, floatMm, lengthOf, minus, plus } from '../../src/engine/length.ts';
+import { decimalText, floatMm, lengthOf, minus, plus } from '../../src/engine/length/length.ts';
 import type { FeatureKind, ToolInForce } from '../../src/engine/measuring-tool.ts';
 import type { Direction, Place, Reading } from '../../src/engine/reading.ts';
 

@@ -9,10 +9,10 @@ import {
   type MeasuredPart,
 } from '../../src/engine/fit-check.ts';
 import { fitLimits, type FitLimits } from '../../src/engine/fits.ts';
-import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length.ts';
+import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
-import { figure } from '../../src/engine/show.ts';
+import { figure } from '../../src/engine/length/show.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {
   const fit = fitLimits({ fitClass, nominal: lengthOf(nominal) });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ansiClasses, ansiFit } from '../../src/engine/fits-ansi.ts';
 import { fitLimits } from '../../src/engine/fits.ts';
-import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length.ts';
+import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length/length.ts';
 import { readReference } from '../reference/read-csv.ts';
 
 const rows = readReference('ansi_b41.csv');

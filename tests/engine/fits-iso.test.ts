@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { isoGrades, isoHole, isoPin, isoTolerance, type Deviations } from '../../src/engine/fits-iso.ts';
-import { lengthOf, minus, plus, sameLength, toText, zero, type Length } from '../../src/engine/length.ts';
+import {
+  lengthOf,
+  minus,
+  plus,
+  sameLength,
+  toText,
+  zero,
+  type Length,
+} from '../../src/engine/length/length.ts';
 import { readReference } from '../reference/read-csv.ts';
 
 const tolerances = readReference('iso286_it.csv');

@@ -9,7 +9,7 @@ import {
   type FitLimits,
 } from '../../src/engine/fits.ts';
 import { jointLimits, type Joint } from '../../src/engine/joint-limits.ts';
-import { isLess, isMore, lengthOf, minus, sameLength, type Length } from '../../src/engine/length.ts';
+import { isLess, isMore, lengthOf, minus, sameLength, type Length } from '../../src/engine/length/length.ts';
 import { usualIsoFits } from '../../src/engine/tables/joint-classes.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {

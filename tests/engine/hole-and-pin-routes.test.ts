@@ -3,8 +3,15 @@ import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import type { Route, RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
-import { exactDecimalText, isLess, isZero, lengthOf, toText, type Length } from '../../src/engine/length.ts';
-import { figure } from '../../src/engine/show.ts';
+import {
+  exactDecimalText,
+  isLess,
+  isZero,
+  lengthOf,
+  toText,
+  type Length,
+} from '../../src/engine/length/length.ts';
+import { figure } from '../../src/engine/length/show.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest: string) => ({

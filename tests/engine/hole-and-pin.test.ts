@@ -4,7 +4,14 @@ import { expect, test } from 'vitest';
 import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { jointLimits, type Joint } from '../../src/engine/joint-limits.ts';
-import { byLength, lengthOf, minus, sameLength, toText, type Length } from '../../src/engine/length.ts';
+import {
+  byLength,
+  lengthOf,
+  minus,
+  sameLength,
+  toText,
+  type Length,
+} from '../../src/engine/length/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);

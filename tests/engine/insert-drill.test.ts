@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { drillNamed } from '../../src/engine/drill-series.ts';
 import { insertDrill } from '../../src/engine/insert-drill.ts';
 import { insertLimits } from '../../src/engine/insert-limits.ts';
-import { isLess, isMore, lengthOf } from '../../src/engine/length.ts';
+import { isLess, isMore, lengthOf } from '../../src/engine/length/length.ts';
 import { insertThreads, isInchThread, threadNamed, type Thread } from '../../src/engine/threads.ts';
 import { readReference } from '../reference/read-csv.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { blindDepth, insertLengths, setDown, type BlindTap } from '../../src/engine/insert-lengths.ts';
-import { exactDecimalText, lengthOf } from '../../src/engine/length.ts';
+import { exactDecimalText, lengthOf } from '../../src/engine/length/length.ts';
 import { threadNamed, type Thread } from '../../src/engine/threads.ts';
 import { readReference } from '../reference/read-csv.ts';
 

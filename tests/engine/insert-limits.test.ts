@@ -1,7 +1,7 @@
 import { Decimal } from 'decimal.js';
 import { describe, expect, test } from 'vitest';
 import { insertLimits, percentOfThread, tapReach } from '../../src/engine/insert-limits.ts';
-import { decimalText, exactDecimalText, isLess, lengthOf, toText } from '../../src/engine/length.ts';
+import { decimalText, exactDecimalText, isLess, lengthOf, toText } from '../../src/engine/length/length.ts';
 import { insertThreads, threadNamed, type Thread } from '../../src/engine/threads.ts';
 import { readReference } from '../reference/read-csv.ts';
 

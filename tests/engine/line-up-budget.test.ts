@@ -15,7 +15,7 @@ import {
   times,
   zero,
   type Length,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import { shareOut } from '../../src/engine/line-up-budget.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion, type Spacer } from '../../src/engine/line-up.ts';
 import { lineUpVerdict, sayLineUp } from '../../src/engine/say-line-up.ts';

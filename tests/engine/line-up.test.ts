@@ -11,7 +11,7 @@ import {
   sameLength,
   toText,
   type Length,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import { givesForMiss } from '../../src/engine/line-up-gives.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../src/engine/line-up.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';

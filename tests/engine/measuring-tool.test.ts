@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isMore, lengthOf, sameLength, toText, zero } from '../../src/engine/length.ts';
+import { isMore, lengthOf, sameLength, toText, zero } from '../../src/engine/length/length.ts';
 import { canMeasure, usualTools } from '../../src/engine/measuring-tool.ts';
 
 const toolOf = (id: string) => {

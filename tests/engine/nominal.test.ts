@@ -4,7 +4,7 @@ import { bushing, type BushingQuestion } from '../../src/engine/bushing.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { jointLimits } from '../../src/engine/joint-limits.ts';
-import { exactDecimalText, lengthOf, sameLength } from '../../src/engine/length.ts';
+import { exactDecimalText, lengthOf, sameLength } from '../../src/engine/length/length.ts';
 import { nominalName, nominalNear, nominalTyped, sayNominal } from '../../src/engine/nominal.ts';
 import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isMore, lengthOf, sum, toText, type Length } from '../../src/engine/length.ts';
-import type { CutKind } from '../../src/engine/metal-on.ts';
+import { isMore, lengthOf, sum, toText, type Length } from '../../src/engine/length/length.ts';
+import type { CutKind } from '../../src/engine/length/metal-on.ts';
 import { sayPlanNote } from '../../src/engine/say-cuts.ts';
 import { passPlan, type PassPlan, type PassQuestion } from '../../src/engine/pass-plan.ts';
 

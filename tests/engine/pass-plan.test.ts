@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { LatheDial } from '../../src/engine/dial.ts';
-import { decimalText, lengthOf, sum, toText, type Length } from '../../src/engine/length.ts';
-import type { CutKind } from '../../src/engine/metal-on.ts';
+import { decimalText, lengthOf, sum, toText, type Length } from '../../src/engine/length/length.ts';
+import type { CutKind } from '../../src/engine/length/metal-on.ts';
 import { passPlan, type PassPlan, type Takes } from '../../src/engine/pass-plan.ts';
 import { sayPlanNote } from '../../src/engine/say-cuts.ts';
 

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { floatMm, lengthOf, zero, type Length } from '../../src/engine/length.ts';
+import { floatMm, lengthOf, zero, type Length } from '../../src/engine/length/length.ts';
 import { sizeBeforePlating } from '../../src/engine/plating.ts';
 import {
   axialForceN,

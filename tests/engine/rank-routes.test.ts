@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Route } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { bendingLeft, rankRoutes } from '../../src/engine/rank-routes.ts';
 
 const route = (

@@ -10,7 +10,14 @@ import {
 import { checkReadClearance } from '../../src/engine/fit-check.ts';
 import { fitLimits } from '../../src/engine/fits.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { absolute, exactDecimalText, isLess, lengthOf, minus, type Length } from '../../src/engine/length.ts';
+import {
+  absolute,
+  exactDecimalText,
+  isLess,
+  lengthOf,
+  minus,
+  type Length,
+} from '../../src/engine/length/length.ts';
 import { lineUp, type LineUpAnswer } from '../../src/engine/line-up.ts';
 import { sidePlayMiss } from '../../src/engine/line-up-read.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';

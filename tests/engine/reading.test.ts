@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { decimalText, lengthOf, sameLength, times, toText } from '../../src/engine/length.ts';
+import { decimalText, lengthOf, sameLength, times, toText } from '../../src/engine/length/length.ts';
 import { slipQuestion, trueBoreAcrossJaws } from '../../src/engine/reading.ts';
 
 const others = ['.4487 in', '.4490 in', '.4484 in'].map(lengthOf);

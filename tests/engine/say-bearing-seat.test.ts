@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { taperSetting, type TaperQuestion } from '../../src/engine/bearing-seat.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   MOCK_UP_SENTENCE,
   sayPlay,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { BushingRefusal } from '../../src/engine/bushing.ts';
 import type { BushingWarning } from '../../src/engine/bushing-warnings.ts';
-import { lengthOf, zero } from '../../src/engine/length.ts';
+import { lengthOf, zero } from '../../src/engine/length/length.ts';
 import {
   sayBushingRefusal,
   sayBushingWarning,

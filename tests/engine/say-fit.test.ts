@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ansiClasses } from '../../src/engine/fits-ansi.ts';
 import { fitLimits, type FitLimits } from '../../src/engine/fits.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   limitFigure,
   sayClearance,

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
-import { lengthOf, type Unit } from '../../src/engine/length.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
+import { lengthOf, type Unit } from '../../src/engine/length/length.ts';
 import { slipQuestion } from '../../src/engine/reading.ts';
 import { sayCaution, saySlipQuestion } from '../../src/engine/say-readings.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   sayBlank,
   sayGood,

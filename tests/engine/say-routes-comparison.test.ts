@@ -2,11 +2,11 @@ import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf, zero, type Length } from '../../src/engine/length.ts';
+import { lengthOf, zero, type Length } from '../../src/engine/length/length.ts';
 import { compareRoutes } from '../../src/engine/route-comparison.ts';
 import { sayComparison } from '../../src/engine/say-routes-comparison.ts';
 import { sayRoute } from '../../src/engine/say-routes.ts';
-import type { ShownUnit } from '../../src/engine/show.ts';
+import type { ShownUnit } from '../../src/engine/length/show.ts';
 import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);

@@ -2,10 +2,10 @@ import { expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf, minus, ratioOf, type Length } from '../../src/engine/length.ts';
+import { lengthOf, minus, ratioOf, type Length } from '../../src/engine/length/length.ts';
 import { sayRouteReason } from '../../src/engine/say-route-reason.ts';
 import { sayRock, sayRoute } from '../../src/engine/say-routes.ts';
-import type { ShownUnit } from '../../src/engine/show.ts';
+import type { ShownUnit } from '../../src/engine/length/show.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest: string) => ({

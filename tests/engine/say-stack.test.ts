@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { toleranceEstimate } from '../../src/engine/estimate.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   sayLeftOut,
   sayLongerPart,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import { sayCannotProve, saySettler, sayVerdict } from '../../src/engine/say-verdict.ts';
 import type { Leg } from '../../src/engine/settle.ts';

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { estimateOf, mean } from '../../src/engine/estimate.ts';
 import { saySettler } from '../../src/engine/say-verdict.ts';
-import { decimalText, floatMm, lengthOf, zero } from '../../src/engine/length.ts';
+import { decimalText, floatMm, lengthOf, zero } from '../../src/engine/length/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import {
   canProve,

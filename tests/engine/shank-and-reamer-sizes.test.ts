@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { byLength, lengthOf, sameLength } from '../../src/engine/length.ts';
+import { byLength, lengthOf, sameLength } from '../../src/engine/length/length.ts';
 import { allReamers, standardReamers } from '../../src/engine/tables/reamer-sizes.ts';
 import { inchShanks, metricShanks } from '../../src/engine/tables/shank-sizes.ts';
 import { readReference } from '../reference/read-csv.ts';

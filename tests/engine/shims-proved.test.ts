@@ -8,7 +8,7 @@ import {
   type Estimate,
   type Term,
 } from '../../src/engine/estimate.ts';
-import { isLess, isMore, lengthOf, minus, plus, times, type Length } from '../../src/engine/length.ts';
+import { isLess, isMore, lengthOf, minus, plus, times, type Length } from '../../src/engine/length/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shims.ts';
 

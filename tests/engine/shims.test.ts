@@ -2,7 +2,14 @@ import * as fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, test } from 'vitest';
 import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
-import { decimalText, lengthOf, sameLength, times, toText, type Length } from '../../src/engine/length.ts';
+import {
+  decimalText,
+  lengthOf,
+  sameLength,
+  times,
+  toText,
+  type Length,
+} from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimQuestion } from '../../src/engine/shims.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readEntry, type Entry } from '../../src/engine/entry.ts';
-import { lengthOf, sameLength, toText } from '../../src/engine/length.ts';
+import { readEntry, type Entry } from '../../src/engine/length/entry.ts';
+import { lengthOf, sameLength, toText } from '../../src/engine/length/length.ts';
 import { saySizeSlip, sizeSlip, type SlipAround } from '../../src/engine/size-slip.ts';
 
 function typed(text: string, unit: 'in' | 'mm' | 'thou' = 'in'): Entry {

@@ -13,7 +13,7 @@ import {
   toText,
   zero,
   type Length,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import {
   onePartInPlaceOf,

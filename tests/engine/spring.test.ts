@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { decimalText, lengthOf } from '../../src/engine/length.ts';
+import { decimalText, lengthOf } from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import { springOf, type MeasuredPass, type Spring } from '../../src/engine/spring.ts';
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
-import { decimalText, floatMm, lengthOf, negate, type Length } from '../../src/engine/length.ts';
+import { decimalText, floatMm, lengthOf, negate, type Length } from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import {
   sayChange,

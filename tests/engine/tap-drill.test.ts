@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { decimalText, isLess, isMore, lengthOf, sameLength } from '../../src/engine/length.ts';
+import { decimalText, isLess, isMore, lengthOf, sameLength } from '../../src/engine/length/length.ts';
 import { holeForPercent, tapDrill } from '../../src/engine/tap-drill.ts';
 import { allThreads, percentOfHeight, threadNamed, type Thread } from '../../src/engine/threads.ts';
 import { readReference } from '../reference/read-csv.ts';

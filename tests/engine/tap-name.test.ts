@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { cutName, tapName, tapOfCut } from '../../src/engine/tap-name.ts';
 import { sayHoleStep } from '../../src/engine/say-cuts-hole.ts';
 import { insertOffers } from '../../src/engine/cuts-of-insert.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { threadNamed, type Thread } from '../../src/engine/threads.ts';
 
 function named(designation: string): Thread {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bandOf, combine, estimateOf } from '../../src/engine/estimate.ts';
-import { decimalText, lengthOf, minus, toText } from '../../src/engine/length.ts';
+import { decimalText, lengthOf, minus, toText } from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { sayWarmth } from '../../src/engine/say-warmth.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';

@@ -10,7 +10,7 @@ import {
   plus,
   sameLength,
   times,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import {
   sayEngagement,

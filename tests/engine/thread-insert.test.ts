@@ -10,7 +10,7 @@ import {
   plus,
   toText,
   type Length,
-} from '../../src/engine/length.ts';
+} from '../../src/engine/length/length.ts';
 import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
 import { insertLimits, threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
 import { threadNamed, type Thread } from '../../src/engine/threads.ts';

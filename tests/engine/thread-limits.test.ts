@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { decimalText, dividedBy, isLess, lengthOf, minus } from '../../src/engine/length.ts';
+import { decimalText, dividedBy, isLess, lengthOf, minus } from '../../src/engine/length/length.ts';
 import { externalLimits, internalLimits, type ThreadForm } from '../../src/engine/thread-limits.ts';
 import { allThreads, threadNamed } from '../../src/engine/threads.ts';
 import { readReference } from '../reference/read-csv.ts';

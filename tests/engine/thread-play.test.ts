@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { floatMm } from '../../src/engine/length.ts';
+import { floatMm } from '../../src/engine/length/length.ts';
 import { threadPlay } from '../../src/engine/thread-play.ts';
 import { threadNamed } from '../../src/engine/threads.ts';
 

@@ -7,7 +7,7 @@ import {
   torqueNewtonMetres,
   nutFactors,
 } from '../../src/engine/bolt-torque.ts';
-import { lengthOf } from '../../src/engine/length.ts';
+import { lengthOf } from '../../src/engine/length/length.ts';
 import { NEWTON_PER_LBF, PSI_PER_MPA } from '../../src/engine/material.ts';
 import { boltGrades } from '../../src/engine/tables/bolt-grades.ts';
 import {

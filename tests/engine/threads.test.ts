@@ -1,6 +1,6 @@
 import { Fraction } from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { exactDecimalText, lengthOf, sameLength, toText } from '../../src/engine/length.ts';
+import { exactDecimalText, lengthOf, sameLength, toText } from '../../src/engine/length/length.ts';
 import {
   allThreads,
   hasInserts,

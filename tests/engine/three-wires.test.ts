@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { decimalText, lengthOf } from '../../src/engine/length.ts';
+import { decimalText, lengthOf } from '../../src/engine/length/length.ts';
 import { overThreeWires } from '../../src/engine/three-wires.ts';
 import { threadNamed } from '../../src/engine/threads.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { bandOf, combine, typedEstimate } from '../../src/engine/estimate.ts';
-import { decimalText, lengthOf, toText } from '../../src/engine/length.ts';
+import { decimalText, lengthOf, toText } from '../../src/engine/length/length.ts';
 import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
 import { toolOfSeveral } from '../../src/engine/tool-of-several.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bandOf, estimateOf, typedEstimate } from '../../src/engine/estimate.ts';
-import { lengthOf, sameLength, toText } from '../../src/engine/length.ts';
+import { lengthOf, sameLength, toText } from '../../src/engine/length/length.ts';
 import {
   canHaveRead,
   toolThatCounts,

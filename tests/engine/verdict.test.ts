@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lengthOf, minus, plus, toText, type Length } from '../../src/engine/length.ts';
+import { lengthOf, minus, plus, toText, type Length } from '../../src/engine/length/length.ts';
 import { verdictOf, type Limits } from '../../src/engine/verdict.ts';
 
 const mm = (text: string) => lengthOf(`${text} mm`);

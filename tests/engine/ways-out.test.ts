@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import type { MeasuredPart } from '../../src/engine/fit-check.ts';
-import { decimalText, lengthOf, type Length } from '../../src/engine/length.ts';
+import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import { sayWayOut } from '../../src/engine/say-cuts-ways.ts';
 import { materialNamed } from '../../src/engine/tables/materials.ts';

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { afterEach, expect, test, vi } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { restoreBackup } from '../../src/store/backup.ts';

@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { EARLIEST_MS, nextStamp, stampMs, stampShape } from '../../src/store/clock.ts';
 import { addDemo } from '../../src/store/demo.ts';

@@ -1,4 +1,4 @@
-import { readEntry, type Entry } from '../../src/engine/entry.ts';
+import { readEntry, type Entry } from '../../src/engine/length/entry.ts';
 import type { NewCut } from '../../src/store/cuts.ts';
 import { worked } from './open-for-test.ts';
 

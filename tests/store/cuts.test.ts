@@ -1,6 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
-import { show } from '../../src/engine/show.ts';
+import { show } from '../../src/engine/length/show.ts';
 import { passesOf } from '../../src/store/cut-state.ts';
 import {
   changeCut,

@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { addDemo } from '../../src/store/demo.ts';
 import { storeNames } from '../../src/store/kept.ts';

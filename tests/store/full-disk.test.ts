@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { backupLines, backupPieces, restoreBackup } from '../../src/store/backup.ts';
 import { getDraft, putDraft } from '../../src/store/drafts.ts';

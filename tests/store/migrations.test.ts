@@ -1,6 +1,6 @@
 import { openDB } from 'idb';
 import { afterEach, expect, test } from 'vitest';
-import { lengthOf, sameLength } from '../../src/engine/length.ts';
+import { lengthOf, sameLength } from '../../src/engine/length/length.ts';
 import { waitingPreview } from '../../src/store/backup-preview.ts';
 import { applyPreviewed } from '../../src/store/backup-restore.ts';
 import { checksOf, takesOf } from '../../src/store/checks.ts';

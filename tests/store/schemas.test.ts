@@ -1,6 +1,6 @@
 import { expect, expectTypeOf, test } from 'vitest';
 import * as z from 'zod/mini';
-import { fromText, toText, type Length } from '../../src/engine/length.ts';
+import { fromText, toText, type Length } from '../../src/engine/length/length.ts';
 import type {
   AssemblyStep,
   Check,

@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { cutsOf, createCuts, logPass, type NewCut } from '../../src/store/cuts.ts';
 import { addPiece, drawerPieces } from '../../src/store/drawer.ts';
 import { createJob } from '../../src/store/jobs.ts';

@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { addPiece, drawerPieces, removePiece } from '../../src/store/drawer.ts';
 import { createJob } from '../../src/store/jobs.ts';
 import type { Store } from '../../src/store/open-store.ts';

@@ -1,4 +1,4 @@
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';

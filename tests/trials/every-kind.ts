@@ -1,4 +1,4 @@
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { createCheck, retake, sayCheckSeen } from '../../src/store/checks.ts';
 import { addDemo } from '../../src/store/demo.ts';
@@ -9,7 +9,7 @@ import { addMoney } from '../../src/store/money.ts';
 import type { Store } from '../../src/store/open-store.ts';
 import { addPhoto } from '../../src/store/photos.ts';
 import { logReading, strikeOut } from '../../src/store/readings.ts';
-import type { Entry } from '../../src/engine/entry.ts';
+import type { Entry } from '../../src/engine/length/entry.ts';
 import { putSetting } from '../../src/store/settings.ts';
 import { signSheet } from '../../src/store/sheets.ts';
 import { addTool, measuringTools } from '../../src/store/tools.ts';

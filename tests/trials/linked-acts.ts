@@ -1,4 +1,4 @@
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../src/engine/length/entry.ts';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { checksOf } from '../../src/store/checks.ts';
 import { createCuts, cutsOf, makeAgain } from '../../src/store/cuts.ts';

@@ -1,4 +1,4 @@
-import { readEntry, type Entry } from '../../src/engine/entry.ts';
+import { readEntry, type Entry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import {
   changeCheck,

@@ -1,5 +1,5 @@
-import type { Length } from '../length.ts';
-import { lengthOf } from '../length.ts';
+import type { Length } from '../length/length.ts';
+import { lengthOf } from '../length/length.ts';
 
 export type HoleFit = 'close' | 'normal' | 'loose';
 

@@ -1,4 +1,4 @@
-import { lengthOf, type Length } from '../length.ts';
+import { lengthOf, type Length } from '../length/length.ts';
 
 /** Less than this a reamer burnishes: War Department TM 1-420, paragraph 37 (drilled to within .005 or .010 in). */
 export const leastReamed: Length = lengthOf('.005 in');

@@ -1,4 +1,4 @@
-import { lengthOf } from '../length.ts';
+import { lengthOf } from '../length/length.ts';
 
 /** Why a cut turns slower than its surface speed would let it. */
 export type SpeedCap = 'ring-on-mandrel' | 'large-work' | 'tapping' | 'chuck-not-given';

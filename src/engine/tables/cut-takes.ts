@@ -1,4 +1,4 @@
-import { lengthOf, type Length } from '../length.ts';
+import { lengthOf, type Length } from '../length/length.ts';
 import type { CuttingTool, Operation } from '../cut.ts';
 import type { MaterialId } from './materials.ts';
 

@@ -1,4 +1,4 @@
-import { lengthOf } from '../length.ts';
+import { lengthOf } from '../length/length.ts';
 import type { MeasuringTool } from '../measuring-tool.ts';
 
 // The starter set of the shop; the user changes every figure to what the tool's own paper says.

@@ -1,5 +1,5 @@
-import { lengthOf } from '../length.ts';
-import type { Length } from '../length.ts';
+import { lengthOf } from '../length/length.ts';
+import type { Length } from '../length/length.ts';
 import type { MaterialId } from './materials.ts';
 
 /** Friction of metal on metal in a press fit, oiled or dry. Common practice, no source. */

@@ -1,5 +1,5 @@
 import type { CheckBy } from '../check.ts';
-import { lengthOf } from '../length.ts';
+import { lengthOf } from '../length/length.ts';
 import type { System } from '../safety.ts';
 import type { Limits } from '../verdict.ts';
 import { chainLine } from './chain-line.ts';

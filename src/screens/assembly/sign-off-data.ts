@@ -1,5 +1,5 @@
 import { cutName } from '../../engine/tap-name.ts';
-import { toText } from '../../engine/length.ts';
+import { toText } from '../../engine/length/length.ts';
 import {
   signOff,
   type Finding,

@@ -1,9 +1,9 @@
 import { bushing } from '../../engine/bushing.ts';
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
 import { sayHeatWay } from '../../engine/say-bushing.ts';
 import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
-import { show } from '../../engine/show.ts';
+import { show } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import type { AssemblyStep } from '../../store/records.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
@@ -11,7 +11,7 @@ import { bushingQuestion } from '../worksheets/bushing-question.ts';
 import { stackParts } from '../worksheets/spacer-stack-question.ts';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
-import { capital, listed } from '../../engine/say-words.ts';
+import { capital, listed } from '../../engine/length/say-words.ts';
 
 export type StepOffer = Pick<AssemblyStep, 'text'> &
   Partial<Pick<AssemblyStep, 'orientation' | 'torque' | 'worksheetId'>>;

@@ -4,7 +4,7 @@ import { materialNamed } from '../../engine/tables/materials.ts';
 import { MACHINE_WORDS, STATE_WORDS, TOOL_WORDS } from '../cuts/cut-words.ts';
 import { timeWords } from '../common/day-words.ts';
 import { worksheetField } from './field-words.ts';
-import { listed } from '../../engine/say-words.ts';
+import { listed } from '../../engine/length/say-words.ts';
 
 export type Names = ReadonlyMap<string, string>;
 

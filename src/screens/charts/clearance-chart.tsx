@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { figure, show } from '../../engine/show.ts';
+import { figure, show } from '../../engine/length/show.ts';
 import {
   clearanceRows,
   type ClearanceHole,

@@ -1,13 +1,13 @@
-import { readEntry } from '../../engine/entry.ts';
+import { readEntry } from '../../engine/length/entry.ts';
 import {
   drillsAround,
   type Drill,
   type DrillNeighbours,
   type DrillSeries,
 } from '../../engine/drill-series.ts';
-import { exactDecimalText, isMore, zero, type Length } from '../../engine/length.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { exactDecimalText, isMore, zero, type Length } from '../../engine/length/length.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { fractionEcho } from '../common/size-echo.ts';
 import { SizePad } from '../common/size-pad.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';

@@ -1,7 +1,7 @@
 import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { sayDrillSize, sayPercent } from '../../engine/say-insert.ts';
-import { figure, show } from '../../engine/show.ts';
+import { figure, show } from '../../engine/length/show.ts';
 import { insertDrill, insertLimits } from '../../engine/thread-insert.ts';
 import { isInchThread, threadNamed, type Thread } from '../../engine/threads.ts';
 import { Row } from '../common/row.tsx';

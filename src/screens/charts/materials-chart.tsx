@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { metresPerMinute, spindleRpm } from '../../engine/cutting-speed.ts';
-import { lengthOf } from '../../engine/length.ts';
+import { lengthOf } from '../../engine/length/length.ts';
 import { materials, type Figure, type Material } from '../../engine/tables/materials.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { useShownUnit } from '../common/use-settings.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { sayDrillSize, sayPercent } from '../../engine/say-insert.ts';
-import { figure, show } from '../../engine/show.ts';
+import { figure, show } from '../../engine/length/show.ts';
 import { tapDrill, type TapDrill, type TapDrillAnswer } from '../../engine/tap-drill.ts';
 import { overThreeWires } from '../../engine/three-wires.ts';
 import { allThreads, isInchThread, threadNamed, type Thread } from '../../engine/threads.ts';

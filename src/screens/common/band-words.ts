@@ -1,5 +1,5 @@
-import { isZero, type Length } from '../../engine/length.ts';
-import { showBand, type ShownUnit } from '../../engine/show.ts';
+import { isZero, type Length } from '../../engine/length/length.ts';
+import { showBand, type ShownUnit } from '../../engine/length/show.ts';
 
 /** A size's band, or that the size is taken as exact. */
 export function bandWords(halfWidth: Length, unit: ShownUnit): string {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { putSetting } from '../../store/settings.ts';
 import { Button } from './button.tsx';
 import { saidIfRefused } from './said-if-refused.ts';

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Unit } from '../../engine/length.ts';
+import type { Unit } from '../../engine/length/length.ts';
 import { canTakeSpace, type HalfTyped, type PadKey } from './pad-text.ts';
 import './size-pad-keys.css';
 

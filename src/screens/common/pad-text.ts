@@ -1,4 +1,4 @@
-import type { Unit } from '../../engine/length.ts';
+import type { Unit } from '../../engine/length/length.ts';
 
 /** What stands in a size field while it is being typed: the text and the unit it is meant in. */
 export type HalfTyped = {

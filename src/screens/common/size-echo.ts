@@ -1,7 +1,7 @@
-import { readEntry } from '../../engine/entry.ts';
-import { nearestFraction } from '../../engine/fraction.ts';
-import { isNegative, isZero, negate, type Length } from '../../engine/length.ts';
-import { figure, show } from '../../engine/show.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { nearestFraction } from '../../engine/length/fraction.ts';
+import { isNegative, isZero, negate, type Length } from '../../engine/length/length.ts';
+import { figure, show } from '../../engine/length/show.ts';
 import type { HalfTyped } from './pad-text.ts';
 
 /** The typed size in the other unit and as the nearest fraction with how far off; empty while it can't be read yet. */

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
+import { readEntry } from '../../engine/length/entry.ts';
 import { announce, tick } from './announce.ts';
 import { useKeyEntry, type TypedBy } from './hands-free.ts';
 import { useOnePress } from './one-press.ts';

@@ -1,6 +1,6 @@
 import { slidesFor, type LatheDial, type Slide } from '../../engine/dial.ts';
-import type { CutKind } from '../../engine/metal-on.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { CutKind } from '../../engine/length/metal-on.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import type { KeptDial, KeptSlide, Machine } from '../../store/records.ts';
 
 export const SLIDES: readonly Slide[] = ['cross', 'compound', 'lead-screw'];

@@ -1,5 +1,5 @@
 import type { System, Touched } from '../../engine/safety.ts';
-import { listed } from '../../engine/say-words.ts';
+import { listed } from '../../engine/length/say-words.ts';
 
 export const SYSTEMS: readonly System[] = ['brake', 'steering', 'axle', 'wheel', 'engine'];
 

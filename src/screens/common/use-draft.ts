@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Unit } from '../../engine/length.ts';
+import type { Unit } from '../../engine/length/length.ts';
 import { clearDraft, getDraft, putDraft } from '../../store/drafts.ts';
 import type { Store } from '../../store/open-store.ts';
 import { tellUnwritten, unwritten, writing } from './drafts-unwritten.ts';

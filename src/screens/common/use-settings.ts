@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { lengthOf } from '../../engine/length.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import { lengthOf } from '../../engine/length/length.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { knownSettings, type KnownSettings } from '../../store/known-settings.ts';
 import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/records.ts';
 import { useStoreIfAny } from './store-context.ts';

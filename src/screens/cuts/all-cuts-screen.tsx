@@ -1,4 +1,4 @@
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { openCuts, type OpenCut } from '../../store/cuts.ts';
 import type { Id } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';

@@ -1,8 +1,8 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
-import { isMore, zero } from '../../engine/length.ts';
+import { isMore, zero } from '../../engine/length/length.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
-import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import { removeCut, setCutState, type SaidCutState } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,6 +1,6 @@
 import { metalBetween } from '../../engine/cut.ts';
-import type { Entry } from '../../engine/entry.ts';
-import type { Length } from '../../engine/length.ts';
+import type { Entry } from '../../engine/length/entry.ts';
+import type { Length } from '../../engine/length/length.ts';
 import { lastPassOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
 

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { toolBeside } from '../../engine/say-readings.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { lastPassOf, passesOf } from '../../store/cut-state.ts';
 import { strikeOutPass } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';

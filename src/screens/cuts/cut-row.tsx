@@ -1,6 +1,6 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
-import { isMore, zero } from '../../engine/length.ts';
-import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { isMore, zero } from '../../engine/length/length.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { Cut } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import '../common/row.css';

@@ -1,13 +1,13 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
-import { readEntry, type Entry } from '../../engine/entry.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { featureKindOf } from '../../engine/cut-progress.ts';
 import { grownBack } from '../../engine/grown-back.ts';
-import { isLess, isMore } from '../../engine/length.ts';
+import { isLess, isMore } from '../../engine/length/length.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayGrownBack } from '../../engine/say-cuts.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import { changeCut, logPass } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';

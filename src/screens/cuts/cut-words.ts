@@ -1,5 +1,5 @@
 import type { CuttingTool, Operation } from '../../engine/cut.ts';
-import type { CutKind } from '../../engine/metal-on.ts';
+import type { CutKind } from '../../engine/length/metal-on.ts';
 import { materialNamed } from '../../engine/tables/materials.ts';
 import type { Cut, CutState, Machine } from '../../store/records.ts';
 

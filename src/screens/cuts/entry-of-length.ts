@@ -1,7 +1,14 @@
-import type { Entry } from '../../engine/entry.ts';
-import { exactDecimalText, isLess, isMore, lengthOf, roundToStep, type Length } from '../../engine/length.ts';
-import type { Rounding } from '../../engine/length.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { Entry } from '../../engine/length/entry.ts';
+import {
+  exactDecimalText,
+  isLess,
+  isMore,
+  lengthOf,
+  roundToStep,
+  type Length,
+} from '../../engine/length/length.ts';
+import type { Rounding } from '../../engine/length/length.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 
 const FINEST: Readonly<Record<ShownUnit, Length>> = { in: lengthOf('.0001 in'), mm: lengthOf('0.001 mm') };
 // The longest a drill's fraction gets in either unit: 1/64 in is .015625, and 0.396875 mm.

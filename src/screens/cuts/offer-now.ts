@@ -1,6 +1,6 @@
 import { cutName } from '../../engine/tap-name.ts';
 import type { CutOffer } from '../../engine/cut.ts';
-import { toText } from '../../engine/length.ts';
+import { toText } from '../../engine/length/length.ts';
 import type { Cut } from '../../store/records.ts';
 
 /**

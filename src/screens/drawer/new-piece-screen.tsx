@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { readEntry, type Entry } from '../../engine/entry.ts';
-import { isZero } from '../../engine/length.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { asTyped } from '../../engine/show.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
+import { isZero } from '../../engine/length/length.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { asTyped } from '../../engine/length/show.ts';
 import { addPiece } from '../../store/drawer.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';

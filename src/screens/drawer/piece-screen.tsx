@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
-import { isZero } from '../../engine/length.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { asTyped } from '../../engine/show.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { isZero } from '../../engine/length/length.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { asTyped } from '../../engine/length/show.ts';
 import { changePiece, drawerPieces, type PieceChanges } from '../../store/drawer.ts';
 import type { DrawerPiece, TypedSize } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,4 +1,4 @@
-import { asTyped, show, type ShownUnit } from '../../engine/show.ts';
+import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
 import type { DrawerPiece, SizeInput } from '../../store/records.ts';
 
 const SIZES = [

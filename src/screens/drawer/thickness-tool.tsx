@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { readEntry, type Entry } from '../../engine/entry.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { canMeasure, type FeatureKind } from '../../engine/measuring-tool.ts';
 import { sayOutOfRange } from '../../engine/say-readings.ts';
-import { asTyped, type ShownUnit } from '../../engine/show.ts';
+import { asTyped, type ShownUnit } from '../../engine/length/show.ts';
 import type { SizeInput, TypedSize } from '../../store/records.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { Button } from '../common/button.tsx';

@@ -2,7 +2,7 @@ import { checkState, type CheckFound, type CheckState, type GoResult } from '../
 import type { CheckOffer } from '../../engine/check-offer.ts';
 import { isOneSided } from '../../engine/checks-of-line-up.ts';
 import { CENTRE_READ } from '../../engine/line-up-read.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import { checksOf, takesOf } from '../../store/checks.ts';
 import { featuresOf } from '../../store/features.ts';

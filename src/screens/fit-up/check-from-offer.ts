@@ -1,7 +1,7 @@
 import type { CheckOffer } from '../../engine/check-offer.ts';
-import type { Entry } from '../../engine/entry.ts';
-import { sameLength, type Length } from '../../engine/length.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import type { Entry } from '../../engine/length/entry.ts';
+import { sameLength, type Length } from '../../engine/length/length.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/verdict.ts';
 import { basisOf } from '../../store/basis.ts';
 import type { NewCheck } from '../../store/checks.ts';

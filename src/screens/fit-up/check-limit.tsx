@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { readEntry, type Entry } from '../../engine/entry.ts';
-import { isMore } from '../../engine/length.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { asTyped } from '../../engine/show.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
+import { isMore } from '../../engine/length/length.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { asTyped } from '../../engine/length/show.ts';
 import { changeCheck } from '../../store/checks.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, hrefOf } from '../address.ts';

@@ -1,12 +1,12 @@
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayCheckState, sayWanted } from '../../engine/say-check.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Feature } from '../../store/records.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { knownCheck, loadFitUp } from './check-data.ts';
 import { cannotProve } from './check-proof.ts';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 /** Said on the pad while a check is read: what is wanted and whether this tool can prove it, then what was found. */
 export async function checkNote(

@@ -1,5 +1,5 @@
 import type { Band, Estimate } from '../../engine/estimate.ts';
-import { dividedBy, plus, type Length } from '../../engine/length.ts';
+import { dividedBy, plus, type Length } from '../../engine/length/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayCheckSettler } from '../../engine/say-check.ts';
 import { WHICH_STANDS } from '../../engine/say-readings.ts';
@@ -12,7 +12,7 @@ import {
   whatWouldSettle,
   type Leg,
 } from '../../engine/settle.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Limits, Verdict } from '../../engine/verdict.ts';
 
 // Three readings: what a careful fitter takes. Chosen, not published.

@@ -1,5 +1,5 @@
-import { asTyped, show, type ShownUnit } from '../../engine/show.ts';
-import type { Entry } from '../../engine/entry.ts';
+import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
+import type { Entry } from '../../engine/length/entry.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import '../worksheets/input-rows.css';

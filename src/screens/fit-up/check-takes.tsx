@@ -1,6 +1,6 @@
 import { sayGo } from '../../engine/say-check.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { foundBy } from '../../engine/check.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';

@@ -1,7 +1,7 @@
 import { isSafetyCritical } from '../../engine/safety.ts';
 import { sayCheckState, sayHowMany } from '../../engine/say-check.ts';
 import type { CheckFound } from '../../engine/check.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { SafetyCaution } from '../common/caution.tsx';

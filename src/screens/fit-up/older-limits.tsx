@@ -1,6 +1,6 @@
 import { sayWanted } from '../../engine/say-check.ts';
-import { uncapital } from '../../engine/say-words.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import { uncapital } from '../../engine/length/say-words.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { OlderMark } from '../older/older-mark.tsx';
 import type { KnownCheck } from './check-data.ts';

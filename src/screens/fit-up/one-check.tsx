@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { isSafetyCritical } from '../../engine/safety.ts';
 import { sayCheckState } from '../../engine/say-check.ts';
-import { uncapital } from '../../engine/say-words.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import { uncapital } from '../../engine/length/say-words.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { changeCheck, retake, sayCheckSeen } from '../../store/checks.ts';
 import type { Job } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

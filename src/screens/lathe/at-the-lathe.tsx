@@ -4,7 +4,7 @@ import { latheCautions } from '../../engine/say-cuts-cautions.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { sayStandIn, sayTooFast } from '../../engine/say-cuts-speed.ts';
 import { sayOnDial, sayPlanNote } from '../../engine/say-cuts.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { announce, tick } from '../common/announce.ts';
 import { Page } from '../common/page.tsx';

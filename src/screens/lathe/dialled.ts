@@ -1,6 +1,6 @@
 import { metalBetween } from '../../engine/cut.ts';
-import { absolute, isMore, isZero, minus, plus, sum, zero, type Length } from '../../engine/length.ts';
-import type { CutKind } from '../../engine/metal-on.ts';
+import { absolute, isMore, isZero, minus, plus, sum, zero, type Length } from '../../engine/length/length.ts';
+import type { CutKind } from '../../engine/length/metal-on.ts';
 
 export type CutBefore = 'shown' | 'dialled';
 

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
-import { sayEntry } from '../../engine/say.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { sayEntry } from '../../engine/length/say.ts';
 import { putDraft } from '../../store/drafts.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, hrefOf } from '../address.ts';

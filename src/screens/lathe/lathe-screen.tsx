@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
+import { readEntry } from '../../engine/length/entry.ts';
 import { getDraft } from '../../store/drafts.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { NotHere } from '../common/not-here.tsx';

@@ -1,7 +1,7 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { onDial } from '../../engine/dial.ts';
-import { plus, sum } from '../../engine/length.ts';
-import { asTyped, figure, show } from '../../engine/show.ts';
+import { plus, sum } from '../../engine/length/length.ts';
+import { asTyped, figure, show } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';

@@ -10,8 +10,8 @@ import {
   sum,
   zero,
   type Length,
-} from '../../engine/length.ts';
-import { isDiameter } from '../../engine/metal-on.ts';
+} from '../../engine/length/length.ts';
+import { isDiameter } from '../../engine/length/metal-on.ts';
 import type { PlannedPass } from '../../engine/pass-plan.ts';
 import { sayCutRefusal } from '../../engine/say-cuts-refusal.ts';
 import {
@@ -24,7 +24,7 @@ import {
   sayStage,
 } from '../../engine/say-cuts.ts';
 import { sayHoleStep } from '../../engine/say-cuts-hole.ts';
-import { figure, show, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { Cut } from '../../store/records.ts';
 import { Button } from '../common/button.tsx';
 import { readingFigure } from '../readings/reading-figure.ts';

@@ -1,6 +1,6 @@
 import { onDial } from '../../engine/dial.ts';
 import { spokenFurther, spokenProgress } from '../../engine/say-cuts-spoken.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { OLDER } from '../older/older-than-sizes.ts';
 import { nextTake } from './use-passes.ts';
 import type { LatheCut } from './use-lathe-cut.ts';

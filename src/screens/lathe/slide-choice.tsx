@@ -1,6 +1,6 @@
 import { slidesFor, type Slide } from '../../engine/dial.ts';
 import { saySlide } from '../../engine/say-cuts.ts';
-import { show } from '../../engine/show.ts';
+import { show } from '../../engine/length/show.ts';
 import { changeSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';

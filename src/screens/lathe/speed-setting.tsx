@@ -1,4 +1,4 @@
-import { isDiameter } from '../../engine/metal-on.ts';
+import { isDiameter } from '../../engine/length/metal-on.ts';
 import { saySpeed, speedFigure } from '../../engine/say-cuts-speed.ts';
 import { hrefOf } from '../address.ts';
 import { Setting } from './next-pass.tsx';

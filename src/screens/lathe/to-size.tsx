@@ -1,6 +1,6 @@
 import { sayProof } from '../../engine/say-cuts.ts';
-import type { ShownUnit } from '../../engine/show.ts';
-import { uncapital } from '../../engine/say-words.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
+import { uncapital } from '../../engine/length/say-words.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import type { LatheCut } from './use-lathe-cut.ts';
 

@@ -1,4 +1,4 @@
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { cutsOf } from '../../store/cuts.ts';
 import { featuresOf } from '../../store/features.ts';
 import { readingsOfJob } from '../../store/readings.ts';

@@ -2,12 +2,12 @@ import { cutProgress, featureKindOf, type CutProgress, type CutQuestion } from '
 import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut-speed.ts';
 import type { LatheDial } from '../../engine/dial.ts';
 import { insertTapSize } from '../../engine/insert-limits.ts';
-import { sum, type Length } from '../../engine/length.ts';
+import { sum, type Length } from '../../engine/length/length.ts';
 import { canMeasure, type MeasuringTool } from '../../engine/measuring-tool.ts';
-import { isDiameter } from '../../engine/metal-on.ts';
+import { isDiameter } from '../../engine/length/metal-on.ts';
 import { isHoleOperation } from '../../engine/pass-plan-holes.ts';
-import type { Result } from '../../engine/refusal.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { Result } from '../../engine/length/refusal.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import type { MeasuredPass } from '../../engine/spring.ts';
 import { materials, type Material } from '../../engine/tables/materials.ts';
 import { passesOf } from '../../store/cut-state.ts';

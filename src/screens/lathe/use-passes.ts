@@ -1,4 +1,4 @@
-import { minus, sum, type Length } from '../../engine/length.ts';
+import { minus, sum, type Length } from '../../engine/length/length.ts';
 import { setCutState } from '../../store/cuts.ts';
 import { dialledKey, dialledText } from '../../store/dialled.ts';
 import { clearDraft, putDraft } from '../../store/drafts.ts';

@@ -1,7 +1,7 @@
-import { sizeStep } from '../../engine/metal-on.ts';
+import { sizeStep } from '../../engine/length/metal-on.ts';
 import { materials } from '../../engine/tables/materials.ts';
 import { waysOut, type WaysOut, type WaysOutQuestion } from '../../engine/ways-out.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { drawerPieces } from '../../store/drawer.ts';
 import { featuresOf } from '../../store/features.ts';
 import type { Store } from '../../store/open-store.ts';

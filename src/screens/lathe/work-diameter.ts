@@ -1,5 +1,5 @@
-import { readEntry } from '../../engine/entry.ts';
-import { isMore, zero, type Length } from '../../engine/length.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { isMore, zero, type Length } from '../../engine/length/length.ts';
 import type { Draft, Id } from '../../store/records.ts';
 
 /**

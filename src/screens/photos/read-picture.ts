@@ -1,4 +1,4 @@
-import { listed } from '../../engine/say-words.ts';
+import { listed } from '../../engine/length/say-words.ts';
 import { shrinkPhoto, type ShrunkPhoto } from './shrink-photo.ts';
 
 // Chosen, not published: no phone's camera writes more, and a page that decodes more may be closed by the phone.

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { sayDegrees } from '../../engine/say-warmth.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
-import { asTyped, show } from '../../engine/show.ts';
+import { asTyped, show } from '../../engine/length/show.ts';
 import { changeFeature, removeFeature } from '../../store/features.ts';
 import { strikeOut } from '../../store/readings.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';

@@ -1,4 +1,4 @@
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { goesInSteps, nextThatStops, trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { readWarm } from '../../engine/temperature.ts';

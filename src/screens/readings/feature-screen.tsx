@@ -1,5 +1,5 @@
-import { readEntry } from '../../engine/entry.ts';
-import type { Length } from '../../engine/length.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import type { Length } from '../../engine/length/length.ts';
 import { getDraft } from '../../store/drafts.ts';
 import { featuresOf, getFeature } from '../../store/features.ts';
 import { readingsOf } from '../../store/readings.ts';

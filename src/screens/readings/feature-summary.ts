@@ -4,7 +4,7 @@ import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { hasDirections } from './feature-kinds.ts';
 import type { Place } from '../../engine/reading.ts';
 import { sayApart, sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
-import { withUnit, figure, knownFigure, showBand, type ShownUnit } from '../../engine/show.ts';
+import { withUnit, figure, knownFigure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 import { engineReadings } from './engine-readings.ts';
 

@@ -1,6 +1,6 @@
-import type { Entry } from '../../engine/entry.ts';
+import type { Entry } from '../../engine/length/entry.ts';
 import { goesInSteps, nextThatStops } from '../../engine/reading.ts';
-import { asTyped, figure, type ShownUnit } from '../../engine/show.ts';
+import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 
 type Shown = Pick<ReadingRecord, 'typed' | 'unit' | 'exact'> & Partial<Pick<ReadingRecord, 'tool' | 'stops'>>;

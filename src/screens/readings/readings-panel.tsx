@@ -1,6 +1,6 @@
 import { sayCaution } from '../../engine/say-readings.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
 import { strikeOut } from '../../store/readings.ts';
 import { useOnePress } from '../common/one-press.ts';

@@ -1,8 +1,8 @@
-import type { Entry } from '../../engine/entry.ts';
-import { isLess, isMore, sameLength } from '../../engine/length.ts';
+import type { Entry } from '../../engine/length/entry.ts';
+import { isLess, isMore, sameLength } from '../../engine/length/length.ts';
 import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
 import { nextThatStops } from '../../engine/reading.ts';
-import { asTyped, figure, type ShownUnit } from '../../engine/show.ts';
+import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 
 type StepKeyProps = {

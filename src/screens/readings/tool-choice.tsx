@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';

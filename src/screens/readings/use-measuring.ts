@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Length, Unit } from '../../engine/length.ts';
+import type { Length, Unit } from '../../engine/length/length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/measuring-tool.ts';
 import type { Direction, Place } from '../../engine/reading.ts';
 import { usualToolFor } from '../../engine/usual-tool.ts';

@@ -1,6 +1,6 @@
 import type { Contradiction } from '../../engine/feature-form.ts';
 import { sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { strikeOutAll } from '../../store/readings.ts';
 import { Button } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';

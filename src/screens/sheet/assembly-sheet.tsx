@@ -5,7 +5,7 @@ import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, WriteLine } from './sheet-table.tsx';
 import { asItStands, isStepChanged } from '../assembly/step-standing.ts';
 import { dayOf, momentOf, OLDER_ON_PAPER } from './sheet-words.ts';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 /** The order it goes together in, with who did what when. */
 export function AssemblySheet({ data }: { data: SheetData }) {

@@ -1,13 +1,13 @@
 import { foundBy } from '../../engine/check.ts';
 import { sayGo, sayWanted } from '../../engine/say-check.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { foundNow, knownChecks, type KnownCheck, type KnownTake } from '../fit-up/check-data.ts';
 import { ReadingsTable } from './readings-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { WriteLine } from './sheet-table.tsx';
 import { dayOf, OLDER_ON_PAPER } from './sheet-words.ts';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 /** Every check with its limits, where they come from, and each go at it: the one that failed as well. */
 export function ChecksSheet({ data }: { data: SheetData }) {

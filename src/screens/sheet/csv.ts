@@ -1,11 +1,11 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import Papa from 'papaparse';
-import type { Entry } from '../../engine/entry.ts';
-import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length.ts';
+import type { Entry } from '../../engine/length/entry.ts';
+import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length/length.ts';
 import { toolThatCounts } from '../../engine/measuring-tool.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
 import { stopsOf } from '../readings/reading-figure.ts';
-import { asTyped } from '../../engine/show.ts';
+import { asTyped } from '../../engine/length/show.ts';
 import { keptWords } from '../../store/plain-words.ts';
 import type { Cut, CutPass, Feature, Id, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
 

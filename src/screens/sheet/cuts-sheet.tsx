@@ -1,8 +1,8 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
-import type { Entry } from '../../engine/entry.ts';
+import type { Entry } from '../../engine/length/entry.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
-import { asTyped, show } from '../../engine/show.ts';
+import { asTyped, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';

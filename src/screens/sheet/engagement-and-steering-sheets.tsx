@@ -1,7 +1,7 @@
 import { boltGrip } from '../../engine/bolt-grip.ts';
 import { lengthToBuy } from '../../engine/bolt-length.ts';
 import { mean } from '../../engine/estimate.ts';
-import { floatMm } from '../../engine/length.ts';
+import { floatMm } from '../../engine/length/length.ts';
 import { sayEngagementRefusal, sayEngagementShare, sayEngagement } from '../../engine/say-engagement.ts';
 import {
   sayBottoming,

@@ -9,7 +9,7 @@ import {
 } from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
-import { figure, showBand } from '../../engine/show.ts';
+import { figure, showBand } from '../../engine/length/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
 import { axleFields } from '../worksheets/axle-line-up-fields.ts';

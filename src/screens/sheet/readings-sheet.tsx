@@ -2,7 +2,7 @@ import { toolThatCounts } from '../../engine/measuring-tool.ts';
 import { goesInSteps } from '../../engine/reading.ts';
 import { sayDegrees } from '../../engine/say-warmth.ts';
 import { toolBeside } from '../../engine/say-readings.ts';
-import { show } from '../../engine/show.ts';
+import { show } from '../../engine/length/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';
 import { warmthLine } from '../readings/warmth.ts';

@@ -21,9 +21,9 @@ import {
   sayRingRefusal,
 } from '../../engine/say-ring.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits, Verdict } from '../../engine/verdict.ts';
-import type { Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length/length.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { SeatDrawing, SleeveDrawing, TaperDrawing } from '../worksheets/bearing-drawing.tsx';
 import { bearingQuestion, type BearingQuestion } from '../worksheets/bearing-seat-question.ts';

@@ -11,8 +11,8 @@ import {
   times,
   zero,
   type Length,
-} from '../../engine/length.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+} from '../../engine/length/length.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { keptWords } from '../../store/plain-words.ts';
 import type { RoundPart } from './round-part.ts';
 

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
-import { isMore, isZero, type Length } from '../../engine/length.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { asTyped, show } from '../../engine/show.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { isMore, isZero, type Length } from '../../engine/length/length.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { asTyped, show } from '../../engine/length/show.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
@@ -19,7 +19,7 @@ import type { SheetData } from './sheet-data.ts';
 import { useGive } from './use-give.ts';
 import { worksheetDataOf } from './worksheet-data-of.ts';
 import '../worksheets/size-entry.css';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 type Side = 'outside' | 'inside';
 const SIDES: readonly Side[] = ['outside', 'inside'];

@@ -1,4 +1,4 @@
-import type { Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length/length.ts';
 
 /** A ring, spacer or bushing as it is to be made; without a length only its face is drawn. */
 export type RoundPart = {

@@ -2,7 +2,7 @@ import { changedSinceSigning, type ChangedThing } from '../../store/signed-since
 import { signedStores, type SignedStore } from '../../store/signed-stores.ts';
 import type { Id } from '../../store/records.ts';
 import { useLive } from '../common/store-context.ts';
-import { listed } from '../../engine/say-words.ts';
+import { listed } from '../../engine/length/say-words.ts';
 
 /** What of a job was changed since it was signed, in words; nothing while it stands as signed, or was never signed. */
 export function useSignedSince(jobId: Id): string | undefined {

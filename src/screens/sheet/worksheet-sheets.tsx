@@ -1,4 +1,4 @@
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
@@ -23,7 +23,7 @@ import {
 } from '../../engine/say-stack.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
-import { show, showBand, showBetween, showLimits } from '../../engine/show.ts';
+import { show, showBand, showBetween, showLimits } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { BoreDrawing } from '../worksheets/bore-drawing.tsx';

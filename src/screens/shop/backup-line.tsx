@@ -3,7 +3,7 @@ import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';
 import { backupWords } from './storage-words.ts';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 /** A quiet line above the jobs, once the last backup is old and much was done since. Fetched after the list stands. */
 export function BackupLine() {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { readNumber, sayNumber, type NumberBounds } from '../../engine/number-entry.ts';
+import { readNumber, sayNumber, type NumberBounds } from '../../engine/length/number-entry.ts';
 import type { KeptLathe } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { changeSetting, putSetting } from '../../store/settings.ts';

@@ -2,7 +2,7 @@ import type { BackupPreview, JobPreview, Tally } from '../../store/backup-previe
 import type { BackupStore } from '../../store/backup-format.ts';
 import type { Restored } from '../../store/backup-restore.ts';
 import type { FileOrigin } from '../../store/backup-staged.ts';
-import { listed } from '../../engine/say-words.ts';
+import { listed } from '../../engine/length/say-words.ts';
 import type { SettingKey } from '../../store/records.ts';
 import { isSettingKey } from '../../store/schemas/setting.ts';
 import { wholeTimeWords } from '../common/day-words.ts';

@@ -1,5 +1,5 @@
-import { readEntry } from '../../engine/entry.ts';
-import { lengthOf, sameLength } from '../../engine/length.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { lengthOf, sameLength } from '../../engine/length/length.ts';
 import type { KeptDial, SettingKey, SettingValues } from '../../store/records.ts';
 import { changeSetting, putSetting } from '../../store/settings.ts';
 import { appVersion } from '../../version.ts';

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/entry.ts';
-import { isLess, isMore, isZero, type Length } from '../../engine/length.ts';
+import { readEntry } from '../../engine/length/entry.ts';
+import { isLess, isMore, isZero, type Length } from '../../engine/length/length.ts';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
-import { sayEntry } from '../../engine/say.ts';
-import { show } from '../../engine/show.ts';
+import { sayEntry } from '../../engine/length/say.ts';
+import { show } from '../../engine/length/show.ts';
 import { timeToKeep } from '../../store/clock.ts';
 import { sayStore } from '../../store/say-store.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';
@@ -21,7 +21,7 @@ import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
 import './shop-screen.css';
-import { listed } from '../../engine/say-words.ts';
+import { listed } from '../../engine/length/say-words.ts';
 
 const FIGURES = [
   {

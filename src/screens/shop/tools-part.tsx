@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { MeasuringTool } from '../../engine/measuring-tool.ts';
-import { show } from '../../engine/show.ts';
+import { show } from '../../engine/length/show.ts';
 import type { Store } from '../../store/open-store.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { measuringTools, putBackTool, removedTools } from '../../store/tools.ts';

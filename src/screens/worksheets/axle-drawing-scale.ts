@@ -1,4 +1,4 @@
-import { isMore, largest, minus, plus, ratioOf, zero, type Length } from '../../engine/length.ts';
+import { isMore, largest, minus, plus, ratioOf, zero, type Length } from '../../engine/length/length.ts';
 import type { LaidPart } from '../../engine/line-up.ts';
 
 export type DrawnPart = { readonly name: string; readonly x: number; readonly width: number };

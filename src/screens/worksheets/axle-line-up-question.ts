@@ -1,5 +1,5 @@
 import { dialFor } from '../common/slides.ts';
-import { sizeStep } from '../../engine/metal-on.ts';
+import { sizeStep } from '../../engine/length/metal-on.ts';
 import type { Estimate } from '../../engine/estimate.ts';
 import type { LineUpQuestion } from '../../engine/line-up.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';

@@ -1,5 +1,5 @@
 import type { AxleLayoutName } from '../../engine/axle-layout.ts';
-import { isNegative } from '../../engine/length.ts';
+import { isNegative } from '../../engine/length/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
 import {
   lineUpVerdict,
@@ -9,7 +9,7 @@ import {
   sayNotJudged,
 } from '../../engine/say-line-up.ts';
 import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
-import { figure } from '../../engine/show.ts';
+import { figure } from '../../engine/length/show.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
 import { isReadOfTheWhole } from '../../store/parts-changed.ts';
 import { hrefOf } from '../address.ts';

@@ -1,5 +1,5 @@
 import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
-import { lengthOf, times } from '../../engine/length.ts';
+import { lengthOf, times } from '../../engine/length/length.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import type { Leg } from '../../engine/settle.ts';

@@ -1,6 +1,6 @@
 import type { Share } from '../../engine/chain.ts';
 import type { Estimate } from '../../engine/estimate.ts';
-import { dividedBy, times, type Length } from '../../engine/length.ts';
+import { dividedBy, times, type Length } from '../../engine/length/length.ts';
 import type { LineUpQuestion, Spacer } from '../../engine/line-up.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { WHICH_STANDS } from '../../engine/say-readings.ts';

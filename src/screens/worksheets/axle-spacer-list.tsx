@@ -1,9 +1,9 @@
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from '../../engine/line-up.ts';
 import type { Give } from '../../engine/line-up-gives.ts';
 import { NOTHING_GIVES, sayDeed, sayGive, sayGivesStrength } from '../../engine/say-line-up.ts';
 import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
-import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
+import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { settlerSaid } from './axle-settler.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './axle-spacer-list.css';

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
-import { isNegative, isZero, type Length } from '../../engine/length.ts';
-import type { ShownUnit } from '../../engine/show.ts';
-import { figure } from '../../engine/show.ts';
+import { isNegative, isZero, type Length } from '../../engine/length/length.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
+import { figure } from '../../engine/length/show.ts';
 import '../common/drawing.css';
 
 const AXIS = 112;

@@ -1,7 +1,7 @@
 import type { SeatQuestion, SettingWant, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
 import type { Estimate } from '../../engine/estimate.ts';
-import { largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length.ts';
-import { sizeStep } from '../../engine/metal-on.ts';
+import { largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length/length.ts';
+import { sizeStep } from '../../engine/length/metal-on.ts';
 import { legOf, type Leg } from '../../engine/settle.ts';
 import { usualSleeveExcess } from '../../engine/tables/bearing-practice.ts';
 import { middleOf } from '../../engine/verdict.ts';

@@ -1,7 +1,7 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import type { SeatQuestion, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
 import { mean } from '../../engine/estimate.ts';
-import { absolute, isNegative } from '../../engine/length.ts';
+import { absolute, isNegative } from '../../engine/length/length.ts';
 import {
   MOCK_UP_SENTENCE,
   READ_DIRECTLY,
@@ -14,7 +14,7 @@ import {
 } from '../../engine/say-bearing-seat.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';

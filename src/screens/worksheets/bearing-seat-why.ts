@@ -7,8 +7,8 @@ import type {
   TaperQuestion,
 } from '../../engine/bearing-seat.ts';
 import { bandOf, mean } from '../../engine/estimate.ts';
-import { minus, sameLength } from '../../engine/length.ts';
-import { figure, showBand, type ShownUnit } from '../../engine/show.ts';
+import { minus, sameLength } from '../../engine/length/length.ts';
+import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 
 type Line = { readonly what: string; readonly how: string; readonly source?: string };
 

@@ -1,7 +1,7 @@
 import type { BushingAnswer } from '../../engine/bushing.ts';
-import { ratioOf } from '../../engine/length.ts';
+import { ratioOf } from '../../engine/length/length.ts';
 import { limitFigure, sayLimits } from '../../engine/say-fit.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';
 
 const AXIS = 150;

@@ -1,6 +1,6 @@
 import type { BushingQuestion } from '../../engine/bushing.ts';
 import { jointClass, type FitSystem } from '../../engine/fits.ts';
-import { sizeStep } from '../../engine/metal-on.ts';
+import { sizeStep } from '../../engine/length/metal-on.ts';
 import { bushingClasses } from '../../engine/tables/joint-classes.ts';
 import { materialNamed } from '../../engine/tables/materials.ts';
 import type { Cold, Condition, Finish } from '../../engine/tables/press-practice.ts';

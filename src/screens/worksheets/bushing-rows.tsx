@@ -1,8 +1,8 @@
 import type { BushingAnswer } from '../../engine/bushing.ts';
-import { sameLength } from '../../engine/length.ts';
+import { sameLength } from '../../engine/length/length.ts';
 import { sayForce, sayHeatWay, sayHold, sayInterference, sayStress } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
-import { figure, show, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, signedFigure, type ShownUnit } from '../../engine/length/show.ts';
 import { Row } from '../common/row.tsx';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import './input-rows.css';

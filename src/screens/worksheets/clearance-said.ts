@@ -1,5 +1,5 @@
 import type { HoleAndPinAnswer } from '../../engine/hole-and-pin.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 
 /** The clearance a hole-and-pin verdict hangs on: the tightest place or the loosest, whichever decides. */
 export function clearanceSaid(

@@ -3,11 +3,11 @@ import { useState } from 'preact/hooks';
 import type { CutOffer } from '../../engine/cut.ts';
 import { metalBetween } from '../../engine/cut.ts';
 import { type CutWay } from '../../engine/cuts-of-way.ts';
-import { isMore, zero } from '../../engine/length.ts';
+import { isMore, zero } from '../../engine/length/length.ts';
 import { sayGood } from '../../engine/say-ring.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { materials } from '../../engine/tables/materials.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { createCuts, cutsOf } from '../../store/cuts.ts';
 import type { Cut, CutState } from '../../store/records.ts';
 import { isNotBegun, replaceCuts } from '../../store/replace-cuts.ts';
@@ -39,7 +39,7 @@ import { onePartPlaces, onePartWay } from './spacer-stack-cuts.ts';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './cut-it-screen.css';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 /** What goes to the cut list, all ticked. `path` is cuts, cuts/<way>, or cuts/<way>/<cut>/machine or material. */
 export function CutItScreen({ data, path }: { data: WorksheetData; path: string }) {

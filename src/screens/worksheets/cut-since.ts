@@ -1,4 +1,4 @@
-import { sameLength } from '../../engine/length.ts';
+import { sameLength } from '../../engine/length/length.ts';
 import { spacerName } from '../../engine/say-line-up-names.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
 import { partStandsAsIn, sizeStandsAsIn } from '../../store/basis.ts';

@@ -1,9 +1,9 @@
 import type { GripAnswer, GripQuestion } from '../../engine/bolt-grip.ts';
 import { mean } from '../../engine/estimate.ts';
-import { ratioOf, type Length } from '../../engine/length.ts';
+import { ratioOf, type Length } from '../../engine/length/length.ts';
 import { sayEngagement } from '../../engine/say-engagement.ts';
 import { sayPlane } from '../../engine/say-grip.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import type { EngagementAnswer } from '../../engine/thread-engagement.ts';
 import type { Thread } from '../../engine/threads.ts';
 import '../common/drawing.css';

@@ -1,4 +1,4 @@
-import { exactDecimalText, sameLength } from '../../engine/length.ts';
+import { exactDecimalText, sameLength } from '../../engine/length/length.ts';
 import { isInchThread, threadNamed } from '../../engine/threads.ts';
 import type { SizeInput } from '../../store/records.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -9,10 +9,10 @@ import {
   ratioOf,
   smallest,
   type Length,
-} from '../../engine/length.ts';
+} from '../../engine/length/length.ts';
 import { limitFigure, sayClearance, sayLimits } from '../../engine/say-fit.ts';
 import { showSize } from '../../engine/say-readings.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';
 
 type FitDrawingProps = {

@@ -15,9 +15,9 @@ import type { Estimate } from '../../engine/estimate.ts';
 import type { IsoRefusal } from '../../engine/fits-iso.ts';
 import { fitLimits, type FitLimits } from '../../engine/fits.ts';
 import type { Joint } from '../../engine/joint-limits.ts';
-import type { Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length/length.ts';
 import { nominalNear, nominalTyped } from '../../engine/nominal.ts';
-import { worked, type Result } from '../../engine/refusal.ts';
+import { worked, type Result } from '../../engine/length/refusal.ts';
 import { fitClassFor, isJoint, systemFor } from './fit-fields.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -1,13 +1,20 @@
 import { mean } from '../../engine/estimate.ts';
 import type { Checked } from '../../engine/fit-check.ts';
 import type { FitLimits, Range } from '../../engine/fits.ts';
-import { sameLength, type Length } from '../../engine/length.ts';
+import { sameLength, type Length } from '../../engine/length/length.ts';
 import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
 import { nominalName } from '../../engine/nominal.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
 import { legOf } from '../../engine/settle.ts';
-import { figure, knownFigure, show, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import {
+  figure,
+  knownFigure,
+  show,
+  showBand,
+  signedFigure,
+  type ShownUnit,
+} from '../../engine/length/show.ts';
 import { JOINT_CLASS_SOURCE } from '../../engine/tables/joint-classes.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -1,6 +1,6 @@
 import { PAST_SOURCE, type GripAnswer, type GripQuestion } from '../../engine/bolt-grip.ts';
 import { lengthToBuy } from '../../engine/bolt-length.ts';
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import {
   sayBottoming,
   sayHoleEnd,
@@ -10,7 +10,7 @@ import {
   sayPlane,
   sayWorstOfGrip,
 } from '../../engine/say-grip.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { THREAD_LENGTH_SOURCE } from '../../engine/tables/bolt-threads.ts';
 import type { Verdict } from '../../engine/verdict.ts';
 import { Row } from '../common/row.tsx';

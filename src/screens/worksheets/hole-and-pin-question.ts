@@ -2,7 +2,7 @@ import type { FitSystem } from '../../engine/fits.ts';
 import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { jointNominal, usualLimits } from '../../engine/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/insert-drill.ts';
-import { isZero, zero, type Length } from '../../engine/length.ts';
+import { isZero, zero, type Length } from '../../engine/length/length.ts';
 import { legOf } from '../../engine/settle.ts';
 import { materialNamed } from '../../engine/tables/materials.ts';
 import type { Limits } from '../../engine/verdict.ts';

@@ -3,7 +3,7 @@ import { holeAndPin, type HoleAndPinAnswer, type HoleAndPinQuestion } from '../.
 import { sayNominal } from '../../engine/nominal.ts';
 import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
-import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/show.ts';
+import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/length/show.ts';
 import { sayWornAxis } from '../../engine/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -1,7 +1,7 @@
 import { bandOf } from '../../engine/estimate.ts';
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
-import { showBand } from '../../engine/show.ts';
+import { showBand } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';

@@ -1,5 +1,5 @@
-import { ratioOf, type Length } from '../../engine/length.ts';
-import { figure, type ShownUnit } from '../../engine/show.ts';
+import { ratioOf, type Length } from '../../engine/length/length.ts';
+import { figure, type ShownUnit } from '../../engine/length/show.ts';
 import type { InsertAnswer } from '../../engine/thread-insert.ts';
 import { DrawingLabel } from './drawing-label.tsx';
 import '../common/drawing.css';

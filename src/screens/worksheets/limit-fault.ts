@@ -1,5 +1,5 @@
-import { isLess, isMore, type Length } from '../../engine/length.ts';
-import { show } from '../../engine/show.ts';
+import { isLess, isMore, type Length } from '../../engine/length/length.ts';
+import { show } from '../../engine/length/show.ts';
 import { stackWant } from './spacer-stack-question.ts';
 import { exactSize, type WorksheetData } from './worksheet-data.ts';
 

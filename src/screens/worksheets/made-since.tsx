@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { placesReplaced } from '../../engine/cuts-of-stack.ts';
-import { capital } from '../../engine/say-words.ts';
-import { figure, show } from '../../engine/show.ts';
+import { capital } from '../../engine/length/say-words.ts';
+import { figure, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import { cutsOf } from '../../store/cuts.ts';
 import { putInMade } from '../../store/put-in-made.ts';

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { readNumber, sayNumber, type NumberBounds } from '../../engine/number-entry.ts';
+import { readNumber, sayNumber, type NumberBounds } from '../../engine/length/number-entry.ts';
 import { SizePad } from '../common/size-pad.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize } from '../common/use-settings.ts';

@@ -1,6 +1,6 @@
 import { bandOf, mean, type Estimate } from '../../engine/estimate.ts';
 import { featureForm } from '../../engine/feature-form.ts';
-import { absolute, isMore, minus, plus } from '../../engine/length.ts';
+import { absolute, isMore, minus, plus } from '../../engine/length/length.ts';
 import { sizesOfParts } from '../../store/parts-changed.ts';
 import type { Feature, ReadingRecord, Worksheet } from '../../store/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';

@@ -1,4 +1,4 @@
-import type { Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length/length.ts';
 import { WHICH_STANDS } from '../../engine/say-readings.ts';
 import { saySettler, sayTooWide } from '../../engine/say-verdict.ts';
 import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';

@@ -1,4 +1,4 @@
-import { byLength, dividedBy, times } from '../../engine/length.ts';
+import { byLength, dividedBy, times } from '../../engine/length/length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/measuring-tool.ts';
 import { sayCannotProve } from '../../engine/say-verdict.ts';
 import { canProve, predictedBand, whatCouldProve, type Leg } from '../../engine/settle.ts';

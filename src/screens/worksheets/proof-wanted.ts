@@ -1,7 +1,7 @@
 import { bushing } from '../../engine/bushing.ts';
 import { mean } from '../../engine/estimate.ts';
 import { fitLimits, type FitLimits } from '../../engine/fits.ts';
-import { lengthOf, negate, type Length } from '../../engine/length.ts';
+import { lengthOf, negate, type Length } from '../../engine/length/length.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import type { Leg } from '../../engine/settle.ts';
 import type { Limits } from '../../engine/verdict.ts';

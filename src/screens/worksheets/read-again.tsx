@@ -1,4 +1,4 @@
-import { asTyped } from '../../engine/show.ts';
+import { asTyped } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';

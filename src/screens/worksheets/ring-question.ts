@@ -1,5 +1,5 @@
-import { dividedBy, largest, minus, plus, smallest, type Length } from '../../engine/length.ts';
-import { sizeStep } from '../../engine/metal-on.ts';
+import { dividedBy, largest, minus, plus, smallest, type Length } from '../../engine/length/length.ts';
+import { sizeStep } from '../../engine/length/metal-on.ts';
 import type { RingQuestion } from '../../engine/ring.ts';
 import type { RingBlank } from '../../engine/ring-blank.ts';
 import { usualRingClearances, type RingClearance } from '../../engine/tables/ring-practice.ts';

@@ -1,5 +1,5 @@
 import { bandOf, mean } from '../../engine/estimate.ts';
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { ring, type RingAnswer, type RingQuestion, type RingSize } from '../../engine/ring.ts';
 import type { RingCut } from '../../engine/ring-blank.ts';
 import {
@@ -13,7 +13,7 @@ import {
   sayRingRefusal,
   sayWhyNot,
 } from '../../engine/say-ring.ts';
-import { withUnit, figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { withUnit, figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { legOf } from '../../engine/settle.ts';
 import { leastRing } from '../../engine/tables/ring-practice.ts';
 import { hrefOf } from '../address.ts';

@@ -3,7 +3,7 @@ import { compareRoutes, type ComparedRoute } from '../../engine/route-comparison
 import { ROUTE_STATES } from '../../engine/say-routes.ts';
 import { SOMETHING_WEAKER } from '../../engine/say-strength.ts';
 import { sayComparison, type SaidComparison } from '../../engine/say-routes-comparison.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import './route-table.css';
 
 const COLUMNS = [

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { bandOf } from '../../engine/estimate.ts';
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../engine/say-shims.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import { sayStore } from '../../store/say-store.ts';

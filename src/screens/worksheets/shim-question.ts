@@ -1,6 +1,6 @@
 import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from '../../engine/shims.ts';
 import { shimsAsked, stackWithShims } from '../../engine/shims-in-stack.ts';
-import type { Result } from '../../engine/refusal.ts';
+import type { Result } from '../../engine/length/refusal.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import { knownSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { showSize } from '../../engine/say-readings.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
@@ -11,7 +11,7 @@ import { giveWorksheet, type CutSince, type PartCut } from './cut-since.ts';
 import { Lead } from './lead.tsx';
 import { stackParts } from './spacer-stack-question.ts';
 import { knownSize, type WorksheetData } from './worksheet-data.ts';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 type SinceCutProps = { readonly data: WorksheetData; readonly since: CutSince };
 

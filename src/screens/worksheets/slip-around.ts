@@ -1,4 +1,4 @@
-import { isMore, lengthOf, type Length } from '../../engine/length.ts';
+import { isMore, lengthOf, type Length } from '../../engine/length/length.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import type { SlipAround } from '../../engine/size-slip.ts';
 import type { SizeInput } from '../../store/records.ts';

@@ -10,9 +10,9 @@ import {
   type Length,
   isLess,
   isMore,
-} from '../../engine/length.ts';
+} from '../../engine/length/length.ts';
 import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
-import { sizeStep } from '../../engine/metal-on.ts';
+import { sizeStep } from '../../engine/length/metal-on.ts';
 import {
   onePartInPlaceOf,
   rulingPlace,

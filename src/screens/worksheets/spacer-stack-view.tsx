@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { bandOf } from '../../engine/estimate.ts';
-import { absolute } from '../../engine/length.ts';
+import { absolute } from '../../engine/length/length.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { sayStack, sayStackBand } from '../../engine/say-stack.ts';
 import { legOf } from '../../engine/settle.ts';
-import { figure } from '../../engine/show.ts';
+import { figure } from '../../engine/length/show.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
 import { newId } from '../../store/new-id.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,6 +1,6 @@
-import { isNegative } from '../../engine/length.ts';
+import { isNegative } from '../../engine/length/length.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
-import { figure, showBand, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { figure, showBand, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 
 /** How a stack's figures came about. */

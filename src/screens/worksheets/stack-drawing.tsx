@@ -8,9 +8,9 @@ import {
   sum,
   times,
   type Length,
-} from '../../engine/length.ts';
+} from '../../engine/length/length.ts';
 import { showSize, sizeFigure } from '../../engine/say-readings.ts';
-import { figure, show, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import '../common/drawing.css';
 

@@ -7,7 +7,7 @@ import { bandOf } from '../../engine/estimate.ts';
 import { usualLeastLength } from '../../engine/tables/least-part.ts';
 import { sizeFigure } from '../../engine/say-readings.ts';
 import { sayStrength } from '../../engine/say-strength.ts';
-import { show } from '../../engine/show.ts';
+import { show } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { bandWords } from '../common/band-words.ts';
 import { NotHere } from '../common/not-here.tsx';
@@ -21,7 +21,7 @@ import { slipAroundPart } from './slip-around.ts';
 import { SizeEntry } from './size-entry.tsx';
 import { exactSize, knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
 import './stack-part-screen.css';
-import { capital } from '../../engine/say-words.ts';
+import { capital } from '../../engine/length/say-words.ts';
 
 const MOST_PIECES = 99;
 

@@ -1,4 +1,4 @@
-import { isZero } from '../../engine/length.ts';
+import { isZero } from '../../engine/length/length.ts';
 import {
   sayLongerPart,
   sayNeeded,
@@ -10,8 +10,8 @@ import {
   shimFigure,
 } from '../../engine/say-stack.ts';
 import { sayStrength } from '../../engine/say-strength.ts';
-import { say } from '../../engine/say.ts';
-import { figure, showBetween, type ShownUnit } from '../../engine/show.ts';
+import { say } from '../../engine/length/say.ts';
+import { figure, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import { Lead, LeadNext } from './lead.tsx';
 import './proof-lines.css';

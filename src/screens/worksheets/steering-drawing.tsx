@@ -1,6 +1,6 @@
-import { floatMm } from '../../engine/length.ts';
+import { floatMm } from '../../engine/length/length.ts';
 import { sayDegrees, steeringFigure } from '../../engine/say-steering.ts';
-import type { ShownUnit } from '../../engine/show.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
 import type { SteeringAnswer, SteeringState } from '../../engine/steering-geometry.ts';
 import '../common/drawing.css';
 

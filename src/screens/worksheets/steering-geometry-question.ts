@@ -1,5 +1,5 @@
 import { typedEstimate } from '../../engine/estimate.ts';
-import { zero } from '../../engine/length.ts';
+import { zero } from '../../engine/length/length.ts';
 import type { SteeringBefore, SteeringChange } from '../../engine/steering-geometry.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
 

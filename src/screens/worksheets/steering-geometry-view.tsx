@@ -1,5 +1,5 @@
 import { bandOf, mean } from '../../engine/estimate.ts';
-import { floatMm, lengthOf, roundForShow, zero, type Length } from '../../engine/length.ts';
+import { floatMm, lengthOf, roundForShow, zero, type Length } from '../../engine/length/length.ts';
 import {
   sayChange,
   sayDegrees,
@@ -13,7 +13,7 @@ import {
   steeringFigure,
 } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/say-verdict.ts';
-import { showBand, type ShownUnit } from '../../engine/show.ts';
+import { showBand, type ShownUnit } from '../../engine/length/show.ts';
 import {
   steeringGeometry,
   TRAIL_SOURCE,

@@ -1,6 +1,6 @@
 import type { GripQuestion, Held, TappedHole } from '../../engine/bolt-grip.ts';
 import { nutFactors } from '../../engine/bolt-torque.ts';
-import type { Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length/length.ts';
 import { boltGrades } from '../../engine/tables/bolt-grades.ts';
 import { parentMetals } from '../../engine/tables/parent-metals.ts';
 import type { EngagementQuestion } from '../../engine/thread-engagement.ts';

@@ -8,7 +8,7 @@ import {
   sayForce,
   forceFigure,
 } from '../../engine/say-engagement.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import {
   ENGAGEMENT_SOURCE,
   engagementLegs,

@@ -2,10 +2,10 @@ import { LEAST_FLOOR } from '../../engine/insert-lengths.ts';
 import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
 import type { Thread } from '../../engine/threads.ts';
 import { legOf } from '../../engine/settle.ts';
-import { figure, show, showBand, type ShownUnit } from '../../engine/show.ts';
+import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 
 import { mean } from '../../engine/estimate.ts';
-import { absolute, minus, zero } from '../../engine/length.ts';
+import { absolute, minus, zero } from '../../engine/length/length.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import {
   FLOOR_UNKNOWN,

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { byLength } from '../../engine/length.ts';
+import { byLength } from '../../engine/length/length.ts';
 import { insertThreads, isInchThread, type Thread } from '../../engine/threads.ts';
 import { Button } from '../common/button.tsx';
 import './thread-picker.css';

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
-import type { Length } from '../../engine/length.ts';
+import type { Length } from '../../engine/length/length.ts';
 import {
   canHaveRead,
   canMeasure,
   type FeatureKind,
   type MeasuringTool,
 } from '../../engine/measuring-tool.ts';
-import { show, type ShownUnit } from '../../engine/show.ts';
+import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { usualToolFor } from '../../engine/usual-tool.ts';
 import type { SizeInput, TypedSize } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';

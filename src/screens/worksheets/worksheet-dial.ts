@@ -1,4 +1,4 @@
-import type { Dial } from '../../engine/metal-on.ts';
+import type { Dial } from '../../engine/length/metal-on.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
 /** The shop's dial as the engine asks for it. */

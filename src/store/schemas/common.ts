@@ -1,6 +1,6 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
-import { fromText, toText, type Length } from '../../engine/length.ts';
+import { fromText, toText, type Length } from '../../engine/length/length.ts';
 import { stampShape } from '../clock.ts';
 import type { Kept, StoreName } from '../kept.ts';
 import { keptWords, shownWords } from '../plain-words.ts';

@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { readEntry } from '../../../src/engine/entry.ts';
+import { readEntry } from '../../../src/engine/length/entry.ts';
 import { hrefOf, type Address } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { createCheck, sayCheckSeen } from '../../../src/store/checks.ts';

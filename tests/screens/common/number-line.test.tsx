@@ -1,6 +1,6 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { NumberLine } from '../../../src/screens/common/number-line.tsx';
 
 afterEach(cleanup);

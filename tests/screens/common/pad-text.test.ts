@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readEntry } from '../../../src/engine/entry.ts';
-import type { Unit } from '../../../src/engine/length.ts';
+import { readEntry } from '../../../src/engine/length/entry.ts';
+import type { Unit } from '../../../src/engine/length/length.ts';
 import {
   isUnitKey,
   afterKey,

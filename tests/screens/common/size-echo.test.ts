@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { lengthOf, type Unit } from '../../../src/engine/length.ts';
+import { lengthOf, type Unit } from '../../../src/engine/length/length.ts';
 import { fractionEcho, sizeEcho } from '../../../src/screens/common/size-echo.ts';
 
 test.each<{ typed: string; unit: Unit; echo: string; sum: string }>([

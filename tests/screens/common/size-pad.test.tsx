@@ -2,7 +2,7 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/pr
 import { render as draw } from 'preact';
 import { useState } from 'preact/hooks';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { Unit } from '../../../src/engine/length.ts';
+import type { Unit } from '../../../src/engine/length/length.ts';
 import type { HalfTyped } from '../../../src/screens/common/pad-text.ts';
 import { SizePad } from '../../../src/screens/common/size-pad.tsx';
 

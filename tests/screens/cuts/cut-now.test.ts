@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readEntry, type Entry } from '../../../src/engine/entry.ts';
+import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
 import { stateAt, stateByPasses } from '../../../src/store/cut-state.ts';
 import { leftToTake, presentSize } from '../../../src/screens/cuts/cut-now.ts';
 import { cutFault } from '../../../src/screens/cuts/cut-size-screen.tsx';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dividedBy, isLess, isMore, lengthOf } from '../../../src/engine/length.ts';
+import { dividedBy, isLess, isMore, lengthOf } from '../../../src/engine/length/length.ts';
 import { exactEntry, limitEntries, roundedEntry } from '../../../src/screens/cuts/entry-of-length.ts';
 
 const third = dividedBy(lengthOf('1 in'), 3);

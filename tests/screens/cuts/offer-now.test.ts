@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { CutOffer } from '../../../src/engine/cut.ts';
 import { insertOffers } from '../../../src/engine/cuts-of-insert.ts';
 import { drillNamed } from '../../../src/engine/drill-series.ts';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { threadNamed } from '../../../src/engine/threads.ts';
 import { nameNow, offerNow } from '../../../src/screens/cuts/offer-now.ts';
 

@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { hrefOf, type Address } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { cutsCsv } from '../../../src/screens/sheet/csv.ts';

@@ -1,6 +1,6 @@
 import { fireEvent, screen } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
-import { readEntry } from '../../../src/engine/entry.ts';
+import { readEntry } from '../../../src/engine/length/entry.ts';
 import { NewPieceScreen } from '../../../src/screens/drawer/new-piece-screen.tsx';
 import { PieceScreen } from '../../../src/screens/drawer/piece-screen.tsx';
 import { addPiece, drawerPieces } from '../../../src/store/drawer.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { goResult } from '../../../src/engine/check.ts';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/measuring-tool.ts';
 import { proofWords } from '../../../src/screens/fit-up/check-proof.ts';
 

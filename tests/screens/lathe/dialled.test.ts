@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lengthOf, sameLength } from '../../../src/engine/length.ts';
+import { lengthOf, sameLength } from '../../../src/engine/length/length.ts';
 import { askedSince, cutBefore, type CutBefore } from '../../../src/screens/lathe/dialled.ts';
 import { dialledText, readDialled } from '../../../src/store/dialled.ts';
 

@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
 import { ShopScreen } from '../../../src/screens/shop/shop-screen.tsx';
 import { createCuts } from '../../../src/store/cuts.ts';

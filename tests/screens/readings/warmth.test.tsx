@@ -1,6 +1,6 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { decimalText, lengthOf } from '../../../src/engine/length.ts';
+import { decimalText, lengthOf } from '../../../src/engine/length/length.ts';
 import { mean } from '../../../src/engine/estimate.ts';
 import { usualTools } from '../../../src/engine/measuring-tool.ts';
 import { hrefOf } from '../../../src/screens/address.ts';

@@ -7,7 +7,7 @@ import Parser, {
 } from 'dxf-parser';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { roundPartDxf } from '../../../src/screens/sheet/round-part-dxf.ts';
 import { roundPartsOf } from '../../../src/screens/sheet/round-parts.ts';
 import { typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { deviationText } from '../../../src/screens/worksheets/fit-drawing.tsx';
 
 describe('deviations as the tables print them', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/estimate.ts';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import {
   holeAndPinQuestion,
   wantedClearance,

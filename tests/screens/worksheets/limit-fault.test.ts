@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import { limitFault } from '../../../src/screens/worksheets/limit-fault.ts';
 import { typedSize, worksheetOf } from './worksheet-for-test.ts';
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { nextAfter, type WorksheetPlan } from '../../../src/screens/worksheets/worksheet-plan.ts';
 import { planOf } from '../../../src/screens/worksheets/worksheet-plans.ts';
-import { lengthOf } from '../../../src/engine/length.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 
 const plan: WorksheetPlan | undefined = planOf('hole-and-pin');
 const size = { from: 'typed', typed: '.4487', unit: 'in', exact: lengthOf('.4487 in') } as const;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/estimate.ts';
-import { isNegative } from '../../../src/engine/length.ts';
+import { isNegative } from '../../../src/engine/length/length.ts';
 import { spacerStack } from '../../../src/engine/spacer-stack.ts';
 import {
   spacerStackQuestion,

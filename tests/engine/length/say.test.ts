@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
-import { lengthOf } from '../../src/engine/length.ts';
-import { say, sayEntry } from '../../src/engine/say.ts';
+import { readEntry } from '../../../src/engine/length/entry.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
+import { say, sayEntry } from '../../../src/engine/length/say.ts';
 
 function sentenceFor(typed: string): string {
   const result = readEntry(typed, { unit: 'in' });

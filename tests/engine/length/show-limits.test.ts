@@ -1,11 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isLess, isMore, lengthOf, type Length } from '../../src/engine/length.ts';
-import { sayGood } from '../../src/engine/say-ring.ts';
-import { sayRouteReason } from '../../src/engine/say-route-reason.ts';
-import { sayVerdict } from '../../src/engine/say-verdict.ts';
-import { showAgainst, showBeside } from '../../src/engine/show-limits.ts';
-import { verdictOf } from '../../src/engine/verdict.ts';
+import { isLess, isMore, lengthOf, type Length } from '../../../src/engine/length/length.ts';
+import { sayGood } from '../../../src/engine/say-ring.ts';
+import { sayRouteReason } from '../../../src/engine/say-route-reason.ts';
+import { sayVerdict } from '../../../src/engine/say-verdict.ts';
+import { showAgainst, showBeside } from '../../../src/engine/length/show-limits.ts';
+import { verdictOf } from '../../../src/engine/verdict.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 

@@ -1,7 +1,7 @@
 import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/entry.ts';
+import { readEntry } from '../../../src/engine/length/entry.ts';
 import {
   dividedBy,
   fromText,
@@ -12,7 +12,7 @@ import {
   negate,
   sameLength,
   zero,
-} from '../../src/engine/length.ts';
+} from '../../../src/engine/length/length.ts';
 import {
   asTyped,
   figure,
@@ -22,7 +22,7 @@ import {
   knownFigure,
   showBetween,
   signedFigure,
-} from '../../src/engine/show.ts';
+} from '../../../src/engine/length/show.ts';
 
 // Half to even: ISO 80000-1 annex B, ASTM E29. The tie in each row is worked by hand.
 test.each([

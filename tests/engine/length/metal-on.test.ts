@@ -8,8 +8,14 @@ import {
   roundToStep,
   sameLength,
   type Length,
-} from '../../src/engine/length.ts';
-import { cutTarget, roundMetalOn, sizeStep, type CutKind, type Dial } from '../../src/engine/metal-on.ts';
+} from '../../../src/engine/length/length.ts';
+import {
+  cutTarget,
+  roundMetalOn,
+  sizeStep,
+  type CutKind,
+  type Dial,
+} from '../../../src/engine/length/metal-on.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length) => decimalText(length, 'in', 5);

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readNumber, sayNumber, type NumberBounds } from '../../src/engine/number-entry.ts';
+import { readNumber, sayNumber, type NumberBounds } from '../../../src/engine/length/number-entry.ts';
 
 const rake: NumberBounds = { least: 0, most: 60, unit: 'degrees' };
 const cold: NumberBounds = { least: -200, most: 400, unit: '°C' };

@@ -2,7 +2,7 @@ import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { expect, test } from 'vitest';
-import { offBy, readEntry, typedWithUnit, type EntryRefusal } from '../../src/engine/entry.ts';
+import { offBy, readEntry, typedWithUnit, type EntryRefusal } from '../../../src/engine/length/entry.ts';
 import {
   absolute,
   exactDecimalText,
@@ -11,8 +11,8 @@ import {
   sameLength,
   toText,
   type Length,
-} from '../../src/engine/length.ts';
-import { sayEntry } from '../../src/engine/say.ts';
+} from '../../../src/engine/length/length.ts';
+import { sayEntry } from '../../../src/engine/length/say.ts';
 
 const SURE = { seed: 20_127, numRuns: 3000 };
 const Exact = Decimal.clone({ precision: 120 });

@@ -32,7 +32,7 @@ import {
   times,
   toText,
   zero,
-} from '../../src/engine/length.ts';
+} from '../../../src/engine/length/length.ts';
 
 // fast-check prints the seed of a run that fails; this one makes every run the same.
 const SURE = { seed: 20_127, numRuns: 2000 };

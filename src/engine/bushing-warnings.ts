@@ -3,7 +3,7 @@ import type { HeatLimit } from './bushing-heat.ts';
 import { flattened, type PressStress } from './bushing-stress.ts';
 import { isLess, isMore, isNegative, zero, type Length } from './length/length.ts';
 import { leastBushingWall, leastParentWall, leastWallSource } from './tables/least-walls.ts';
-import type { Material } from './tables/materials.ts';
+import type { Material } from './material/tables/materials.ts';
 import {
   bushingSetShare,
   crackShare,

@@ -22,7 +22,7 @@ import { metalOnTarget } from './length/metal-on.ts';
 import type { Nominal } from './nominal.ts';
 import { sizeBeforePlating } from './plating.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
-import type { Material } from './tables/materials.ts';
+import type { Material } from './material/tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 import { wornAxis, type WornAxis } from './worn-axis.ts';

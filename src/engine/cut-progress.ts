@@ -28,7 +28,7 @@ import { takesFor, type TakesWithSource } from './pass-plan-takes.ts';
 import type { Result } from './length/refusal.ts';
 import { whatWouldSettle, type Settler } from './settle.ts';
 import { springOf, type MeasuredPass, type Spring } from './spring.ts';
-import type { MaterialId } from './tables/materials.ts';
+import type { MaterialId } from './material/tables/materials.ts';
 import { verdictOf, type Limits, type Verdict } from './verdict.ts';
 
 export type CutQuestion = CutSizes & {

@@ -3,7 +3,7 @@ import { spindleRpm } from './cutting-speed.ts';
 import { isMore, largest, ratioOf, zero, type Length } from './length/length.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
 import { largeWork, mostRpm, ownSpeeds, type SpeedCap } from './tables/cut-speeds.ts';
-import type { Figure, Material, Range } from './tables/materials.ts';
+import type { Figure, Material, Range } from './material/tables/materials.ts';
 
 /** What of the lathe matters for its speed. */
 export type LatheSpeeds = {

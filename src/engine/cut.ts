@@ -1,6 +1,6 @@
 import { minus, plus, type Length } from './length/length.ts';
 import { leavesMoreWhenLarge, type CutKind } from './length/metal-on.ts';
-import type { MaterialId } from './tables/materials.ts';
+import type { MaterialId } from './material/tables/materials.ts';
 
 /** What is done at the machine. A ring is its outside turned on a mandrel, thin metal that must not be squeezed. */
 export type Operation = 'turn' | 'bore' | 'face' | 'drill' | 'ream' | 'tap' | 'ring';

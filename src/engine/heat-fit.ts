@@ -1,4 +1,4 @@
-import { celsiusForShrink, shrinkBetween, type ColdShrink } from './cold-shrink.ts';
+import { celsiusForShrink, shrinkBetween, type ColdShrink } from './material/cold-shrink.ts';
 import { isMore, minus, plus, ratioOf, times, zero, type Length } from './length/length.ts';
 
 /**

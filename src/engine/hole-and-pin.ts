@@ -8,7 +8,7 @@ import type { InsertMetal } from './insert-drill.ts';
 import type { Joint } from './joint-limits.ts';
 import { isMore, largest, minus, scaledBy, times, zero, type Length } from './length/length.ts';
 import type { Nominal } from './nominal.ts';
-import type { Material } from './tables/materials.ts';
+import type { Material } from './material/tables/materials.ts';
 import { placesOf, type MeasuredPart } from './fit-check.ts';
 import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
 import { wornAxis, type WornAxis } from './worn-axis.ts';

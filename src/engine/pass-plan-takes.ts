@@ -3,7 +3,7 @@ import { largest, smallest, times, type Length } from './length/length.ts';
 import { isDiameter, type CutKind } from './length/metal-on.ts';
 import type { Takes } from './pass-plan.ts';
 import { shareOfLargest, TAKES_SOURCE, turningDepths, unknownDepths } from './tables/cut-takes.ts';
-import type { MaterialId } from './tables/materials.ts';
+import type { MaterialId } from './material/tables/materials.ts';
 
 export type TakesQuestion = {
   readonly of: CutKind;

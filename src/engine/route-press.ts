@@ -7,7 +7,7 @@ import { isMore, negate, plus, times, zero } from './length/length.ts';
 import type { Inside } from './route-bushing.ts';
 import { ask, caution, speaksFor, type Finding } from './route-findings.ts';
 import { wallLeft } from './route-wall.ts';
-import type { Material } from './tables/materials.ts';
+import type { Material } from './material/tables/materials.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 
 /**

@@ -1,4 +1,4 @@
-import { NEWTON_PER_LBF } from './material.ts';
+import { NEWTON_PER_LBF } from './material/material.ts';
 import { showAgainst } from './length/show-limits.ts';
 import { show, showBand, type ShownUnit } from './length/show.ts';
 import type { EngagementAnswer, EngagementRefusal } from './thread-engagement.ts';

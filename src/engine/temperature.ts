@@ -1,6 +1,6 @@
-import { expansionPerCelsius } from './material.ts';
+import { expansionPerCelsius } from './material/material.ts';
 import { absolute, isLess, dividedBy, times, type Length } from './length/length.ts';
-import { materialNamed, type Material } from './tables/materials.ts';
+import { materialNamed, type Material } from './material/tables/materials.ts';
 
 /** How warm something is and how much it grows: 0.0000236 a degree Celsius for aluminium, say. */
 export type Warmth = { readonly celsius: number; readonly expansionPerCelsius: number };

@@ -1,4 +1,4 @@
-import { PSI_PER_MPA } from './material.ts';
+import { PSI_PER_MPA } from './material/material.ts';
 import { floatMm, isMore, lengthOf, plus, times, type Length } from './length/length.ts';
 import { insertLimits } from './insert-limits.ts';
 import { boltGrades, type BoltGradeId } from './tables/bolt-grades.ts';

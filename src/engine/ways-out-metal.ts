@@ -5,7 +5,7 @@ import { dividedBy, isLess, isMore, minus, plus, roundToStep, smallest, times } 
 import type { Range } from './fits.ts';
 import { bushingClasses } from './tables/joint-classes.ts';
 import { leastPinShare, leastSleeveWall, leastWallSource } from './tables/least-walls.ts';
-import { materialNamed, type Material } from './tables/materials.ts';
+import { materialNamed, type Material } from './material/tables/materials.ts';
 import { classFor, pairOf, systemFor } from './ways-out-fit.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';
 import type { WaysOutQuestion } from './ways-out.ts';

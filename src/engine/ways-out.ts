@@ -6,7 +6,7 @@ import { isNegative, negate, type Length } from './length/length.ts';
 import type { MeasuringTool, ToolInForce } from './measuring-tool.ts';
 import type { CutKind } from './length/metal-on.ts';
 import type { ShimPiece } from './shims.ts';
-import type { Material } from './tables/materials.ts';
+import type { Material } from './material/tables/materials.ts';
 import { bushWay, sleeveWay } from './ways-out-metal.ts';
 import { nextClassWay, newMateWay } from './ways-out-fit.ts';
 import { measureAgainWay, newPartWay, shimWay } from './ways-out-plain.ts';

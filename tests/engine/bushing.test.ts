@@ -15,7 +15,7 @@ import {
   type Length,
 } from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
-import { materialNamed, type Material, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { materialNamed, type Material, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 
 function metal(id: MaterialId): Material {
   const found = materialNamed(id);

@@ -16,7 +16,7 @@ import { stackWantPreset } from '../../src/engine/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
-import { materialNamed } from '../../src/engine/tables/materials.ts';
+import { materialNamed } from '../../src/engine/material/tables/materials.ts';
 import { verdictOf, type Limits } from '../../src/engine/verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

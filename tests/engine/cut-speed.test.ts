@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutSpeed, type CutSpeed, type SpeedQuestion } from '../../src/engine/cut-speed.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
-import { materialNamed, materials, type Material } from '../../src/engine/tables/materials.ts';
+import { materialNamed, materials, type Material } from '../../src/engine/material/tables/materials.ts';
 import { readReference } from '../reference/read-csv.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

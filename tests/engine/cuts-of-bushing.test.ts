@@ -3,7 +3,7 @@ import { bushing, type BushingQuestion } from '../../src/engine/bushing.ts';
 import { cutsOfBushing } from '../../src/engine/cuts-of-bushing.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

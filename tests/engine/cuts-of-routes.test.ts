@@ -3,7 +3,7 @@ import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
 import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { exactDecimalText, lengthOf, minus } from '../../src/engine/length/length.ts';
-import { materialNamed } from '../../src/engine/tables/materials.ts';
+import { materialNamed } from '../../src/engine/material/tables/materials.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

@@ -6,7 +6,7 @@ import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-p
 import { jointLimits } from '../../src/engine/joint-limits.ts';
 import { exactDecimalText, lengthOf, sameLength } from '../../src/engine/length/length.ts';
 import { nominalName, nominalNear, nominalTyped, sayNominal } from '../../src/engine/nominal.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 
 const mm = (text: string) => lengthOf(`${text} mm`);
 const part = (size: string) => ({

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { decimalText, isLess, isMore, lengthOf, times, type Length } from '../../src/engine/length/length.ts';
 import { takesFor, type TakesQuestion } from '../../src/engine/pass-plan-takes.ts';
 import { TAKES_SOURCE, turningDepths, unknownDepths } from '../../src/engine/tables/cut-takes.ts';
-import { materials } from '../../src/engine/tables/materials.ts';
+import { materials } from '../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const steel = {

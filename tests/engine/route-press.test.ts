@@ -3,7 +3,7 @@ import { typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import type { RouteReason } from '../../src/engine/hole-and-pin-routes.ts';
 import { exactDecimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest = tightest) => ({

@@ -29,7 +29,7 @@ import {
   sayOnDial,
 } from '../../src/engine/say-cuts.ts';
 import type { MeasuredPass } from '../../src/engine/spring.ts';
-import { materialNamed } from '../../src/engine/tables/materials.ts';
+import { materialNamed } from '../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const [caliper] = usualTools;

@@ -7,7 +7,7 @@ import { compareRoutes } from '../../src/engine/route-comparison.ts';
 import { sayComparison } from '../../src/engine/say-routes-comparison.ts';
 import { sayRoute } from '../../src/engine/say-routes.ts';
 import type { ShownUnit } from '../../src/engine/length/show.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest = tightest) => ({

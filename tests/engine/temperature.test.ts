@@ -3,7 +3,7 @@ import { bandOf, combine, estimateOf } from '../../src/engine/estimate.ts';
 import { decimalText, lengthOf, minus, toText } from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/measuring-tool.ts';
 import { sayWarmth } from '../../src/engine/say-warmth.ts';
-import { materialNamed } from '../../src/engine/tables/materials.ts';
+import { materialNamed } from '../../src/engine/material/tables/materials.ts';
 import { inCelsius, readWarm, sizeAt20, unaskedWarmth } from '../../src/engine/temperature.ts';
 
 const steelPerCelsius = 11.7e-6; // 6.5e-6 a degree Fahrenheit

@@ -8,7 +8,7 @@ import {
   nutFactors,
 } from '../../src/engine/bolt-torque.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
-import { NEWTON_PER_LBF, PSI_PER_MPA } from '../../src/engine/material.ts';
+import { NEWTON_PER_LBF, PSI_PER_MPA } from '../../src/engine/material/material.ts';
 import { boltGrades } from '../../src/engine/tables/bolt-grades.ts';
 import {
   boltStrength,

@@ -4,7 +4,7 @@ import type { MeasuredPart } from '../../src/engine/fit-check.ts';
 import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
 import { sayWayOut } from '../../src/engine/say-cuts-ways.ts';
-import { materialNamed } from '../../src/engine/tables/materials.ts';
+import { materialNamed } from '../../src/engine/material/tables/materials.ts';
 import { waysOut, type WaysOutQuestion } from '../../src/engine/ways-out.ts';
 import type { WayOut, WayOutKind } from '../../src/engine/ways-out-kinds.ts';
 

@@ -5,7 +5,7 @@ import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
 import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { exactDecimalText, lengthOf, zero, type Length } from '../../src/engine/length/length.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 import { sayInsertAxis, sayWornAxis, wornAxis } from '../../src/engine/worn-axis.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);

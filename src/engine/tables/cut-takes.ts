@@ -1,6 +1,6 @@
 import { lengthOf, type Length } from '../length/length.ts';
 import type { CuttingTool, Operation } from '../cut.ts';
-import type { MaterialId } from './materials.ts';
+import type { MaterialId } from '../material/tables/materials.ts';
 
 export const TAKES_SOURCE = 'common practice, no source; change it to what your lathe and tool can do';
 

@@ -1,4 +1,4 @@
-import { materials, type MaterialId } from './materials.ts';
+import { materials, type MaterialId } from '../material/tables/materials.ts';
 
 /** What a thread is cut into. Its least strength counts, so that the thread is never called stronger than it is. */
 export type ParentMetalId = MaterialId | 'cast-aluminium';

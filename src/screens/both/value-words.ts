@@ -1,6 +1,6 @@
 import { isPlainObject } from '../../store/paths.ts';
 import type { Kept } from '../../store/kept.ts';
-import { materialNamed } from '../../engine/tables/materials.ts';
+import { materialNamed } from '../../engine/material/tables/materials.ts';
 import { MACHINE_WORDS, STATE_WORDS, TOOL_WORDS } from '../cuts/cut-words.ts';
 import { timeWords } from '../common/day-words.ts';
 import { worksheetField } from './field-words.ts';

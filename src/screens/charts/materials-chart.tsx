@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { metresPerMinute, spindleRpm } from '../../engine/cutting-speed.ts';
 import { lengthOf } from '../../engine/length/length.ts';
-import { materials, type Figure, type Material } from '../../engine/tables/materials.ts';
+import { materials, type Figure, type Material } from '../../engine/material/tables/materials.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';

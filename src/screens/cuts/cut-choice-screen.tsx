@@ -1,6 +1,6 @@
 import { cutName } from '../../engine/tap-name.ts';
 import { useState } from 'preact/hooks';
-import { materials } from '../../engine/tables/materials.ts';
+import { materials } from '../../engine/material/tables/materials.ts';
 import { changeCut, type CutChanges } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,6 +1,6 @@
 import type { CuttingTool, Operation } from '../../engine/cut.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
-import { materialNamed } from '../../engine/tables/materials.ts';
+import { materialNamed } from '../../engine/material/tables/materials.ts';
 import type { Cut, CutState, Machine } from '../../store/records.ts';
 
 /** States in the order of the work: what is on the machine first, what is done with last. */

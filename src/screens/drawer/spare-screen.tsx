@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../engine/length/entry.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
-import { materialNamed } from '../../engine/tables/materials.ts';
+import { materialNamed } from '../../engine/material/tables/materials.ts';
 import { addPiece, countPiece, drawerPieces } from '../../store/drawer.ts';
 import type { Cut, DrawerPiece, DrawerPieceKind } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -9,7 +9,7 @@ import { isHoleOperation } from '../../engine/pass-plan-holes.ts';
 import type { Result } from '../../engine/length/refusal.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import type { MeasuredPass } from '../../engine/spring.ts';
-import { materials, type Material } from '../../engine/tables/materials.ts';
+import { materials, type Material } from '../../engine/material/tables/materials.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import { getCut } from '../../store/cuts.ts';
 import { getDraft } from '../../store/drafts.ts';

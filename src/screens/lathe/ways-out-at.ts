@@ -1,5 +1,5 @@
 import { sizeStep } from '../../engine/length/metal-on.ts';
-import { materials } from '../../engine/tables/materials.ts';
+import { materials } from '../../engine/material/tables/materials.ts';
 import { waysOut, type WaysOut, type WaysOutQuestion } from '../../engine/ways-out.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { drawerPieces } from '../../store/drawer.ts';

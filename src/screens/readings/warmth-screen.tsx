@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { materialNamed, materials } from '../../engine/tables/materials.ts';
+import { materialNamed, materials } from '../../engine/material/tables/materials.ts';
 import { timeToKeep } from '../../store/clock.ts';
 import { changeFeature } from '../../store/features.ts';
 import { changeJob } from '../../store/jobs.ts';

@@ -4,7 +4,7 @@ import { minus } from '../../engine/length/length.ts';
 import type { FeatureKind } from '../../engine/measuring-tool.ts';
 import { sayUnaskedWarmth, sayWarmth } from '../../engine/say-warmth.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { materialNamed } from '../../engine/tables/materials.ts';
+import { materialNamed } from '../../engine/material/tables/materials.ts';
 import { inCelsius, readWarm, unaskedWarmth, type ReadWarm } from '../../engine/temperature.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
 

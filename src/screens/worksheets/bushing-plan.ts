@@ -1,4 +1,4 @@
-import { materials } from '../../engine/tables/materials.ts';
+import { materials } from '../../engine/material/tables/materials.ts';
 import {
   ansiClassField,
   ansiPressField,

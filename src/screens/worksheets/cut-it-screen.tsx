@@ -6,7 +6,7 @@ import { type CutWay } from '../../engine/cuts-of-way.ts';
 import { isMore, zero } from '../../engine/length/length.ts';
 import { sayGood } from '../../engine/say-ring.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
-import { materials } from '../../engine/tables/materials.ts';
+import { materials } from '../../engine/material/tables/materials.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { createCuts, cutsOf } from '../../store/cuts.ts';
 import type { Cut, CutState } from '../../store/records.ts';

@@ -1,6 +1,6 @@
 import type { CutOffer } from '../../engine/cut.ts';
 import type { CutWay } from '../../engine/cuts-of-way.ts';
-import { materialNamed, type MaterialId } from '../../engine/tables/materials.ts';
+import { materialNamed, type MaterialId } from '../../engine/material/tables/materials.ts';
 import type { Cut, Machine } from '../../store/records.ts';
 import { MACHINES, usualMachine } from '../cuts/cut-words.ts';
 

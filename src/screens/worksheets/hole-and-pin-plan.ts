@@ -1,4 +1,4 @@
-import { materials } from '../../engine/tables/materials.ts';
+import { materials } from '../../engine/material/tables/materials.ts';
 import type { FieldPlan, WorksheetPlan } from './worksheet-plan.ts';
 
 export const joint: FieldPlan = {

@@ -1,6 +1,6 @@
 import { boltGrip, usualNutHeight } from '../../engine/bolt-grip.ts';
 import { clampNewtons, preloadsAtOneTorqueKn, torqueNewtonMetres } from '../../engine/bolt-torque.ts';
-import { PSI_PER_MPA } from '../../engine/material.ts';
+import { PSI_PER_MPA } from '../../engine/material/material.ts';
 import {
   sayEngagement,
   sayEngagementRefusal,

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { expansionPerCelsius, modulusGpa } from '../../src/engine/material.ts';
-import { materialNamed, materials, type Material } from '../../src/engine/tables/materials.ts';
-import { readReference } from '../reference/read-csv.ts';
+import { expansionPerCelsius, modulusGpa } from '../../../src/engine/material/material.ts';
+import { materialNamed, materials, type Material } from '../../../src/engine/material/tables/materials.ts';
+import { readReference } from '../../reference/read-csv.ts';
 
 const rows = readReference('materials.csv');
 

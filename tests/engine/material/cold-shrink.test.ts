@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { celsiusForShrink, coldShrinkOf, shrinkBetween } from '../../src/engine/cold-shrink.ts';
-import { materialNamed, materials, type MaterialId } from '../../src/engine/tables/materials.ts';
+import { celsiusForShrink, coldShrinkOf, shrinkBetween } from '../../../src/engine/material/cold-shrink.ts';
+import { materialNamed, materials, type MaterialId } from '../../../src/engine/material/tables/materials.ts';
 
 function shrinkOf(id: MaterialId) {
   const found = materialNamed(id);

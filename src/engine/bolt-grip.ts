@@ -1,4 +1,4 @@
-import { combine, mean, typedEstimate, type Band, type Estimate, type Term } from './estimate.ts';
+import { combine, mean, typedEstimate, type Band, type Estimate, type Term } from './reading/estimate.ts';
 import { setDown } from './insert-lengths.ts';
 import { isMore, largest, minus, plus, sum, times, zero, type Length } from './length/length.ts';
 import {
@@ -8,7 +8,7 @@ import {
   RUN_OUT_PITCHES,
 } from './tables/bolt-threads.ts';
 import { isInchThread, type Thread } from './threads.ts';
-import { verdictOf, worseVerdict, type Verdict } from './verdict.ts';
+import { verdictOf, worseVerdict, type Verdict } from './reading/verdict.ts';
 
 /** How the joint is held: through with a nut, a bolt into the part, a stud in the part with a nut. */
 export type Held = 'nut' | 'tapped' | 'stud';

@@ -1,5 +1,5 @@
 import { allClamped, heldPast, inPart, lastPlane, longer, type GripQuestion } from './bolt-grip.ts';
-import { combine } from './estimate.ts';
+import { combine } from './reading/estimate.ts';
 import {
   isLess,
   isMore,

@@ -1,5 +1,5 @@
 import type { BushingQuestion, BushingRefusal } from './bushing.ts';
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import { pinForBore, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import { systemOf, type FitLimits, type Range } from './fits.ts';
 import {
@@ -20,7 +20,7 @@ import { nominalNear, type Nominal } from './nominal.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
 import { leastBushingWall } from './tables/least-walls.ts';
 import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
-import { middleOf } from './verdict.ts';
+import { middleOf } from './reading/verdict.ts';
 
 /**
  * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle, and what the

@@ -1,4 +1,4 @@
-import { combine, type Estimate } from './estimate.ts';
+import { combine, type Estimate } from './reading/estimate.ts';
 import type { MeasuredPart } from './fit-check.ts';
 import type { Range } from './fits.ts';
 import { isNegative, largest, minus, plus, times, zero, type Length } from './length/length.ts';

@@ -11,7 +11,7 @@ import {
 import { runningInUse, type RunningInUse } from './bushing-running.ts';
 import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
 import { targetBetween } from './length/target-between.ts';
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import { boreForPin, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
 import type { IsoRefusal } from './fits-iso.ts';
 import { fitLimits, type FitLimits, type Range } from './fits.ts';
@@ -26,7 +26,7 @@ import type { Material } from './material/tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 import { wornAxis, type WornAxis } from './worn-axis.ts';
-import { middleOf, type Limits, type Verdict } from './verdict.ts';
+import { middleOf, type Limits, type Verdict } from './reading/verdict.ts';
 
 export type BushingQuestion = {
   /** As it is now. */

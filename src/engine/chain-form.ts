@@ -6,7 +6,7 @@ import {
   NONE,
   type Fraction,
 } from './length/exact-fraction.ts';
-import { combine, type Band, type Estimate } from './estimate.ts';
+import { combine, type Band, type Estimate } from './reading/estimate.ts';
 import { dividedBy, type Length } from './length/length.ts';
 
 /** So many times a length: half the width is `{ of: 'width', top: 1, bottom: 2 }`. Whole numbers, bottom not zero. */

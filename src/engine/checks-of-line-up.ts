@@ -1,5 +1,5 @@
-import { byEye, type CheckOffer } from './check-offer.ts';
-import { mean } from './estimate.ts';
+import { byEye, type CheckOffer } from './reading/check-offer.ts';
+import { mean } from './reading/estimate.ts';
 import { isMore, isZero, negate, sameLength, zero, type Length } from './length/length.ts';
 import type { LineUpQuestion } from './line-up.ts';
 import {

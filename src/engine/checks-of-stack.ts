@@ -1,4 +1,4 @@
-import { byEye, readable, type CheckOffer } from './check-offer.ts';
+import { byEye, readable, type CheckOffer } from './reading/check-offer.ts';
 import { largest, zero } from './length/length.ts';
 import type { StackWant } from './spacer-stack.ts';
 

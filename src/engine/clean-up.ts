@@ -1,4 +1,4 @@
-import { bandOf, mean, type Estimate } from './estimate.ts';
+import { bandOf, mean, type Estimate } from './reading/estimate.ts';
 import { plus, type Length } from './length/length.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 

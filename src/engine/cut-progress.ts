@@ -7,7 +7,7 @@ import {
   type Operation,
 } from './cut.ts';
 import { stepsToReach, type LatheDial } from './dial.ts';
-import { bandOf, mean, typedEstimate, type Band } from './estimate.ts';
+import { bandOf, mean, typedEstimate, type Band } from './reading/estimate.ts';
 import {
   dividedBy,
   isMore,
@@ -20,16 +20,16 @@ import {
   zero,
 } from './length/length.ts';
 import type { Length } from './length/length.ts';
-import type { FeatureKind, MeasuringTool } from './measuring-tool.ts';
+import type { FeatureKind, MeasuringTool } from './reading/measuring-tool.ts';
 import { sizeStep, type CutKind } from './length/metal-on.ts';
 import { passPlan, type PassPlan, type PassRefusal, type PlannedPass } from './pass-plan.ts';
 import { holePlan, isHoleOperation, type HolePlan, type HolePlanRefusal } from './pass-plan-holes.ts';
 import { takesFor, type TakesWithSource } from './pass-plan-takes.ts';
 import type { Result } from './length/refusal.ts';
-import { whatWouldSettle, type Settler } from './settle.ts';
+import { whatWouldSettle, type Settler } from './reading/settle.ts';
 import { springOf, type MeasuredPass, type Spring } from './spring.ts';
 import type { MaterialId } from './material/tables/materials.ts';
-import { verdictOf, type Limits, type Verdict } from './verdict.ts';
+import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
 
 export type CutQuestion = CutSizes & {
   readonly operation: Operation;

@@ -11,7 +11,7 @@ import type {
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import { isLess, isMore, zero, type Length } from './length/length.ts';
 
 /**

@@ -2,7 +2,7 @@ import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import { isMore, isZero, minus, sameLength, type Length } from './length/length.ts';
 import { sizeStep, type Dial } from './length/metal-on.ts';
 import { leastCleanUp } from './tables/least-walls.ts';

@@ -4,7 +4,7 @@ import { boredFirst } from './cuts-of-bushing.ts';
 import { insertOffers } from './cuts-of-insert.ts';
 import { wayOf, type CutWay } from './cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import type { Range } from './fits.ts';
 import { jointNominal, limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';

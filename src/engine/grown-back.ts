@@ -1,5 +1,5 @@
 import { metalBetween } from './cut.ts';
-import { bandOf, typedEstimate } from './estimate.ts';
+import { bandOf, typedEstimate } from './reading/estimate.ts';
 import { isMore, plus, type Length } from './length/length.ts';
 import type { CutKind } from './length/metal-on.ts';
 import type { MeasuredPass } from './spring.ts';

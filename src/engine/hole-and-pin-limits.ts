@@ -1,4 +1,4 @@
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import { fitLimits, jointClass, type FitSystem, type Range } from './fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { jointLimits, type ClearanceLimits, type Joint } from './joint-limits.ts';
@@ -6,7 +6,7 @@ import { dividedBy, largest, minus, plus, smallest, type Length } from './length
 import { nominalNear, type Nominal } from './nominal.ts';
 import { threadNamed } from './threads.ts';
 import { bushingClasses } from './tables/joint-classes.ts';
-import type { Limits } from './verdict.ts';
+import type { Limits } from './reading/verdict.ts';
 
 type Wanted = Pick<HoleAndPinQuestion, 'joint' | 'fitSystem' | 'ownLimits'>;
 

@@ -16,7 +16,7 @@ import { threadInsertRoute } from './route-thread-insert.ts';
 import { leftToReam } from './tables/press-practice.ts';
 import type { Reamer } from './tables/reamer-sizes.ts';
 import type { Shank } from './tables/shank-sizes.ts';
-import type { Verdict } from './verdict.ts';
+import type { Verdict } from './reading/verdict.ts';
 
 export type RouteKind =
   | 'leave'

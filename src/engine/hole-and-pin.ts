@@ -1,7 +1,7 @@
 import { cleanUpSize } from './clean-up.ts';
-import { bandOf, combine, mean, type Band, type Estimate } from './estimate.ts';
+import { bandOf, combine, mean, type Band, type Estimate } from './reading/estimate.ts';
 import type { FitSystem } from './fits.ts';
-import { readable } from './check-offer.ts';
+import { readable } from './reading/check-offer.ts';
 import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
 import type { InsertMetal } from './insert-drill.ts';
@@ -10,7 +10,7 @@ import { isMore, largest, minus, scaledBy, times, zero, type Length } from './le
 import type { Nominal } from './nominal.ts';
 import type { Material } from './material/tables/materials.ts';
 import { placesOf, type MeasuredPart } from './fit-check.ts';
-import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './verdict.ts';
+import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './reading/verdict.ts';
 import { wornAxis, type WornAxis } from './worn-axis.ts';
 
 export type HoleAndPinQuestion = {

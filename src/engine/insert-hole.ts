@@ -1,9 +1,9 @@
-import { bandOf, mean, type Band, type Estimate } from './estimate.ts';
+import { bandOf, mean, type Band, type Estimate } from './reading/estimate.ts';
 import type { InsertDrillChoice } from './insert-drill.ts';
 import { percentOfThread, type InsertLimits } from './insert-limits.ts';
 import { isMore, largest, minus, type Length } from './length/length.ts';
 import type { Thread } from './threads.ts';
-import { verdictOf } from './verdict.ts';
+import { verdictOf } from './reading/verdict.ts';
 
 export type InsertHoleState = 'solid' | 'drill' | 'run-drill-through-anyway' | 'straight-to-tap' | 'over';
 

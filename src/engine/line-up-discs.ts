@@ -1,5 +1,5 @@
 import type { DiscInSlot } from './axle-layout.ts';
-import type { Estimate } from './estimate.ts';
+import type { Estimate } from './reading/estimate.ts';
 import { isLess, minus } from './length/length.ts';
 import { padWearReadCheck, type LineUpCheck } from './line-up-checks.ts';
 import { checkOfEnd } from './line-up-ends.ts';

@@ -1,6 +1,6 @@
 import type { AxleLayout, DiscInSlot, EndCondition } from './axle-layout.ts';
 import { evaluate, formOf, sharesOf, type Evaluated, type Share } from './chain-form.ts';
-import { mean, typedEstimate, type Estimate } from './estimate.ts';
+import { mean, typedEstimate, type Estimate } from './reading/estimate.ts';
 import {
   dividedBy,
   isMore,
@@ -17,7 +17,7 @@ import type { Side, Leeway } from './line-up-budget.ts';
 import type { LineUpCheck, LineUpCheckKind } from './line-up-checks.ts';
 import { discLimits, sidePlayLimits } from './line-up-read.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
-import { hangsOnLower, verdictOf, worseVerdict, type Limits } from './verdict.ts';
+import { hangsOnLower, verdictOf, worseVerdict, type Limits } from './reading/verdict.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
 

@@ -1,7 +1,7 @@
 import type { Giver } from './axle-layout.ts';
 import type { Evaluated } from './chain.ts';
 import { knownLength } from './chain-form.ts';
-import { mean, type Estimate } from './estimate.ts';
+import { mean, type Estimate } from './reading/estimate.ts';
 import {
   dividedBy,
   isLess,

@@ -1,5 +1,5 @@
 import type { AxleLayout, DiscInSlot } from './axle-layout.ts';
-import { bandOf, mean, type Estimate } from './estimate.ts';
+import { bandOf, mean, type Estimate } from './reading/estimate.ts';
 import {
   absolute,
   isMore,
@@ -15,7 +15,7 @@ import {
 } from './length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
-import { verdictOf, type Limits, type Verdict } from './verdict.ts';
+import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
 

@@ -1,7 +1,7 @@
 import { mirrored, type AxleLayout, type AxleSide } from './axle-layout.ts';
 import { distanceForm, solveChain, type Chain, type Place, type SolvedLength } from './chain.ts';
 import { evaluate, formOf, type Form } from './chain-form.ts';
-import { typedEstimate, type Estimate } from './estimate.ts';
+import { typedEstimate, type Estimate } from './reading/estimate.ts';
 import { isNegative, isZero, minus, sum, zero, type Length } from './length/length.ts';
 import { lineCheck, type LineUpCheck } from './line-up-checks.ts';
 import { discChecks, openDisc, type OpenDisc } from './line-up-discs.ts';
@@ -13,7 +13,7 @@ import type { SpacerDeed } from './line-up-spacer.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
 import { usualLeastLength } from './tables/least-part.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
-import { verdictOf, type Verdict } from './verdict.ts';
+import { verdictOf, type Verdict } from './reading/verdict.ts';
 
 export type LineUpQuestion = {
   readonly layout: AxleLayout;

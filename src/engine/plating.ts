@@ -1,4 +1,4 @@
-import type { Estimate } from './estimate.ts';
+import type { Estimate } from './reading/estimate.ts';
 import { minus, plus, times, type Length } from './length/length.ts';
 
 export type Plated = 'outside' | 'bore' | 'pitch-diameter';

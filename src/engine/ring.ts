@@ -1,4 +1,4 @@
-import { bandOf, mean, type Band, type Estimate } from './estimate.ts';
+import { bandOf, mean, type Band, type Estimate } from './reading/estimate.ts';
 import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from './length/length.ts';
 import { metalOnTarget, type CutKind } from './length/metal-on.ts';
 import { refuse, worked, type Refusal, type Result } from './length/refusal.ts';

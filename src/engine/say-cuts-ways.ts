@@ -3,7 +3,7 @@ import { sayClearance, sayFitClass } from './say-fit.ts';
 import { sayUnderLeast } from './length/say-least.ts';
 import { sayStrengthOfWay } from './say-strength.ts';
 import { sayPickUnproved, sayPieces, sayShimRefusal } from './say-shims.ts';
-import { saySettler } from './say-verdict.ts';
+import { saySettler } from './reading/say-verdict.ts';
 import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';
 import { absolute, isNegative } from './length/length.ts';
 import type { CutKind } from './length/metal-on.ts';

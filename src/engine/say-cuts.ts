@@ -4,7 +4,7 @@ import { onDial, type DialSetting, type LatheDial, type Slide } from './dial.ts'
 import { absolute, isLess, isNegative, isZero, type Length } from './length/length.ts';
 import { isDiameter, type CutKind } from './length/metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
-import { saySettler, sayVerdict } from './say-verdict.ts';
+import { saySettler, sayVerdict } from './reading/say-verdict.ts';
 import { withUnit, figure, show, showBand, type ShownUnit } from './length/show.ts';
 import { showBeside } from './length/show-limits.ts';
 import type { Spring } from './spring.ts';

@@ -2,7 +2,7 @@ import { absolute, isNegative } from './length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import { sidePlayMiss } from './line-up-read.ts';
 import { sideOf } from './say-line-up-shared.ts';
-import { sayVerdict } from './say-verdict.ts';
+import { sayVerdict } from './reading/say-verdict.ts';
 import { withUnit, figure, type ShownUnit } from './length/show.ts';
 import { capital, uncapital } from './length/say-words.ts';
 

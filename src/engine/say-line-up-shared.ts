@@ -1,6 +1,6 @@
 import { absolute, isNegative, isZero, type Length } from './length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
-import { sayVerdict } from './say-verdict.ts';
+import { sayVerdict } from './reading/say-verdict.ts';
 import { withUnit, figure, showBand, signedFigure, type ShownUnit } from './length/show.ts';
 import { showAgainst } from './length/show-limits.ts';
 import { capital } from './length/say-words.ts';

@@ -11,10 +11,10 @@ import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts'
 import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
 import { sayShared, sideOf } from './say-line-up-shared.ts';
 import { SOMETHING_WEAKER, sayWeaker } from './say-strength.ts';
-import { sayVerdict } from './say-verdict.ts';
+import { sayVerdict } from './reading/say-verdict.ts';
 import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';
 import { showAgainst } from './length/show-limits.ts';
-import type { Verdict } from './verdict.ts';
+import type { Verdict } from './reading/verdict.ts';
 import { capital, listed } from './length/say-words.ts';
 
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };

@@ -1,5 +1,5 @@
 import { absolute, isNegative, type Length } from './length/length.ts';
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import { withUnit, figure, showBand, type ShownUnit } from './length/show.ts';
 import type { ShimPick, ShimRefusal } from './shims.ts';
 

@@ -1,7 +1,7 @@
 import { absolute, isNegative, type Length } from './length/length.ts';
 import { say } from './length/say.ts';
 import { sayStrength } from './say-strength.ts';
-import { sayVerdict } from './say-verdict.ts';
+import { sayVerdict } from './reading/say-verdict.ts';
 import {
   withUnit,
   figure,

@@ -1,5 +1,5 @@
 import { inCommonSteps, type InSteps } from './length/common-step.ts';
-import { combine, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
+import { combine, STATISTICS_STEP, type Band, type Estimate, type Term } from './reading/estimate.ts';
 import {
   floatMm,
   isLess,
@@ -15,7 +15,7 @@ import {
 import { refuse, worked, type Result } from './length/refusal.ts';
 import { fewestProved, knownCounts, type RowCounts, type RowsOfSize } from './shim-proved.ts';
 import { fewestInside, nearestSum } from './shim-search.ts';
-import { t95 } from './student-t.ts';
+import { t95 } from './reading/student-t.ts';
 
 /** Shims or washers of one kind on hand. */
 export type ShimPiece = {

@@ -1,4 +1,12 @@
-import { bandOf, combine, mean, STATISTICS_STEP, type Band, type Estimate, type Term } from './estimate.ts';
+import {
+  bandOf,
+  combine,
+  mean,
+  STATISTICS_STEP,
+  type Band,
+  type Estimate,
+  type Term,
+} from './reading/estimate.ts';
 import {
   absolute,
   floatMm,
@@ -11,7 +19,7 @@ import {
   zero,
   type Length,
 } from './length/length.ts';
-import { canProve } from './settle.ts';
+import { canProve } from './reading/settle.ts';
 import { gapTerms, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import {
   longerPart,
@@ -24,7 +32,7 @@ import {
   type TrimOffer,
 } from './stack-trim.ts';
 import { usualStackWants } from './tables/stack-wants.ts';
-import { verdictOf, type Limits, type Verdict } from './verdict.ts';
+import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
 
 export type StackPart = {
   readonly name: string;

@@ -1,7 +1,7 @@
 import { metalBetween } from './cut.ts';
-import { combine, typedEstimate } from './estimate.ts';
+import { combine, typedEstimate } from './reading/estimate.ts';
 import { absolute, dividedBy, isMore, minus, plus, sameLength, zero, type Length } from './length/length.ts';
-import type { ToolInForce } from './measuring-tool.ts';
+import type { ToolInForce } from './reading/measuring-tool.ts';
 import type { CutKind } from './length/metal-on.ts';
 
 /** One measurement at the machine, and what was asked for since the one before. */

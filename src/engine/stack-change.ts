@@ -1,5 +1,5 @@
 import { aimedInside, type Change } from './change-wanted.ts';
-import { combine, type Band, type Term } from './estimate.ts';
+import { combine, type Band, type Term } from './reading/estimate.ts';
 import { isMore, minus, negate, plus, type Length } from './length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 

@@ -1,5 +1,5 @@
 import { targetBetween } from './length/target-between.ts';
-import { combine, type Band, type Term } from './estimate.ts';
+import { combine, type Band, type Term } from './reading/estimate.ts';
 import { isLess, isMore, largest, negate, zero, type Length } from './length/length.ts';
 import { neededChange, type Proof } from './stack-change.ts';
 import { onePartInPlaceOf, type StackPart, type StackQuestion } from './spacer-stack.ts';

@@ -1,4 +1,4 @@
-import { mean, type Band } from './estimate.ts';
+import { mean, type Band } from './reading/estimate.ts';
 import { isLess, isMore, largest, minus, smallest, zero, type Length } from './length/length.ts';
 import { cutTarget, metalOnTarget, roundMetalOn } from './length/metal-on.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';

@@ -1,4 +1,4 @@
-import { bandOf, mean, type Estimate } from './estimate.ts';
+import { bandOf, mean, type Estimate } from './reading/estimate.ts';
 import {
   absolute,
   floatMm,
@@ -10,7 +10,7 @@ import {
   type Length,
 } from './length/length.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
-import { verdictOf, type Limits, type Verdict } from './verdict.ts';
+import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
 
 /** All of it is floating point and comes back to .001 mm; a trail is never known that closely. */
 const STEP = lengthOf('.001 mm');

@@ -1,4 +1,4 @@
-import { combine, type Band, type Estimate } from './estimate.ts';
+import { combine, type Band, type Estimate } from './reading/estimate.ts';
 import {
   floatMm,
   isMore,
@@ -10,11 +10,11 @@ import {
   type Length,
 } from './length/length.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
-import { legOf } from './settle.ts';
+import { legOf } from './reading/settle.ts';
 import type { BoltGradeId } from './tables/bolt-grades.ts';
 import { boltStrength, shearAreas, stressAreaSquareMm, type BoltStrength } from './thread-strength.ts';
 import { hasInserts, type Thread } from './threads.ts';
-import { verdictOf, type Verdict } from './verdict.ts';
+import { verdictOf, type Verdict } from './reading/verdict.ts';
 
 export type EngagementQuestion = {
   readonly thread: Thread;

@@ -1,4 +1,4 @@
-import { mean } from './estimate.ts';
+import { mean } from './reading/estimate.ts';
 import {
   insertDrill,
   leastPercentWorthKeeping,

@@ -4,9 +4,9 @@ import type { IsoRefusal } from './fits-iso.ts';
 import type { FitLimits, Range } from './fits.ts';
 import type { Length } from './length/length.ts';
 import type { CutKind } from './length/metal-on.ts';
-import type { Settler } from './settle.ts';
+import type { Settler } from './reading/settle.ts';
 import type { ShimPick, ShimRefusal } from './shims.ts';
-import type { Verdict } from './verdict.ts';
+import type { Verdict } from './reading/verdict.ts';
 
 export type WayOutKind =
   | 'measure-again'

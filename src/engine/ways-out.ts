@@ -3,7 +3,7 @@ import type { FitSystem } from './fits.ts';
 import type { MeasuredPart } from './fit-check.ts';
 import type { Joint } from './joint-limits.ts';
 import { isNegative, negate, type Length } from './length/length.ts';
-import type { MeasuringTool, ToolInForce } from './measuring-tool.ts';
+import type { MeasuringTool, ToolInForce } from './reading/measuring-tool.ts';
 import type { CutKind } from './length/metal-on.ts';
 import type { ShimPiece } from './shims.ts';
 import type { Material } from './material/tables/materials.ts';

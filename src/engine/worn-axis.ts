@@ -1,4 +1,4 @@
-import { bandOf, mean, type Estimate } from './estimate.ts';
+import { bandOf, mean, type Estimate } from './reading/estimate.ts';
 import { dividedBy, isMore, minus, plus, type Length } from './length/length.ts';
 import { show, type ShownUnit } from './length/show.ts';
 import { leastCleanUp } from './tables/least-walls.ts';

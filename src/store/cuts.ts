@@ -1,6 +1,6 @@
 import { cutName } from '../engine/tap-name.ts';
 import type { Entry } from '../engine/length/entry.ts';
-import type { ToolInForce } from '../engine/measuring-tool.ts';
+import type { ToolInForce } from '../engine/reading/measuring-tool.ts';
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
 import type { Kept } from './kept.ts';

@@ -1,5 +1,5 @@
 import { lengthOf, type Unit } from '../engine/length/length.ts';
-import { usualTools } from '../engine/measuring-tool.ts';
+import { usualTools } from '../engine/reading/measuring-tool.ts';
 import type { Entry } from '../engine/length/entry.ts';
 import { basisOf } from './basis.ts';
 import type { DemoReading } from './demo-jobs.ts';

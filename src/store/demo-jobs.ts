@@ -1,6 +1,6 @@
 import type { Unit } from '../engine/length/length.ts';
-import { usualTools, type FeatureKind, type ToolInForce } from '../engine/measuring-tool.ts';
-import type { Direction, Place } from '../engine/reading.ts';
+import { usualTools, type FeatureKind, type ToolInForce } from '../engine/reading/measuring-tool.ts';
+import type { Direction, Place } from '../engine/reading/reading.ts';
 import { demoRechecks, demoSteps } from './demo-assembly.ts';
 import { demoChecks } from './demo-checks.ts';
 import { demoCuts, withBasis } from './demo-cuts.ts';

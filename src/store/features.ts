@@ -1,4 +1,4 @@
-import type { FeatureKind } from '../engine/measuring-tool.ts';
+import type { FeatureKind } from '../engine/reading/measuring-tool.ts';
 import { act, type Act } from './act.ts';
 import { isGone, type Kept } from './kept.ts';
 import { touchJob } from './jobs.ts';

@@ -1,6 +1,6 @@
 import { typedWithUnit, type Entry } from '../engine/length/entry.ts';
-import type { ToolInForce } from '../engine/measuring-tool.ts';
-import type { Direction, Place } from '../engine/reading.ts';
+import type { ToolInForce } from '../engine/reading/measuring-tool.ts';
+import type { Direction, Place } from '../engine/reading/reading.ts';
 import { act, type Act } from './act.ts';
 import { basisNowOfCheck, basisStores } from './basis-now.ts';
 import { touchJob } from './jobs.ts';

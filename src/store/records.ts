@@ -1,9 +1,9 @@
 import type { Entry } from '../engine/length/entry.ts';
 import type { Operation } from '../engine/cut.ts';
 import type { Unit } from '../engine/length/length.ts';
-import type { FeatureKind, MeasuringTool, ToolInForce } from '../engine/measuring-tool.ts';
+import type { FeatureKind, MeasuringTool, ToolInForce } from '../engine/reading/measuring-tool.ts';
 import type { CutKind } from '../engine/length/metal-on.ts';
-import type { Direction, Place } from '../engine/reading.ts';
+import type { Direction, Place } from '../engine/reading/reading.ts';
 import type { System } from '../engine/safety.ts';
 import type { ShownUnit } from '../engine/length/show.ts';
 import type { Stamp } from './clock.ts';

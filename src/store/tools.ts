@@ -1,4 +1,4 @@
-import { usualTools, type MeasuringTool } from '../engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../engine/reading/measuring-tool.ts';
 import { worked } from '../engine/length/refusal.ts';
 import { act } from './act.ts';
 import { seedStamp } from './clock.ts';

@@ -1,5 +1,5 @@
 import loadHighs from 'highs';
-import { typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp } from '../../src/engine/line-up.ts';
 import { shimsFromDrawer } from '../../src/engine/shims.ts';

@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { shimsFromDrawer, type ShimQuestion } from '../../src/engine/shims.ts';
 

@@ -10,7 +10,7 @@ import {
   type SleeveQuestion,
   type TaperQuestion,
 } from '../../src/engine/bearing-seat.ts';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   lengthOf,

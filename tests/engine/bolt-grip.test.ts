@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boltGrip, gripVerdict, usualNutHeight, type GripQuestion } from '../../src/engine/bolt-grip.ts';
-import { typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { floatMm, lengthOf, sameLength, type Length } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { sayBottoming, sayHoleEnd, sayPastEnd, sayPlane } from '../../src/engine/say-grip.ts';
 import { threadNamed } from '../../src/engine/threads.ts';
 

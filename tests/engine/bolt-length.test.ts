@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boltGrip, type GripQuestion } from '../../src/engine/bolt-grip.ts';
 import { lengthToBuy, usualThreadLength } from '../../src/engine/bolt-length.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { floatMm, isMore, lengthOf, minus } from '../../src/engine/length/length.ts';
 import { sayLengthRange, sayLengthToBuy } from '../../src/engine/say-grip.ts';
 import { threadNamed } from '../../src/engine/threads.ts';

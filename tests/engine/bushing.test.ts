@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { flattened } from '../../src/engine/bushing-stress.ts';
 import { bushing, type BushingAnswer, type BushingQuestion } from '../../src/engine/bushing.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import type { MeasuredPart } from '../../src/engine/fit-check.ts';
 import {
   floatMm,
@@ -14,7 +14,7 @@ import {
   sameLength,
   type Length,
 } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import { materialNamed, type Material, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 
 function metal(id: MaterialId): Material {

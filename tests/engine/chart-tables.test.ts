@@ -8,9 +8,9 @@ import {
   minus,
   sameLength,
 } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { clearanceRows, type HoleFit } from '../../src/engine/tables/clearance-holes.ts';
-import { instrumentRows } from '../../src/engine/tables/instruments.ts';
+import { instrumentRows } from '../../src/engine/reading/tables/instruments.ts';
 import { readReference, type ReferenceRow } from '../reference/read-csv.ts';
 
 const FITS: Readonly<Record<string, HoleFit>> = {

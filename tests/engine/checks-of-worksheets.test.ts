@@ -1,23 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import type { AxleLayoutName } from '../../src/engine/axle-layout.ts';
 import { bushing } from '../../src/engine/bushing.ts';
-import type { CheckOffer } from '../../src/engine/check-offer.ts';
+import type { CheckOffer } from '../../src/engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../src/engine/checks-of-bearing.ts';
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../src/engine/checks-of-fits.ts';
 import { checksOfLineUp } from '../../src/engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../src/engine/checks-of-ring.ts';
 import { checksOfStack } from '../../src/engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
-import { bandOf, estimateOf, typedEstimate } from '../../src/engine/estimate.ts';
+import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { fitLimits } from '../../src/engine/fits.ts';
 import { exactDecimalText, lengthOf, zero } from '../../src/engine/length/length.ts';
 import type { LineUpQuestion } from '../../src/engine/line-up.ts';
 import { stackWantPreset } from '../../src/engine/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { materialNamed } from '../../src/engine/material/tables/materials.ts';
-import { verdictOf, type Limits } from '../../src/engine/verdict.ts';
+import { verdictOf, type Limits } from '../../src/engine/reading/verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const known = (text: string) => typedEstimate(inch(text));

@@ -8,7 +8,7 @@ import {
 } from '../../src/engine/cut-progress.ts';
 import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from '../../src/engine/cut.ts';
 import { decimalText, lengthOf, toText, type Length } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import type { CutKind } from '../../src/engine/length/metal-on.ts';
 import type { MeasuredPass } from '../../src/engine/spring.ts';
 

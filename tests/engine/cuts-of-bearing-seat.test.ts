@@ -8,7 +8,7 @@ import {
   type TaperQuestion,
 } from '../../src/engine/bearing-seat.ts';
 import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../src/engine/cuts-of-bearing-seat.ts';
-import { toleranceEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { waysSaid } from './cut-said.ts';
 

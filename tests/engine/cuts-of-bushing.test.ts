@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bushing, type BushingQuestion } from '../../src/engine/bushing.ts';
 import { cutsOfBushing } from '../../src/engine/cuts-of-bushing.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfLineUp } from '../../src/engine/cuts-of-line-up.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../src/engine/line-up.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';

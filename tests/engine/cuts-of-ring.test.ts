@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfRing } from '../../src/engine/cuts-of-ring.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { ring, type RingQuestion } from '../../src/engine/ring.ts';
 import type { RingBlank } from '../../src/engine/ring-blank.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { exactDecimalText, lengthOf, minus } from '../../src/engine/length/length.ts';
 import { materialNamed } from '../../src/engine/material/tables/materials.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutOfOnePart, cutsOfStack, placesReplaced } from '../../src/engine/cuts-of-stack.ts';
-import { toleranceEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { spacerStack, type StackPart, type StackQuestion } from '../../src/engine/spacer-stack.ts';
 import { cutSaid, waysSaid } from './cut-said.ts';

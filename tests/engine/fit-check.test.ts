@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import {
   boreForPin,
   checkBore,
@@ -10,8 +10,8 @@ import {
 } from '../../src/engine/fit-check.ts';
 import { fitLimits, type FitLimits } from '../../src/engine/fits.ts';
 import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { figure } from '../../src/engine/length/show.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {

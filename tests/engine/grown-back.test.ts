@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { grownBack } from '../../src/engine/grown-back.ts';
 import { lengthOf, toText } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { sayGrownBack } from '../../src/engine/say-cuts.ts';
 
 const tool = (id: string) => {

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { expect, test } from 'vitest';
-import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { jointLimits, type Joint } from '../../src/engine/joint-limits.ts';
 import {
@@ -12,7 +12,7 @@ import {
   toText,
   type Length,
 } from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
+import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const exactly = (text: string): Estimate => typedEstimate(inch(text));

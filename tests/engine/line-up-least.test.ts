@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfLineUp } from '../../src/engine/cuts-of-line-up.ts';
-import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { exactDecimalText, isZero, lengthOf, type Length } from '../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../src/engine/line-up.ts';
 import { lineUpVerdict, sayDeed, sayLineUp } from '../../src/engine/say-line-up.ts';

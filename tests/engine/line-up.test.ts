@@ -1,7 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { AxleLayoutName, AxleSide } from '../../src/engine/axle-layout.ts';
-import { bandOf, toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import {
+  bandOf,
+  toleranceEstimate,
+  typedEstimate,
+  type Estimate,
+} from '../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   exactDecimalText,

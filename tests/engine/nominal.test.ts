@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bushing, type BushingQuestion } from '../../src/engine/bushing.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { jointLimits } from '../../src/engine/joint-limits.ts';
 import { exactDecimalText, lengthOf, sameLength } from '../../src/engine/length/length.ts';

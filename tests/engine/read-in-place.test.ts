@@ -6,7 +6,7 @@ import {
   toleranceEstimate,
   typedEstimate,
   type Estimate,
-} from '../../src/engine/estimate.ts';
+} from '../../src/engine/reading/estimate.ts';
 import { checkReadClearance } from '../../src/engine/fit-check.ts';
 import { fitLimits } from '../../src/engine/fits.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
@@ -20,7 +20,7 @@ import {
 } from '../../src/engine/length/length.ts';
 import { lineUp, type LineUpAnswer } from '../../src/engine/line-up.ts';
 import { sidePlayMiss } from '../../src/engine/line-up-read.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { sayCheck } from '../../src/engine/say-line-up.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';

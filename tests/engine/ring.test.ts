@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
 import { decimalText, lengthOf, toText, type Length } from '../../src/engine/length/length.ts';
 import { ring, type RingAnswer, type RingQuestion } from '../../src/engine/ring.ts';
 import type { CutFromBlank, RingBlank } from '../../src/engine/ring-blank.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import type { Route, RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
 import { exactDecimalText, lengthOf, zero, type Length } from '../../src/engine/length/length.ts';

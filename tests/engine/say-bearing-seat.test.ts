@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { taperSetting, type TaperQuestion } from '../../src/engine/bearing-seat.ts';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   MOCK_UP_SENTENCE,
@@ -10,7 +10,7 @@ import {
   saySleeveRefusal,
   sayTaper,
 } from '../../src/engine/say-bearing-seat.ts';
-import { sayVerdict } from '../../src/engine/say-verdict.ts';
+import { sayVerdict } from '../../src/engine/reading/say-verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 

@@ -8,7 +8,7 @@ import {
 import { cutSpeed, type CutSpeed, type SpeedQuestion } from '../../src/engine/cut-speed.ts';
 import { dialSetting, type DialSetting, type LatheDial } from '../../src/engine/dial.ts';
 import { lengthOf, zero } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import type { CutKind } from '../../src/engine/length/metal-on.ts';
 import type { PassPlan } from '../../src/engine/pass-plan.ts';
 import { latheCautions, LATHE_CAUTION } from '../../src/engine/say-cuts-cautions.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drillNamed } from '../../src/engine/drill-series.ts';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { blindDepth } from '../../src/engine/insert-lengths.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import {

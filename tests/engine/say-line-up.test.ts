@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { AxleLayoutName, AxleSide } from '../../src/engine/axle-layout.ts';
-import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../src/engine/line-up.ts';
 import {

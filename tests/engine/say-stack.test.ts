@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   sayLeftOut,

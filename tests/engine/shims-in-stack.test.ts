@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
 import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../src/engine/say-shims.ts';
 import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shims.ts';

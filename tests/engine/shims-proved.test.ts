@@ -7,9 +7,9 @@ import {
   typedEstimate,
   type Estimate,
   type Term,
-} from '../../src/engine/estimate.ts';
+} from '../../src/engine/reading/estimate.ts';
 import { isLess, isMore, lengthOf, minus, plus, times, type Length } from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
+import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
 import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shims.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, test } from 'vitest';
-import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   lengthOf,
@@ -10,7 +10,7 @@ import {
   toText,
   type Length,
 } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimQuestion } from '../../src/engine/shims.ts';
 
 type Row = { thickness: string; count: number; name?: string };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { CheckFound } from '../../src/engine/check.ts';
+import type { CheckFound } from '../../src/engine/reading/check.ts';
 import { sayFinding, sayHours, saySignOff } from '../../src/engine/say-sign-off.ts';
 import {
   curedAt,

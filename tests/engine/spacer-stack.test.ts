@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   isLess,
@@ -14,7 +14,7 @@ import {
   zero,
   type Length,
 } from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/measuring-tool.ts';
+import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
 import {
   onePartInPlaceOf,
   spacerStack,
@@ -23,7 +23,7 @@ import {
   type StackQuestion,
   type StackWant,
 } from '../../src/engine/spacer-stack.ts';
-import { verdictOf } from '../../src/engine/verdict.ts';
+import { verdictOf } from '../../src/engine/reading/verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length) => decimalText(length, 'in', 4);

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { decimalText, lengthOf } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import { springOf, type MeasuredPass, type Spring } from '../../src/engine/spring.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

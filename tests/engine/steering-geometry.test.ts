@@ -1,8 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { typedEstimate, type Estimate } from '../../src/engine/estimate.ts';
+import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { decimalText, floatMm, lengthOf, negate, type Length } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import {
   sayChange,
   sayDegrees,

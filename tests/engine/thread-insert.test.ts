@@ -1,6 +1,6 @@
 import { assert, integer, property } from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   exactDecimalText,

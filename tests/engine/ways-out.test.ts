@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/estimate.ts';
+import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import type { MeasuredPart } from '../../src/engine/fit-check.ts';
 import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import { sayWayOut } from '../../src/engine/say-cuts-ways.ts';
 import { materialNamed } from '../../src/engine/material/tables/materials.ts';
 import { waysOut, type WaysOutQuestion } from '../../src/engine/ways-out.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { bushing, type BushingQuestion } from '../../src/engine/bushing.ts';
 import { cutsOfBushing } from '../../src/engine/cuts-of-bushing.ts';
 import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { exactDecimalText, lengthOf, zero, type Length } from '../../src/engine/length/length.ts';
 import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { afterEach, expect, test, vi } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { restoreBackup } from '../../src/store/backup.ts';
 import { addPiece } from '../../src/store/drawer.ts';

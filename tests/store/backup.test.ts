@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { startChecksum } from '../../src/store/backup-format.ts';
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';
 import { addDemo } from '../../src/store/demo.ts';

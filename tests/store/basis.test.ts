@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { basisOf, isOlder } from '../../src/store/basis.ts';
 import { createFeature } from '../../src/store/features.ts';
 import { createJob } from '../../src/store/jobs.ts';

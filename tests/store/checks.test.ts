@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import {
   changeCheck,
   checksOf,

@@ -1,6 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { EARLIEST_MS, nextStamp, stampMs, stampShape } from '../../src/store/clock.ts';
 import { addDemo } from '../../src/store/demo.ts';
 import { createFeature, featuresOf } from '../../src/store/features.ts';

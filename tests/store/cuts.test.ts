@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { show } from '../../src/engine/length/show.ts';
 import { passesOf } from '../../src/store/cut-state.ts';
 import {

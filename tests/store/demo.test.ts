@@ -1,6 +1,6 @@
 import { demoJobIds } from '../../src/store/demo-jobs.ts';
 import { afterEach, expect, test } from 'vitest';
-import { canMeasure, usualTools } from '../../src/engine/measuring-tool.ts';
+import { canMeasure, usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { threadNamed } from '../../src/engine/threads.ts';
 import { isOlder } from '../../src/store/basis.ts';
 import { createCuts, cutsOf, getCut, openCuts } from '../../src/store/cuts.ts';

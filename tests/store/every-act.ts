@@ -1,4 +1,4 @@
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { basisOf } from '../../src/store/basis.ts';
 import {
   changeCheck,

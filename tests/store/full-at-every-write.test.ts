@@ -1,6 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { addDemo } from '../../src/store/demo.ts';
 import { storeNames } from '../../src/store/kept.ts';
 import type { Store } from '../../src/store/open-store.ts';

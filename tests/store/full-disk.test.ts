@@ -1,6 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { backupLines, backupPieces, restoreBackup } from '../../src/store/backup.ts';
 import { getDraft, putDraft } from '../../src/store/drafts.ts';
 import { createFeature } from '../../src/store/features.ts';

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { addPiece } from '../../src/store/drawer.ts';
 import { createFeature } from '../../src/store/features.ts';
 import { giveCutSize } from '../../src/store/give-cut-size.ts';

@@ -1,7 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
 import { lengthOf, sameLength, toText } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/measuring-tool.ts';
+import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import { nextStamp, stampShape } from '../../src/store/clock.ts';
 import { addPiece, changePiece, countPiece, drawerPieces, removePiece } from '../../src/store/drawer.ts';
 import { latestUndo, undoLast } from '../../src/store/undo.ts';

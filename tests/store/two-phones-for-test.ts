@@ -1,5 +1,5 @@
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { backupStores } from '../../src/store/backup-format.ts';
 import { backupLines, restoreBackup } from '../../src/store/backup.ts';
 import { createFeature } from '../../src/store/features.ts';

@@ -1,6 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { addPiece, countPiece, drawerPieces } from '../../src/store/drawer.ts';
 import { createFeature, featuresOf, removeFeature } from '../../src/store/features.ts';
 import { listJobs } from '../../src/store/job-list.ts';

@@ -1,7 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
 import { lengthOf, sameLength } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { getDraft, putDraft } from '../../src/store/drafts.ts';
 import { createFeature, removeFeature } from '../../src/store/features.ts';
 import { createJob } from '../../src/store/jobs.ts';

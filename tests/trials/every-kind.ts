@@ -1,5 +1,5 @@
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { createCheck, retake, sayCheckSeen } from '../../src/store/checks.ts';
 import { addDemo } from '../../src/store/demo.ts';
 import { addPiece, countPiece } from '../../src/store/drawer.ts';

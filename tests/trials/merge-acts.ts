@@ -1,5 +1,5 @@
 import { readEntry, type Entry } from '../../src/engine/length/entry.ts';
-import { usualTools } from '../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import {
   changeCheck,
   checksOf,

@@ -1,4 +1,4 @@
-import { instrumentRows, type InstrumentRow } from '../../engine/tables/instruments.ts';
+import { instrumentRows, type InstrumentRow } from '../../engine/reading/tables/instruments.ts';
 import { Row } from '../common/row.tsx';
 import '../worksheets/input-rows.css';
 

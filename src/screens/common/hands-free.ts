@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { readEntry } from '../../engine/length/entry.ts';
-import { keyMeaning, readBurst, type Burst, type KeyPress } from '../../engine/gauge-burst.ts';
+import { keyMeaning, readBurst, type Burst, type KeyPress } from '../../engine/reading/gauge-burst.ts';
 import { drawnAtOnce } from './drawn-at-once.ts';
 import { retyped, type HalfTyped } from './pad-text.ts';
 

@@ -1,7 +1,7 @@
 import { isZero, largest, minus, plus, ratioOf, smallest, type Length } from '../../engine/length/length.ts';
 import { showAgainst, type ShownAgainst } from '../../engine/length/show-limits.ts';
 import { showBand, type ShownUnit } from '../../engine/length/show.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import type { VerdictKind } from './verdict-band.tsx';
 import './number-line.css';
 

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { toolBeside } from '../../engine/say-readings.ts';
+import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { lastPassOf, passesOf } from '../../store/cut-state.ts';
 import { strikeOutPass } from '../../store/cuts.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
-import { canMeasure, type FeatureKind } from '../../engine/measuring-tool.ts';
-import { sayOutOfRange } from '../../engine/say-readings.ts';
+import { canMeasure, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import { sayOutOfRange } from '../../engine/reading/say-readings.ts';
 import { asTyped, type ShownUnit } from '../../engine/length/show.ts';
 import type { SizeInput, TypedSize } from '../../store/records.ts';
 import { measuringTools } from '../../store/tools.ts';

@@ -1,9 +1,9 @@
-import { checkState, type CheckFound, type CheckState, type GoResult } from '../../engine/check.ts';
-import type { CheckOffer } from '../../engine/check-offer.ts';
+import { checkState, type CheckFound, type CheckState, type GoResult } from '../../engine/reading/check.ts';
+import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { isOneSided } from '../../engine/checks-of-line-up.ts';
 import { CENTRE_READ } from '../../engine/line-up-read.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import { checksOf, takesOf } from '../../store/checks.ts';
 import { featuresOf } from '../../store/features.ts';
 import { getJob } from '../../store/jobs.ts';

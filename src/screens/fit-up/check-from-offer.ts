@@ -1,8 +1,8 @@
-import type { CheckOffer } from '../../engine/check-offer.ts';
+import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { sameLength, type Length } from '../../engine/length/length.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import { basisOf } from '../../store/basis.ts';
 import type { NewCheck } from '../../store/checks.ts';
 import type { Basis, Check, Feature, ReadingRecord, Worksheet } from '../../store/records.ts';

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { CheckFound } from '../../engine/check.ts';
+import type { CheckFound } from '../../engine/reading/check.ts';
 import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
 import './check-mark.css';
 

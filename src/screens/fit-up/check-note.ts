@@ -1,5 +1,5 @@
-import type { MeasuringTool } from '../../engine/measuring-tool.ts';
-import { sayCheckState, sayWanted } from '../../engine/say-check.ts';
+import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import { sayCheckState, sayWanted } from '../../engine/reading/say-check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Feature } from '../../store/records.ts';

@@ -1,9 +1,9 @@
-import type { Band, Estimate } from '../../engine/estimate.ts';
+import type { Band, Estimate } from '../../engine/reading/estimate.ts';
 import { dividedBy, plus, type Length } from '../../engine/length/length.ts';
-import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
-import { sayCheckSettler } from '../../engine/say-check.ts';
-import { WHICH_STANDS } from '../../engine/say-readings.ts';
-import { sayCannotProve, sayTooWide } from '../../engine/say-verdict.ts';
+import type { FeatureKind, MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import { sayCheckSettler } from '../../engine/reading/say-check.ts';
+import { WHICH_STANDS } from '../../engine/reading/say-readings.ts';
+import { sayCannotProve, sayTooWide } from '../../engine/reading/say-verdict.ts';
 import {
   canProve,
   legOf,
@@ -11,9 +11,9 @@ import {
   whatCouldProve,
   whatWouldSettle,
   type Leg,
-} from '../../engine/settle.ts';
+} from '../../engine/reading/settle.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { Limits, Verdict } from '../../engine/verdict.ts';
+import type { Limits, Verdict } from '../../engine/reading/verdict.ts';
 
 // Three readings: what a careful fitter takes. Chosen, not published.
 const PLANNED_READINGS = 3;

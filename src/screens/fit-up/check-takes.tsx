@@ -1,7 +1,7 @@
-import { sayGo } from '../../engine/say-check.ts';
-import { toolBeside } from '../../engine/say-readings.ts';
+import { sayGo } from '../../engine/reading/say-check.ts';
+import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import { foundBy } from '../../engine/check.ts';
+import { foundBy } from '../../engine/reading/check.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { readingFigure } from '../readings/reading-figure.ts';

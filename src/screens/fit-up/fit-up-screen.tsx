@@ -1,6 +1,6 @@
 import { isSafetyCritical } from '../../engine/safety.ts';
-import { sayCheckState, sayHowMany } from '../../engine/say-check.ts';
-import type { CheckFound } from '../../engine/check.ts';
+import { sayCheckState, sayHowMany } from '../../engine/reading/say-check.ts';
+import type { CheckFound } from '../../engine/reading/check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

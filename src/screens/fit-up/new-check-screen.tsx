@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
-import type { CheckBy } from '../../engine/check.ts';
-import type { CheckOffer } from '../../engine/check-offer.ts';
-import { sayWanted } from '../../engine/say-check.ts';
+import type { CheckBy } from '../../engine/reading/check.ts';
+import type { CheckOffer } from '../../engine/reading/check-offer.ts';
+import { sayWanted } from '../../engine/reading/say-check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { usualChecks, type UsualCheck } from '../../engine/tables/usual-checks.ts';
 import { createCheck, type NewCheck } from '../../store/checks.ts';

@@ -1,5 +1,5 @@
 import { bushing } from '../../engine/bushing.ts';
-import type { CheckOffer } from '../../engine/check-offer.ts';
+import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';
 import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/checks-of-line-up.ts';

@@ -1,4 +1,4 @@
-import { sayWanted } from '../../engine/say-check.ts';
+import { sayWanted } from '../../engine/reading/say-check.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { isSafetyCritical } from '../../engine/safety.ts';
-import { sayCheckState } from '../../engine/say-check.ts';
+import { sayCheckState } from '../../engine/reading/say-check.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { changeCheck, retake, sayCheckSeen } from '../../store/checks.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { sayWanted } from '../../engine/say-check.ts';
+import { sayWanted } from '../../engine/reading/say-check.ts';
 import { createCheck } from '../../store/checks.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go } from '../address.ts';

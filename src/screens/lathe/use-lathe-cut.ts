@@ -3,7 +3,7 @@ import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut-spe
 import type { LatheDial } from '../../engine/dial.ts';
 import { insertTapSize } from '../../engine/insert-limits.ts';
 import { sum, type Length } from '../../engine/length/length.ts';
-import { canMeasure, type MeasuringTool } from '../../engine/measuring-tool.ts';
+import { canMeasure, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { isDiameter } from '../../engine/length/metal-on.ts';
 import { isHoleOperation } from '../../engine/pass-plan-holes.ts';
 import type { Result } from '../../engine/length/refusal.ts';
@@ -23,7 +23,7 @@ import { dialFor, dialUnitFor } from '../common/slides.ts';
 import { groundStores, olderCuts } from '../older/job-ground.ts';
 import { usualDial } from '../common/use-settings.ts';
 import { dialledSince } from '../../store/dialled.ts';
-import { usualToolFor } from '../../engine/usual-tool.ts';
+import { usualToolFor } from '../../engine/reading/usual-tool.ts';
 import { toolChosenIn } from '../readings/use-measuring.ts';
 import { workDiameter, workDiameterKey } from './work-diameter.ts';
 

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { sayDegrees } from '../../engine/say-warmth.ts';
-import { toolBeside } from '../../engine/say-readings.ts';
+import { sayDegrees } from '../../engine/reading/say-warmth.ts';
+import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import { changeFeature, removeFeature } from '../../store/features.ts';
 import { strikeOut } from '../../store/readings.ts';

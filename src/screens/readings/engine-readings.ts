@@ -1,7 +1,12 @@
 import { isZero } from '../../engine/length/length.ts';
-import { goesInSteps, nextThatStops, trueBoreAcrossJaws, type Reading } from '../../engine/reading.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { readWarm } from '../../engine/temperature.ts';
+import {
+  goesInSteps,
+  nextThatStops,
+  trueBoreAcrossJaws,
+  type Reading,
+} from '../../engine/reading/reading.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import { readWarm } from '../../engine/reading/temperature.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 import { warmOf, warmthOfDay } from './warmth.ts';
 

@@ -1,4 +1,4 @@
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 
 /** The kinds of reading in the order a fitter meets them, with what each is. */
 export const FEATURE_KINDS: readonly {

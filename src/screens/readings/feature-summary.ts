@@ -1,9 +1,9 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
-import { featureForm, type FeatureForm } from '../../engine/feature-form.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { bandOf, mean } from '../../engine/reading/estimate.ts';
+import { featureForm, type FeatureForm } from '../../engine/reading/feature-form.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { hasDirections } from './feature-kinds.ts';
-import type { Place } from '../../engine/reading.ts';
-import { sayApart, sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
+import type { Place } from '../../engine/reading/reading.ts';
+import { sayApart, sayContradiction, sizeFigure } from '../../engine/reading/say-readings.ts';
 import { withUnit, figure, knownFigure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 import { engineReadings } from './engine-readings.ts';

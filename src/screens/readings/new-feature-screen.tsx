@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { createFeature, featuresOf } from '../../store/features.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';

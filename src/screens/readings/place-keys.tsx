@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Direction, Place } from '../../engine/reading.ts';
+import type { Direction, Place } from '../../engine/reading/reading.ts';
 import { Button } from '../common/button.tsx';
 import './place-keys.css';
 

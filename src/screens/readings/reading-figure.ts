@@ -1,5 +1,5 @@
 import type { Entry } from '../../engine/length/entry.ts';
-import { goesInSteps, nextThatStops } from '../../engine/reading.ts';
+import { goesInSteps, nextThatStops } from '../../engine/reading/reading.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
 import type { ReadingRecord } from '../../store/records.ts';
 

@@ -2,9 +2,14 @@ import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
 import { isZero, type Length } from '../../engine/length/length.ts';
-import { canMeasure, type MeasuringTool } from '../../engine/measuring-tool.ts';
-import { goesInSteps, slipQuestion, type Direction, type SlipQuestion } from '../../engine/reading.ts';
-import { sayOutOfRange, saySlipQuestion } from '../../engine/say-readings.ts';
+import { canMeasure, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import {
+  goesInSteps,
+  slipQuestion,
+  type Direction,
+  type SlipQuestion,
+} from '../../engine/reading/reading.ts';
+import { sayOutOfRange, saySlipQuestion } from '../../engine/reading/say-readings.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { logReading } from '../../store/readings.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';

@@ -1,5 +1,5 @@
-import { sayCaution } from '../../engine/say-readings.ts';
-import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import { sayCaution } from '../../engine/reading/say-readings.ts';
+import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
 import { strikeOut } from '../../store/readings.ts';

@@ -1,7 +1,7 @@
 import type { Entry } from '../../engine/length/entry.ts';
 import { isLess, isMore, sameLength } from '../../engine/length/length.ts';
-import type { FeatureKind, MeasuringTool } from '../../engine/measuring-tool.ts';
-import { nextThatStops } from '../../engine/reading.ts';
+import type { FeatureKind, MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import { nextThatStops } from '../../engine/reading/reading.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 

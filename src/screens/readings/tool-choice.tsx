@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';

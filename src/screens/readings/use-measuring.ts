@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Length, Unit } from '../../engine/length/length.ts';
-import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/measuring-tool.ts';
-import type { Direction, Place } from '../../engine/reading.ts';
-import { usualToolFor } from '../../engine/usual-tool.ts';
+import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import type { Direction, Place } from '../../engine/reading/reading.ts';
+import { usualToolFor } from '../../engine/reading/usual-tool.ts';
 import type { Id, LastUsed } from '../../store/records.ts';
 import { getSetting, putSetting } from '../../store/settings.ts';
 import { measuringTools } from '../../store/tools.ts';

@@ -1,4 +1,4 @@
-import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { featuresOf } from '../../store/features.ts';
 import type { Feature } from '../../store/records.ts';
 import { readingsOfJob } from '../../store/readings.ts';

@@ -1,11 +1,11 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
-import type { FeatureForm } from '../../engine/feature-form.ts';
+import { bandOf, mean } from '../../engine/reading/estimate.ts';
+import type { FeatureForm } from '../../engine/reading/feature-form.ts';
 import { minus } from '../../engine/length/length.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { sayUnaskedWarmth, sayWarmth } from '../../engine/say-warmth.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import { sayUnaskedWarmth, sayWarmth } from '../../engine/reading/say-warmth.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
-import { inCelsius, readWarm, unaskedWarmth, type ReadWarm } from '../../engine/temperature.ts';
+import { inCelsius, readWarm, unaskedWarmth, type ReadWarm } from '../../engine/reading/temperature.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
 
 // Chosen, not published: one working day. Tomorrow the shop is as warm as it is then.

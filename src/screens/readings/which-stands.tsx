@@ -1,5 +1,5 @@
-import type { Contradiction } from '../../engine/feature-form.ts';
-import { sayContradiction, sizeFigure } from '../../engine/say-readings.ts';
+import type { Contradiction } from '../../engine/reading/feature-form.ts';
+import { sayContradiction, sizeFigure } from '../../engine/reading/say-readings.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { strikeOutAll } from '../../store/readings.ts';
 import { Button } from '../common/button.tsx';

@@ -8,7 +8,7 @@ import {
 } from '../../engine/say-bushing.ts';
 import { sayLimits } from '../../engine/say-fit.ts';
 import { sayNominal } from '../../engine/nominal.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import { show } from '../../engine/length/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';

@@ -1,5 +1,5 @@
-import { foundBy } from '../../engine/check.ts';
-import { sayGo, sayWanted } from '../../engine/say-check.ts';
+import { foundBy } from '../../engine/reading/check.ts';
+import { sayGo, sayWanted } from '../../engine/reading/say-check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { foundNow, knownChecks, type KnownCheck, type KnownTake } from '../fit-up/check-data.ts';

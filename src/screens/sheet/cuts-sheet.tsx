@@ -1,6 +1,6 @@
 import { cutName, tapOfCut } from '../../engine/tap-name.ts';
 import type { Entry } from '../../engine/length/entry.ts';
-import { toolBeside } from '../../engine/say-readings.ts';
+import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';

@@ -1,6 +1,6 @@
 import { boltGrip } from '../../engine/bolt-grip.ts';
 import { lengthToBuy } from '../../engine/bolt-length.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { floatMm } from '../../engine/length/length.ts';
 import { sayEngagementRefusal, sayEngagementShare, sayEngagement } from '../../engine/say-engagement.ts';
 import {

@@ -1,6 +1,6 @@
 import { surest } from '../../engine/fit-check.ts';
 import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { FitDrawing } from '../worksheets/fit-drawing.tsx';
 import { fitAnswer, fitQuestion } from '../worksheets/fit-question.ts';

@@ -1,7 +1,7 @@
-import { toolThatCounts } from '../../engine/measuring-tool.ts';
-import { goesInSteps } from '../../engine/reading.ts';
-import { sayDegrees } from '../../engine/say-warmth.ts';
-import { toolBeside } from '../../engine/say-readings.ts';
+import { toolThatCounts } from '../../engine/reading/measuring-tool.ts';
+import { goesInSteps } from '../../engine/reading/reading.ts';
+import { sayDegrees } from '../../engine/reading/say-warmth.ts';
+import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { show } from '../../engine/length/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';

@@ -1,5 +1,5 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { ring } from '../../engine/ring.ts';
 import {
   MOCK_UP_SENTENCE,
@@ -20,9 +20,9 @@ import {
   sayRingDeed,
   sayRingRefusal,
 } from '../../engine/say-ring.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import type { Limits, Verdict } from '../../engine/verdict.ts';
+import type { Limits, Verdict } from '../../engine/reading/verdict.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { SeatDrawing, SleeveDrawing, TaperDrawing } from '../worksheets/bearing-drawing.tsx';

@@ -1,6 +1,6 @@
 import { isZero } from '../../engine/length/length.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
-import { sizeFigure } from '../../engine/say-readings.ts';
+import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import {
   sayDrillNeighbours,
@@ -21,7 +21,7 @@ import {
   sayTrim,
   sayUnproved,
 } from '../../engine/say-stack.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { show, showBand, showBetween, showLimits } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';

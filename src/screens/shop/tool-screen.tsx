@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { readEntry } from '../../engine/length/entry.ts';
 import { isLess, isMore, isZero, type Length } from '../../engine/length/length.ts';
-import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { show } from '../../engine/length/show.ts';
 import { timeToKeep } from '../../store/clock.ts';

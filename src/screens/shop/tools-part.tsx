@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { MeasuringTool } from '../../engine/measuring-tool.ts';
+import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { show } from '../../engine/length/show.ts';
 import type { Store } from '../../store/open-store.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,6 +1,6 @@
 import { dialFor } from '../common/slides.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
-import type { Estimate } from '../../engine/estimate.ts';
+import type { Estimate } from '../../engine/reading/estimate.ts';
 import type { LineUpQuestion } from '../../engine/line-up.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
 import { usualLeastLength } from '../../engine/tables/least-part.ts';

@@ -1,11 +1,11 @@
 import type { Share } from '../../engine/chain.ts';
-import { typedEstimate, type Estimate } from '../../engine/estimate.ts';
+import { typedEstimate, type Estimate } from '../../engine/reading/estimate.ts';
 import { zero } from '../../engine/length/length.ts';
 import type { LineUpAnswer, LineUpQuestion } from '../../engine/line-up.ts';
 import type { LineUpCheck } from '../../engine/line-up-checks.ts';
 import { sayShares } from '../../engine/say-line-up.ts';
 import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
-import { sizeFigure } from '../../engine/say-readings.ts';
+import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { capital } from '../../engine/length/say-words.ts';
 

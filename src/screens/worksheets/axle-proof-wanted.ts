@@ -1,8 +1,8 @@
-import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
+import { mean, typedEstimate, type Estimate } from '../../engine/reading/estimate.ts';
 import { lengthOf, times } from '../../engine/length/length.ts';
 import { lineUp } from '../../engine/line-up.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import type { Leg } from '../../engine/settle.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import type { Leg } from '../../engine/reading/settle.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
 import { axleFields } from './axle-line-up-fields.ts';
 import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';

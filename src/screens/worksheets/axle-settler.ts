@@ -1,12 +1,12 @@
 import type { Share } from '../../engine/chain.ts';
-import type { Estimate } from '../../engine/estimate.ts';
+import type { Estimate } from '../../engine/reading/estimate.ts';
 import { dividedBy, times, type Length } from '../../engine/length/length.ts';
 import type { LineUpQuestion, Spacer } from '../../engine/line-up.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { WHICH_STANDS } from '../../engine/say-readings.ts';
-import { saySettler } from '../../engine/say-verdict.ts';
-import { legOf, whatWouldSettle, type Leg } from '../../engine/settle.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import { WHICH_STANDS } from '../../engine/reading/say-readings.ts';
+import { saySettler } from '../../engine/reading/say-verdict.ts';
+import { legOf, whatWouldSettle, type Leg } from '../../engine/reading/settle.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import { onHandField, axleFields } from './axle-line-up-fields.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

@@ -1,4 +1,4 @@
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { Worksheet } from '../../store/records.ts';
 import type { FieldPlan, WorksheetPlan } from './worksheet-plan.ts';
 

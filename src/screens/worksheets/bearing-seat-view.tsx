@@ -1,6 +1,6 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import type { SeatQuestion, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { absolute, isNegative } from '../../engine/length/length.ts';
 import {
   MOCK_UP_SENTENCE,
@@ -12,8 +12,8 @@ import {
   saySleeveRefusal,
   sayTaper,
 } from '../../engine/say-bearing-seat.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -6,7 +6,7 @@ import type {
   TaperAnswer,
   TaperQuestion,
 } from '../../engine/bearing-seat.ts';
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import { minus, sameLength } from '../../engine/length/length.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 

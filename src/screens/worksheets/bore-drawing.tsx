@@ -1,6 +1,6 @@
-import { mean, type Estimate } from '../../engine/estimate.ts';
+import { mean, type Estimate } from '../../engine/reading/estimate.ts';
 import { absolute, isNegative, isZero, ratioOf, type Length } from '../../engine/length/length.ts';
-import { showSize } from '../../engine/say-readings.ts';
+import { showSize } from '../../engine/reading/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { DrawingLabel } from './drawing-label.tsx';
 import '../common/drawing.css';

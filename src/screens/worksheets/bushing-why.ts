@@ -1,7 +1,7 @@
 import { coldShrinkOf } from '../../engine/material/cold-shrink.ts';
 import { flattened } from '../../engine/bushing-stress.ts';
 import type { BushingAnswer, BushingQuestion } from '../../engine/bushing.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { modulusGpa } from '../../engine/material/material.ts';
 import { sayLimits } from '../../engine/say-fit.ts';

@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Between } from '../../engine/bearing-seat.ts';
-import type { ToolInForce } from '../../engine/measuring-tool.ts';
-import { toolOfSeveral } from '../../engine/tool-of-several.ts';
+import type { ToolInForce } from '../../engine/reading/measuring-tool.ts';
+import { toolOfSeveral } from '../../engine/reading/tool-of-several.ts';
 import { absolute, isZero, sum, times, type Length } from '../../engine/length/length.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { sayGoodBetween } from '../../engine/say-bearing-seat.ts';
 import { sayPickUnproved, sayPieces } from '../../engine/say-shims.ts';
 import { shimsFromDrawer, type ShimPick } from '../../engine/shims.ts';

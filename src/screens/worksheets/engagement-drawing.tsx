@@ -1,5 +1,5 @@
 import type { GripAnswer, GripQuestion } from '../../engine/bolt-grip.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { ratioOf, type Length } from '../../engine/length/length.ts';
 import { sayEngagement } from '../../engine/say-engagement.ts';
 import { sayPlane } from '../../engine/say-grip.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { allThreads } from '../../engine/threads.ts';
 import { sayStore } from '../../store/say-store.ts';
 import type { SizeInput } from '../../store/records.ts';

@@ -1,4 +1,4 @@
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import type { MeasuredPart } from '../../engine/fit-check.ts';
 import type { FitLimits, Range } from '../../engine/fits.ts';
 import {
@@ -11,7 +11,7 @@ import {
   type Length,
 } from '../../engine/length/length.ts';
 import { limitFigure, sayClearance, sayLimits } from '../../engine/say-fit.ts';
-import { showSize } from '../../engine/say-readings.ts';
+import { showSize } from '../../engine/reading/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';
 

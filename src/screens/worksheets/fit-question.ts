@@ -11,7 +11,7 @@ import {
   type MeasuredPart,
   type PartFor,
 } from '../../engine/fit-check.ts';
-import type { Estimate } from '../../engine/estimate.ts';
+import type { Estimate } from '../../engine/reading/estimate.ts';
 import type { IsoRefusal } from '../../engine/fits-iso.ts';
 import { fitLimits, type FitLimits } from '../../engine/fits.ts';
 import type { Joint } from '../../engine/joint-limits.ts';

@@ -1,12 +1,12 @@
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import type { Checked } from '../../engine/fit-check.ts';
 import type { FitLimits, Range } from '../../engine/fits.ts';
 import { sameLength, type Length } from '../../engine/length/length.ts';
 import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
 import { nominalName } from '../../engine/nominal.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
-import { legOf } from '../../engine/settle.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
+import { legOf } from '../../engine/reading/settle.ts';
 import {
   figure,
   knownFigure,

@@ -12,7 +12,7 @@ import {
 } from '../../engine/say-grip.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { THREAD_LENGTH_SOURCE } from '../../engine/tables/bolt-threads.ts';
-import type { Verdict } from '../../engine/verdict.ts';
+import type { Verdict } from '../../engine/reading/verdict.ts';
 import { Row } from '../common/row.tsx';
 import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
 

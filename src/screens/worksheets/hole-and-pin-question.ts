@@ -3,9 +3,9 @@ import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { jointNominal, usualLimits } from '../../engine/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/insert-drill.ts';
 import { isZero, zero, type Length } from '../../engine/length/length.ts';
-import { legOf } from '../../engine/settle.ts';
+import { legOf } from '../../engine/reading/settle.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import { isJoint } from './fit-fields.ts';
 import { exactSize, knownSize, ownLimits, type KnownSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -1,6 +1,6 @@
-import { bandOf } from '../../engine/estimate.ts';
+import { bandOf } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
-import { sizeFigure } from '../../engine/say-readings.ts';
+import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { showBand } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';

@@ -1,4 +1,4 @@
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { createFeature } from '../../store/features.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Feature } from '../../store/records.ts';

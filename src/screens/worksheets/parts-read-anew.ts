@@ -1,5 +1,5 @@
-import { bandOf, mean, type Estimate } from '../../engine/estimate.ts';
-import { featureForm } from '../../engine/feature-form.ts';
+import { bandOf, mean, type Estimate } from '../../engine/reading/estimate.ts';
+import { featureForm } from '../../engine/reading/feature-form.ts';
 import { absolute, isMore, minus, plus } from '../../engine/length/length.ts';
 import { sizesOfParts } from '../../store/parts-changed.ts';
 import type { Feature, ReadingRecord, Worksheet } from '../../store/records.ts';

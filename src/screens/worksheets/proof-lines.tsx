@@ -1,9 +1,9 @@
 import type { Length } from '../../engine/length/length.ts';
-import { WHICH_STANDS } from '../../engine/say-readings.ts';
-import { saySettler, sayTooWide } from '../../engine/say-verdict.ts';
-import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/settle.ts';
-import type { Limits, Verdict } from '../../engine/verdict.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import { WHICH_STANDS } from '../../engine/reading/say-readings.ts';
+import { saySettler, sayTooWide } from '../../engine/reading/say-verdict.ts';
+import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../../engine/reading/settle.ts';
+import type { Limits, Verdict } from '../../engine/reading/verdict.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { proofNote } from './proof-note.ts';
 import type { WorksheetData } from './worksheet-data.ts';

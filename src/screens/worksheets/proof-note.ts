@@ -1,8 +1,8 @@
 import { byLength, dividedBy, times } from '../../engine/length/length.ts';
-import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/measuring-tool.ts';
-import { sayCannotProve } from '../../engine/say-verdict.ts';
-import { canProve, predictedBand, whatCouldProve, type Leg } from '../../engine/settle.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import { sayCannotProve } from '../../engine/reading/say-verdict.ts';
+import { canProve, predictedBand, whatCouldProve, type Leg } from '../../engine/reading/settle.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import { wantedOf, type Wanted } from './proof-wanted.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

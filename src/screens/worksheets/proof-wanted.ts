@@ -1,10 +1,10 @@
 import { bushing } from '../../engine/bushing.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { fitLimits, type FitLimits } from '../../engine/fits.ts';
 import { lengthOf, negate, type Length } from '../../engine/length/length.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import type { Leg } from '../../engine/settle.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import type { Leg } from '../../engine/reading/settle.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import { axleWanted } from './axle-proof-wanted.ts';
 import { sleeveWant } from './bearing-seat-question.ts';
 import { bushingQuestion } from './bushing-question.ts';

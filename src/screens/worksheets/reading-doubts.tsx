@@ -1,4 +1,4 @@
-import { sayContradiction } from '../../engine/say-readings.ts';
+import { sayContradiction } from '../../engine/reading/say-readings.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { doubtsOf, type WorksheetData } from './worksheet-data.ts';

@@ -1,7 +1,7 @@
 import { isZero, ratioOf, type Length } from '../../engine/length/length.ts';
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import type { RingAnswer, RingQuestion } from '../../engine/ring.ts';
-import { showSize } from '../../engine/say-readings.ts';
+import { showSize } from '../../engine/reading/say-readings.ts';
 import { sayProud } from '../../engine/say-ring.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';

@@ -1,4 +1,4 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { ring, type RingAnswer, type RingQuestion, type RingSize } from '../../engine/ring.ts';
 import type { RingCut } from '../../engine/ring-blank.ts';
@@ -14,7 +14,7 @@ import {
   sayWhyNot,
 } from '../../engine/say-ring.ts';
 import { withUnit, figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
-import { legOf } from '../../engine/settle.ts';
+import { legOf } from '../../engine/reading/settle.ts';
 import { leastRing } from '../../engine/tables/ring-practice.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import { bandOf } from '../../engine/estimate.ts';
+import { bandOf } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../engine/say-shims.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';

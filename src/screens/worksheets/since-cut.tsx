@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { showSize } from '../../engine/say-readings.ts';
+import { showSize } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { hrefOf } from '../address.ts';

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
-import { canMeasure, type FeatureKind } from '../../engine/measuring-tool.ts';
-import { sayOutOfRange } from '../../engine/say-readings.ts';
+import { canMeasure, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import { sayOutOfRange } from '../../engine/reading/say-readings.ts';
 import { sayEntry } from '../../engine/length/say.ts';
-import { saySizeSlip, sizeSlip, type SizeSlip, type SlipAround } from '../../engine/size-slip.ts';
+import { saySizeSlip, sizeSlip, type SizeSlip, type SlipAround } from '../../engine/reading/size-slip.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { announce } from '../common/announce.ts';

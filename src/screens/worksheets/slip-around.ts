@@ -1,6 +1,6 @@
 import { isMore, lengthOf, type Length } from '../../engine/length/length.ts';
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
-import type { SlipAround } from '../../engine/size-slip.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
+import type { SlipAround } from '../../engine/reading/size-slip.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { exactSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -11,7 +11,7 @@ import {
   isLess,
   isMore,
 } from '../../engine/length/length.ts';
-import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
+import { mean, typedEstimate, type Estimate } from '../../engine/reading/estimate.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import {
   onePartInPlaceOf,
@@ -22,7 +22,7 @@ import {
   type StackWant,
 } from '../../engine/spacer-stack.ts';
 import { usualLeastLength } from '../../engine/tables/least-part.ts';
-import { middleOf } from '../../engine/verdict.ts';
+import { middleOf } from '../../engine/reading/verdict.ts';
 import type { Id, StackPartInput } from '../../store/records.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 

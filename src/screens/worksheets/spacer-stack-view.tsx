@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { bandOf } from '../../engine/estimate.ts';
+import { bandOf } from '../../engine/reading/estimate.ts';
 import { absolute } from '../../engine/length/length.ts';
-import { sizeFigure } from '../../engine/say-readings.ts';
+import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { sayStack, sayStackBand } from '../../engine/say-stack.ts';
-import { legOf } from '../../engine/settle.ts';
+import { legOf } from '../../engine/reading/settle.ts';
 import { figure } from '../../engine/length/show.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
 import { newId } from '../../store/new-id.ts';

@@ -1,5 +1,5 @@
 import { isNegative } from '../../engine/length/length.ts';
-import { sizeFigure } from '../../engine/say-readings.ts';
+import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { figure, showBand, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 

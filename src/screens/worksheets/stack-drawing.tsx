@@ -1,4 +1,4 @@
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import {
   absolute,
   isNegative,
@@ -9,7 +9,7 @@ import {
   times,
   type Length,
 } from '../../engine/length/length.ts';
-import { showSize, sizeFigure } from '../../engine/say-readings.ts';
+import { showSize, sizeFigure } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
 import '../common/drawing.css';

@@ -1,4 +1,4 @@
-import { typedEstimate } from '../../engine/estimate.ts';
+import { typedEstimate } from '../../engine/reading/estimate.ts';
 import { zero } from '../../engine/length/length.ts';
 import type { SteeringBefore, SteeringChange } from '../../engine/steering-geometry.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';

@@ -1,4 +1,4 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import { floatMm, lengthOf, roundForShow, zero, type Length } from '../../engine/length/length.ts';
 import {
   sayChange,
@@ -12,7 +12,7 @@ import {
   sayTrailSign,
   steeringFigure,
 } from '../../engine/say-steering.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { showBand, type ShownUnit } from '../../engine/length/show.ts';
 import {
   steeringGeometry,
@@ -21,7 +21,7 @@ import {
   trailVerdict,
   type SteeringAnswer,
 } from '../../engine/steering-geometry.ts';
-import { verdictOf, type Limits } from '../../engine/verdict.ts';
+import { verdictOf, type Limits } from '../../engine/reading/verdict.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';

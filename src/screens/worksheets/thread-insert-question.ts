@@ -1,4 +1,4 @@
-import { bandOf, mean } from '../../engine/estimate.ts';
+import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import type { InsertQuestion } from '../../engine/thread-insert.ts';
 import { threadNamed } from '../../engine/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';

@@ -1,10 +1,10 @@
 import { LEAST_FLOOR } from '../../engine/insert-lengths.ts';
 import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
 import type { Thread } from '../../engine/threads.ts';
-import { legOf } from '../../engine/settle.ts';
+import { legOf } from '../../engine/reading/settle.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 
-import { mean } from '../../engine/estimate.ts';
+import { mean } from '../../engine/reading/estimate.ts';
 import { absolute, minus, zero } from '../../engine/length/length.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import {
@@ -17,8 +17,8 @@ import {
   sayPercent,
 } from '../../engine/say-insert.ts';
 import { threadInsert, type InsertAnswer, type InsertQuestion } from '../../engine/thread-insert.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
-import type { Verdict } from '../../engine/verdict.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
+import type { Verdict } from '../../engine/reading/verdict.ts';
 import { sayInsertAxis, wornAxis } from '../../engine/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

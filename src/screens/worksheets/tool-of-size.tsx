@@ -5,9 +5,9 @@ import {
   canMeasure,
   type FeatureKind,
   type MeasuringTool,
-} from '../../engine/measuring-tool.ts';
+} from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import { usualToolFor } from '../../engine/usual-tool.ts';
+import { usualToolFor } from '../../engine/reading/usual-tool.ts';
 import type { SizeInput, TypedSize } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';

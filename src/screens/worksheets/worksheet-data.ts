@@ -1,12 +1,12 @@
-import { mean, typedEstimate, type Estimate } from '../../engine/estimate.ts';
-import { featureForm, type Contradiction } from '../../engine/feature-form.ts';
+import { mean, typedEstimate, type Estimate } from '../../engine/reading/estimate.ts';
+import { featureForm, type Contradiction } from '../../engine/reading/feature-form.ts';
 import type { Length } from '../../engine/length/length.ts';
-import type { Reading } from '../../engine/reading.ts';
+import type { Reading } from '../../engine/reading/reading.ts';
 import { listed } from '../../engine/length/say-words.ts';
-import { canHaveRead, toolThatCounts, type MeasuringTool } from '../../engine/measuring-tool.ts';
-import { toolBeside } from '../../engine/say-readings.ts';
+import { canHaveRead, toolThatCounts, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { type ShownUnit } from '../../engine/length/show.ts';
-import type { Limits } from '../../engine/verdict.ts';
+import type { Limits } from '../../engine/reading/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
 import { isInputOfTheWhole } from '../../store/parts-changed.ts';
 import type {

@@ -1,4 +1,4 @@
-import type { FeatureKind } from '../../engine/measuring-tool.ts';
+import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { StackPartInput, Worksheet, WorksheetKind } from '../../store/records.ts';
 
 type Option = { readonly value: string; readonly words: string; readonly more?: string };

@@ -14,15 +14,15 @@ import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-lin
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
 import { sayStack } from '../../engine/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
-import { sayVerdict } from '../../engine/say-verdict.ts';
-import { sayContradiction } from '../../engine/say-readings.ts';
+import { sayVerdict } from '../../engine/reading/say-verdict.ts';
+import { sayContradiction } from '../../engine/reading/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import type { WorksheetFound } from '../../engine/sign-off.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
-import type { Verdict } from '../../engine/verdict.ts';
+import type { Verdict } from '../../engine/reading/verdict.ts';
 import { axleLineUpQuestion } from './axle-line-up-question.ts';
 import { bearingQuestion } from './bearing-seat-question.ts';
 import { bushingQuestion } from './bushing-question.ts';

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { readEntry } from '../../../src/engine/length/entry.ts';
-import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
 import { checkFromOffer } from '../../../src/screens/fit-up/check-from-offer.ts';
 import {
   loadChecks,

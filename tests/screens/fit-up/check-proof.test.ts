@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { goResult } from '../../../src/engine/check.ts';
+import { goResult } from '../../../src/engine/reading/check.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
 import { proofWords } from '../../../src/screens/fit-up/check-proof.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);

@@ -2,7 +2,7 @@ import { fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
 import { passesOf } from '../../../src/store/cut-state.ts';
 import { createCuts, getCut, logPass } from '../../../src/store/cuts.ts';
 import { addDemo } from '../../../src/store/demo.ts';

@@ -1,7 +1,7 @@
 import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import type { FeatureKind } from '../../../src/engine/measuring-tool.ts';
+import type { FeatureKind } from '../../../src/engine/reading/measuring-tool.ts';
 import { draftsWritten } from '../../../src/screens/common/drafts-unwritten.ts';
 import { NewFeatureScreen } from '../../../src/screens/readings/new-feature-screen.tsx';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';

@@ -1,8 +1,8 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { decimalText, lengthOf } from '../../../src/engine/length/length.ts';
-import { mean } from '../../../src/engine/estimate.ts';
-import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { formOfReadings } from '../../../src/screens/readings/feature-summary.ts';

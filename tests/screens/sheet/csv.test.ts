@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
 import type { Unit } from '../../../src/engine/length/length.ts';
-import { usualTools } from '../../../src/engine/measuring-tool.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
 import { cutsCsv, readingsCsv, reasonsCsv } from '../../../src/screens/sheet/csv.ts';
 import type { Cut, Feature, ReadingRecord } from '../../../src/store/records.ts';
 import { inForce } from '../../../src/store/readings.ts';

@@ -1,7 +1,7 @@
 import { Buffer } from 'node:buffer';
 import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
 import type { Unit } from '../../../src/engine/length/length.ts';
-import { usualTools, type ToolInForce } from '../../../src/engine/measuring-tool.ts';
+import { usualTools, type ToolInForce } from '../../../src/engine/reading/measuring-tool.ts';
 import { createCheck, lastTake, retake, sayCheckSeen } from '../../../src/store/checks.ts';
 import { createCuts, logPass, strikeOutPass } from '../../../src/store/cuts.ts';
 import { addDemo } from '../../../src/store/demo.ts';

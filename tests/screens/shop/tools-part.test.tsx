@@ -1,6 +1,6 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
-import { canMeasure } from '../../../src/engine/measuring-tool.ts';
+import { canMeasure } from '../../../src/engine/reading/measuring-tool.ts';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';
 import { ShopScreen } from '../../../src/screens/shop/shop-screen.tsx';
 import { createFeature } from '../../../src/store/features.ts';

@@ -1,7 +1,7 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { AxleLayoutName } from '../../../src/engine/axle-layout.ts';
-import { typedEstimate } from '../../../src/engine/estimate.ts';
+import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../../src/engine/line-up.ts';
 import { axleLayouts } from '../../../src/engine/tables/axle-layouts.ts';

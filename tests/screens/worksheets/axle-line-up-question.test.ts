@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import { lineUp } from '../../../src/engine/line-up.ts';
 import { axleLayouts } from '../../../src/engine/tables/axle-layouts.ts';
 import { axleFields } from '../../../src/screens/worksheets/axle-line-up-fields.ts';

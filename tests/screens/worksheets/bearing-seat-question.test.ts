@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import { bearingSeatPlan } from '../../../src/screens/worksheets/bearing-seat-plan.ts';
 import {
   bearingLegs,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bushing } from '../../../src/engine/bushing.ts';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import { bushingPlan } from '../../../src/screens/worksheets/bushing-plan.ts';
 import { bushingQuestion } from '../../../src/screens/worksheets/bushing-question.ts';
 import { nextNeed } from '../../../src/screens/worksheets/worksheet-plan.ts';

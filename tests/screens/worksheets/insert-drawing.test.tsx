@@ -1,6 +1,6 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
-import { typedEstimate } from '../../../src/engine/estimate.ts';
+import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { threadInsert } from '../../../src/engine/thread-insert.ts';
 import { threadNamed } from '../../../src/engine/threads.ts';

@@ -1,6 +1,6 @@
 import { fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';

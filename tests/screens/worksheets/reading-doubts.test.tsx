@@ -1,7 +1,7 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { holeAndPin } from '../../../src/engine/hole-and-pin.ts';
-import { sayVerdict } from '../../../src/engine/say-verdict.ts';
+import { sayVerdict } from '../../../src/engine/reading/say-verdict.ts';
 import { spacerStack } from '../../../src/engine/spacer-stack.ts';
 import { fitAnswer, fitQuestion } from '../../../src/screens/worksheets/fit-question.ts';
 import { holeAndPinQuestion } from '../../../src/screens/worksheets/hole-and-pin-question.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import { ring } from '../../../src/engine/ring.ts';
 import { ringClearances, ringQuestion } from '../../../src/screens/worksheets/ring-question.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';

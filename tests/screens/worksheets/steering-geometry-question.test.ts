@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import { ownLimits } from '../../../src/screens/worksheets/worksheet-data.ts';
 import { steeringQuestion } from '../../../src/screens/worksheets/steering-geometry-question.ts';
 import { is, typedSize, worksheetOf } from './worksheet-for-test.ts';

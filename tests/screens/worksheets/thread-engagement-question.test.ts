@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/estimate.ts';
+import { mean } from '../../../src/engine/reading/estimate.ts';
 import {
   engagementQuestion,
   gripQuestion,

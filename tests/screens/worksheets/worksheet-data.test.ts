@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bandOf, mean } from '../../../src/engine/estimate.ts';
+import { bandOf, mean } from '../../../src/engine/reading/estimate.ts';
 import { decimalText, isZero, lengthOf } from '../../../src/engine/length/length.ts';
 import { exactSize, knownSize, missingWords } from '../../../src/screens/worksheets/worksheet-data.ts';
 import {

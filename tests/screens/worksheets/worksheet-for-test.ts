@@ -1,6 +1,10 @@
 import { readEntry } from '../../../src/engine/length/entry.ts';
 import { lengthOf, sameLength, type Length } from '../../../src/engine/length/length.ts';
-import { usualTools, type FeatureKind, type MeasuringTool } from '../../../src/engine/measuring-tool.ts';
+import {
+  usualTools,
+  type FeatureKind,
+  type MeasuringTool,
+} from '../../../src/engine/reading/measuring-tool.ts';
 import { usualDial } from '../../../src/screens/common/use-settings.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import type {

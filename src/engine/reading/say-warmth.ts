@@ -1,0 +1,24 @@
+import { isNegative, isZero, negate, type Length } from '../length/length.ts';
+import { show, type ShownUnit } from '../length/show.ts';
+
+type Said = { readonly degrees: string; readonly unit: 'C' | 'F'; readonly material: string };
+
+/** `95 °F`. */
+export function sayDegrees({ degrees, unit }: Pick<Said, 'degrees' | 'unit'>): string {
+  return `${degrees} °${unit}`;
+}
+
+/** What a reading's warmth changed: "95 °F takes .0008 in off: Aluminium 6061, at 68 °F." */
+export function sayWarmth(said: Said, { changed, unit }: { changed: Length; unit: ShownUnit }): string {
+  const degrees = sayDegrees(said);
+  const at = `${said.material}, at ${said.unit === 'F' ? '68 °F' : '20 °C'}`;
+  if (isZero(changed)) return `${degrees} changes nothing: ${said.material} grows as the tool does.`;
+  return isNegative(changed)
+    ? `${degrees} takes ${show(negate(changed), unit)} off: ${at}.`
+    : `${degrees} puts ${show(changed, unit)} on: ${at}.`;
+}
+
+/** The question where nobody said how warm a size was read, or of which metal, and it could matter. */
+export function sayUnaskedWarmth(off: Length, asks: 'warmth' | 'metal', unit: ShownUnit): string {
+  return `${asks === 'warmth' ? 'How warm?' : 'Which metal?'} ±${show(off, unit)} if aluminium.`;
+}

@@ -1,5 +1,5 @@
-import type { Range } from './fits.ts';
-import { jointLimits } from './joint-limits.ts';
+import type { Range } from './fit/fits.ts';
+import { jointLimits } from './fit/joint-limits.ts';
 import { dividedBy, minus, plus, type Length } from './length/length.ts';
 
 /** What a shaft is turned to and what its sleeve is bored to: any of the one goes on any of the other, with room to bond. */

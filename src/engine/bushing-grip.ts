@@ -1,7 +1,7 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import { gripOf, type Grip } from './bushing-stress.ts';
 import { bandOf, mean } from './reading/estimate.ts';
-import type { FitLimits, Range } from './fits.ts';
+import type { FitLimits, Range } from './fit/fits.ts';
 import { minus, zero } from './length/length.ts';
 import { platedOutside } from './plating.ts';
 import { verdictOf, worseVerdict } from './reading/verdict.ts';

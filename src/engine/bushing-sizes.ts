@@ -1,7 +1,7 @@
 import type { BushingQuestion, BushingRefusal } from './bushing.ts';
 import { mean } from './reading/estimate.ts';
-import { pinForBore, surest, type FormRefusal, type MeasuredPart } from './fit-check.ts';
-import { systemOf, type FitLimits, type Range } from './fits.ts';
+import { pinForBore, surest, type FormRefusal, type MeasuredPart } from './fit/fit-check.ts';
+import { systemOf, type FitLimits, type Range } from './fit/fits.ts';
 import {
   absolute,
   byLength,
@@ -16,10 +16,10 @@ import {
   times,
   type Length,
 } from './length/length.ts';
-import { nominalNear, type Nominal } from './nominal.ts';
+import { nominalNear, type Nominal } from './fit/nominal.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
-import { leastBushingWall } from './tables/least-walls.ts';
-import { standardReamers, type Reamer } from './tables/reamer-sizes.ts';
+import { leastBushingWall } from './fit/tables/least-walls.ts';
+import { standardReamers, type Reamer } from './fit/tables/reamer-sizes.ts';
 import { middleOf } from './reading/verdict.ts';
 
 /**

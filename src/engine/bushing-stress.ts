@@ -1,6 +1,6 @@
 import { combine, type Estimate } from './reading/estimate.ts';
-import type { MeasuredPart } from './fit-check.ts';
-import type { Range } from './fits.ts';
+import type { MeasuredPart } from './fit/fit-check.ts';
+import type { Range } from './fit/fits.ts';
 import { isNegative, largest, minus, plus, times, zero, type Length } from './length/length.ts';
 import { modulusGpa, type Spread } from './material/material.ts';
 import {

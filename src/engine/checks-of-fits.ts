@@ -1,6 +1,6 @@
 import type { BushingAnswer } from './bushing.ts';
 import { byEye, ifJudged, readable, type CheckOffer } from './reading/check-offer.ts';
-import type { FitLimits } from './fits.ts';
+import type { FitLimits } from './fit/fits.ts';
 import { rockRatio, type HoleAndPinQuestion } from './hole-and-pin.ts';
 import { isMore, scaledBy, times, zero, type Length } from './length/length.ts';
 import { show, type ShownUnit } from './length/show.ts';

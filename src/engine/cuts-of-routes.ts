@@ -5,14 +5,14 @@ import { insertOffers } from './cuts-of-insert.ts';
 import { wayOf, type CutWay } from './cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
 import { mean } from './reading/estimate.ts';
-import type { Range } from './fits.ts';
+import type { Range } from './fit/fits.ts';
 import { jointNominal, limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
-import { jointLimits } from './joint-limits.ts';
+import { jointLimits } from './fit/joint-limits.ts';
 import { sizeStep, type Dial } from './length/metal-on.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
-import type { Reamer } from './tables/reamer-sizes.ts';
+import type { Reamer } from './fit/tables/reamer-sizes.ts';
 import { threadNamed } from './threads.ts';
 
 /**

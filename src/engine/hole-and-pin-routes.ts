@@ -1,9 +1,9 @@
 import type { BushingWarning } from './bushing-warnings.ts';
 import type { Drill } from './drill-series.ts';
-import type { Range } from './fits.ts';
+import type { Range } from './fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { InsertLength } from './insert-lengths.ts';
-import type { ClearanceLimits, Joint } from './joint-limits.ts';
+import type { ClearanceLimits, Joint } from './fit/joint-limits.ts';
 import { minus, type Length } from './length/length.ts';
 import { rankRoutes } from './rank-routes.ts';
 import { bushingRoute } from './route-bushing.ts';
@@ -14,8 +14,8 @@ import { plugRoute } from './route-plug.ts';
 import { sleeveRoute } from './route-sleeve.ts';
 import { threadInsertRoute } from './route-thread-insert.ts';
 import { leftToReam } from './tables/press-practice.ts';
-import type { Reamer } from './tables/reamer-sizes.ts';
-import type { Shank } from './tables/shank-sizes.ts';
+import type { Reamer } from './fit/tables/reamer-sizes.ts';
+import type { Shank } from './fit/tables/shank-sizes.ts';
 import type { Verdict } from './reading/verdict.ts';
 
 export type RouteKind =

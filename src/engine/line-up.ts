@@ -11,7 +11,7 @@ import { givesForRoom, type Give } from './line-up-gives.ts';
 import { CENTRE_READ, centreReadChecks, hasWheelCentre, readOfDisc } from './line-up-read.ts';
 import type { SpacerDeed } from './line-up-spacer.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
-import { usualLeastLength } from './tables/least-part.ts';
+import { usualLeastLength } from './fit/tables/least-part.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
 import { verdictOf, type Verdict } from './reading/verdict.ts';
 

@@ -8,7 +8,7 @@ import type { Inside } from './route-bushing.ts';
 import { ask, caution, speaksFor, type Finding } from './route-findings.ts';
 import { wallLeft } from './route-wall.ts';
 import type { Material } from './material/tables/materials.ts';
-import type { Reamer } from './tables/reamer-sizes.ts';
+import type { Reamer } from './fit/tables/reamer-sizes.ts';
 
 /**
  * What pressing a bushing in does: its grip, how far its bore closes, the force, and what it strains too far.

@@ -5,7 +5,7 @@ import { leastPercentWorthKeeping } from './insert-drill.ts';
 import { tapReach } from './insert-limits.ts';
 import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './length/length.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
-import { leastWallSource } from './tables/least-walls.ts';
+import { leastWallSource } from './fit/tables/least-walls.ts';
 import {
   insertDrill,
   needsDrill,

@@ -4,7 +4,7 @@ import type { BushingWarning } from './bushing-warnings.ts';
 import { fahrenheitOf, type HeatWay } from './heat-fit.ts';
 import { absolute, isMore, isNegative, zero } from './length/length.ts';
 import { NEWTON_PER_LBF, PSI_PER_MPA } from './material/material.ts';
-import { sayFitRefusal } from './say-fit.ts';
+import { sayFitRefusal } from './fit/say-fit.ts';
 import { sayUnderLeast } from './length/say-least.ts';
 import { uncapital } from './length/say-words.ts';
 import { figure, show, type ShownUnit } from './length/show.ts';

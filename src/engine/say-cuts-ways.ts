@@ -1,5 +1,5 @@
 import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
-import { sayClearance, sayFitClass } from './say-fit.ts';
+import { sayClearance, sayFitClass } from './fit/say-fit.ts';
 import { sayUnderLeast } from './length/say-least.ts';
 import { sayStrengthOfWay } from './say-strength.ts';
 import { sayPickUnproved, sayPieces, sayShimRefusal } from './say-shims.ts';

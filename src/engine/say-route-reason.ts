@@ -1,4 +1,4 @@
-import type { Joint } from './joint-limits.ts';
+import type { Joint } from './fit/joint-limits.ts';
 import type { RouteReason } from './hole-and-pin-routes.ts';
 import { absolute, isMore, minus, zero, type Length } from './length/length.ts';
 import { sayDrillSize, sayPercent } from './say-insert.ts';

@@ -6,7 +6,7 @@ import { sayDrillSize } from './say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
 import { sayStrengthOfWay } from './say-strength.ts';
 import { show, showBand, showBetween, type ShownUnit } from './length/show.ts';
-import type { Reamer } from './tables/reamer-sizes.ts';
+import type { Reamer } from './fit/tables/reamer-sizes.ts';
 
 export type SaidRoute = {
   readonly title: string;

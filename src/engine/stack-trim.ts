@@ -5,7 +5,7 @@ import { refuse, worked, type Result } from './length/refusal.ts';
 import type { StackPart, StackQuestion } from './spacer-stack.ts';
 import { bandAfter, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import { outOfStack, type LeftOut } from './stack-leave-out.ts';
-import { usualLeastLength } from './tables/least-part.ts';
+import { usualLeastLength } from './fit/tables/least-part.ts';
 
 /** A part faced shorter. Where it isn't proved its limits are those by the sizes alone. */
 export type Trim = Proof & {

@@ -1,7 +1,7 @@
 import type { BushingAnswer, BushingRefusal } from './bushing.ts';
-import type { FormRefusal, PartFor } from './fit-check.ts';
-import type { IsoRefusal } from './fits-iso.ts';
-import type { FitLimits, Range } from './fits.ts';
+import type { FormRefusal, PartFor } from './fit/fit-check.ts';
+import type { IsoRefusal } from './fit/fits-iso.ts';
+import type { FitLimits, Range } from './fit/fits.ts';
 import type { Length } from './length/length.ts';
 import type { CutKind } from './length/metal-on.ts';
 import type { Settler } from './reading/settle.ts';

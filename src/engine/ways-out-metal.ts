@@ -1,10 +1,10 @@
 import { bondedPair } from './bonded-sleeve.ts';
 import { bushing, type BushingAnswer } from './bushing.ts';
-import { jointLimits } from './joint-limits.ts';
+import { jointLimits } from './fit/joint-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, roundToStep, smallest, times } from './length/length.ts';
-import type { Range } from './fits.ts';
-import { bushingClasses } from './tables/joint-classes.ts';
-import { leastPinShare, leastSleeveWall, leastWallSource } from './tables/least-walls.ts';
+import type { Range } from './fit/fits.ts';
+import { bushingClasses } from './fit/tables/joint-classes.ts';
+import { leastPinShare, leastSleeveWall, leastWallSource } from './fit/tables/least-walls.ts';
 import { materialNamed, type Material } from './material/tables/materials.ts';
 import { classFor, pairOf, systemFor } from './ways-out-fit.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';

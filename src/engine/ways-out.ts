@@ -1,7 +1,7 @@
 import { lastLimit, metalBetween, type CutSizes, type Operation } from './cut.ts';
-import type { FitSystem } from './fits.ts';
-import type { MeasuredPart } from './fit-check.ts';
-import type { Joint } from './joint-limits.ts';
+import type { FitSystem } from './fit/fits.ts';
+import type { MeasuredPart } from './fit/fit-check.ts';
+import type { Joint } from './fit/joint-limits.ts';
 import { isNegative, negate, type Length } from './length/length.ts';
 import type { MeasuringTool, ToolInForce } from './reading/measuring-tool.ts';
 import type { CutKind } from './length/metal-on.ts';

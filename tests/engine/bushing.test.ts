@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { flattened } from '../../src/engine/bushing-stress.ts';
 import { bushing, type BushingAnswer, type BushingQuestion } from '../../src/engine/bushing.ts';
 import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import type { MeasuredPart } from '../../src/engine/fit-check.ts';
+import type { MeasuredPart } from '../../src/engine/fit/fit-check.ts';
 import {
   floatMm,
   isLess,

@@ -9,7 +9,7 @@ import { checksOfRing } from '../../src/engine/checks-of-ring.ts';
 import { checksOfStack } from '../../src/engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
 import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { fitLimits } from '../../src/engine/fits.ts';
+import { fitLimits } from '../../src/engine/fit/fits.ts';
 import { exactDecimalText, lengthOf, zero } from '../../src/engine/length/length.ts';
 import type { LineUpQuestion } from '../../src/engine/line-up.ts';
 import { stackWantPreset } from '../../src/engine/spacer-stack.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfFit } from '../../src/engine/cuts-of-fit.ts';
 import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { boreForPin, checkClearance, pinForBore } from '../../src/engine/fit-check.ts';
-import { fitLimits } from '../../src/engine/fits.ts';
+import { boreForPin, checkClearance, pinForBore } from '../../src/engine/fit/fit-check.ts';
+import { fitLimits } from '../../src/engine/fit/fits.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { waysSaid } from './cut-said.ts';

@@ -3,7 +3,7 @@ import { Fraction } from 'fraction.js';
 import { expect, test } from 'vitest';
 import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { jointLimits, type Joint } from '../../src/engine/joint-limits.ts';
+import { jointLimits, type Joint } from '../../src/engine/fit/joint-limits.ts';
 import {
   byLength,
   lengthOf,

@@ -5,7 +5,7 @@ import { exactDecimalText, isZero, lengthOf, type Length } from '../../src/engin
 import { lineUp, type LineUpQuestion } from '../../src/engine/line-up.ts';
 import { lineUpVerdict, sayDeed, sayLineUp } from '../../src/engine/say-line-up.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLeastLength } from '../../src/engine/tables/least-part.ts';
+import { usualLeastLength } from '../../src/engine/fit/tables/least-part.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
 
 // No spacer is faced thinner than it can be held: .020 in or 0.5 mm (common practice, no source).

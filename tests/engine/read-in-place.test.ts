@@ -7,8 +7,8 @@ import {
   typedEstimate,
   type Estimate,
 } from '../../src/engine/reading/estimate.ts';
-import { checkReadClearance } from '../../src/engine/fit-check.ts';
-import { fitLimits } from '../../src/engine/fits.ts';
+import { checkReadClearance } from '../../src/engine/fit/fit-check.ts';
+import { fitLimits } from '../../src/engine/fit/fits.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import {
   absolute,

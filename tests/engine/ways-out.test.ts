@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import type { MeasuredPart } from '../../src/engine/fit-check.ts';
+import type { MeasuredPart } from '../../src/engine/fit/fit-check.ts';
 import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
 import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
 import { sayWayOut } from '../../src/engine/say-cuts-ways.ts';

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
-import { ansiClasses } from '../../engine/fits-ansi.ts';
-import { fitLimits } from '../../engine/fits.ts';
+import { ansiClasses } from '../../engine/fit/fits-ansi.ts';
+import { fitLimits } from '../../engine/fit/fits.ts';
 import { lengthOf } from '../../engine/length/length.ts';
-import { sayClearance, sayFitClass, sayLimits } from '../../engine/say-fit.ts';
+import { sayClearance, sayFitClass, sayLimits } from '../../engine/fit/say-fit.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { usualIsoFits } from '../../engine/tables/joint-classes.ts';
+import { usualIsoFits } from '../../engine/fit/tables/joint-classes.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import '../worksheets/input-rows.css';

@@ -6,7 +6,7 @@ import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/che
 import { checksOfRing } from '../../engine/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
-import { fitLimits } from '../../engine/fits.ts';
+import { fitLimits } from '../../engine/fit/fits.ts';
 import { jointNominal, limitsAsked } from '../../engine/hole-and-pin-limits.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';

@@ -6,8 +6,8 @@ import {
   sayHold,
   sayInterference,
 } from '../../engine/say-bushing.ts';
-import { sayLimits } from '../../engine/say-fit.ts';
-import { sayNominal } from '../../engine/nominal.ts';
+import { sayLimits } from '../../engine/fit/say-fit.ts';
+import { sayNominal } from '../../engine/fit/nominal.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import { show } from '../../engine/length/show.ts';

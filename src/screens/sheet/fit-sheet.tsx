@@ -1,5 +1,5 @@
-import { surest } from '../../engine/fit-check.ts';
-import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
+import { surest } from '../../engine/fit/fit-check.ts';
+import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/fit/say-fit.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { FitDrawing } from '../worksheets/fit-drawing.tsx';

@@ -3,7 +3,7 @@ import { sizeStep } from '../../engine/length/metal-on.ts';
 import type { Estimate } from '../../engine/reading/estimate.ts';
 import type { LineUpQuestion } from '../../engine/line-up.ts';
 import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
-import { usualLeastLength } from '../../engine/tables/least-part.ts';
+import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
 import { usualLineUpLimits, type LineUpLimit } from '../../engine/tables/line-up-limits.ts';
 import { onHandField } from './axle-line-up-fields.ts';
 import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';

@@ -1,6 +1,6 @@
 import type { BushingAnswer } from '../../engine/bushing.ts';
 import { ratioOf } from '../../engine/length/length.ts';
-import { limitFigure, sayLimits } from '../../engine/say-fit.ts';
+import { limitFigure, sayLimits } from '../../engine/fit/say-fit.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';
 

@@ -1,7 +1,7 @@
 import type { BushingQuestion } from '../../engine/bushing.ts';
-import { jointClass, type FitSystem } from '../../engine/fits.ts';
+import { jointClass, type FitSystem } from '../../engine/fit/fits.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
-import { bushingClasses } from '../../engine/tables/joint-classes.ts';
+import { bushingClasses } from '../../engine/fit/tables/joint-classes.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
 import type { Cold, Condition, Finish } from '../../engine/tables/press-practice.ts';
 import { isJoint, systemFor } from './fit-fields.ts';

@@ -1,7 +1,7 @@
 import type { BushingAnswer } from '../../engine/bushing.ts';
 import { sameLength } from '../../engine/length/length.ts';
 import { sayForce, sayHeatWay, sayHold, sayInterference, sayStress } from '../../engine/say-bushing.ts';
-import { sayLimits } from '../../engine/say-fit.ts';
+import { sayLimits } from '../../engine/fit/say-fit.ts';
 import { figure, show, signedFigure, type ShownUnit } from '../../engine/length/show.ts';
 import { Row } from '../common/row.tsx';
 import { VerdictMark } from '../common/verdict-band.tsx';

@@ -4,7 +4,7 @@ import type { BushingAnswer, BushingQuestion } from '../../engine/bushing.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { modulusGpa } from '../../engine/material/material.ts';
-import { sayLimits } from '../../engine/say-fit.ts';
+import { sayLimits } from '../../engine/fit/say-fit.ts';
 import { sayForce, sayInterference, sayStress } from '../../engine/say-bushing.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { contractions } from '../../engine/material/tables/contraction.ts';

@@ -1,6 +1,6 @@
 import { mean } from '../../engine/reading/estimate.ts';
-import type { MeasuredPart } from '../../engine/fit-check.ts';
-import type { FitLimits, Range } from '../../engine/fits.ts';
+import type { MeasuredPart } from '../../engine/fit/fit-check.ts';
+import type { FitLimits, Range } from '../../engine/fit/fits.ts';
 import {
   decimalText,
   largest,
@@ -10,7 +10,7 @@ import {
   smallest,
   type Length,
 } from '../../engine/length/length.ts';
-import { limitFigure, sayClearance, sayLimits } from '../../engine/say-fit.ts';
+import { limitFigure, sayClearance, sayLimits } from '../../engine/fit/say-fit.ts';
 import { showSize } from '../../engine/reading/say-readings.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';

@@ -1,9 +1,9 @@
-import { ansiClasses } from '../../engine/fits-ansi.ts';
-import { holeLetters, isoGrades, shaftLetters } from '../../engine/fits-iso.ts';
-import { jointClass, type FitSystem } from '../../engine/fits.ts';
-import type { Joint } from '../../engine/joint-limits.ts';
-import { sayFitClass } from '../../engine/say-fit.ts';
-import { usualIsoFits } from '../../engine/tables/joint-classes.ts';
+import { ansiClasses } from '../../engine/fit/fits-ansi.ts';
+import { holeLetters, isoGrades, shaftLetters } from '../../engine/fit/fits-iso.ts';
+import { jointClass, type FitSystem } from '../../engine/fit/fits.ts';
+import type { Joint } from '../../engine/fit/joint-limits.ts';
+import { sayFitClass } from '../../engine/fit/say-fit.ts';
+import { usualIsoFits } from '../../engine/fit/tables/joint-classes.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import type { FieldPlan } from './worksheet-plan.ts';
 

@@ -10,13 +10,13 @@ import {
   type FormRefusal,
   type MeasuredPart,
   type PartFor,
-} from '../../engine/fit-check.ts';
+} from '../../engine/fit/fit-check.ts';
 import type { Estimate } from '../../engine/reading/estimate.ts';
-import type { IsoRefusal } from '../../engine/fits-iso.ts';
-import { fitLimits, type FitLimits } from '../../engine/fits.ts';
-import type { Joint } from '../../engine/joint-limits.ts';
+import type { IsoRefusal } from '../../engine/fit/fits-iso.ts';
+import { fitLimits, type FitLimits } from '../../engine/fit/fits.ts';
+import type { Joint } from '../../engine/fit/joint-limits.ts';
 import type { Length } from '../../engine/length/length.ts';
-import { nominalNear, nominalTyped } from '../../engine/nominal.ts';
+import { nominalNear, nominalTyped } from '../../engine/fit/nominal.ts';
 import { worked, type Result } from '../../engine/length/refusal.ts';
 import { fitClassFor, isJoint, systemFor } from './fit-fields.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';

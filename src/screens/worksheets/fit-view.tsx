@@ -1,9 +1,15 @@
 import { mean } from '../../engine/reading/estimate.ts';
-import type { Checked } from '../../engine/fit-check.ts';
-import type { FitLimits, Range } from '../../engine/fits.ts';
+import type { Checked } from '../../engine/fit/fit-check.ts';
+import type { FitLimits, Range } from '../../engine/fit/fits.ts';
 import { sameLength, type Length } from '../../engine/length/length.ts';
-import { limitFigure, sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/say-fit.ts';
-import { nominalName } from '../../engine/nominal.ts';
+import {
+  limitFigure,
+  sayClearance,
+  sayFitClass,
+  sayFitRefusal,
+  sayLimits,
+} from '../../engine/fit/say-fit.ts';
+import { nominalName } from '../../engine/fit/nominal.ts';
 import { sayDirectPlay } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { legOf } from '../../engine/reading/settle.ts';
@@ -15,7 +21,7 @@ import {
   signedFigure,
   type ShownUnit,
 } from '../../engine/length/show.ts';
-import { JOINT_CLASS_SOURCE } from '../../engine/tables/joint-classes.ts';
+import { JOINT_CLASS_SOURCE } from '../../engine/fit/tables/joint-classes.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';

@@ -1,4 +1,4 @@
-import type { FitSystem } from '../../engine/fits.ts';
+import type { FitSystem } from '../../engine/fit/fits.ts';
 import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { jointNominal, usualLimits } from '../../engine/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/insert-drill.ts';

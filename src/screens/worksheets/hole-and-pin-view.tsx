@@ -1,10 +1,10 @@
 import { mean, type Estimate } from '../../engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinAnswer, type HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
-import { sayNominal } from '../../engine/nominal.ts';
+import { sayNominal } from '../../engine/fit/nominal.ts';
 import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/length/show.ts';
-import { sayWornAxis } from '../../engine/worn-axis.ts';
+import { sayWornAxis } from '../../engine/fit/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';

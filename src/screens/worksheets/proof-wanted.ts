@@ -1,6 +1,6 @@
 import { bushing } from '../../engine/bushing.ts';
 import { mean } from '../../engine/reading/estimate.ts';
-import { fitLimits, type FitLimits } from '../../engine/fits.ts';
+import { fitLimits, type FitLimits } from '../../engine/fit/fits.ts';
 import { lengthOf, negate, type Length } from '../../engine/length/length.ts';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { Leg } from '../../engine/reading/settle.ts';

@@ -21,7 +21,7 @@ import {
   type StackQuestion,
   type StackWant,
 } from '../../engine/spacer-stack.ts';
-import { usualLeastLength } from '../../engine/tables/least-part.ts';
+import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
 import { middleOf } from '../../engine/reading/verdict.ts';
 import type { Id, StackPartInput } from '../../store/records.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';

@@ -4,7 +4,7 @@ import { sayStore } from '../../store/say-store.ts';
 import { setPart } from '../../store/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { bandOf } from '../../engine/reading/estimate.ts';
-import { usualLeastLength } from '../../engine/tables/least-part.ts';
+import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { sayStrength } from '../../engine/say-strength.ts';
 import { show } from '../../engine/length/show.ts';

@@ -19,7 +19,7 @@ import {
 import { threadInsert, type InsertAnswer, type InsertQuestion } from '../../engine/thread-insert.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';
-import { sayInsertAxis, wornAxis } from '../../engine/worn-axis.ts';
+import { sayInsertAxis, wornAxis } from '../../engine/fit/worn-axis.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';

@@ -7,7 +7,7 @@ import { ring } from '../../engine/ring.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-seat.ts';
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/say-bushing.ts';
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
-import { sayFitRefusal } from '../../engine/say-fit.ts';
+import { sayFitRefusal } from '../../engine/fit/say-fit.ts';
 import { FLOOR_UNKNOWN, sayBlindDepth, sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
 import { sayWorstOfGrip } from '../../engine/say-grip.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';

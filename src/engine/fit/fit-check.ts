@@ -1,7 +1,7 @@
-import { bandOf, combine, mean, type Estimate } from './reading/estimate.ts';
+import { bandOf, combine, mean, type Estimate } from '../reading/estimate.ts';
 import type { FitLimits, Range } from './fits.ts';
-import { isMore, largest, minus, plus, zero, type Length } from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+import { isMore, largest, minus, plus, zero, type Length } from '../length/length.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
 import {
   hangsOnLower,
   rulingPlace,
@@ -9,7 +9,7 @@ import {
   worseVerdict,
   type Limits,
   type Verdict,
-} from './reading/verdict.ts';
+} from '../reading/verdict.ts';
 
 /** A measured bore or pin. The pin's tightest place is its largest. */
 export type MeasuredPart = {

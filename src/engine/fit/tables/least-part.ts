@@ -1,4 +1,4 @@
-import { lengthOf, type Length } from '../length/length.ts';
+import { lengthOf, type Length } from '../../length/length.ts';
 
 /**
  * How short a spacer or washer may be faced when nobody says so: thinner than that it can't be held or bends, and is

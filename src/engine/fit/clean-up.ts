@@ -1,5 +1,5 @@
-import { bandOf, mean, type Estimate } from './reading/estimate.ts';
-import { plus, type Length } from './length/length.ts';
+import { bandOf, mean, type Estimate } from '../reading/estimate.ts';
+import { plus, type Length } from '../length/length.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 
 /**

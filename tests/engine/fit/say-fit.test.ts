@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { ansiClasses } from '../../src/engine/fits-ansi.ts';
-import { fitLimits, type FitLimits } from '../../src/engine/fits.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
+import { ansiClasses } from '../../../src/engine/fit/fits-ansi.ts';
+import { fitLimits, type FitLimits } from '../../../src/engine/fit/fits.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
 import {
   limitFigure,
   sayClearance,
   sayFitClass,
   sayFitRefusal,
   sayLimits,
-} from '../../src/engine/say-fit.ts';
-import { usualIsoFits } from '../../src/engine/tables/joint-classes.ts';
+} from '../../../src/engine/fit/say-fit.ts';
+import { usualIsoFits } from '../../../src/engine/fit/tables/joint-classes.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {
   const fit = fitLimits({ fitClass, nominal: lengthOf(nominal) });

@@ -11,8 +11,8 @@ import {
   scaledBy,
   zero,
   type Length,
-} from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+} from '../length/length.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
 import { jointClasses } from './tables/joint-classes.ts';
 
 export type FitSystem = 'iso' | 'ansi';

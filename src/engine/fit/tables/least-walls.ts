@@ -1,5 +1,5 @@
-import { dividedBy, lengthOf } from '../length/length.ts';
-import type { Length } from '../length/length.ts';
+import { dividedBy, lengthOf } from '../../length/length.ts';
+import type { Length } from '../../length/length.ts';
 
 const PRACTICE = 'common practice, no source';
 

@@ -1,5 +1,5 @@
-import { lengthOf } from '../length/length.ts';
-import type { Length } from '../length/length.ts';
+import { lengthOf } from '../../length/length.ts';
+import type { Length } from '../../length/length.ts';
 
 export type ClearanceRow = {
   /** The row holds up to and including this size of pin. */

@@ -1,5 +1,5 @@
-import { lengthOf } from '../length/length.ts';
-import type { Length } from '../length/length.ts';
+import { lengthOf } from '../../length/length.ts';
+import type { Length } from '../../length/length.ts';
 
 /** A bolt or pin that can be bought: '1/2 in', 'M12', with its nominal shank. A real shank measures a little less. */
 export type Shank = { readonly name: string; readonly family: 'inch' | 'metric'; readonly size: Length };

@@ -14,8 +14,8 @@ import {
   roundToStep,
   zero,
   type Length,
-} from './length/length.ts';
-import { show, type ShownUnit } from './length/show.ts';
+} from '../length/length.ts';
+import { show, type ShownUnit } from '../length/show.ts';
 
 /** Why a class gives no limits, and what to do about it. */
 export function sayFitRefusal(refusal: IsoRefusal | FormRefusal, unit: ShownUnit): string {

@@ -7,10 +7,17 @@ import {
   jointClass,
   systemOf,
   type FitLimits,
-} from '../../src/engine/fits.ts';
-import { jointLimits, type Joint } from '../../src/engine/joint-limits.ts';
-import { isLess, isMore, lengthOf, minus, sameLength, type Length } from '../../src/engine/length/length.ts';
-import { usualIsoFits } from '../../src/engine/tables/joint-classes.ts';
+} from '../../../src/engine/fit/fits.ts';
+import { jointLimits, type Joint } from '../../../src/engine/fit/joint-limits.ts';
+import {
+  isLess,
+  isMore,
+  lengthOf,
+  minus,
+  sameLength,
+  type Length,
+} from '../../../src/engine/length/length.ts';
+import { usualIsoFits } from '../../../src/engine/fit/tables/joint-classes.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {
   const fit = fitLimits({ fitClass, nominal: lengthOf(nominal) });

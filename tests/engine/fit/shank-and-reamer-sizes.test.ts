@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { byLength, lengthOf, sameLength } from '../../src/engine/length/length.ts';
-import { allReamers, standardReamers } from '../../src/engine/tables/reamer-sizes.ts';
-import { inchShanks, metricShanks } from '../../src/engine/tables/shank-sizes.ts';
-import { readReference } from '../reference/read-csv.ts';
+import { byLength, lengthOf, sameLength } from '../../../src/engine/length/length.ts';
+import { allReamers, standardReamers } from '../../../src/engine/fit/tables/reamer-sizes.ts';
+import { inchShanks, metricShanks } from '../../../src/engine/fit/tables/shank-sizes.ts';
+import { readReference } from '../../reference/read-csv.ts';
 
 const bolts = new Set(readReference('clearance_holes.csv').map((row) => row.cell('fastener')));
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import {
   boreForPin,
   checkBore,
@@ -7,12 +7,12 @@ import {
   checkPin,
   pinForBore,
   type MeasuredPart,
-} from '../../src/engine/fit-check.ts';
-import { fitLimits, type FitLimits } from '../../src/engine/fits.ts';
-import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { figure } from '../../src/engine/length/show.ts';
+} from '../../../src/engine/fit/fit-check.ts';
+import { fitLimits, type FitLimits } from '../../../src/engine/fit/fits.ts';
+import { lengthOf, minus, plus, sameLength, type Length } from '../../../src/engine/length/length.ts';
+import type { ToolInForce } from '../../../src/engine/reading/measuring-tool.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
+import { figure } from '../../../src/engine/length/show.ts';
 
 function fitOf(fitClass: string, nominal: string): FitLimits {
   const fit = fitLimits({ fitClass, nominal: lengthOf(nominal) });

@@ -1,8 +1,8 @@
-import { isMore, type Length } from './length/length.ts';
+import { isMore, type Length } from '../length/length.ts';
 import { nominalNear } from './nominal.ts';
 import { RUNNING_CLEARANCE_SOURCE, runningClearances } from './tables/running-clearances.ts';
 import type { ClearanceRow } from './tables/running-clearances.ts';
-import type { Limits } from './reading/verdict.ts';
+import type { Limits } from '../reading/verdict.ts';
 
 /** How a joint runs: that decides its limits and which cures it allows. */
 export type Joint = 'turns-under-load' | 'turns' | 'slides' | 'located' | 'pressed';

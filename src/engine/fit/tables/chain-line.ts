@@ -1,4 +1,4 @@
-import { lengthOf } from '../length/length.ts';
+import { lengthOf } from '../../length/length.ts';
 
 /**
  * How far a sprocket's line or a wheel's centre may be off, to either side: common practice, no source. The metric figure is

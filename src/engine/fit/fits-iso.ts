@@ -1,5 +1,5 @@
-import { dividedBy, isMore, lengthOf, minus, negate, plus, zero, type Length } from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+import { dividedBy, isMore, lengthOf, minus, negate, plus, zero, type Length } from '../length/length.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
 import { toleranceMicrons, toleranceStepsMm } from './tables/iso286-it.ts';
 import { deviationStepsMm, lowerDeviationMicrons, upperDeviationMicrons } from './tables/iso286-shafts.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { ansiClasses, ansiFit } from '../../src/engine/fits-ansi.ts';
-import { fitLimits } from '../../src/engine/fits.ts';
-import { lengthOf, minus, plus, sameLength, type Length } from '../../src/engine/length/length.ts';
-import { readReference } from '../reference/read-csv.ts';
+import { ansiClasses, ansiFit } from '../../../src/engine/fit/fits-ansi.ts';
+import { fitLimits } from '../../../src/engine/fit/fits.ts';
+import { lengthOf, minus, plus, sameLength, type Length } from '../../../src/engine/length/length.ts';
+import { readReference } from '../../reference/read-csv.ts';
 
 const rows = readReference('ansi_b41.csv');
 const thou = (text: string): Length => lengthOf(`${text.replace('+', '')} thou`);

@@ -1,12 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bushing, type BushingQuestion } from '../../src/engine/bushing.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { jointLimits } from '../../src/engine/joint-limits.ts';
-import { exactDecimalText, lengthOf, sameLength } from '../../src/engine/length/length.ts';
-import { nominalName, nominalNear, nominalTyped, sayNominal } from '../../src/engine/nominal.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
+import { bushing, type BushingQuestion } from '../../../src/engine/bushing.ts';
+import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
+import { holeAndPin, type HoleAndPinQuestion } from '../../../src/engine/hole-and-pin.ts';
+import { jointLimits } from '../../../src/engine/fit/joint-limits.ts';
+import { exactDecimalText, lengthOf, sameLength } from '../../../src/engine/length/length.ts';
+import { nominalName, nominalNear, nominalTyped, sayNominal } from '../../../src/engine/fit/nominal.ts';
+import { materialNamed, type MaterialId } from '../../../src/engine/material/tables/materials.ts';
 
 const mm = (text: string) => lengthOf(`${text} mm`);
 const part = (size: string) => ({

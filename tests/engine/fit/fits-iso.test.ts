@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { isoGrades, isoHole, isoPin, isoTolerance, type Deviations } from '../../src/engine/fits-iso.ts';
+import {
+  isoGrades,
+  isoHole,
+  isoPin,
+  isoTolerance,
+  type Deviations,
+} from '../../../src/engine/fit/fits-iso.ts';
 import {
   lengthOf,
   minus,
@@ -8,8 +14,8 @@ import {
   toText,
   zero,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { readReference } from '../reference/read-csv.ts';
+} from '../../../src/engine/length/length.ts';
+import { readReference } from '../../reference/read-csv.ts';
 
 const tolerances = readReference('iso286_it.csv');
 const deviations = readReference('iso286_deviations.csv');

@@ -1,6 +1,6 @@
-import { bandOf, mean, type Estimate } from './reading/estimate.ts';
-import { dividedBy, isMore, minus, plus, type Length } from './length/length.ts';
-import { show, type ShownUnit } from './length/show.ts';
+import { bandOf, mean, type Estimate } from '../reading/estimate.ts';
+import { dividedBy, isMore, minus, plus, type Length } from '../length/length.ts';
+import { show, type ShownUnit } from '../length/show.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 
 /** Where a worn bore's middle goes when it is opened. */

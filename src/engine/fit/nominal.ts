@@ -1,5 +1,5 @@
 import type { FitSystem } from './fits.ts';
-import { fractionText } from './length/fraction.ts';
+import { fractionText } from '../length/fraction.ts';
 import {
   absolute,
   isMore,
@@ -11,9 +11,9 @@ import {
   roundToStep,
   sameLength,
   zero,
-} from './length/length.ts';
-import type { Length } from './length/length.ts';
-import { show, type ShownUnit } from './length/show.ts';
+} from '../length/length.ts';
+import type { Length } from '../length/length.ts';
+import { show, type ShownUnit } from '../length/show.ts';
 
 /** The size a class is taken at, and where it comes from: asked, a bolt's own, or the preferred size nearest the pin. */
 export type Nominal = { readonly size: Length; readonly from: 'given' | 'thread' | 'nearest' };

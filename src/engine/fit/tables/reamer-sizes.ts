@@ -1,6 +1,6 @@
-import { fractionText } from '../length/fraction.ts';
-import { byLength, lengthOf } from '../length/length.ts';
-import type { Length } from '../length/length.ts';
+import { fractionText } from '../../length/fraction.ts';
+import { byLength, lengthOf } from '../../length/length.ts';
+import type { Length } from '../../length/length.ts';
 
 /** A reamer as it is ordered: '9/16', '.5010 in', '12 mm'. */
 export type Reamer = { readonly name: string; readonly size: Length };

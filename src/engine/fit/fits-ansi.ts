@@ -1,6 +1,6 @@
 import type { Deviations, IsoRefusal } from './fits-iso.ts';
-import { isMore, lengthOf, zero, type Length } from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+import { isMore, lengthOf, zero, type Length } from '../length/length.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
 import { ansiFitRows } from './tables/ansi-b41.ts';
 
 export type AnsiClass = keyof typeof ansiFitRows;

@@ -1,4 +1,4 @@
-import type { Held } from './bolt-grip.ts';
+import type { Held } from './thread/bolt-grip.ts';
 import { byEye, type CheckOffer } from './reading/check-offer.ts';
 
 /** What is seen of a bolt once it is in. */

@@ -1,7 +1,7 @@
-import { tapName } from './tap-name.ts';
+import { tapName } from './thread/tap-name.ts';
 import type { CutOffer } from './cut.ts';
 import { wayOf, type CutWay } from './cuts-of-way.ts';
-import { insertLimits } from './insert-limits.ts';
+import { insertLimits } from './thread/insert-limits.ts';
 import { isLess, isMore, largest, smallest, type Length } from './length/length.ts';
 import {
   leavesTooLittleThread,
@@ -10,7 +10,7 @@ import {
   type InsertDrillChoice,
   type InsertQuestion,
 } from './thread-insert.ts';
-import type { Thread } from './threads.ts';
+import type { Thread } from './thread/threads.ts';
 
 /**
  * What is cut for a wire thread insert: the drill where the hole needs it, then the insert's tap. Cutting an insert off is

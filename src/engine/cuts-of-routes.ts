@@ -13,7 +13,7 @@ import { jointLimits } from './fit/joint-limits.ts';
 import { sizeStep, type Dial } from './length/metal-on.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
 import type { Reamer } from './fit/tables/reamer-sizes.ts';
-import { threadNamed } from './threads.ts';
+import { threadNamed } from './thread/threads.ts';
 
 /**
  * What is cut on each route that cures a hole and its pin; the routes as they are ranked, each a way of its own.

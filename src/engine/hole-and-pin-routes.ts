@@ -1,8 +1,8 @@
 import type { BushingWarning } from './bushing-warnings.ts';
-import type { Drill } from './drill-series.ts';
+import type { Drill } from './thread/drill-series.ts';
 import type { Range } from './fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
-import type { InsertLength } from './insert-lengths.ts';
+import type { InsertLength } from './thread/insert-lengths.ts';
 import type { ClearanceLimits, Joint } from './fit/joint-limits.ts';
 import { minus, type Length } from './length/length.ts';
 import { rankRoutes } from './rank-routes.ts';

@@ -4,7 +4,7 @@ import type { FitSystem } from './fit/fits.ts';
 import { readable } from './reading/check-offer.ts';
 import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
-import type { InsertMetal } from './insert-drill.ts';
+import type { InsertMetal } from './thread/insert-drill.ts';
 import type { Joint } from './fit/joint-limits.ts';
 import { isMore, largest, minus, scaledBy, times, zero, type Length } from './length/length.ts';
 import type { Nominal } from './fit/nominal.ts';

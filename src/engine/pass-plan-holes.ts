@@ -1,5 +1,5 @@
 import type { CutSizes, Operation } from './cut.ts';
-import { drillNamed, drillsOf, type Drill, type DrillSeries } from './drill-series.ts';
+import { drillNamed, drillsOf, type Drill, type DrillSeries } from './thread/drill-series.ts';
 import { absolute, byLength, dividedBy, isLess, isMore, minus, type Length } from './length/length.ts';
 import { refuse, worked, type Refusal, type Result } from './length/refusal.ts';
 import { leastReamed, pilotFrom } from './tables/cut-holes.ts';

@@ -1,4 +1,4 @@
-import type { Drill } from './drill-series.ts';
+import type { Drill } from './thread/drill-series.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import type { Length } from './length/length.ts';
 import { bendingLeft } from './rank-routes.ts';

@@ -1,8 +1,8 @@
 import { usualLimits } from './hole-and-pin-limits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
-import { leastPercentWorthKeeping } from './insert-drill.ts';
-import { tapReach } from './insert-limits.ts';
+import { leastPercentWorthKeeping } from './thread/insert-drill.ts';
+import { tapReach } from './thread/insert-limits.ts';
 import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './length/length.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastWallSource } from './fit/tables/least-walls.ts';
@@ -14,8 +14,8 @@ import {
   threadLeft,
   type InsertRefusal,
 } from './thread-insert.ts';
-import { threadPlay } from './thread-play.ts';
-import { threadNamed, type Thread } from './threads.ts';
+import { threadPlay } from './thread/thread-play.ts';
+import { threadNamed, type Thread } from './thread/threads.ts';
 
 /**
  * Tap the hole for a wire thread insert and screw the bolt into the part.

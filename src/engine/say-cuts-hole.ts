@@ -1,4 +1,4 @@
-import { tapFor, tapName } from './tap-name.ts';
+import { tapFor, tapName } from './thread/tap-name.ts';
 import type { HoleStep } from './pass-plan-holes.ts';
 import { show, type ShownUnit } from './length/show.ts';
 

@@ -1,8 +1,8 @@
-import type { Drill } from './drill-series.ts';
-import type { InsertDrillChoice } from './insert-drill.ts';
-import type { BlindDepth } from './insert-lengths.ts';
-import type { InsertHole } from './insert-hole.ts';
-import type { InsertLimits } from './insert-limits.ts';
+import type { Drill } from './thread/drill-series.ts';
+import type { InsertDrillChoice } from './thread/insert-drill.ts';
+import type { BlindDepth } from './thread/insert-lengths.ts';
+import type { InsertHole } from './thread/insert-hole.ts';
+import type { InsertLimits } from './thread/insert-limits.ts';
 import { decimalText, isLess, isMore, minus, zero, type Length } from './length/length.ts';
 import { showBeside } from './length/show-limits.ts';
 import { figure, show, showBand, type ShownUnit } from './length/show.ts';

@@ -1,4 +1,4 @@
-import { tapName } from './tap-name.ts';
+import { tapName } from './thread/tap-name.ts';
 import type { ComparedRoute, RouteTool } from './route-comparison.ts';
 import { isMore, zero } from './length/length.ts';
 import { sayDrillSize } from './say-insert.ts';

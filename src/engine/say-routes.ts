@@ -1,4 +1,4 @@
-import { STI_CAUTION, tapName } from './tap-name.ts';
+import { STI_CAUTION, tapName } from './thread/tap-name.ts';
 import type { HoleAndPinAnswer } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { isZero, type Length } from './length/length.ts';

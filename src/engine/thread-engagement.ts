@@ -11,9 +11,9 @@ import {
 } from './length/length.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
 import { legOf } from './reading/settle.ts';
-import type { BoltGradeId } from './tables/bolt-grades.ts';
-import { boltStrength, shearAreas, stressAreaSquareMm, type BoltStrength } from './thread-strength.ts';
-import { hasInserts, type Thread } from './threads.ts';
+import type { BoltGradeId } from './thread/tables/bolt-grades.ts';
+import { boltStrength, shearAreas, stressAreaSquareMm, type BoltStrength } from './thread/thread-strength.ts';
+import { hasInserts, type Thread } from './thread/threads.ts';
 import { verdictOf, type Verdict } from './reading/verdict.ts';
 
 export type EngagementQuestion = {

@@ -4,18 +4,18 @@ import {
   leastPercentWorthKeeping,
   type InsertDrillChoice,
   type InsertMetal,
-} from './insert-drill.ts';
-import { insertHole, type InsertHole, type MeasuredHole } from './insert-hole.ts';
-import { blindDepth, insertLengths, setDown } from './insert-lengths.ts';
-import type { BlindDepth, BlindTap, InsertLength } from './insert-lengths.ts';
-import { insertLimits, tapReach, type InsertLimits } from './insert-limits.ts';
+} from './thread/insert-drill.ts';
+import { insertHole, type InsertHole, type MeasuredHole } from './thread/insert-hole.ts';
+import { blindDepth, insertLengths, setDown } from './thread/insert-lengths.ts';
+import type { BlindDepth, BlindTap, InsertLength } from './thread/insert-lengths.ts';
+import { insertLimits, tapReach, type InsertLimits } from './thread/insert-limits.ts';
 import { dividedBy, isLess, isMore, minus, zero, type Length } from './length/length.ts';
 import { refuse, worked, type Result } from './length/refusal.ts';
-import { hasInserts, type Thread } from './threads.ts';
+import { hasInserts, type Thread } from './thread/threads.ts';
 
 // Offered from here so that a worksheet has the whole subject in one place.
-export { insertDrill, type InsertDrillChoice } from './insert-drill.ts';
-export { insertLimits, percentOfThread, type InsertLimits } from './insert-limits.ts';
+export { insertDrill, type InsertDrillChoice } from './thread/insert-drill.ts';
+export { insertLimits, percentOfThread, type InsertLimits } from './thread/insert-limits.ts';
 
 export type InsertWallQuestion =
   | { readonly kind: 'present'; readonly wall: Length }

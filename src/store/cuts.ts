@@ -1,4 +1,4 @@
-import { cutName } from '../engine/tap-name.ts';
+import { cutName } from '../engine/thread/tap-name.ts';
 import type { Entry } from '../engine/length/entry.ts';
 import type { ToolInForce } from '../engine/reading/measuring-tool.ts';
 import { act, type Act } from './act.ts';

@@ -1,4 +1,4 @@
-import { cutName } from '../engine/tap-name.ts';
+import { cutName } from '../engine/thread/tap-name.ts';
 import { act } from './act.ts';
 import type { NewCut } from './cuts.ts';
 import { touchJob } from './jobs.ts';

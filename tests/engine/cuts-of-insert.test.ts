@@ -3,7 +3,7 @@ import { cutsOfInsert } from '../../src/engine/cuts-of-insert.ts';
 import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
-import { threadNamed } from '../../src/engine/threads.ts';
+import { threadNamed } from '../../src/engine/thread/threads.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import { keepsItsLimits, waysSaid } from './cut-said.ts';
 

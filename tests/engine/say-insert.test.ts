@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { drillNamed } from '../../src/engine/drill-series.ts';
+import { drillNamed } from '../../src/engine/thread/drill-series.ts';
 import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { blindDepth } from '../../src/engine/insert-lengths.ts';
+import { blindDepth } from '../../src/engine/thread/insert-lengths.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import {
   sayBlindDepth,
@@ -14,7 +14,7 @@ import {
 } from '../../src/engine/say-insert.ts';
 import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
 import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
-import { insertThreads, threadNamed, type Thread } from '../../src/engine/threads.ts';
+import { insertThreads, threadNamed, type Thread } from '../../src/engine/thread/threads.ts';
 
 function named(designation: string): Thread {
   const thread = threadNamed(designation);

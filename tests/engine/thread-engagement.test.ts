@@ -18,14 +18,14 @@ import {
   sayEngagementShare,
   sayForce,
 } from '../../src/engine/say-engagement.ts';
-import { boltGrades } from '../../src/engine/tables/bolt-grades.ts';
-import { parentMetals } from '../../src/engine/tables/parent-metals.ts';
+import { boltGrades } from '../../src/engine/thread/tables/bolt-grades.ts';
+import { parentMetals } from '../../src/engine/thread/tables/parent-metals.ts';
 import {
   threadEngagement,
   type EngagementAnswer,
   type EngagementQuestion,
 } from '../../src/engine/thread-engagement.ts';
-import { allThreads, hasInserts, threadNamed } from '../../src/engine/threads.ts';
+import { allThreads, hasInserts, threadNamed } from '../../src/engine/thread/threads.ts';
 
 function named(designation: string) {
   const thread = threadNamed(designation);

@@ -13,7 +13,7 @@ import {
 } from '../../src/engine/length/length.ts';
 import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
 import { insertLimits, threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
-import { threadNamed, type Thread } from '../../src/engine/threads.ts';
+import { threadNamed, type Thread } from '../../src/engine/thread/threads.ts';
 
 function named(designation: string): Thread {
   const thread = threadNamed(designation);

@@ -1,7 +1,7 @@
 import { demoJobIds } from '../../src/store/demo-jobs.ts';
 import { afterEach, expect, test } from 'vitest';
 import { canMeasure, usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { threadNamed } from '../../src/engine/threads.ts';
+import { threadNamed } from '../../src/engine/thread/threads.ts';
 import { isOlder } from '../../src/store/basis.ts';
 import { createCuts, cutsOf, getCut, openCuts } from '../../src/store/cuts.ts';
 import { addDemo, hasDemo, removeDemo } from '../../src/store/demo.ts';

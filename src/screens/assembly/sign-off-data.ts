@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { toText } from '../../engine/length/length.ts';
 import {
   signOff,

@@ -1,4 +1,4 @@
-import { otherTorques, sayTorque } from '../../engine/torque.ts';
+import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import type { AssemblyStep } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';

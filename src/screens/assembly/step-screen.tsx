@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { otherTorques, sayTorque } from '../../engine/torque.ts';
+import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import type { AssemblyStep } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { changeStep, markDone, moveStep, removeStep, type StepChanges } from '../../store/steps.ts';

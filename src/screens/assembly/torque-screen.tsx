@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { mostTorque, torqueUnitName, torqueUnits, type TorqueUnit } from '../../engine/torque.ts';
+import { mostTorque, torqueUnitName, torqueUnits, type TorqueUnit } from '../../engine/thread/torque.ts';
 import type { AssemblyStep, ManualTorque } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { changeStep } from '../../store/steps.ts';

@@ -5,7 +5,7 @@ import {
   type ClearanceHole,
   type ClearanceRow,
   type HoleFit,
-} from '../../engine/tables/clearance-holes.ts';
+} from '../../engine/thread/tables/clearance-holes.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import '../worksheets/input-rows.css';

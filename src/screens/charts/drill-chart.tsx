@@ -4,7 +4,7 @@ import {
   type Drill,
   type DrillNeighbours,
   type DrillSeries,
-} from '../../engine/drill-series.ts';
+} from '../../engine/thread/drill-series.ts';
 import { exactDecimalText, isMore, zero, type Length } from '../../engine/length/length.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';

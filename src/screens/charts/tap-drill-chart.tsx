@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { sayDrillSize, sayPercent } from '../../engine/say-insert.ts';
 import { figure, show } from '../../engine/length/show.ts';
-import { tapDrill, type TapDrill, type TapDrillAnswer } from '../../engine/tap-drill.ts';
-import { overThreeWires } from '../../engine/three-wires.ts';
-import { allThreads, isInchThread, threadNamed, type Thread } from '../../engine/threads.ts';
+import { tapDrill, type TapDrill, type TapDrillAnswer } from '../../engine/thread/tap-drill.ts';
+import { overThreeWires } from '../../engine/thread/three-wires.ts';
+import { allThreads, isInchThread, threadNamed, type Thread } from '../../engine/thread/threads.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { ThreadPicker } from '../worksheets/thread-picker.tsx';

@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { materials } from '../../engine/material/tables/materials.ts';
 import { changeCut, type CutChanges } from '../../store/cuts.ts';

@@ -1,4 +1,4 @@
-import { cutName, tapOfCut } from '../../engine/tap-name.ts';
+import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length/length.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';

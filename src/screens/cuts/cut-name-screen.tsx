@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { changeCut } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';

@@ -1,4 +1,4 @@
-import { cutName, tapOfCut } from '../../engine/tap-name.ts';
+import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import { isMore, zero } from '../../engine/length/length.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { Cut } from '../../store/records.ts';

@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { featureKindOf } from '../../engine/cut-progress.ts';

@@ -1,4 +1,4 @@
-import { tapName } from '../../engine/tap-name.ts';
+import { tapName } from '../../engine/thread/tap-name.ts';
 import type { DrawerPieceKind } from '../../store/records.ts';
 
 const STI = tapName(undefined, 'insert');

@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { latheCautions } from '../../engine/say-cuts-cautions.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';

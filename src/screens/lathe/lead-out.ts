@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import type { WayOut } from '../../engine/ways-out-kinds.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { SizeInput, Worksheet, WorksheetKind } from '../../store/records.ts';

@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { onDial } from '../../engine/dial.ts';
 import { plus, sum } from '../../engine/length/length.ts';
 import { asTyped, figure, show } from '../../engine/length/show.ts';

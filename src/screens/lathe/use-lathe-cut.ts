@@ -1,7 +1,7 @@
 import { cutProgress, featureKindOf, type CutProgress, type CutQuestion } from '../../engine/cut-progress.ts';
 import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut-speed.ts';
 import type { LatheDial } from '../../engine/dial.ts';
-import { insertTapSize } from '../../engine/insert-limits.ts';
+import { insertTapSize } from '../../engine/thread/insert-limits.ts';
 import { sum, type Length } from '../../engine/length/length.ts';
 import { canMeasure, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { isDiameter } from '../../engine/length/metal-on.ts';

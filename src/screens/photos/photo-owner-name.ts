@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import type { Store } from '../../store/open-store.ts';
 import { getCheck } from '../../store/checks.ts';
 import { getCut } from '../../store/cuts.ts';

@@ -1,5 +1,5 @@
 import { sayAfter } from '../../engine/say-recheck.ts';
-import { otherTorques, sayTorque } from '../../engine/torque.ts';
+import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import type { AssemblyStep, Recheck } from '../../store/records.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, WriteLine } from './sheet-table.tsx';

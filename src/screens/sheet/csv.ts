@@ -1,4 +1,4 @@
-import { cutName, tapOfCut } from '../../engine/tap-name.ts';
+import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import Papa from 'papaparse';
 import type { Entry } from '../../engine/length/entry.ts';
 import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length/length.ts';

@@ -1,4 +1,4 @@
-import { cutName, tapOfCut } from '../../engine/tap-name.ts';
+import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { sayStrengthOfCut } from '../../engine/say-strength.ts';

@@ -1,5 +1,5 @@
-import { boltGrip } from '../../engine/bolt-grip.ts';
-import { lengthToBuy } from '../../engine/bolt-length.ts';
+import { boltGrip } from '../../engine/thread/bolt-grip.ts';
+import { lengthToBuy } from '../../engine/thread/bolt-length.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { floatMm } from '../../engine/length/length.ts';
 import { sayEngagementRefusal, sayEngagementShare, sayEngagement } from '../../engine/say-engagement.ts';
@@ -10,7 +10,7 @@ import {
   sayLengthToBuy,
   sayPastEnd,
   sayPlane,
-} from '../../engine/say-grip.ts';
+} from '../../engine/thread/say-grip.ts';
 import {
   saySteeringRefusal,
   STEERING_ROUNDED,
@@ -20,7 +20,7 @@ import {
 } from '../../engine/say-steering.ts';
 import { steeringGeometry } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
-import { otherTorques, sayTorque } from '../../engine/torque.ts';
+import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from '../worksheets/engagement-drawing.tsx';
 import { GripVerdict } from '../worksheets/grip-rows.tsx';

@@ -5,7 +5,7 @@ import { sizeStep } from '../../engine/length/metal-on.ts';
 import { legOf, type Leg } from '../../engine/reading/settle.ts';
 import { usualSleeveExcess } from '../../engine/tables/bearing-practice.ts';
 import { middleOf } from '../../engine/reading/verdict.ts';
-import { threadNamed } from '../../engine/threads.ts';
+import { threadNamed } from '../../engine/thread/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** What a bearing worksheet asks the engine, by what was chosen; undefined while something is missing. */

@@ -1,4 +1,4 @@
-import { cutName } from '../../engine/tap-name.ts';
+import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import type { CutOffer } from '../../engine/cut.ts';
 import { metalBetween } from '../../engine/cut.ts';

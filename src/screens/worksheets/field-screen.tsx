@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
-import { allThreads } from '../../engine/threads.ts';
+import { allThreads } from '../../engine/thread/threads.ts';
 import { sayStore } from '../../store/say-store.ts';
 import type { SizeInput } from '../../store/records.ts';
 import type { StoreResult } from '../../store/store-refusal.ts';

@@ -1,5 +1,5 @@
 import { exactDecimalText, sameLength } from '../../engine/length/length.ts';
-import { isInchThread, threadNamed } from '../../engine/threads.ts';
+import { isInchThread, threadNamed } from '../../engine/thread/threads.ts';
 import type { SizeInput } from '../../store/records.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import type { FieldPlan } from './worksheet-plan.ts';

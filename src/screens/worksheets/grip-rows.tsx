@@ -1,5 +1,5 @@
-import { PAST_SOURCE, type GripAnswer, type GripQuestion } from '../../engine/bolt-grip.ts';
-import { lengthToBuy } from '../../engine/bolt-length.ts';
+import { PAST_SOURCE, type GripAnswer, type GripQuestion } from '../../engine/thread/bolt-grip.ts';
+import { lengthToBuy } from '../../engine/thread/bolt-length.ts';
 import { isZero } from '../../engine/length/length.ts';
 import {
   sayBottoming,
@@ -9,9 +9,9 @@ import {
   sayPastEnd,
   sayPlane,
   sayWorstOfGrip,
-} from '../../engine/say-grip.ts';
+} from '../../engine/thread/say-grip.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
-import { THREAD_LENGTH_SOURCE } from '../../engine/tables/bolt-threads.ts';
+import { THREAD_LENGTH_SOURCE } from '../../engine/thread/tables/bolt-threads.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';
 import { Row } from '../common/row.tsx';
 import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';

@@ -1,7 +1,7 @@
 import type { FitSystem } from '../../engine/fit/fits.ts';
 import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
 import { jointNominal, usualLimits } from '../../engine/hole-and-pin-limits.ts';
-import type { InsertMetal } from '../../engine/insert-drill.ts';
+import type { InsertMetal } from '../../engine/thread/insert-drill.ts';
 import { isZero, zero, type Length } from '../../engine/length/length.ts';
 import { legOf } from '../../engine/reading/settle.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';

@@ -1,8 +1,8 @@
-import type { Held } from '../../engine/bolt-grip.ts';
-import { nutFactors } from '../../engine/bolt-torque.ts';
-import { boltGrades } from '../../engine/tables/bolt-grades.ts';
-import { parentMetals } from '../../engine/tables/parent-metals.ts';
-import { torqueUnitName } from '../../engine/torque.ts';
+import type { Held } from '../../engine/thread/bolt-grip.ts';
+import { nutFactors } from '../../engine/thread/bolt-torque.ts';
+import { boltGrades } from '../../engine/thread/tables/bolt-grades.ts';
+import { parentMetals } from '../../engine/thread/tables/parent-metals.ts';
+import { torqueUnitName } from '../../engine/thread/torque.ts';
 import type { FieldPlan, WorksheetPlan } from './worksheet-plan.ts';
 
 const legs = ([1, 2, 3, 4] as const).map((number): FieldPlan => ({

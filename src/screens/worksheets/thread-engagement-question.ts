@@ -1,11 +1,11 @@
-import type { GripQuestion, Held, TappedHole } from '../../engine/bolt-grip.ts';
-import { nutFactors } from '../../engine/bolt-torque.ts';
+import type { GripQuestion, Held, TappedHole } from '../../engine/thread/bolt-grip.ts';
+import { nutFactors } from '../../engine/thread/bolt-torque.ts';
 import type { Length } from '../../engine/length/length.ts';
-import { boltGrades } from '../../engine/tables/bolt-grades.ts';
-import { parentMetals } from '../../engine/tables/parent-metals.ts';
+import { boltGrades } from '../../engine/thread/tables/bolt-grades.ts';
+import { parentMetals } from '../../engine/thread/tables/parent-metals.ts';
 import type { EngagementQuestion } from '../../engine/thread-engagement.ts';
-import { threadNamed } from '../../engine/threads.ts';
-import { torqueIn, type StatedTorque } from '../../engine/torque.ts';
+import { threadNamed } from '../../engine/thread/threads.ts';
+import { torqueIn, type StatedTorque } from '../../engine/thread/torque.ts';
 import { LEG_NAMES } from './thread-engagement-plan.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -1,5 +1,5 @@
-import { boltGrip, usualNutHeight } from '../../engine/bolt-grip.ts';
-import { clampNewtons, preloadsAtOneTorqueKn, torqueNewtonMetres } from '../../engine/bolt-torque.ts';
+import { boltGrip, usualNutHeight } from '../../engine/thread/bolt-grip.ts';
+import { clampNewtons, preloadsAtOneTorqueKn, torqueNewtonMetres } from '../../engine/thread/bolt-torque.ts';
 import { PSI_PER_MPA } from '../../engine/material/material.ts';
 import {
   sayEngagement,
@@ -16,8 +16,8 @@ import {
   type EngagementAnswer,
   type EngagementQuestion,
 } from '../../engine/thread-engagement.ts';
-import { stressAreaSquareInches } from '../../engine/thread-strength.ts';
-import { otherTorques, sayTorque, sayWorkedTorque, torqueIn } from '../../engine/torque.ts';
+import { stressAreaSquareInches } from '../../engine/thread/thread-strength.ts';
+import { otherTorques, sayTorque, sayWorkedTorque, torqueIn } from '../../engine/thread/torque.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';

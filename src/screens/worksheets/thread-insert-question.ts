@@ -1,6 +1,6 @@
 import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import type { InsertQuestion } from '../../engine/thread-insert.ts';
-import { threadNamed } from '../../engine/threads.ts';
+import { threadNamed } from '../../engine/thread/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** The question a thread-insert worksheet asks the engine; a hole that isn't given is solid metal. */

@@ -1,6 +1,6 @@
-import { LEAST_FLOOR } from '../../engine/insert-lengths.ts';
-import { STI_CAUTION, tapName } from '../../engine/tap-name.ts';
-import type { Thread } from '../../engine/threads.ts';
+import { LEAST_FLOOR } from '../../engine/thread/insert-lengths.ts';
+import { STI_CAUTION, tapName } from '../../engine/thread/tap-name.ts';
+import type { Thread } from '../../engine/thread/threads.ts';
 import { legOf } from '../../engine/reading/settle.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 

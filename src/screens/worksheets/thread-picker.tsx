@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { byLength } from '../../engine/length/length.ts';
-import { insertThreads, isInchThread, type Thread } from '../../engine/threads.ts';
+import { insertThreads, isInchThread, type Thread } from '../../engine/thread/threads.ts';
 import { Button } from '../common/button.tsx';
 import './thread-picker.css';
 

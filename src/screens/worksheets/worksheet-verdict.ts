@@ -1,5 +1,5 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
-import { boltGrip, gripVerdict } from '../../engine/bolt-grip.ts';
+import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
 import { bushing } from '../../engine/bushing.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
 import { lineUp } from '../../engine/line-up.ts';
@@ -9,7 +9,7 @@ import { sayBushingRefusal, sayBushingWarning } from '../../engine/say-bushing.t
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
 import { sayFitRefusal } from '../../engine/fit/say-fit.ts';
 import { FLOOR_UNKNOWN, sayBlindDepth, sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
-import { sayWorstOfGrip } from '../../engine/say-grip.ts';
+import { sayWorstOfGrip } from '../../engine/thread/say-grip.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
 import { sayStack } from '../../engine/say-stack.ts';

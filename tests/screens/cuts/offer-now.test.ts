@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { CutOffer } from '../../../src/engine/cut.ts';
 import { insertOffers } from '../../../src/engine/cuts-of-insert.ts';
-import { drillNamed } from '../../../src/engine/drill-series.ts';
+import { drillNamed } from '../../../src/engine/thread/drill-series.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { threadNamed } from '../../../src/engine/threads.ts';
+import { threadNamed } from '../../../src/engine/thread/threads.ts';
 import { nameNow, offerNow } from '../../../src/screens/cuts/offer-now.ts';
 
 /** What an insert asks for: a drill, then its tap. */

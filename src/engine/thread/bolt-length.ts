@@ -1,0 +1,111 @@
+import { allClamped, heldPast, inPart, lastPlane, longer, type GripQuestion } from './bolt-grip.ts';
+import { combine } from '../reading/estimate.ts';
+import {
+  isLess,
+  isMore,
+  lengthOf,
+  minus,
+  plus,
+  roundToStep,
+  smallest,
+  sum,
+  times,
+  zero,
+  type Length,
+} from '../length/length.ts';
+import { RUN_OUT_PITCHES, threadLengthRows } from './tables/bolt-threads.ts';
+import { isInchThread, type Thread } from './threads.ts';
+
+/** The lengths that hold, clamp and don't bottom; a stud's over all, with its share in the part. */
+export type LengthToBuy = {
+  /** Holds with every whole thread it must; and where it can be had, with plain shank through every plane. */
+  readonly least: Length;
+  /** Longer, and the nut meets the run-out or the bolt the end of its hole. */
+  readonly most: Length;
+  readonly mostBy: 'run-out' | 'hole';
+  /** Lengths that are made, shortest and longest of them; left out where none lies between. */
+  readonly made?: { readonly least: Length; readonly most: Length };
+  /** The unit they are sold by, whatever the shop works in. */
+  readonly soldBy: 'in' | 'mm';
+  /** So much washer more, and a usual bolt both clamps and has plain shank in every plane. */
+  readonly washersMissing?: Length;
+  /** Of a stud: what of its length is in the part. */
+  readonly inPart?: Length;
+};
+
+/**
+ * Which lengths of bolt or stud to buy for what is clamped.
+ *
+ * Units:   Lengths, a bolt's from under the head, a stud's over all. The legs' band is against both ends of the range.
+ * Range:   least: what is clamped, its nut or what the part must hold, two whole threads past a nut, the point, an
+ *          insert's set-down; and plain shank past the last plane between clamped parts, where both can be had. Most: the
+ *          nut still clear of the thread's run-out, the end clear of a blind hole's end. A hole that wasn't given counts as
+ *          one that goes through.
+ * Refuses: by undefined, without legs.
+ * Source:  as tables/bolt-threads.ts; steps of 1/8 in or 5 mm: common practice, no source.
+ */
+export function lengthToBuy(q: GripQuestion): LengthToBuy | undefined {
+  if (q.legs.length === 0) return undefined;
+  const thick = combine(allClamped(q, 'thickest'));
+  const holds = sum([thick.value, thick.band.halfWidth, heldPast(q).most]);
+  const part = q.held === 'stud' ? inPart(q).most : zero;
+  const clears = plus(clearsRunOut(q, minus(holds, part)), part);
+  const bottoms = endOfHole(q);
+  const most = bottoms ? smallest(clears, bottoms) : clears;
+  const shank = shankThrough(q, holds, part);
+  const canHaveBoth = !shank || !isMore(shank.length, clears);
+  const least = canHaveBoth ? longer(holds, shank?.length) : holds;
+  const made = madeBetween(q.thread, least, most);
+  return {
+    least,
+    most,
+    mostBy: bottoms && isLess(bottoms, clears) ? 'hole' : 'run-out',
+    ...(made && { made }),
+    soldBy: isInchThread(q.thread) ? 'in' : 'mm',
+    ...(shank && !canHaveBoth && { washersMissing: minus(shank.length, clears) }),
+    ...(q.held === 'stud' && { inPart: part }),
+  };
+}
+
+/** Thread on a hexagon bolt of a length; on a stud's outer end, by what stands out of the part. */
+export function usualThreadLength(thread: Thread, boltLength: Length): Length {
+  const rows = threadLengthRows[isInchThread(thread) ? 'inch' : 'metric'];
+  const row = rows.find(({ upTo }) => upTo === undefined || !isMore(boltLength, lengthOf(upTo)));
+  return plus(times(thread.major, 2), lengthOf(row?.beside ?? '0 mm'));
+}
+
+/** The longest whose whole thread still begins within what is clamped. */
+function clearsRunOut(q: GripQuestion, least: Length): Length {
+  const { value, band } = combine(allClamped(q, 'thickness'));
+  const grip = minus(value, band.halfWidth);
+  const first = plus(grip, usualThreadLength(q.thread, least));
+  // Past a border of the list there is more thread, which may allow a longer one yet.
+  return longer(first, plus(grip, usualThreadLength(q.thread, first)));
+}
+
+function shankThrough(q: GripQuestion, holds: Length, part: Length): { readonly length: Length } | undefined {
+  const terms = lastPlane(q);
+  if (!terms) return undefined;
+  const { value, band } = combine(terms);
+  const past = sum([value, band.halfWidth, times(q.thread.pitch, RUN_OUT_PITCHES)]);
+  const outside = minus(holds, part);
+  const first = plus(past, usualThreadLength(q.thread, outside));
+  const length = plus(past, usualThreadLength(q.thread, longer(first, outside)));
+  return { length: plus(length, part) };
+}
+
+function endOfHole(q: GripQuestion): Length | undefined {
+  if (q.held !== 'tapped' || !q.hole || q.hole === 'through') return undefined;
+  const { value, band } = combine([
+    ...allClamped(q, 'thickness'),
+    { estimate: q.hole.depth, coefficient: 1 },
+  ]);
+  return minus(value, band.halfWidth);
+}
+
+function madeBetween(thread: Thread, least: Length, most: Length): LengthToBuy['made'] {
+  const step = lengthOf(isInchThread(thread) ? '1/8 in' : '5 mm');
+  const shortest = roundToStep(least, step, 'up');
+  const longest = roundToStep(most, step, 'down');
+  return isMore(shortest, longest) ? undefined : { least: shortest, most: longest };
+}

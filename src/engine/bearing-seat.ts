@@ -1,4 +1,4 @@
-import { aimedInside, type Change } from './change-wanted.ts';
+import { aimedInside, type Change } from './shim/change-wanted.ts';
 import { bandOf, combine, mean, type Band, type Estimate } from './reading/estimate.ts';
 import {
   isLess,

@@ -1,6 +1,6 @@
 import { combine, type Band } from './reading/estimate.ts';
 import { minus, negate, type Length } from './length/length.ts';
-import type { ShimPick, ShimQuestion } from './shims.ts';
+import type { ShimPick, ShimQuestion } from './shim/shims.ts';
 import { stackVerdict, type StackAnswer, type StackQuestion } from './spacer-stack.ts';
 import { gapTerms, gapWanted } from './stack-change.ts';
 import type { Verdict } from './reading/verdict.ts';

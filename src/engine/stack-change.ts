@@ -1,4 +1,4 @@
-import { aimedInside, type Change } from './change-wanted.ts';
+import { aimedInside, type Change } from './shim/change-wanted.ts';
 import { combine, type Band, type Term } from './reading/estimate.ts';
 import { isMore, minus, negate, plus, type Length } from './length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';

@@ -5,7 +5,7 @@ import type { FitLimits, Range } from './fit/fits.ts';
 import type { Length } from './length/length.ts';
 import type { CutKind } from './length/metal-on.ts';
 import type { Settler } from './reading/settle.ts';
-import type { ShimPick, ShimRefusal } from './shims.ts';
+import type { ShimPick, ShimRefusal } from './shim/shims.ts';
 import type { Verdict } from './reading/verdict.ts';
 
 export type WayOutKind =

@@ -5,7 +5,7 @@ import type { Joint } from './fit/joint-limits.ts';
 import { isNegative, negate, type Length } from './length/length.ts';
 import type { MeasuringTool, ToolInForce } from './reading/measuring-tool.ts';
 import type { CutKind } from './length/metal-on.ts';
-import type { ShimPiece } from './shims.ts';
+import type { ShimPiece } from './shim/shims.ts';
 import type { Material } from './material/tables/materials.ts';
 import { bushWay, sleeveWay } from './ways-out-metal.ts';
 import { nextClassWay, newMateWay } from './ways-out-fit.ts';

@@ -2,7 +2,7 @@ import loadHighs from 'highs';
 import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp } from '../../src/engine/line-up.ts';
-import { shimsFromDrawer } from '../../src/engine/shims.ts';
+import { shimsFromDrawer } from '../../src/engine/shim/shims.ts';
 import { spacerStack, stackWantPreset } from '../../src/engine/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';

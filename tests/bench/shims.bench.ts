@@ -1,7 +1,7 @@
 import { bench, describe } from 'vitest';
 import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
-import { shimsFromDrawer, type ShimQuestion } from '../../src/engine/shims.ts';
+import { shimsFromDrawer, type ShimQuestion } from '../../src/engine/shim/shims.ts';
 
 /** Run by hand: npx vitest bench --project engine. Not a test: how long a phone may take is judged by a person. */
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../src/engine/say-shims.ts';
-import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shims.ts';
+import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../src/engine/shim/say-shims.ts';
+import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shim/shims.ts';
 import { shimsAsked, shimsWanted, stackWithShims } from '../../src/engine/shims-in-stack.ts';
 import { spacerStack, type StackQuestion, type StackWant } from '../../src/engine/spacer-stack.ts';
 

@@ -1,4 +1,4 @@
-import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from '../../engine/shims.ts';
+import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from '../../engine/shim/shims.ts';
 import { shimsAsked, stackWithShims } from '../../engine/shims-in-stack.ts';
 import type { Result } from '../../engine/length/refusal.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';

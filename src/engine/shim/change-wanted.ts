@@ -1,4 +1,4 @@
-import { isMore, largest, smallest, type Length } from './length/length.ts';
+import { isMore, largest, smallest, type Length } from '../length/length.ts';
 
 /** By how much something has to become smaller for the aim, below zero larger; and the least and most that can be proved to do. */
 export type Change = { readonly aim: Length; readonly least: Length; readonly most: Length };

@@ -7,10 +7,18 @@ import {
   typedEstimate,
   type Estimate,
   type Term,
-} from '../../src/engine/reading/estimate.ts';
-import { isLess, isMore, lengthOf, minus, plus, times, type Length } from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
-import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shims.ts';
+} from '../../../src/engine/reading/estimate.ts';
+import {
+  isLess,
+  isMore,
+  lengthOf,
+  minus,
+  plus,
+  times,
+  type Length,
+} from '../../../src/engine/length/length.ts';
+import type { ToolInForce } from '../../../src/engine/reading/measuring-tool.ts';
+import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../../src/engine/shim/shims.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 

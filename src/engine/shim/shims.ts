@@ -1,5 +1,5 @@
-import { inCommonSteps, type InSteps } from './length/common-step.ts';
-import { combine, STATISTICS_STEP, type Band, type Estimate, type Term } from './reading/estimate.ts';
+import { inCommonSteps, type InSteps } from '../length/common-step.ts';
+import { combine, STATISTICS_STEP, type Band, type Estimate, type Term } from '../reading/estimate.ts';
 import {
   floatMm,
   isLess,
@@ -11,11 +11,11 @@ import {
   toText,
   zero,
   type Length,
-} from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+} from '../length/length.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
 import { fewestProved, knownCounts, type RowCounts, type RowsOfSize } from './shim-proved.ts';
 import { fewestInside, nearestSum } from './shim-search.ts';
-import { t95 } from './reading/student-t.ts';
+import { t95 } from '../reading/student-t.ts';
 
 /** Shims or washers of one kind on hand. */
 export type ShimPiece = {

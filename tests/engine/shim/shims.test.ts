@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, test } from 'vitest';
-import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
+import { estimateOf, typedEstimate, type Estimate } from '../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   lengthOf,
@@ -9,9 +9,14 @@ import {
   times,
   toText,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimQuestion } from '../../src/engine/shims.ts';
+} from '../../../src/engine/length/length.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
+import {
+  shimsFromDrawer,
+  type ShimPick,
+  type ShimPiece,
+  type ShimQuestion,
+} from '../../../src/engine/shim/shims.ts';
 
 type Row = { thickness: string; count: number; name?: string };
 

@@ -1,6 +1,6 @@
-import { absolute, isNegative, type Length } from './length/length.ts';
-import { mean } from './reading/estimate.ts';
-import { withUnit, figure, showBand, type ShownUnit } from './length/show.ts';
+import { absolute, isNegative, type Length } from '../length/length.ts';
+import { mean } from '../reading/estimate.ts';
+import { withUnit, figure, showBand, type ShownUnit } from '../length/show.ts';
 import type { ShimPick, ShimRefusal } from './shims.ts';
 
 /** The pieces as one says them at the drawer: `2 × .010 + .005`. */

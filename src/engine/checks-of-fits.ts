@@ -1,4 +1,4 @@
-import type { BushingAnswer } from './bushing.ts';
+import type { BushingAnswer } from './press/bushing.ts';
 import { byEye, ifJudged, readable, type CheckOffer } from './reading/check-offer.ts';
 import type { FitLimits } from './fit/fits.ts';
 import { rockRatio, type HoleAndPinQuestion } from './hole-and-pin.ts';

@@ -1,4 +1,4 @@
-import type { BushingAnswer, BushingQuestion } from './bushing.ts';
+import type { BushingAnswer, BushingQuestion } from './press/bushing.ts';
 import type { CutOffer } from './cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
@@ -6,7 +6,7 @@ import { mean } from './reading/estimate.ts';
 import { isMore, isZero, minus, sameLength, type Length } from './length/length.ts';
 import { sizeStep, type Dial } from './length/metal-on.ts';
 import { leastCleanUp } from './fit/tables/least-walls.ts';
-import { leftToReam, mostReamed } from './tables/press-practice.ts';
+import { leftToReam, mostReamed } from './press/tables/press-practice.ts';
 import { allReamers } from './fit/tables/reamer-sizes.ts';
 
 /**

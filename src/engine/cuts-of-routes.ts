@@ -1,4 +1,4 @@
-import { bondedPair } from './bonded-sleeve.ts';
+import { bondedPair } from './press/bonded-sleeve.ts';
 import type { CutOffer } from './cut.ts';
 import { boredFirst } from './cuts-of-bushing.ts';
 import { insertOffers } from './cuts-of-insert.ts';

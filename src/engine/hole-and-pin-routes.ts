@@ -1,4 +1,4 @@
-import type { BushingWarning } from './bushing-warnings.ts';
+import type { BushingWarning } from './press/bushing-warnings.ts';
 import type { Drill } from './thread/drill-series.ts';
 import type { Range } from './fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
@@ -13,7 +13,7 @@ import { offsetBushingRoute } from './route-offset-bushing.ts';
 import { plugRoute } from './route-plug.ts';
 import { sleeveRoute } from './route-sleeve.ts';
 import { threadInsertRoute } from './route-thread-insert.ts';
-import { leftToReam } from './tables/press-practice.ts';
+import { leftToReam } from './press/tables/press-practice.ts';
 import type { Reamer } from './fit/tables/reamer-sizes.ts';
 import type { Shank } from './fit/tables/shank-sizes.ts';
 import type { Verdict } from './reading/verdict.ts';

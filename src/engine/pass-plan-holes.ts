@@ -3,7 +3,7 @@ import { drillNamed, drillsOf, type Drill, type DrillSeries } from './thread/dri
 import { absolute, byLength, dividedBy, isLess, isMore, minus, type Length } from './length/length.ts';
 import { refuse, worked, type Refusal, type Result } from './length/refusal.ts';
 import { leastReamed, pilotFrom } from './tables/cut-holes.ts';
-import { leftToReam, mostReamed } from './tables/press-practice.ts';
+import { leftToReam, mostReamed } from './press/tables/press-practice.ts';
 
 export type HoleOperation = Extract<Operation, 'drill' | 'ream' | 'tap'>;
 

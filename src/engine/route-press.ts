@@ -1,5 +1,5 @@
-import { afterFlattening, pressStress } from './bushing-stress.ts';
-import { stressWarnings } from './bushing-warnings.ts';
+import { afterFlattening, pressStress } from './press/bushing-stress.ts';
+import { stressWarnings } from './press/bushing-warnings.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { pressLimits } from './hole-and-pin-limits.ts';
 import type { RouteContext } from './hole-and-pin-routes.ts';

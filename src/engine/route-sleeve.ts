@@ -1,4 +1,4 @@
-import { bondedPair } from './bonded-sleeve.ts';
+import { bondedPair } from './press/bonded-sleeve.ts';
 import { lessTheBands } from './fit/fit-check.ts';
 import type { Range } from './fit/fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';

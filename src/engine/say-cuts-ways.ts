@@ -1,4 +1,4 @@
-import { sayBushingRefusal, sayBushingWarning } from './say-bushing.ts';
+import { sayBushingRefusal, sayBushingWarning } from './press/say-bushing.ts';
 import { sayClearance, sayFitClass } from './fit/say-fit.ts';
 import { sayUnderLeast } from './length/say-least.ts';
 import { sayStrengthOfWay } from './say-strength.ts';

@@ -1,6 +1,6 @@
 import type { PlaceReason, PressReason, SleeveReason } from './hole-and-pin-routes.ts';
 import { isMore, isZero, zero } from './length/length.ts';
-import { sayBushingWarning, sayForce, sayInterference } from './say-bushing.ts';
+import { sayBushingWarning, sayForce, sayInterference } from './press/say-bushing.ts';
 import { sayLeast } from './length/say-least.ts';
 import { figure, show, type ShownUnit } from './length/show.ts';
 

@@ -1,4 +1,4 @@
-import type { BushingAnswer, BushingRefusal } from './bushing.ts';
+import type { BushingAnswer, BushingRefusal } from './press/bushing.ts';
 import type { FormRefusal, PartFor } from './fit/fit-check.ts';
 import type { IsoRefusal } from './fit/fits-iso.ts';
 import type { FitLimits, Range } from './fit/fits.ts';

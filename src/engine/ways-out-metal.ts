@@ -1,5 +1,5 @@
-import { bondedPair } from './bonded-sleeve.ts';
-import { bushing, type BushingAnswer } from './bushing.ts';
+import { bondedPair } from './press/bonded-sleeve.ts';
+import { bushing, type BushingAnswer } from './press/bushing.ts';
 import { jointLimits } from './fit/joint-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, roundToStep, smallest, times } from './length/length.ts';
 import type { Range } from './fit/fits.ts';

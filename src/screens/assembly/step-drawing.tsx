@@ -1,4 +1,4 @@
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';

@@ -1,7 +1,7 @@
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
-import { sayHeatWay } from '../../engine/say-bushing.ts';
+import { sayHeatWay } from '../../engine/press/say-bushing.ts';
 import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { show } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';

@@ -1,4 +1,4 @@
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';

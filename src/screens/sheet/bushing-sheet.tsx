@@ -1,11 +1,11 @@
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import {
   sayBushingRefusal,
   sayBushingWarning,
   sayForce,
   sayHold,
   sayInterference,
-} from '../../engine/say-bushing.ts';
+} from '../../engine/press/say-bushing.ts';
 import { sayLimits } from '../../engine/fit/say-fit.ts';
 import { sayNominal } from '../../engine/fit/nominal.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';

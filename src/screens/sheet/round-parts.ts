@@ -1,6 +1,6 @@
 import { innerSleeve } from '../../engine/bearing-seat.ts';
 import { targetBetween } from '../../engine/length/target-between.ts';
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import type { SpacerDeed } from '../../engine/line-up-spacer.ts';

@@ -1,4 +1,4 @@
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import { cutsOfBushing } from '../../engine/cuts-of-bushing.ts';
 import type { CutWay } from '../../engine/cuts-of-way.ts';
 import { bushingQuestion } from './bushing-question.ts';

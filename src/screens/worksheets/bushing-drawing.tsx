@@ -1,4 +1,4 @@
-import type { BushingAnswer } from '../../engine/bushing.ts';
+import type { BushingAnswer } from '../../engine/press/bushing.ts';
 import { ratioOf } from '../../engine/length/length.ts';
 import { limitFigure, sayLimits } from '../../engine/fit/say-fit.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';

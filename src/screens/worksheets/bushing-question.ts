@@ -1,9 +1,9 @@
-import type { BushingQuestion } from '../../engine/bushing.ts';
+import type { BushingQuestion } from '../../engine/press/bushing.ts';
 import { jointClass, type FitSystem } from '../../engine/fit/fits.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import { bushingClasses } from '../../engine/fit/tables/joint-classes.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
-import type { Cold, Condition, Finish } from '../../engine/tables/press-practice.ts';
+import type { Cold, Condition, Finish } from '../../engine/press/tables/press-practice.ts';
 import { isJoint, systemFor } from './fit-fields.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
 

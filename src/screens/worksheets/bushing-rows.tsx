@@ -1,6 +1,6 @@
-import type { BushingAnswer } from '../../engine/bushing.ts';
+import type { BushingAnswer } from '../../engine/press/bushing.ts';
 import { sameLength } from '../../engine/length/length.ts';
-import { sayForce, sayHeatWay, sayHold, sayInterference, sayStress } from '../../engine/say-bushing.ts';
+import { sayForce, sayHeatWay, sayHold, sayInterference, sayStress } from '../../engine/press/say-bushing.ts';
 import { sayLimits } from '../../engine/fit/say-fit.ts';
 import { figure, show, signedFigure, type ShownUnit } from '../../engine/length/show.ts';
 import { Row } from '../common/row.tsx';

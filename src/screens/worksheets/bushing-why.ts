@@ -1,15 +1,15 @@
 import { coldShrinkOf } from '../../engine/material/cold-shrink.ts';
-import { flattened } from '../../engine/bushing-stress.ts';
-import type { BushingAnswer, BushingQuestion } from '../../engine/bushing.ts';
+import { flattened } from '../../engine/press/bushing-stress.ts';
+import type { BushingAnswer, BushingQuestion } from '../../engine/press/bushing.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { modulusGpa } from '../../engine/material/material.ts';
 import { sayLimits } from '../../engine/fit/say-fit.ts';
-import { sayForce, sayInterference, sayStress } from '../../engine/say-bushing.ts';
+import { sayForce, sayInterference, sayStress } from '../../engine/press/say-bushing.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { contractions } from '../../engine/material/tables/contraction.ts';
 import type { Material } from '../../engine/material/tables/materials.ts';
-import { pressFriction } from '../../engine/tables/press-practice.ts';
+import { pressFriction } from '../../engine/press/tables/press-practice.ts';
 
 type Line = { readonly what: string; readonly how: string; readonly source?: string };
 

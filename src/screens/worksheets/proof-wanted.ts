@@ -1,4 +1,4 @@
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { fitLimits, type FitLimits } from '../../engine/fit/fits.ts';
 import { lengthOf, negate, type Length } from '../../engine/length/length.ts';

@@ -1,11 +1,11 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
-import { bushing } from '../../engine/bushing.ts';
+import { bushing } from '../../engine/press/bushing.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import { ring } from '../../engine/ring.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-seat.ts';
-import { sayBushingRefusal, sayBushingWarning } from '../../engine/say-bushing.ts';
+import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
 import { sayFitRefusal } from '../../engine/fit/say-fit.ts';
 import { FLOOR_UNKNOWN, sayBlindDepth, sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';

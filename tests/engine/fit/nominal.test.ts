@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bushing, type BushingQuestion } from '../../../src/engine/bushing.ts';
+import { bushing, type BushingQuestion } from '../../../src/engine/press/bushing.ts';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../../src/engine/hole-and-pin.ts';
 import { jointLimits } from '../../../src/engine/fit/joint-limits.ts';

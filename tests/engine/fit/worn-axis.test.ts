@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bushing, type BushingQuestion } from '../../../src/engine/bushing.ts';
+import { bushing, type BushingQuestion } from '../../../src/engine/press/bushing.ts';
 import { cutsOfBushing } from '../../../src/engine/cuts-of-bushing.ts';
 import { cutsOfRoutes } from '../../../src/engine/cuts-of-routes.ts';
 import { toleranceEstimate, typedEstimate } from '../../../src/engine/reading/estimate.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bushing } from '../../../src/engine/bushing.ts';
+import { bushing } from '../../../src/engine/press/bushing.ts';
 import { mean } from '../../../src/engine/reading/estimate.ts';
 import { bushingPlan } from '../../../src/screens/worksheets/bushing-plan.ts';
 import { bushingQuestion } from '../../../src/screens/worksheets/bushing-question.ts';

@@ -1,6 +1,6 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
-import { isMore, plus, ratioOf, times, zero, type Length } from './length/length.ts';
-import { expansionPerCelsius, type Spread } from './material/material.ts';
+import { isMore, plus, ratioOf, times, zero, type Length } from '../length/length.ts';
+import { expansionPerCelsius, type Spread } from '../material/material.ts';
 
 /** The least clearance on the pin at the hottest and the coldest that the joint sees; below zero it seizes. */
 export type RunningInUse = { readonly hot?: Length; readonly cold?: Length };

@@ -1,7 +1,7 @@
 import type { BushingQuestion, BushingRefusal } from './bushing.ts';
-import { mean } from './reading/estimate.ts';
-import { pinForBore, surest, type FormRefusal, type MeasuredPart } from './fit/fit-check.ts';
-import { systemOf, type FitLimits, type Range } from './fit/fits.ts';
+import { mean } from '../reading/estimate.ts';
+import { pinForBore, surest, type FormRefusal, type MeasuredPart } from '../fit/fit-check.ts';
+import { systemOf, type FitLimits, type Range } from '../fit/fits.ts';
 import {
   absolute,
   byLength,
@@ -15,12 +15,12 @@ import {
   smallest,
   times,
   type Length,
-} from './length/length.ts';
-import { nominalNear, type Nominal } from './fit/nominal.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import { leastBushingWall } from './fit/tables/least-walls.ts';
-import { standardReamers, type Reamer } from './fit/tables/reamer-sizes.ts';
-import { middleOf } from './reading/verdict.ts';
+} from '../length/length.ts';
+import { nominalNear, type Nominal } from '../fit/nominal.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
+import { leastBushingWall } from '../fit/tables/least-walls.ts';
+import { standardReamers, type Reamer } from '../fit/tables/reamer-sizes.ts';
+import { middleOf } from '../reading/verdict.ts';
 
 /**
  * Turned to a bore that was measured, only the bushing's own tolerance is left of the class, about its middle, and what the

@@ -6,8 +6,8 @@ import {
   interferenceAt,
   sizeAfter,
   type HeatQuestion,
-} from '../../src/engine/heat-fit.ts';
-import { floatMm, lengthOf, minus, plus, ratioOf, zero } from '../../src/engine/length/length.ts';
+} from '../../../src/engine/press/heat-fit.ts';
+import { floatMm, lengthOf, minus, plus, ratioOf, zero } from '../../../src/engine/length/length.ts';
 
 const inches = (length: Parameters<typeof floatMm>[0]) => ratioOf(length, lengthOf('1 in'));
 

@@ -2,12 +2,12 @@ import type { BushingRefusal } from './bushing.ts';
 import type { HeatLimit } from './bushing-heat.ts';
 import type { BushingWarning } from './bushing-warnings.ts';
 import { fahrenheitOf, type HeatWay } from './heat-fit.ts';
-import { absolute, isMore, isNegative, zero } from './length/length.ts';
-import { NEWTON_PER_LBF, PSI_PER_MPA } from './material/material.ts';
-import { sayFitRefusal } from './fit/say-fit.ts';
-import { sayUnderLeast } from './length/say-least.ts';
-import { uncapital } from './length/say-words.ts';
-import { figure, show, type ShownUnit } from './length/show.ts';
+import { absolute, isMore, isNegative, zero } from '../length/length.ts';
+import { NEWTON_PER_LBF, PSI_PER_MPA } from '../material/material.ts';
+import { sayFitRefusal } from '../fit/say-fit.ts';
+import { sayUnderLeast } from '../length/say-least.ts';
+import { uncapital } from '../length/say-words.ts';
+import { figure, show, type ShownUnit } from '../length/show.ts';
 
 /** Why a bushing can't be worked out, and what to do. */
 export function sayBushingRefusal(refusal: BushingRefusal, unit: ShownUnit): string {

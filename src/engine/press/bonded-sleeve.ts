@@ -1,6 +1,6 @@
-import type { Range } from './fit/fits.ts';
-import { jointLimits } from './fit/joint-limits.ts';
-import { dividedBy, minus, plus, type Length } from './length/length.ts';
+import type { Range } from '../fit/fits.ts';
+import { jointLimits } from '../fit/joint-limits.ts';
+import { dividedBy, minus, plus, type Length } from '../length/length.ts';
 
 /** What a shaft is turned to and what its sleeve is bored to: any of the one goes on any of the other, with room to bond. */
 export type BondedPair = { readonly shaft: Range; readonly inside: Range; readonly source: string };

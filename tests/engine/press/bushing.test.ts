@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { flattened } from '../../src/engine/bushing-stress.ts';
-import { bushing, type BushingAnswer, type BushingQuestion } from '../../src/engine/bushing.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import type { MeasuredPart } from '../../src/engine/fit/fit-check.ts';
+import { flattened } from '../../../src/engine/press/bushing-stress.ts';
+import { bushing, type BushingAnswer, type BushingQuestion } from '../../../src/engine/press/bushing.ts';
+import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
+import type { MeasuredPart } from '../../../src/engine/fit/fit-check.ts';
 import {
   floatMm,
   isLess,
@@ -13,9 +13,13 @@ import {
   ratioOf,
   sameLength,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
-import { materialNamed, type Material, type MaterialId } from '../../src/engine/material/tables/materials.ts';
+} from '../../../src/engine/length/length.ts';
+import { usualTools, type MeasuringTool } from '../../../src/engine/reading/measuring-tool.ts';
+import {
+  materialNamed,
+  type Material,
+  type MaterialId,
+} from '../../../src/engine/material/tables/materials.ts';
 
 function metal(id: MaterialId): Material {
   const found = materialNamed(id);

@@ -1,4 +1,4 @@
-import { floatMm, lengthFromFloat, lengthOf, ratioOf, zero, type Length } from './length/length.ts';
+import { floatMm, lengthFromFloat, lengthOf, ratioOf, zero, type Length } from '../length/length.ts';
 
 /** Stiffness of one of the two parts. Floating point. */
 export type Elastic = { readonly modulusGpa: number; readonly poisson: number };

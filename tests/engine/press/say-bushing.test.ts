@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { BushingRefusal } from '../../src/engine/bushing.ts';
-import type { BushingWarning } from '../../src/engine/bushing-warnings.ts';
-import { lengthOf, zero } from '../../src/engine/length/length.ts';
+import type { BushingRefusal } from '../../../src/engine/press/bushing.ts';
+import type { BushingWarning } from '../../../src/engine/press/bushing-warnings.ts';
+import { lengthOf, zero } from '../../../src/engine/length/length.ts';
 import {
   sayBushingRefusal,
   sayBushingWarning,
@@ -12,7 +12,7 @@ import {
   sayInterference,
   sayStress,
   sayTemperature,
-} from '../../src/engine/say-bushing.ts';
+} from '../../../src/engine/press/say-bushing.ts';
 
 describe('figures in the unit of the sizes first, both given', () => {
   test('33.6 MPa is 4,873 psi, three digits: 4,870', () => {

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { floatMm, lengthOf, zero, type Length } from '../../src/engine/length/length.ts';
-import { sizeBeforePlating } from '../../src/engine/plating.ts';
+import { floatMm, lengthOf, zero, type Length } from '../../../src/engine/length/length.ts';
+import { sizeBeforePlating } from '../../../src/engine/press/plating.ts';
 import {
   axialForceN,
   closingIn,
@@ -13,7 +13,7 @@ import {
   pressureOfGrowthMpa,
   type Elastic,
   type PressedPair,
-} from '../../src/engine/press-fit.ts';
+} from '../../../src/engine/press/press-fit.ts';
 
 const mm = (size: number): Length => lengthOf(`${size} mm`);
 const steel: Elastic = { modulusGpa: 210, poisson: 0.292 };

@@ -10,23 +10,23 @@ import {
 } from './bushing-stress.ts';
 import { runningInUse, type RunningInUse } from './bushing-running.ts';
 import { findBushingWarnings, type BushingWarning } from './bushing-warnings.ts';
-import { targetBetween } from './length/target-between.ts';
-import { mean } from './reading/estimate.ts';
-import { boreForPin, surest, type FormRefusal, type MeasuredPart } from './fit/fit-check.ts';
-import type { IsoRefusal } from './fit/fits-iso.ts';
-import { fitLimits, type FitLimits, type Range } from './fit/fits.ts';
+import { targetBetween } from '../length/target-between.ts';
+import { mean } from '../reading/estimate.ts';
+import { boreForPin, surest, type FormRefusal, type MeasuredPart } from '../fit/fit-check.ts';
+import type { IsoRefusal } from '../fit/fits-iso.ts';
+import { fitLimits, type FitLimits, type Range } from '../fit/fits.ts';
 import type { HeatWay } from './heat-fit.ts';
-import { cleanUpSize } from './fit/clean-up.ts';
-import { dividedBy, isMore, largest, minus, plus, times, zero, type Length } from './length/length.ts';
-import { metalOnTarget } from './length/metal-on.ts';
-import type { Nominal } from './fit/nominal.ts';
+import { cleanUpSize } from '../fit/clean-up.ts';
+import { dividedBy, isMore, largest, minus, plus, times, zero, type Length } from '../length/length.ts';
+import { metalOnTarget } from '../length/metal-on.ts';
+import type { Nominal } from '../fit/nominal.ts';
 import { sizeBeforePlating } from './plating.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import type { Material } from './material/tables/materials.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
+import type { Material } from '../material/tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
-import type { Reamer } from './fit/tables/reamer-sizes.ts';
-import { wornAxis, type WornAxis } from './fit/worn-axis.ts';
-import { middleOf, type Limits, type Verdict } from './reading/verdict.ts';
+import type { Reamer } from '../fit/tables/reamer-sizes.ts';
+import { wornAxis, type WornAxis } from '../fit/worn-axis.ts';
+import { middleOf, type Limits, type Verdict } from '../reading/verdict.ts';
 
 export type BushingQuestion = {
   /** As it is now. */

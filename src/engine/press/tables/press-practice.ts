@@ -1,6 +1,6 @@
-import { lengthOf } from '../length/length.ts';
-import type { Length } from '../length/length.ts';
-import type { MaterialId } from '../material/tables/materials.ts';
+import { lengthOf } from '../../length/length.ts';
+import type { Length } from '../../length/length.ts';
+import type { MaterialId } from '../../material/tables/materials.ts';
 
 /** Friction of metal on metal in a press fit, oiled or dry. Common practice, no source. */
 export const pressFriction = {

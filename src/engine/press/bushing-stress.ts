@@ -1,8 +1,8 @@
-import { combine, type Estimate } from './reading/estimate.ts';
-import type { MeasuredPart } from './fit/fit-check.ts';
-import type { Range } from './fit/fits.ts';
-import { isNegative, largest, minus, plus, times, zero, type Length } from './length/length.ts';
-import { modulusGpa, type Spread } from './material/material.ts';
+import { combine, type Estimate } from '../reading/estimate.ts';
+import type { MeasuredPart } from '../fit/fit-check.ts';
+import type { Range } from '../fit/fits.ts';
+import { isNegative, largest, minus, plus, times, zero, type Length } from '../length/length.ts';
+import { modulusGpa, type Spread } from '../material/material.ts';
 import {
   axialForceN,
   closingIn,
@@ -13,7 +13,7 @@ import {
   type PressedPair,
   type RingStress,
 } from './press-fit.ts';
-import type { Material } from './material/tables/materials.ts';
+import type { Material } from '../material/tables/materials.ts';
 import { flattenedShare, pressFriction, roughness, type Finish } from './tables/press-practice.ts';
 
 /** Interference on the diameter, least and greatest, and what of the least is left once the surfaces have bedded in. */

@@ -1,9 +1,9 @@
 import type { BushingQuestion } from './bushing.ts';
-import { coldShrinkOf } from './material/cold-shrink.ts';
+import { coldShrinkOf } from '../material/cold-shrink.ts';
 import type { Interference } from './bushing-stress.ts';
 import { heatWays, interferenceAt } from './heat-fit.ts';
-import { dividedBy, isMore, largest, lengthOf, plus, type Length } from './length/length.ts';
-import { expansionPerCelsius } from './material/material.ts';
+import { dividedBy, isMore, largest, lengthOf, plus, type Length } from '../length/length.ts';
+import { expansionPerCelsius } from '../material/material.ts';
 import {
   coldCelsius,
   leastDropRoom,

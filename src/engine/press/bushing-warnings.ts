@@ -1,9 +1,9 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import type { HeatLimit } from './bushing-heat.ts';
 import { flattened, type PressStress } from './bushing-stress.ts';
-import { isLess, isMore, isNegative, zero, type Length } from './length/length.ts';
-import { leastBushingWall, leastParentWall, leastWallSource } from './fit/tables/least-walls.ts';
-import type { Material } from './material/tables/materials.ts';
+import { isLess, isMore, isNegative, zero, type Length } from '../length/length.ts';
+import { leastBushingWall, leastParentWall, leastWallSource } from '../fit/tables/least-walls.ts';
+import type { Material } from '../material/tables/materials.ts';
 import {
   bushingSetShare,
   crackShare,

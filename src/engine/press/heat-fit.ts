@@ -1,5 +1,5 @@
-import { celsiusForShrink, shrinkBetween, type ColdShrink } from './material/cold-shrink.ts';
-import { isMore, minus, plus, ratioOf, times, zero, type Length } from './length/length.ts';
+import { celsiusForShrink, shrinkBetween, type ColdShrink } from '../material/cold-shrink.ts';
+import { isMore, minus, plus, ratioOf, times, zero, type Length } from '../length/length.ts';
 
 /**
  * Change of temperature that makes a size grow or shrink by an amount. Floating point.

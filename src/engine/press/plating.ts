@@ -1,5 +1,5 @@
-import type { Estimate } from './reading/estimate.ts';
-import { minus, plus, times, type Length } from './length/length.ts';
+import type { Estimate } from '../reading/estimate.ts';
+import { minus, plus, times, type Length } from '../length/length.ts';
 
 export type Plated = 'outside' | 'bore' | 'pitch-diameter';
 

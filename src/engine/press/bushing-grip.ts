@@ -1,10 +1,10 @@
 import type { BushingAnswer, BushingQuestion } from './bushing.ts';
 import { gripOf, type Grip } from './bushing-stress.ts';
-import { bandOf, mean } from './reading/estimate.ts';
-import type { FitLimits, Range } from './fit/fits.ts';
-import { minus, zero } from './length/length.ts';
+import { bandOf, mean } from '../reading/estimate.ts';
+import type { FitLimits, Range } from '../fit/fits.ts';
+import { minus, zero } from '../length/length.ts';
 import { platedOutside } from './plating.ts';
-import { verdictOf, worseVerdict } from './reading/verdict.ts';
+import { verdictOf, worseVerdict } from '../reading/verdict.ts';
 
 /** Bushing less bore: measured, planned for a measured bore, or as the class leaves it. */
 export function gripNow(

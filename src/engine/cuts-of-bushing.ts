@@ -1,6 +1,6 @@
 import type { BushingAnswer, BushingQuestion } from './press/bushing.ts';
-import type { CutOffer } from './cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import type { CutOffer } from './cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
 import { mean } from './reading/estimate.ts';
 import { isMore, isZero, minus, sameLength, type Length } from './length/length.ts';

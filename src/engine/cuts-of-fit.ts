@@ -1,5 +1,5 @@
-import type { CutOffer } from './cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cuts-of-way.ts';
+import type { CutOffer } from './cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
 import { mean } from './reading/estimate.ts';
 import { placesOf, surest, type FormRefusal, type MeasuredPart, type PartFor } from './fit/fit-check.ts';

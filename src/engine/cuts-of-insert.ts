@@ -1,6 +1,6 @@
 import { tapName } from './thread/tap-name.ts';
-import type { CutOffer } from './cut.ts';
-import { wayOf, type CutWay } from './cuts-of-way.ts';
+import type { CutOffer } from './cut/cut.ts';
+import { wayOf, type CutWay } from './cut/cuts-of-way.ts';
 import { insertLimits } from './thread/insert-limits.ts';
 import { isLess, isMore, largest, smallest, type Length } from './length/length.ts';
 import {

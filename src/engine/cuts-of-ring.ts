@@ -1,5 +1,5 @@
-import type { CutOffer } from './cut.ts';
-import { wayOf, type CutWay } from './cuts-of-way.ts';
+import type { CutOffer } from './cut/cut.ts';
+import { wayOf, type CutWay } from './cut/cuts-of-way.ts';
 import type { CutFromBlank } from './ring-blank.ts';
 import type { RingAnswer, RingQuestion, RingSize } from './ring.ts';
 import { isZero } from './length/length.ts';

@@ -1,8 +1,8 @@
 import { bondedPair } from './press/bonded-sleeve.ts';
-import type { CutOffer } from './cut.ts';
+import type { CutOffer } from './cut/cut.ts';
 import { boredFirst } from './cuts-of-bushing.ts';
 import { insertOffers } from './cuts-of-insert.ts';
-import { wayOf, type CutWay } from './cuts-of-way.ts';
+import { wayOf, type CutWay } from './cut/cuts-of-way.ts';
 import { targetBetween } from './length/target-between.ts';
 import { mean } from './reading/estimate.ts';
 import type { Range } from './fit/fits.ts';

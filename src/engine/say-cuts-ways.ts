@@ -1,7 +1,7 @@
 import { sayBushingRefusal, sayBushingWarning } from './press/say-bushing.ts';
 import { sayClearance, sayFitClass } from './fit/say-fit.ts';
 import { sayUnderLeast } from './length/say-least.ts';
-import { sayStrengthOfWay } from './say-strength.ts';
+import { sayStrengthOfWay } from './cut/say-strength.ts';
 import { sayPickUnproved, sayPieces, sayShimRefusal } from './shim/say-shims.ts';
 import { saySettler } from './reading/say-verdict.ts';
 import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';

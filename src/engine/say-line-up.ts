@@ -10,7 +10,7 @@ import { say } from './length/say.ts';
 import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
 import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
 import { sayShared, sideOf } from './say-line-up-shared.ts';
-import { SOMETHING_WEAKER, sayWeaker } from './say-strength.ts';
+import { SOMETHING_WEAKER, sayWeaker } from './cut/say-strength.ts';
 import { sayVerdict } from './reading/say-verdict.ts';
 import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';
 import { showAgainst } from './length/show-limits.ts';

@@ -4,7 +4,7 @@ import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { isZero, type Length } from './length/length.ts';
 import { sayDrillSize } from './say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
-import { sayStrengthOfWay } from './say-strength.ts';
+import { sayStrengthOfWay } from './cut/say-strength.ts';
 import { show, showBand, showBetween, type ShownUnit } from './length/show.ts';
 import type { Reamer } from './fit/tables/reamer-sizes.ts';
 

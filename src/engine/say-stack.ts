@@ -1,6 +1,6 @@
 import { absolute, isNegative, type Length } from './length/length.ts';
 import { say } from './length/say.ts';
-import { sayStrength } from './say-strength.ts';
+import { sayStrength } from './cut/say-strength.ts';
 import { sayVerdict } from './reading/say-verdict.ts';
 import {
   withUnit,

@@ -1,5 +1,5 @@
-import { featureKindOf } from './cut-progress.ts';
-import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from './cut.ts';
+import { featureKindOf } from './cut/cut-progress.ts';
+import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from './cut/cut.ts';
 import { bandOf, typedEstimate } from './reading/estimate.ts';
 import { absolute, isMore, minus, negate } from './length/length.ts';
 import { leavesMoreWhenLarge } from './length/metal-on.ts';

@@ -1,4 +1,4 @@
-import { lastLimit, metalBetween, type CutSizes, type Operation } from './cut.ts';
+import { lastLimit, metalBetween, type CutSizes, type Operation } from './cut/cut.ts';
 import type { FitSystem } from './fit/fits.ts';
 import type { MeasuredPart } from './fit/fit-check.ts';
 import type { Joint } from './fit/joint-limits.ts';

@@ -1,4 +1,4 @@
-import { firstLimit, lastLimit, metalBetween } from '../engine/cut.ts';
+import { firstLimit, lastLimit, metalBetween } from '../engine/cut/cut.ts';
 import { isNegative, type Length } from '../engine/length/length.ts';
 import type { Kept, StoreName } from './kept.ts';
 import type { Cut, CutPass, CutState, Id } from './records.ts';

@@ -1,5 +1,5 @@
 import type { Entry } from '../engine/length/entry.ts';
-import type { Operation } from '../engine/cut.ts';
+import type { Operation } from '../engine/cut/cut.ts';
 import type { Unit } from '../engine/length/length.ts';
 import type { FeatureKind, MeasuringTool, ToolInForce } from '../engine/reading/measuring-tool.ts';
 import type { CutKind } from '../engine/length/metal-on.ts';

@@ -5,7 +5,7 @@ import { boreForPin, checkClearance, pinForBore } from '../../src/engine/fit/fit
 import { fitLimits } from '../../src/engine/fit/fits.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { waysSaid } from './cut-said.ts';
+import { waysSaid } from './cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const caliper = usualTools.find(({ id }) => id === 'digital-caliper');

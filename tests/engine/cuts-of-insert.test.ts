@@ -5,7 +5,7 @@ import { lengthOf } from '../../src/engine/length/length.ts';
 import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
 import { threadNamed } from '../../src/engine/thread/threads.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { keepsItsLimits, waysSaid } from './cut-said.ts';
+import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 

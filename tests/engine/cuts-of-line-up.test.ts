@@ -5,7 +5,7 @@ import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../src/engine/line-up.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
-import { waysSaid } from './cut-said.ts';
+import { waysSaid } from './cut/cut-said.ts';
 
 type Sizes = Readonly<Record<string, string>>;
 const exactly = (sizes: Sizes) =>

@@ -4,7 +4,7 @@ import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { ring, type RingQuestion } from '../../src/engine/ring.ts';
 import type { RingBlank } from '../../src/engine/ring-blank.ts';
-import { keepsItsLimits, waysSaid } from './cut-said.ts';
+import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const places = (size: string) => ({

@@ -4,7 +4,7 @@ import { typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
 import { exactDecimalText, lengthOf, minus } from '../../src/engine/length/length.ts';
 import { materialNamed } from '../../src/engine/material/tables/materials.ts';
-import { keepsItsLimits, waysSaid } from './cut-said.ts';
+import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const part = (tightest: string, loosest = tightest) => ({

@@ -3,7 +3,7 @@ import { cutOfOnePart, cutsOfStack, placesReplaced } from '../../src/engine/cuts
 import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { spacerStack, type StackPart, type StackQuestion } from '../../src/engine/spacer-stack.ts';
-import { cutSaid, waysSaid } from './cut-said.ts';
+import { cutSaid, waysSaid } from './cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const known = (size: string, plusMinus = '0') => toleranceEstimate(inch(size), inch(plusMinus));

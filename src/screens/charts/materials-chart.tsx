@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { metresPerMinute, spindleRpm } from '../../engine/cutting-speed.ts';
+import { metresPerMinute, spindleRpm } from '../../engine/cut/cutting-speed.ts';
 import { lengthOf } from '../../engine/length/length.ts';
 import { materials, type Figure, type Material } from '../../engine/material/tables/materials.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';

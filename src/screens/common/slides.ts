@@ -1,4 +1,4 @@
-import { slidesFor, type LatheDial, type Slide } from '../../engine/dial.ts';
+import { slidesFor, type LatheDial, type Slide } from '../../engine/cut/dial.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import type { KeptDial, KeptSlide, Machine } from '../../store/records.ts';

@@ -1,7 +1,7 @@
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length/length.ts';
-import { sayStrengthOfCut } from '../../engine/say-strength.ts';
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import { removeCut, setCutState, type SaidCutState } from '../../store/cuts.ts';
 import type { Cut } from '../../store/records.ts';

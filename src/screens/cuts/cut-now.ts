@@ -1,4 +1,4 @@
-import { metalBetween } from '../../engine/cut.ts';
+import { metalBetween } from '../../engine/cut/cut.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { lastPassOf } from '../../store/cut-state.ts';

@@ -1,11 +1,11 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
-import { featureKindOf } from '../../engine/cut-progress.ts';
-import { grownBack } from '../../engine/grown-back.ts';
+import { featureKindOf } from '../../engine/cut/cut-progress.ts';
+import { grownBack } from '../../engine/cut/grown-back.ts';
 import { isLess, isMore } from '../../engine/length/length.ts';
 import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
-import { sayGrownBack } from '../../engine/say-cuts.ts';
+import { sayGrownBack } from '../../engine/cut/say-cuts.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';

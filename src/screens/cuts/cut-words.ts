@@ -1,4 +1,4 @@
-import type { CuttingTool, Operation } from '../../engine/cut.ts';
+import type { CuttingTool, Operation } from '../../engine/cut/cut.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
 import type { Cut, CutState, Machine } from '../../store/records.ts';

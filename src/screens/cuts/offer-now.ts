@@ -1,5 +1,5 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import type { CutOffer } from '../../engine/cut.ts';
+import type { CutOffer } from '../../engine/cut/cut.ts';
 import { toText } from '../../engine/length/length.ts';
 import type { Cut } from '../../store/records.ts';
 

@@ -1,9 +1,9 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { latheCautions } from '../../engine/say-cuts-cautions.ts';
-import { sayStrengthOfCut } from '../../engine/say-strength.ts';
-import { sayStandIn, sayTooFast } from '../../engine/say-cuts-speed.ts';
-import { sayOnDial, sayPlanNote } from '../../engine/say-cuts.ts';
+import { latheCautions } from '../../engine/cut/say-cuts-cautions.ts';
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
+import { sayStandIn, sayTooFast } from '../../engine/cut/say-cuts-speed.ts';
+import { sayOnDial, sayPlanNote } from '../../engine/cut/say-cuts.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { announce, tick } from '../common/announce.ts';

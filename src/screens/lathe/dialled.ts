@@ -1,4 +1,4 @@
-import { metalBetween } from '../../engine/cut.ts';
+import { metalBetween } from '../../engine/cut/cut.ts';
 import { absolute, isMore, isZero, minus, plus, sum, zero, type Length } from '../../engine/length/length.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
 

@@ -1,5 +1,5 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import { onDial } from '../../engine/dial.ts';
+import { onDial } from '../../engine/cut/dial.ts';
 import { plus, sum } from '../../engine/length/length.ts';
 import { asTyped, figure, show } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';

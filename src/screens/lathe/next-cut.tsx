@@ -1,5 +1,5 @@
-import { lastLimit } from '../../engine/cut.ts';
-import { onDial } from '../../engine/dial.ts';
+import { lastLimit } from '../../engine/cut/cut.ts';
+import { onDial } from '../../engine/cut/dial.ts';
 import {
   absolute,
   isMore,
@@ -12,8 +12,8 @@ import {
   type Length,
 } from '../../engine/length/length.ts';
 import { isDiameter } from '../../engine/length/metal-on.ts';
-import type { PlannedPass } from '../../engine/pass-plan.ts';
-import { sayCutRefusal } from '../../engine/say-cuts-refusal.ts';
+import type { PlannedPass } from '../../engine/cut/pass-plan.ts';
+import { sayCutRefusal } from '../../engine/cut/say-cuts-refusal.ts';
 import {
   dialWord,
   sayCutKind,
@@ -22,8 +22,8 @@ import {
   sayLeft,
   sayOnDial,
   sayStage,
-} from '../../engine/say-cuts.ts';
-import { sayHoleStep } from '../../engine/say-cuts-hole.ts';
+} from '../../engine/cut/say-cuts.ts';
+import { sayHoleStep } from '../../engine/cut/say-cuts-hole.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { Cut } from '../../store/records.ts';
 import { Button } from '../common/button.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { sayWayOut } from '../../engine/say-cuts-ways.ts';
-import { sayOver } from '../../engine/say-cuts.ts';
+import { sayOver } from '../../engine/cut/say-cuts.ts';
 import { asTyped, type ShownUnit } from '../../engine/length/show.ts';
 import type { WayOut } from '../../engine/ways-out-kinds.ts';
 import { strikeOutPass } from '../../store/cuts.ts';

@@ -1,5 +1,5 @@
-import { onDial } from '../../engine/dial.ts';
-import { spokenFurther, spokenProgress } from '../../engine/say-cuts-spoken.ts';
+import { onDial } from '../../engine/cut/dial.ts';
+import { spokenFurther, spokenProgress } from '../../engine/cut/say-cuts-spoken.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { OLDER } from '../older/older-than-sizes.ts';
 import { nextTake } from './use-passes.ts';

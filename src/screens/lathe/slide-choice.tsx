@@ -1,5 +1,5 @@
-import { slidesFor, type Slide } from '../../engine/dial.ts';
-import { saySlide } from '../../engine/say-cuts.ts';
+import { slidesFor, type Slide } from '../../engine/cut/dial.ts';
+import { saySlide } from '../../engine/cut/say-cuts.ts';
 import { show } from '../../engine/length/show.ts';
 import { changeSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';

@@ -1,5 +1,5 @@
 import { isDiameter } from '../../engine/length/metal-on.ts';
-import { saySpeed, speedFigure } from '../../engine/say-cuts-speed.ts';
+import { saySpeed, speedFigure } from '../../engine/cut/say-cuts-speed.ts';
 import { hrefOf } from '../address.ts';
 import { Setting } from './next-pass.tsx';
 import type { LatheCut } from './use-lathe-cut.ts';

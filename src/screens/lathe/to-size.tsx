@@ -1,4 +1,4 @@
-import { sayProof } from '../../engine/say-cuts.ts';
+import { sayProof } from '../../engine/cut/say-cuts.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';

@@ -1,14 +1,19 @@
-import { cutProgress, featureKindOf, type CutProgress, type CutQuestion } from '../../engine/cut-progress.ts';
-import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut-speed.ts';
-import type { LatheDial } from '../../engine/dial.ts';
+import {
+  cutProgress,
+  featureKindOf,
+  type CutProgress,
+  type CutQuestion,
+} from '../../engine/cut/cut-progress.ts';
+import { cutSpeed, type CutSpeed, type SpeedRefusal } from '../../engine/cut/cut-speed.ts';
+import type { LatheDial } from '../../engine/cut/dial.ts';
 import { insertTapSize } from '../../engine/thread/insert-limits.ts';
 import { sum, type Length } from '../../engine/length/length.ts';
 import { canMeasure, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { isDiameter } from '../../engine/length/metal-on.ts';
-import { isHoleOperation } from '../../engine/pass-plan-holes.ts';
+import { isHoleOperation } from '../../engine/cut/pass-plan-holes.ts';
 import type { Result } from '../../engine/length/refusal.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { MeasuredPass } from '../../engine/spring.ts';
+import type { MeasuredPass } from '../../engine/cut/spring.ts';
 import { materials, type Material } from '../../engine/material/tables/materials.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import { getCut } from '../../store/cuts.ts';

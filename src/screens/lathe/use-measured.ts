@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
-import { cutProgress, type CutProgress } from '../../engine/cut-progress.ts';
+import { cutProgress, type CutProgress } from '../../engine/cut/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
-import { grownBack } from '../../engine/grown-back.ts';
+import { grownBack } from '../../engine/cut/grown-back.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { canMeasure } from '../../engine/reading/measuring-tool.ts';
 import { slipQuestion, type SlipQuestion } from '../../engine/reading/reading.ts';
-import { sayGrownBack, sayOver, saySpring } from '../../engine/say-cuts.ts';
-import { spokenProgress } from '../../engine/say-cuts-spoken.ts';
+import { sayGrownBack, sayOver, saySpring } from '../../engine/cut/say-cuts.ts';
+import { spokenProgress } from '../../engine/cut/say-cuts-spoken.ts';
 import { sayOutOfRange, saySlipQuestion } from '../../engine/reading/say-readings.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';

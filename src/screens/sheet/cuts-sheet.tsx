@@ -1,7 +1,7 @@
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
-import { sayStrengthOfCut } from '../../engine/say-strength.ts';
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';

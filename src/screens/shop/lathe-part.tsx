@@ -1,5 +1,5 @@
-import { saySlide } from '../../engine/say-cuts.ts';
-import { mostRpm } from '../../engine/tables/cut-speeds.ts';
+import { saySlide } from '../../engine/cut/say-cuts.ts';
+import { mostRpm } from '../../engine/cut/tables/cut-speeds.ts';
 import { changeSetting } from '../../store/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
-import type { Slide } from '../../engine/dial.ts';
+import type { Slide } from '../../engine/cut/dial.ts';
 import { readEntry } from '../../engine/length/entry.ts';
 import { isMore, lengthOf, sameLength, times } from '../../engine/length/length.ts';
 import { sayEntry } from '../../engine/length/say.ts';
-import { saySlide } from '../../engine/say-cuts.ts';
+import { saySlide } from '../../engine/cut/say-cuts.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import type { KeptSlide } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

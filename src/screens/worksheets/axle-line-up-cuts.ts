@@ -1,5 +1,5 @@
 import { cutsOfLineUp } from '../../engine/cuts-of-line-up.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import { axleLineUpQuestion } from './axle-line-up-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -1,7 +1,7 @@
 import { dialFor } from '../common/slides.ts';
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../engine/cuts-of-bearing-seat.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import { bearingQuestion } from './bearing-seat-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

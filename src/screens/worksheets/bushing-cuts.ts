@@ -1,6 +1,6 @@
 import { bushing } from '../../engine/press/bushing.ts';
 import { cutsOfBushing } from '../../engine/cuts-of-bushing.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { bushingQuestion } from './bushing-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { dialOf } from './worksheet-dial.ts';

@@ -1,11 +1,11 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
-import type { CutOffer } from '../../engine/cut.ts';
-import { metalBetween } from '../../engine/cut.ts';
-import { type CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutOffer } from '../../engine/cut/cut.ts';
+import { metalBetween } from '../../engine/cut/cut.ts';
+import { type CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { isMore, zero } from '../../engine/length/length.ts';
 import { sayGood } from '../../engine/say-ring.ts';
-import { sayStrengthOfCut } from '../../engine/say-strength.ts';
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { materials } from '../../engine/material/tables/materials.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { createCuts, cutsOf } from '../../store/cuts.ts';

@@ -1,5 +1,5 @@
-import type { CutOffer } from '../../engine/cut.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutOffer } from '../../engine/cut/cut.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { materialNamed, type MaterialId } from '../../engine/material/tables/materials.ts';
 import type { Cut, Machine } from '../../store/records.ts';
 import { MACHINES, usualMachine } from '../cuts/cut-words.ts';

@@ -1,5 +1,5 @@
 import { cutsOfFit } from '../../engine/cuts-of-fit.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { fitAnswer, fitQuestion } from './fit-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { dialOf } from './worksheet-dial.ts';

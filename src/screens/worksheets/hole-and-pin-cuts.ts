@@ -1,5 +1,5 @@
 import { cutsOfRoutes } from '../../engine/cuts-of-routes.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { holeAndPin } from '../../engine/hole-and-pin.ts';
 import { holeAndPinQuestion } from './hole-and-pin-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

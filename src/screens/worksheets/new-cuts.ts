@@ -1,5 +1,5 @@
-import type { CutOffer } from '../../engine/cut.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutOffer } from '../../engine/cut/cut.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { basisOf } from '../../store/basis.ts';
 import type { NewCut } from '../../store/cuts.ts';
 import type { Basis, Id, SizeInput } from '../../store/records.ts';

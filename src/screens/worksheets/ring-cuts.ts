@@ -1,5 +1,5 @@
 import { cutsOfRing } from '../../engine/cuts-of-ring.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { ring } from '../../engine/ring.ts';
 import { ringQuestion } from './ring-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -1,7 +1,7 @@
 import type { Route } from '../../engine/hole-and-pin-routes.ts';
 import { compareRoutes, type ComparedRoute } from '../../engine/route-comparison.ts';
 import { ROUTE_STATES } from '../../engine/say-routes.ts';
-import { SOMETHING_WEAKER } from '../../engine/say-strength.ts';
+import { SOMETHING_WEAKER } from '../../engine/cut/say-strength.ts';
 import { sayComparison, type SaidComparison } from '../../engine/say-routes-comparison.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import './route-table.css';

@@ -1,5 +1,5 @@
 import { cutsOfStack, wayOfOnePart } from '../../engine/cuts-of-stack.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { spacerStackQuestion } from './spacer-stack-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -6,7 +6,7 @@ import { go, hrefOf } from '../address.ts';
 import { bandOf } from '../../engine/reading/estimate.ts';
 import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
-import { sayStrength } from '../../engine/say-strength.ts';
+import { sayStrength } from '../../engine/cut/say-strength.ts';
 import { show } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { bandWords } from '../common/band-words.ts';

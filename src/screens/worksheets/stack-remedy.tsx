@@ -9,7 +9,7 @@ import {
   sayUnproved,
   shimFigure,
 } from '../../engine/say-stack.ts';
-import { sayStrength } from '../../engine/say-strength.ts';
+import { sayStrength } from '../../engine/cut/say-strength.ts';
 import { say } from '../../engine/length/say.ts';
 import { figure, showBetween, type ShownUnit } from '../../engine/length/show.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';

@@ -1,5 +1,5 @@
 import { cutsOfInsert } from '../../engine/cuts-of-insert.ts';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import { threadInsertQuestion } from './thread-insert-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

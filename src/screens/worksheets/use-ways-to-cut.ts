@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { worksheetCuts, type WaysToCut } from './worksheet-cuts.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

@@ -1,4 +1,4 @@
-import { HOLE_WEAKER } from '../../engine/say-strength.ts';
+import { HOLE_WEAKER } from '../../engine/cut/say-strength.ts';
 import { Caution } from '../common/caution.tsx';
 
 /** What a worksheet's answer does not give, said on its screen and printed with it. */

@@ -1,4 +1,4 @@
-import type { CutWay } from '../../engine/cuts-of-way.ts';
+import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import type { WorksheetKind } from '../../store/records.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

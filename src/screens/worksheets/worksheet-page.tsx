@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { isSafetyCritical } from '../../engine/safety.ts';
-import { sayStrengthOfCuts } from '../../engine/say-strength.ts';
+import { sayStrengthOfCuts } from '../../engine/cut/say-strength.ts';
 import { latestUndo, undoLast } from '../../store/undo.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';

@@ -1,7 +1,7 @@
 import { cleanup, waitFor } from '@testing-library/preact';
 import type { ComponentType } from 'preact';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { CutOffer } from '../../../src/engine/cut.ts';
+import type { CutOffer } from '../../../src/engine/cut/cut.ts';
 import { isLess, isMore, lengthOf } from '../../../src/engine/length/length.ts';
 import { figure } from '../../../src/engine/length/show.ts';
 import { BearingSeatView } from '../../../src/screens/worksheets/bearing-seat-view.tsx';

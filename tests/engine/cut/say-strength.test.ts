@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import type { Operation } from '../../../src/engine/cut/cut.ts';
+import { carriesLoad, sayStrength, sayStrengthOfCut } from '../../../src/engine/cut/say-strength.ts';
+
+describe('a part that something hangs on', () => {
+  test.each([
+    'bracket',
+    'Left bracket',
+    'brake bracket',
+    'leg',
+    'left leg',
+    'fork leg',
+    'swing arm',
+    'swingarm',
+    'calliper lug',
+    'caliper',
+    'boss',
+    'hub',
+    'brake plate',
+    'axle',
+    'sprocket carrier',
+    'links',
+  ])('is known by its name: %s', (part) => {
+    expect(carriesLoad(part)).toBe(true);
+    expect(sayStrength(part)).toBe(
+      `Metal off the ${part} makes it weaker: have its strength judged before you cut.`,
+    );
+  });
+
+  test.each([
+    'spacer',
+    'part 1',
+    'washer under the arm',
+    'spacer at the left leg',
+    'sleeve of the bracket',
+    'Hub to bracket',
+    'Bracket to leg',
+    'Brake plate to leg',
+    'axle shim',
+    'warmer',
+  ])('is not what lies between such parts: %s', (part) => {
+    expect(carriesLoad(part)).toBe(false);
+    expect(sayStrength(part)).toBe('');
+  });
+});
+
+describe('a cut', () => {
+  const said = (name: string, part: string, operation: Operation) =>
+    sayStrengthOfCut({ name, part, operation });
+
+  test.each([
+    { name: 'Bracket, faced to length', part: 'bracket', operation: 'face', word: 'Metal off the bracket' },
+    { name: 'Left leg, faced', part: 'left leg', operation: 'face', word: 'Metal off the left leg' },
+    { name: 'Pin, turned down', part: 'pin', operation: 'turn', word: 'Metal off the pin' },
+    { name: 'Hole, drilled 29/64', part: 'hole', operation: 'drill', word: 'A larger hole' },
+    { name: 'Hole, STI tap 7/16-20 UNF', part: 'hole', operation: 'tap', word: 'A larger hole' },
+    { name: 'Recess, made deeper', part: 'recess', operation: 'bore', word: 'A deeper recess' },
+    { name: 'Bore, reamed 9/16', part: 'bore', operation: 'ream', word: 'A larger hole' },
+    { name: 'Through the boss', part: 'boss', operation: 'drill', word: 'A larger hole' },
+  ] as const)('$name has its strength said', ({ name, part, operation, word }) => {
+    expect(said(name, part, operation)).toContain(word);
+    expect(said(name, part, operation)).toMatch(/strength judged before you cut\.$/);
+  });
+
+  test.each([
+    { name: 'Spacer, faced to length', part: 'spacer', operation: 'face' },
+    { name: 'Hub to bracket, made new', part: 'hub to bracket', operation: 'face' },
+    { name: 'Hub to bracket, faced to length', part: 'hub to bracket', operation: 'face' },
+    { name: 'Pin, made new', part: 'pin', operation: 'turn' },
+    { name: 'Bushing, bored once it is in', part: 'bushing', operation: 'bore' },
+    { name: 'Shield, inside', part: 'ring', operation: 'bore' },
+  ] as const)('$name takes nothing away that carries', ({ name, part, operation }) => {
+    expect(said(name, part, operation)).toBe('');
+  });
+});

@@ -1,5 +1,5 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import type { WayOut } from '../../engine/ways-out-kinds.ts';
+import type { WayOut } from '../../engine/ways-out/ways-out-kinds.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { SizeInput, Worksheet, WorksheetKind } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

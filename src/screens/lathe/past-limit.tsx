@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { sayWayOut } from '../../engine/say-cuts-ways.ts';
+import { sayWayOut } from '../../engine/ways-out/say-cuts-ways.ts';
 import { sayOver } from '../../engine/cut/say-cuts.ts';
 import { asTyped, type ShownUnit } from '../../engine/length/show.ts';
-import type { WayOut } from '../../engine/ways-out-kinds.ts';
+import type { WayOut } from '../../engine/ways-out/ways-out-kinds.ts';
 import { strikeOutPass } from '../../store/cuts.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go } from '../address.ts';

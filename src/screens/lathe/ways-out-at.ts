@@ -1,6 +1,6 @@
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import { materials } from '../../engine/material/tables/materials.ts';
-import { waysOut, type WaysOut, type WaysOutQuestion } from '../../engine/ways-out.ts';
+import { waysOut, type WaysOut, type WaysOutQuestion } from '../../engine/ways-out/ways-out.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { drawerPieces } from '../../store/drawer.ts';
 import { featuresOf } from '../../store/features.ts';

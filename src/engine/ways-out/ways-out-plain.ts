@@ -1,10 +1,10 @@
-import { featureKindOf } from './cut/cut-progress.ts';
-import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from './cut/cut.ts';
-import { bandOf, typedEstimate } from './reading/estimate.ts';
-import { absolute, isMore, minus, negate } from './length/length.ts';
-import { leavesMoreWhenLarge } from './length/metal-on.ts';
-import { whatWouldSettle } from './reading/settle.ts';
-import { shimsFromDrawer } from './shim/shims.ts';
+import { featureKindOf } from '../cut/cut-progress.ts';
+import { firstLimit, lastLimit, metalBetween, sizeAfterTaking } from '../cut/cut.ts';
+import { bandOf, typedEstimate } from '../reading/estimate.ts';
+import { absolute, isMore, minus, negate } from '../length/length.ts';
+import { leavesMoreWhenLarge } from '../length/metal-on.ts';
+import { whatWouldSettle } from '../reading/settle.ts';
+import { shimsFromDrawer } from '../shim/shims.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';
 import type { WaysOutQuestion } from './ways-out.ts';
 

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import type { MeasuredPart } from '../../src/engine/fit/fit-check.ts';
-import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { usualTools, type MeasuringTool } from '../../src/engine/reading/measuring-tool.ts';
-import { sayWayOut } from '../../src/engine/say-cuts-ways.ts';
-import { materialNamed } from '../../src/engine/material/tables/materials.ts';
-import { waysOut, type WaysOutQuestion } from '../../src/engine/ways-out.ts';
-import type { WayOut, WayOutKind } from '../../src/engine/ways-out-kinds.ts';
+import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
+import type { MeasuredPart } from '../../../src/engine/fit/fit-check.ts';
+import { decimalText, lengthOf, type Length } from '../../../src/engine/length/length.ts';
+import { usualTools, type MeasuringTool } from '../../../src/engine/reading/measuring-tool.ts';
+import { sayWayOut } from '../../../src/engine/ways-out/say-cuts-ways.ts';
+import { materialNamed } from '../../../src/engine/material/tables/materials.ts';
+import { waysOut, type WaysOutQuestion } from '../../../src/engine/ways-out/ways-out.ts';
+import type { WayOut, WayOutKind } from '../../../src/engine/ways-out/ways-out-kinds.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length) => decimalText(length, 'in', 4);

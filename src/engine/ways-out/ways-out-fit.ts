@@ -1,11 +1,11 @@
-import { combine, mean, typedEstimate } from './reading/estimate.ts';
-import { boreForPin, checkClearance, pinForBore, type MeasuredPart } from './fit/fit-check.ts';
-import { ansiClasses } from './fit/fits-ansi.ts';
-import { fitLimits, jointClass, systemOf, type FitLimits, type FitSystem } from './fit/fits.ts';
-import { byLength, isMore, isNegative, minus, zero, type Length } from './length/length.ts';
-import { nominalNear } from './fit/nominal.ts';
-import { usualIsoFits } from './fit/tables/joint-classes.ts';
-import type { Verdict } from './reading/verdict.ts';
+import { combine, mean, typedEstimate } from '../reading/estimate.ts';
+import { boreForPin, checkClearance, pinForBore, type MeasuredPart } from '../fit/fit-check.ts';
+import { ansiClasses } from '../fit/fits-ansi.ts';
+import { fitLimits, jointClass, systemOf, type FitLimits, type FitSystem } from '../fit/fits.ts';
+import { byLength, isMore, isNegative, minus, zero, type Length } from '../length/length.ts';
+import { nominalNear } from '../fit/nominal.ts';
+import { usualIsoFits } from '../fit/tables/joint-classes.ts';
+import type { Verdict } from '../reading/verdict.ts';
 import { ruledOut, type WayOut } from './ways-out-kinds.ts';
 import type { WaysOutQuestion } from './ways-out.ts';
 

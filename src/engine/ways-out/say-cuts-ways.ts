@@ -1,13 +1,13 @@
-import { sayBushingRefusal, sayBushingWarning } from './press/say-bushing.ts';
-import { sayClearance, sayFitClass } from './fit/say-fit.ts';
-import { sayUnderLeast } from './length/say-least.ts';
-import { sayStrengthOfWay } from './cut/say-strength.ts';
-import { sayPickUnproved, sayPieces, sayShimRefusal } from './shim/say-shims.ts';
-import { saySettler } from './reading/say-verdict.ts';
-import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';
-import { absolute, isNegative } from './length/length.ts';
-import type { CutKind } from './length/metal-on.ts';
-import type { ShimPick } from './shim/shims.ts';
+import { sayBushingRefusal, sayBushingWarning } from '../press/say-bushing.ts';
+import { sayClearance, sayFitClass } from '../fit/say-fit.ts';
+import { sayUnderLeast } from '../length/say-least.ts';
+import { sayStrengthOfWay } from '../cut/say-strength.ts';
+import { sayPickUnproved, sayPieces, sayShimRefusal } from '../shim/say-shims.ts';
+import { saySettler } from '../reading/say-verdict.ts';
+import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from '../length/show.ts';
+import { absolute, isNegative } from '../length/length.ts';
+import type { CutKind } from '../length/metal-on.ts';
+import type { ShimPick } from '../shim/shims.ts';
 import type { WayOut, WayOutKind, WayOutReason } from './ways-out-kinds.ts';
 
 export type SaidWay = {

@@ -1,12 +1,12 @@
-import type { BushingAnswer, BushingRefusal } from './press/bushing.ts';
-import type { FormRefusal, PartFor } from './fit/fit-check.ts';
-import type { IsoRefusal } from './fit/fits-iso.ts';
-import type { FitLimits, Range } from './fit/fits.ts';
-import type { Length } from './length/length.ts';
-import type { CutKind } from './length/metal-on.ts';
-import type { Settler } from './reading/settle.ts';
-import type { ShimPick, ShimRefusal } from './shim/shims.ts';
-import type { Verdict } from './reading/verdict.ts';
+import type { BushingAnswer, BushingRefusal } from '../press/bushing.ts';
+import type { FormRefusal, PartFor } from '../fit/fit-check.ts';
+import type { IsoRefusal } from '../fit/fits-iso.ts';
+import type { FitLimits, Range } from '../fit/fits.ts';
+import type { Length } from '../length/length.ts';
+import type { CutKind } from '../length/metal-on.ts';
+import type { Settler } from '../reading/settle.ts';
+import type { ShimPick, ShimRefusal } from '../shim/shims.ts';
+import type { Verdict } from '../reading/verdict.ts';
 
 export type WayOutKind =
   | 'measure-again'

@@ -1,4 +1,4 @@
-import { odometerIn } from '../engine/recheck-due.ts';
+import { odometerIn } from '../engine/job/recheck-due.ts';
 import { act, type Act } from './act.ts';
 import { withChanges, type Changes } from './changes.ts';
 import { doneAs, isToDoAgain } from './done-again.ts';

@@ -4,12 +4,12 @@ import type { Unit } from '../engine/length/length.ts';
 import type { FeatureKind, MeasuringTool, ToolInForce } from '../engine/reading/measuring-tool.ts';
 import type { CutKind } from '../engine/length/metal-on.ts';
 import type { Direction, Place } from '../engine/reading/reading.ts';
-import type { System } from '../engine/safety.ts';
+import type { System } from '../engine/job/safety.ts';
 import type { ShownUnit } from '../engine/length/show.ts';
 import type { Stamp } from './clock.ts';
 import type { StoreName } from './kept.ts';
 
-export type { System } from '../engine/safety.ts';
+export type { System } from '../engine/job/safety.ts';
 
 export type Id = string;
 

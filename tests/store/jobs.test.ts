@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { isSafetyCritical } from '../../src/engine/safety.ts';
+import { isSafetyCritical } from '../../src/engine/job/safety.ts';
 import { listJobs } from '../../src/store/job-list.ts';
 import { changeJob, createJob, getJob, removeJob } from '../../src/store/jobs.ts';
 import { createFeature } from '../../src/store/features.ts';

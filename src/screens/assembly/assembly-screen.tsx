@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import type { AssemblyStep, Job } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { markDone, markUndone } from '../../store/steps.ts';

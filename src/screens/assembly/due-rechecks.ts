@@ -1,4 +1,4 @@
-import { sayRecheckDue } from '../../engine/say-recheck.ts';
+import { sayRecheckDue } from '../../engine/job/say-recheck.ts';
 import type { Store } from '../../store/open-store.ts';
 import { openRechecks } from '../../store/rechecks.ts';
 import type { Id } from '../../store/records.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { odometerIn, type DistanceUnit } from '../../engine/recheck-due.ts';
+import { odometerIn, type DistanceUnit } from '../../engine/job/recheck-due.ts';
 import { setOdometer } from '../../store/rechecks.ts';
 import type { Job } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { sayFinding } from '../../engine/say-sign-off.ts';
-import { isReason, mayBeReasoned } from '../../engine/sign-off.ts';
+import { sayFinding } from '../../engine/job/say-sign-off.ts';
+import { isReason, mayBeReasoned } from '../../engine/job/sign-off.ts';
 import { writeReason } from '../../store/reasons.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';

@@ -1,4 +1,4 @@
-import { odometerIn, recheckDue, type DistanceUnit, type RecheckDue } from '../../engine/recheck-due.ts';
+import { odometerIn, recheckDue, type DistanceUnit, type RecheckDue } from '../../engine/job/recheck-due.ts';
 import type { Store } from '../../store/open-store.ts';
 import { markRechecked } from '../../store/rechecks.ts';
 import type { Job, Recheck } from '../../store/records.ts';

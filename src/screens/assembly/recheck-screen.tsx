@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
-import type { DistanceUnit } from '../../engine/recheck-due.ts';
-import { sayAfter, sayRecheckDue } from '../../engine/say-recheck.ts';
-import { usualRechecks, type UsualRecheck } from '../../engine/tables/usual-rechecks.ts';
+import type { DistanceUnit } from '../../engine/job/recheck-due.ts';
+import { sayAfter, sayRecheckDue } from '../../engine/job/say-recheck.ts';
+import { usualRechecks, type UsualRecheck } from '../../engine/job/tables/usual-rechecks.ts';
 import { addRecheck, changeRecheck, removeRecheck, type RecheckChanges } from '../../store/rechecks.ts';
 import type { Job, Recheck } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { sayAfter, sayRecheckDue } from '../../engine/say-recheck.ts';
+import { sayAfter, sayRecheckDue } from '../../engine/job/say-recheck.ts';
 import type { Job, Recheck } from '../../store/records.ts';
 import { changeRecheck } from '../../store/rechecks.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -6,7 +6,7 @@ import {
   type FindingCode,
   type SignOffAnswer,
   type SignOffQuestion,
-} from '../../engine/sign-off.ts';
+} from '../../engine/job/sign-off.ts';
 import { lastPassOf } from '../../store/cut-state.ts';
 import { doneAs, inShort } from '../../store/done-again.ts';
 import type { Store } from '../../store/open-store.ts';

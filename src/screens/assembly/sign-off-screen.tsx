@@ -1,7 +1,7 @@
-import { mayBeReasoned, type Blocker, type Finding, type SignOffAnswer } from '../../engine/sign-off.ts';
+import { mayBeReasoned, type Blocker, type Finding, type SignOffAnswer } from '../../engine/job/sign-off.ts';
 import { signedStores } from '../../store/signed-stores.ts';
 import { useRef, useState } from 'preact/hooks';
-import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
+import { sayFinding, saySignOff } from '../../engine/job/say-sign-off.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Caution, SafetyCaution } from '../common/caution.tsx';

@@ -1,4 +1,4 @@
-import { sayFinding } from '../../engine/say-sign-off.ts';
+import { sayFinding } from '../../engine/job/say-sign-off.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Id, SheetNode } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

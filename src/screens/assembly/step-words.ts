@@ -1,5 +1,5 @@
-import { sayHours } from '../../engine/say-sign-off.ts';
-import { curedAt, type SignOffStep } from '../../engine/sign-off.ts';
+import { sayHours } from '../../engine/job/say-sign-off.ts';
+import { curedAt, type SignOffStep } from '../../engine/job/sign-off.ts';
 import type { AssemblyStep } from '../../store/records.ts';
 import { timeWords } from '../common/day-words.ts';
 

@@ -1,4 +1,4 @@
-import { sayFinding, saySignOff } from '../../engine/say-sign-off.ts';
+import { sayFinding, saySignOff } from '../../engine/job/say-sign-off.ts';
 import type { Id } from '../../store/records.ts';
 import { signedStores } from '../../store/signed-stores.ts';
 import { useLive } from '../common/store-context.ts';

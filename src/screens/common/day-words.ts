@@ -1,4 +1,4 @@
-import type { CalendarDate } from '../../engine/recheck-due.ts';
+import type { CalendarDate } from '../../engine/job/recheck-due.ts';
 
 /** Days and times as the phone writes them, the same on every screen. */
 

@@ -1,4 +1,4 @@
-import type { System, Touched } from '../../engine/safety.ts';
+import type { System, Touched } from '../../engine/job/safety.ts';
 import { listed } from '../../engine/length/say-words.ts';
 
 export const SYSTEMS: readonly System[] = ['brake', 'steering', 'axle', 'wheel', 'engine'];

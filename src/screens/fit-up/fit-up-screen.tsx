@@ -1,4 +1,4 @@
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { sayCheckState, sayHowMany } from '../../engine/reading/say-check.ts';
 import type { CheckFound } from '../../engine/reading/check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';

@@ -3,7 +3,7 @@ import type { CheckBy } from '../../engine/reading/check.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { sayWanted } from '../../engine/reading/say-check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { usualChecks, type UsualCheck } from '../../engine/tables/usual-checks.ts';
+import { usualChecks, type UsualCheck } from '../../engine/job/tables/usual-checks.ts';
 import { createCheck, type NewCheck } from '../../store/checks.ts';
 import type { Worksheet } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { sayCheckState } from '../../engine/reading/say-check.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import type { Job } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
-import { moneyTotal } from '../../engine/money.ts';
-import { showMoney } from '../../engine/say-money.ts';
-import { minorPlaces } from '../../engine/tables/minor-units.ts';
+import { moneyTotal } from '../../engine/job/money.ts';
+import { showMoney } from '../../engine/job/say-money.ts';
+import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
 import { changeJob, removeJob } from '../../store/jobs.ts';
 import { moneyOf } from '../../store/money.ts';
 import { sayStore } from '../../store/say-store.ts';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { jobsChangedSinceSigning } from '../../store/signed-since.ts';
 import { signedStores } from '../../store/signed-stores.ts';
 import { go, hrefOf } from '../address.ts';

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { sameLength } from '../../engine/length/length.ts';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { listJobs } from '../../store/job-list.ts';
 import { hasConflicts, hasOpenWork } from '../../store/open-work.ts';

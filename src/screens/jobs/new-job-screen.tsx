@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { isSafetyCritical, isTouchSaid, type Touched } from '../../engine/safety.ts';
+import { isSafetyCritical, isTouchSaid, type Touched } from '../../engine/job/safety.ts';
 import { createJob } from '../../store/jobs.ts';
 
 import { sayStore } from '../../store/say-store.ts';

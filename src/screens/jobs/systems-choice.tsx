@@ -1,4 +1,4 @@
-import { touchingNone, withSystem, type Touched } from '../../engine/safety.ts';
+import { touchingNone, withSystem, type Touched } from '../../engine/job/safety.ts';
 import { Button } from '../common/button.tsx';
 import { Choice } from '../common/choice.tsx';
 import { SYSTEMS } from '../common/system-names.ts';

@@ -1,6 +1,6 @@
-import { lineMoney, readHours, readMoney, roundMoney } from '../../engine/money.ts';
-import { showHours, showMoney } from '../../engine/say-money.ts';
-import { minorPlaces } from '../../engine/tables/minor-units.ts';
+import { lineMoney, readHours, readMoney, roundMoney } from '../../engine/job/money.ts';
+import { showHours, showMoney } from '../../engine/job/say-money.ts';
+import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
 import type { MoneyLine } from '../../store/records.ts';
 
 /** A line as it is read: what it is, how it comes about, what it comes to. */

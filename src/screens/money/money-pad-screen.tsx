@@ -1,4 +1,4 @@
-import type { MoneyField } from '../../engine/money.ts';
+import type { MoneyField } from '../../engine/job/money.ts';
 import { changeMoney } from '../../store/money.ts';
 import type { Job, MoneyLine } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { readHours, readMoney, type MoneyField } from '../../engine/money.ts';
-import { sayMoney } from '../../engine/say-money.ts';
+import { readHours, readMoney, type MoneyField } from '../../engine/job/money.ts';
+import { sayMoney } from '../../engine/job/say-money.ts';
 import { Button } from '../common/button.tsx';
 import { SizePad } from '../common/size-pad.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';

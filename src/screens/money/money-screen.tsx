@@ -1,6 +1,6 @@
-import { moneyTotal } from '../../engine/money.ts';
-import { LINES_ROUNDED, showHours, showMoney } from '../../engine/say-money.ts';
-import { minorPlaces } from '../../engine/tables/minor-units.ts';
+import { moneyTotal } from '../../engine/job/money.ts';
+import { LINES_ROUNDED, showHours, showMoney } from '../../engine/job/say-money.ts';
+import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
 import { moneyOf } from '../../store/money.ts';
 import type { Job, MoneyLine } from '../../store/records.ts';
 import { hrefOf } from '../address.ts';

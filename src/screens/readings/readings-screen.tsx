@@ -1,4 +1,4 @@
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { featuresOf } from '../../store/features.ts';
 import { readingsOfJob } from '../../store/readings.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';

@@ -1,4 +1,4 @@
-import { sayAfter } from '../../engine/say-recheck.ts';
+import { sayAfter } from '../../engine/job/say-recheck.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import type { AssemblyStep, Recheck } from '../../store/records.ts';
 import type { SheetData } from './sheet-data.ts';

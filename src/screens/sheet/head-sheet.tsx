@@ -1,4 +1,4 @@
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { SafetyCaution } from '../common/caution.tsx';
 import { touchWords } from '../common/system-names.ts';
 import { Picture } from '../photos/picture.tsx';

@@ -1,6 +1,6 @@
-import { lineMoney, moneyTotal, roundMoney } from '../../engine/money.ts';
-import { LINES_ROUNDED, showHours, showMoney } from '../../engine/say-money.ts';
-import { minorPlaces } from '../../engine/tables/minor-units.ts';
+import { lineMoney, moneyTotal, roundMoney } from '../../engine/job/money.ts';
+import { LINES_ROUNDED, showHours, showMoney } from '../../engine/job/say-money.ts';
+import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
 import type { MoneyLine } from '../../store/records.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetTable } from './sheet-table.tsx';

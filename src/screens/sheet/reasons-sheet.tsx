@@ -1,4 +1,4 @@
-import { sayFinding } from '../../engine/say-sign-off.ts';
+import { sayFinding } from '../../engine/job/say-sign-off.ts';
 import { signOffOf } from '../assembly/sign-off-data.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetTable } from './sheet-table.tsx';

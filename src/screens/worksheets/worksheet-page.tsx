@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { sayStrengthOfCuts } from '../../engine/cut/say-strength.ts';
 import { latestUndo, undoLast } from '../../store/undo.ts';
 import { hrefOf } from '../address.ts';

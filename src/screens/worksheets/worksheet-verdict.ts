@@ -17,7 +17,7 @@ import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { sayContradiction } from '../../engine/reading/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
-import type { WorksheetFound } from '../../engine/sign-off.ts';
+import type { WorksheetFound } from '../../engine/job/sign-off.ts';
 import { spacerStack } from '../../engine/spacer-stack.ts';
 import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';

@@ -12,7 +12,7 @@ import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import { signedStores } from '../../store/signed-stores.ts';
-import { isSafetyCritical } from '../../engine/safety.ts';
+import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { JobPage } from '../jobs/job-page.tsx';
 import { useJob } from '../jobs/use-job.ts';
 import { planOf, worksheetPlans } from './worksheet-plans.ts';

@@ -13,7 +13,7 @@ import {
   sayHowMany,
   sayWanted,
 } from '../../../src/engine/reading/say-check.ts';
-import { usualChecks } from '../../../src/engine/tables/usual-checks.ts';
+import { usualChecks } from '../../../src/engine/job/tables/usual-checks.ts';
 import type { Limits } from '../../../src/engine/reading/verdict.ts';
 
 function toolNamed(id: string) {

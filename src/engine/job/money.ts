@@ -1,5 +1,5 @@
-import { addFractions, fraction, multiplyFractions, NONE, type Fraction } from './length/exact-fraction.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+import { addFractions, fraction, multiplyFractions, NONE, type Fraction } from '../length/exact-fraction.ts';
+import { refuse, worked, type Result } from '../length/refusal.ts';
 
 /** What was typed for money or time, tidied so that it reads the same everywhere, and what it is exactly. */
 export type Counted = { readonly text: string; readonly exact: Fraction };

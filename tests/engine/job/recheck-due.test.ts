@@ -6,8 +6,8 @@ import {
   odometerIn,
   recheckDue,
   type RecheckQuestion,
-} from '../../src/engine/recheck-due.ts';
-import { sayAfter, sayRecheckDue } from '../../src/engine/say-recheck.ts';
+} from '../../../src/engine/job/recheck-due.ts';
+import { sayAfter, sayRecheckDue } from '../../../src/engine/job/say-recheck.ts';
 
 const date = (text: string) => {
   const [year = 0, month = 0, day = 0] = text.split('-').map(Number);

@@ -1,8 +1,8 @@
-import type { CheckBy } from '../reading/check.ts';
-import { lengthOf } from '../length/length.ts';
+import type { CheckBy } from '../../reading/check.ts';
+import { lengthOf } from '../../length/length.ts';
 import type { System } from '../safety.ts';
-import type { Limits } from '../reading/verdict.ts';
-import { chainLine } from '../fit/tables/chain-line.ts';
+import type { Limits } from '../../reading/verdict.ts';
+import { chainLine } from '../../fit/tables/chain-line.ts';
 
 // No paper at hand states these for every machine: what most service manuals allow, chosen round in each unit.
 const PRACTICE = 'common practice, no source; the service manual rules';

@@ -5,8 +5,8 @@ import {
   touchingNone,
   withSystem,
   type System,
-} from '../../src/engine/safety.ts';
-import { signOff } from '../../src/engine/sign-off.ts';
+} from '../../../src/engine/job/safety.ts';
+import { signOff } from '../../../src/engine/job/sign-off.ts';
 
 test.each<[readonly System[], boolean]>([
   [['brake'], true],

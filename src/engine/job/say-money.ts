@@ -1,4 +1,4 @@
-import type { Fraction } from './length/exact-fraction.ts';
+import type { Fraction } from '../length/exact-fraction.ts';
 import { roundMoney, type MoneyField, type MoneyRefusal } from './money.ts';
 
 const EXAMPLES: Record<MoneyField, string> = {

@@ -1,4 +1,4 @@
-import type { CheckFound } from './reading/check.ts';
+import type { CheckFound } from '../reading/check.ts';
 import { isSafetyCritical, isTouchSaid, type Touched } from './safety.ts';
 
 export type SignOffStep = {

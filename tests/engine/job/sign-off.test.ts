@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import type { CheckFound } from '../../src/engine/reading/check.ts';
-import { sayFinding, sayHours, saySignOff } from '../../src/engine/say-sign-off.ts';
+import type { CheckFound } from '../../../src/engine/reading/check.ts';
+import { sayFinding, sayHours, saySignOff } from '../../../src/engine/job/say-sign-off.ts';
 import {
   curedAt,
   isReason,
   signOff,
   type FindingCode,
   type SignOffQuestion,
-} from '../../src/engine/sign-off.ts';
-import type { System } from '../../src/engine/safety.ts';
+} from '../../../src/engine/job/sign-off.ts';
+import type { System } from '../../../src/engine/job/safety.ts';
 
 const HOUR = 3_600_000;
 const noon = 1_790_000_000_000;

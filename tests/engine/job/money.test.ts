@@ -8,9 +8,9 @@ import {
   readMoney,
   roundMoney,
   type MoneyResult,
-} from '../../src/engine/money.ts';
-import { sayMoney, showHours, showMoney } from '../../src/engine/say-money.ts';
-import { minorPlaces, minorUnits } from '../../src/engine/tables/minor-units.ts';
+} from '../../../src/engine/job/money.ts';
+import { sayMoney, showHours, showMoney } from '../../../src/engine/job/say-money.ts';
+import { minorPlaces, minorUnits } from '../../../src/engine/job/tables/minor-units.ts';
 
 // A library of its own, with more digits than any line here needs, rounding half to even.
 const Exact = Decimal.clone({ precision: 80, rounding: Decimal.ROUND_HALF_EVEN });

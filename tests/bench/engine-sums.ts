@@ -3,7 +3,7 @@ import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.
 import { lengthOf } from '../../src/engine/length/length.ts';
 import { lineUp } from '../../src/engine/line-up.ts';
 import { shimsFromDrawer } from '../../src/engine/shim/shims.ts';
-import { spacerStack, stackWantPreset } from '../../src/engine/spacer-stack.ts';
+import { spacerStack, stackWantPreset } from '../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
 import { chanceFrom } from '../trials/seeded.ts';

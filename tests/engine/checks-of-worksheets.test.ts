@@ -6,13 +6,13 @@ import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../src/engine/ch
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../src/engine/checks-of-fits.ts';
 import { checksOfLineUp } from '../../src/engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../src/engine/checks-of-ring.ts';
-import { checksOfStack } from '../../src/engine/checks-of-stack.ts';
+import { checksOfStack } from '../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
 import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { fitLimits } from '../../src/engine/fit/fits.ts';
 import { exactDecimalText, lengthOf, zero } from '../../src/engine/length/length.ts';
 import type { LineUpQuestion } from '../../src/engine/line-up.ts';
-import { stackWantPreset } from '../../src/engine/spacer-stack.ts';
+import { stackWantPreset } from '../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';

@@ -6,7 +6,7 @@ import { holeAndPin } from '../../src/engine/hole-and-pin.ts';
 import { floatMm, isMore, lengthOf, toText, type Length } from '../../src/engine/length/length.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
 import type { Reading } from '../../src/engine/reading/reading.ts';
-import { spacerStack, stackWantPreset } from '../../src/engine/spacer-stack.ts';
+import { spacerStack, stackWantPreset } from '../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 
 /** Laws that go across the worksheets: they hold whatever the figures are. */
 

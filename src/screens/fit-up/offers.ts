@@ -4,7 +4,7 @@ import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';
 import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../engine/checks-of-ring.ts';
-import { checksOfStack } from '../../engine/checks-of-stack.ts';
+import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
 import { fitLimits } from '../../engine/fit/fits.ts';
 import { jointNominal, limitsAsked } from '../../engine/hole-and-pin-limits.ts';

@@ -6,7 +6,7 @@ import { lineUp } from '../../engine/line-up.ts';
 import type { SpacerDeed } from '../../engine/line-up-spacer.ts';
 import { ring } from '../../engine/ring.ts';
 import { spacerName } from '../../engine/say-line-up-names.ts';
-import { spacerStack } from '../../engine/spacer-stack.ts';
+import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';

@@ -20,9 +20,9 @@ import {
   sayStackBand,
   sayTrim,
   sayUnproved,
-} from '../../engine/say-stack.ts';
+} from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
-import { spacerStack } from '../../engine/spacer-stack.ts';
+import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { show, showBand, showBetween, showLimits } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { placesReplaced } from '../../engine/cuts-of-stack.ts';
+import { placesReplaced } from '../../engine/worksheets/spacer-stack/cuts-of-stack.ts';
 import { capital } from '../../engine/length/say-words.ts';
 import { figure, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';

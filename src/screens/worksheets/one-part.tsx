@@ -1,8 +1,12 @@
 import { useState } from 'preact/hooks';
-import { sayMadeOne, sayOnePart, sayUnproved } from '../../engine/say-stack.ts';
+import { sayMadeOne, sayOnePart, sayUnproved } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { withUnit, showBand, type ShownUnit } from '../../engine/length/show.ts';
-import { onePartInPlaceOf, type StackPart, type StackQuestion } from '../../engine/spacer-stack.ts';
-import { onePart } from '../../engine/stack-one-part.ts';
+import {
+  onePartInPlaceOf,
+  type StackPart,
+  type StackQuestion,
+} from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
+import { onePart } from '../../engine/worksheets/spacer-stack/stack-one-part.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 
 type OnePartProps = {

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { bandOf } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../engine/shim/say-shims.ts';
-import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
+import type { StackAnswer, StackQuestion } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { takeShims } from '../../store/take-shims.ts';
 import { announce } from '../common/announce.ts';

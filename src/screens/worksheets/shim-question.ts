@@ -1,7 +1,7 @@
 import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from '../../engine/shim/shims.ts';
-import { shimsAsked, stackWithShims } from '../../engine/shims-in-stack.ts';
+import { shimsAsked, stackWithShims } from '../../engine/worksheets/spacer-stack/shims-in-stack.ts';
 import type { Result } from '../../engine/length/refusal.ts';
-import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
+import type { StackAnswer, StackQuestion } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { knownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** Whatever on hand lies flat in a stack and has a known thickness, in the order the drawer lists it. */

@@ -1,6 +1,6 @@
-import { cutsOfStack, wayOfOnePart } from '../../engine/cuts-of-stack.ts';
+import { cutsOfStack, wayOfOnePart } from '../../engine/worksheets/spacer-stack/cuts-of-stack.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
-import { spacerStack } from '../../engine/spacer-stack.ts';
+import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { spacerStackQuestion } from './spacer-stack-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

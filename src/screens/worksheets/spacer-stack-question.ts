@@ -20,7 +20,7 @@ import {
   type StackPart,
   type StackQuestion,
   type StackWant,
-} from '../../engine/spacer-stack.ts';
+} from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
 import { middleOf } from '../../engine/reading/verdict.ts';
 import type { Id, StackPartInput } from '../../store/records.ts';

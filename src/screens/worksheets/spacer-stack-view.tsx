@@ -3,10 +3,14 @@ import { useState } from 'preact/hooks';
 import { bandOf } from '../../engine/reading/estimate.ts';
 import { absolute } from '../../engine/length/length.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
-import { sayStack, sayStackBand } from '../../engine/say-stack.ts';
+import { sayStack, sayStackBand } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { legOf } from '../../engine/reading/settle.ts';
 import { figure } from '../../engine/length/show.ts';
-import { spacerStack, type StackAnswer, type StackQuestion } from '../../engine/spacer-stack.ts';
+import {
+  spacerStack,
+  type StackAnswer,
+  type StackQuestion,
+} from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { newId } from '../../store/new-id.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { setPart } from '../../store/worksheets.ts';

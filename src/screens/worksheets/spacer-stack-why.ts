@@ -1,7 +1,7 @@
 import { isNegative } from '../../engine/length/length.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { figure, showBand, showBetween, type ShownUnit } from '../../engine/length/show.ts';
-import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
+import type { StackAnswer, StackQuestion } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 
 /** How a stack's figures came about. */
 export function stackWhy({ fixed, parts, want }: StackQuestion, answer: StackAnswer, unit: ShownUnit) {

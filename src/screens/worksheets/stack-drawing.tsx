@@ -11,7 +11,7 @@ import {
 } from '../../engine/length/length.ts';
 import { showSize, sizeFigure } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
-import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
+import type { StackAnswer, StackQuestion } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import '../common/drawing.css';
 
 type StackDrawingProps = {

@@ -8,11 +8,11 @@ import {
   sayTrim,
   sayUnproved,
   shimFigure,
-} from '../../engine/say-stack.ts';
+} from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { sayStrength } from '../../engine/cut/say-strength.ts';
 import { say } from '../../engine/length/say.ts';
 import { figure, showBetween, type ShownUnit } from '../../engine/length/show.ts';
-import type { StackAnswer, StackQuestion } from '../../engine/spacer-stack.ts';
+import type { StackAnswer, StackQuestion } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { Lead, LeadNext } from './lead.tsx';
 import './proof-lines.css';
 

@@ -12,13 +12,13 @@ import { FLOOR_UNKNOWN, sayBlindDepth, sayInsertHole, sayInsertWall } from '../.
 import { sayWorstOfGrip } from '../../engine/thread/say-grip.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
-import { sayStack } from '../../engine/say-stack.ts';
+import { sayStack } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { sayContradiction } from '../../engine/reading/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import type { WorksheetFound } from '../../engine/job/sign-off.ts';
-import { spacerStack } from '../../engine/spacer-stack.ts';
+import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
 import { threadInsert } from '../../engine/thread-insert.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { spacerStack } from '../../../src/engine/spacer-stack.ts';
+import { spacerStack } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import { shimOffer, shimsOnHand } from '../../../src/screens/worksheets/shim-question.ts';
 import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';

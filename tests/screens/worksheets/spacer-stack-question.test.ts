@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/reading/estimate.ts';
 import { isNegative } from '../../../src/engine/length/length.ts';
-import { spacerStack } from '../../../src/engine/spacer-stack.ts';
+import { spacerStack } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import {
   spacerStackQuestion,
   stackParts,

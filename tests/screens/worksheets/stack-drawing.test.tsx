@@ -2,7 +2,11 @@ import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { spacerStack, stackWantPreset, type StackQuestion } from '../../../src/engine/spacer-stack.ts';
+import {
+  spacerStack,
+  stackWantPreset,
+  type StackQuestion,
+} from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import { StackDrawing } from '../../../src/screens/worksheets/stack-drawing.tsx';
 
 afterEach(cleanup);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
+import { toleranceEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
 import {
   sayLeftOut,
   sayLongerPart,
@@ -11,13 +11,13 @@ import {
   sayStackBand,
   sayTrim,
   sayUnproved,
-} from '../../src/engine/say-stack.ts';
+} from '../../../../src/engine/worksheets/spacer-stack/say-stack.ts';
 import {
   spacerStack,
   stackWantPreset,
   type StackPart,
   type StackWant,
-} from '../../src/engine/spacer-stack.ts';
+} from '../../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 

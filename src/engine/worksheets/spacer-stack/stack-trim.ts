@@ -1,11 +1,11 @@
-import { mean, type Band } from './reading/estimate.ts';
-import { isLess, isMore, largest, minus, smallest, zero, type Length } from './length/length.ts';
-import { cutTarget, metalOnTarget, roundMetalOn } from './length/metal-on.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+import { mean, type Band } from '../../reading/estimate.ts';
+import { isLess, isMore, largest, minus, smallest, zero, type Length } from '../../length/length.ts';
+import { cutTarget, metalOnTarget, roundMetalOn } from '../../length/metal-on.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
 import type { StackPart, StackQuestion } from './spacer-stack.ts';
 import { bandAfter, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import { outOfStack, type LeftOut } from './stack-leave-out.ts';
-import { usualLeastLength } from './fit/tables/least-part.ts';
+import { usualLeastLength } from '../../fit/tables/least-part.ts';
 
 /** A part faced shorter. Where it isn't proved its limits are those by the sizes alone. */
 export type Trim = Proof & {

@@ -1,5 +1,5 @@
-import { byEye, readable, type CheckOffer } from './reading/check-offer.ts';
-import { largest, zero } from './length/length.ts';
+import { byEye, readable, type CheckOffer } from '../../reading/check-offer.ts';
+import { largest, zero } from '../../length/length.ts';
 import type { StackWant } from './spacer-stack.ts';
 
 /**

@@ -1,9 +1,9 @@
-import { combine, type Band } from './reading/estimate.ts';
-import { minus, negate, type Length } from './length/length.ts';
-import type { ShimPick, ShimQuestion } from './shim/shims.ts';
+import { combine, type Band } from '../../reading/estimate.ts';
+import { minus, negate, type Length } from '../../length/length.ts';
+import type { ShimPick, ShimQuestion } from '../../shim/shims.ts';
 import { stackVerdict, type StackAnswer, type StackQuestion } from './spacer-stack.ts';
 import { gapTerms, gapWanted } from './stack-change.ts';
-import type { Verdict } from './reading/verdict.ts';
+import type { Verdict } from '../../reading/verdict.ts';
 
 /**
  * What shims a stack with too much room wants: how thick in all, and from where to where.

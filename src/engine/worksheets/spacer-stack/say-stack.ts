@@ -1,7 +1,7 @@
-import { absolute, isNegative, type Length } from './length/length.ts';
-import { say } from './length/say.ts';
-import { sayStrength } from './cut/say-strength.ts';
-import { sayVerdict } from './reading/say-verdict.ts';
+import { absolute, isNegative, type Length } from '../../length/length.ts';
+import { say } from '../../length/say.ts';
+import { sayStrength } from '../../cut/say-strength.ts';
+import { sayVerdict } from '../../reading/say-verdict.ts';
 import {
   withUnit,
   figure,
@@ -10,8 +10,8 @@ import {
   showBand,
   showBetween,
   type ShownUnit,
-} from './length/show.ts';
-import { listed } from './length/say-words.ts';
+} from '../../length/show.ts';
+import { listed } from '../../length/say-words.ts';
 import type { ShimWanted, StackAnswer, StackPart, StackWant } from './spacer-stack.ts';
 import type { Proof } from './stack-change.ts';
 import type { LeftOut } from './stack-leave-out.ts';

@@ -1,6 +1,6 @@
-import type { CutOffer } from './cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
-import { capital, listed } from './length/say-words.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { capital, listed } from '../../length/say-words.ts';
 import type { StackAnswer, StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 import type { Proof } from './stack-change.ts';
 import { onePart } from './stack-one-part.ts';

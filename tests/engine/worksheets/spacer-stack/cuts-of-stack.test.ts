@@ -1,9 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { cutOfOnePart, cutsOfStack, placesReplaced } from '../../src/engine/cuts-of-stack.ts';
-import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { spacerStack, type StackPart, type StackQuestion } from '../../src/engine/spacer-stack.ts';
-import { cutSaid, waysSaid } from './cut/cut-said.ts';
+import {
+  cutOfOnePart,
+  cutsOfStack,
+  placesReplaced,
+} from '../../../../src/engine/worksheets/spacer-stack/cuts-of-stack.ts';
+import { toleranceEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import {
+  spacerStack,
+  type StackPart,
+  type StackQuestion,
+} from '../../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
+import { cutSaid, waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const known = (size: string, plusMinus = '0') => toleranceEstimate(inch(size), inch(plusMinus));

@@ -1,10 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { decimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../src/engine/shim/say-shims.ts';
-import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../src/engine/shim/shims.ts';
-import { shimsAsked, shimsWanted, stackWithShims } from '../../src/engine/shims-in-stack.ts';
-import { spacerStack, type StackQuestion, type StackWant } from '../../src/engine/spacer-stack.ts';
+import { toleranceEstimate, typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { decimalText, lengthOf, type Length } from '../../../../src/engine/length/length.ts';
+import { sayPick, sayPickBand, sayPieces, sayShimRefusal } from '../../../../src/engine/shim/say-shims.ts';
+import { shimsFromDrawer, type ShimPick, type ShimPiece } from '../../../../src/engine/shim/shims.ts';
+import {
+  shimsAsked,
+  shimsWanted,
+  stackWithShims,
+} from '../../../../src/engine/worksheets/spacer-stack/shims-in-stack.ts';
+import {
+  spacerStack,
+  type StackQuestion,
+  type StackWant,
+} from '../../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length | undefined) => length && decimalText(length, 'in', 4);

@@ -1,5 +1,5 @@
-import { combine, mean } from './reading/estimate.ts';
-import { isLess, isMore, largest, negate, plus, times, zero, type Length } from './length/length.ts';
+import { combine, mean } from '../../reading/estimate.ts';
+import { isLess, isMore, largest, negate, plus, times, zero, type Length } from '../../length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 import { gapTerms, gapWanted, neededChange, type Proof } from './stack-change.ts';
 

@@ -6,7 +6,7 @@ import {
   type Band,
   type Estimate,
   type Term,
-} from './reading/estimate.ts';
+} from '../../reading/estimate.ts';
 import {
   absolute,
   floatMm,
@@ -18,8 +18,8 @@ import {
   negate,
   zero,
   type Length,
-} from './length/length.ts';
-import { canProve } from './reading/settle.ts';
+} from '../../length/length.ts';
+import { canProve } from '../../reading/settle.ts';
 import { gapTerms, neededChange, type Proof, type StackChange } from './stack-change.ts';
 import {
   longerPart,
@@ -32,7 +32,7 @@ import {
   type TrimOffer,
 } from './stack-trim.ts';
 import { usualStackWants } from './tables/stack-wants.ts';
-import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
+import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 export type StackPart = {
   readonly name: string;

@@ -1,6 +1,6 @@
-import { aimedInside, type Change } from './shim/change-wanted.ts';
-import { combine, type Band, type Term } from './reading/estimate.ts';
-import { isMore, minus, negate, plus, type Length } from './length/length.ts';
+import { aimedInside, type Change } from '../../shim/change-wanted.ts';
+import { combine, type Band, type Term } from '../../reading/estimate.ts';
+import { isMore, minus, negate, plus, type Length } from '../../length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 
 /** How far a figure is proved: to ± halfWidth, and whether that leaves anything of what is wanted. */

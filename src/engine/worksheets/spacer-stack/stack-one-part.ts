@@ -1,9 +1,9 @@
-import { targetBetween } from './length/target-between.ts';
-import { combine, type Band, type Term } from './reading/estimate.ts';
-import { isLess, isMore, largest, negate, zero, type Length } from './length/length.ts';
+import { targetBetween } from '../../length/target-between.ts';
+import { combine, type Band, type Term } from '../../reading/estimate.ts';
+import { isLess, isMore, largest, negate, zero, type Length } from '../../length/length.ts';
 import { neededChange, type Proof } from './stack-change.ts';
 import { onePartInPlaceOf, type StackPart, type StackQuestion } from './spacer-stack.ts';
-import { usualLeastLength } from './fit/tables/least-part.ts';
+import { usualLeastLength } from '../../fit/tables/least-part.ts';
 
 /** The one part that can stand in for several: as long as they are together, and as long as it should be. */
 export type OnePart = {

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   isLess,
@@ -13,8 +13,8 @@ import {
   toText,
   zero,
   type Length,
-} from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
+} from '../../../../src/engine/length/length.ts';
+import type { ToolInForce } from '../../../../src/engine/reading/measuring-tool.ts';
 import {
   onePartInPlaceOf,
   spacerStack,
@@ -22,8 +22,8 @@ import {
   type StackPart,
   type StackQuestion,
   type StackWant,
-} from '../../src/engine/spacer-stack.ts';
-import { verdictOf } from '../../src/engine/reading/verdict.ts';
+} from '../../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
+import { verdictOf } from '../../../../src/engine/reading/verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length) => decimalText(length, 'in', 4);

@@ -1,7 +1,7 @@
 import type { BushingAnswer } from './press/bushing.ts';
 import { byEye, ifJudged, readable, type CheckOffer } from './reading/check-offer.ts';
 import type { FitLimits } from './fit/fits.ts';
-import { rockRatio, type HoleAndPinQuestion } from './hole-and-pin.ts';
+import { rockRatio, type HoleAndPinQuestion } from './worksheets/hole-and-pin/hole-and-pin.ts';
 import { isMore, scaledBy, times, zero, type Length } from './length/length.ts';
 import { show, type ShownUnit } from './length/show.ts';
 import type { Limits } from './reading/verdict.ts';

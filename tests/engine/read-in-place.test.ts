@@ -9,7 +9,10 @@ import {
 } from '../../src/engine/reading/estimate.ts';
 import { checkReadClearance } from '../../src/engine/fit/fit-check.ts';
 import { fitLimits } from '../../src/engine/fit/fits.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import {
   absolute,
   exactDecimalText,

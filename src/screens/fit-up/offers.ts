@@ -7,7 +7,7 @@ import { checksOfRing } from '../../engine/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
 import { fitLimits } from '../../engine/fit/fits.ts';
-import { jointNominal, limitsAsked } from '../../engine/hole-and-pin-limits.ts';
+import { jointNominal, limitsAsked } from '../../engine/worksheets/hole-and-pin/hole-and-pin-limits.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';

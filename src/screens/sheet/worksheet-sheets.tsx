@@ -1,5 +1,5 @@
 import { isZero } from '../../engine/length/length.ts';
-import { holeAndPin } from '../../engine/hole-and-pin.ts';
+import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
 import {
@@ -9,7 +9,7 @@ import {
   sayInsertLength,
   sayInsertWall,
 } from '../../engine/say-insert.ts';
-import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/say-routes.ts';
+import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/worksheets/hole-and-pin/say-routes.ts';
 import {
   sayLongerPart,
   sayNeeded,

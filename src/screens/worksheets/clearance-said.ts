@@ -1,4 +1,4 @@
-import type { HoleAndPinAnswer } from '../../engine/hole-and-pin.ts';
+import type { HoleAndPinAnswer } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 
 /** The clearance a hole-and-pin verdict hangs on: the tightest place or the loosest, whichever decides. */

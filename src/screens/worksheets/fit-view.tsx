@@ -10,7 +10,7 @@ import {
   sayLimits,
 } from '../../engine/fit/say-fit.ts';
 import { nominalName } from '../../engine/fit/nominal.ts';
-import { sayDirectPlay } from '../../engine/say-routes.ts';
+import { sayDirectPlay } from '../../engine/worksheets/hole-and-pin/say-routes.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { legOf } from '../../engine/reading/settle.ts';
 import {

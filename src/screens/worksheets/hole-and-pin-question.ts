@@ -1,6 +1,6 @@
 import type { FitSystem } from '../../engine/fit/fits.ts';
-import type { HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
-import { jointNominal, usualLimits } from '../../engine/hole-and-pin-limits.ts';
+import type { HoleAndPinQuestion } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import { jointNominal, usualLimits } from '../../engine/worksheets/hole-and-pin/hole-and-pin-limits.ts';
 import type { InsertMetal } from '../../engine/thread/insert-drill.ts';
 import { isZero, zero, type Length } from '../../engine/length/length.ts';
 import { legOf } from '../../engine/reading/settle.ts';

@@ -1,7 +1,11 @@
 import { mean, type Estimate } from '../../engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinAnswer, type HoleAndPinQuestion } from '../../engine/hole-and-pin.ts';
+import {
+  holeAndPin,
+  type HoleAndPinAnswer,
+  type HoleAndPinQuestion,
+} from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { sayNominal } from '../../engine/fit/nominal.ts';
-import { sayDirectPlay, sayRock } from '../../engine/say-routes.ts';
+import { sayDirectPlay, sayRock } from '../../engine/worksheets/hole-and-pin/say-routes.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { figure, finerFigure, showBand, signedFigure, type ShownUnit } from '../../engine/length/show.ts';
 import { sayWornAxis } from '../../engine/fit/worn-axis.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { Route } from '../../engine/hole-and-pin-routes.ts';
-import { ROUTE_STATES, sayRoute, type SaidRoute } from '../../engine/say-routes.ts';
+import type { Route } from '../../engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { ROUTE_STATES, sayRoute, type SaidRoute } from '../../engine/worksheets/hole-and-pin/say-routes.ts';
 import { createWorksheet } from '../../store/worksheets.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { go, hrefOf } from '../address.ts';

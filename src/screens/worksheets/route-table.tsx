@@ -1,8 +1,11 @@
-import type { Route } from '../../engine/hole-and-pin-routes.ts';
-import { compareRoutes, type ComparedRoute } from '../../engine/route-comparison.ts';
-import { ROUTE_STATES } from '../../engine/say-routes.ts';
+import type { Route } from '../../engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { compareRoutes, type ComparedRoute } from '../../engine/worksheets/hole-and-pin/route-comparison.ts';
+import { ROUTE_STATES } from '../../engine/worksheets/hole-and-pin/say-routes.ts';
 import { SOMETHING_WEAKER } from '../../engine/cut/say-strength.ts';
-import { sayComparison, type SaidComparison } from '../../engine/say-routes-comparison.ts';
+import {
+  sayComparison,
+  type SaidComparison,
+} from '../../engine/worksheets/hole-and-pin/say-routes-comparison.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import './route-table.css';
 

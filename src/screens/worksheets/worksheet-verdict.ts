@@ -1,7 +1,7 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
 import { bushing } from '../../engine/press/bushing.ts';
-import { holeAndPin } from '../../engine/hole-and-pin.ts';
+import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import { ring } from '../../engine/ring.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-seat.ts';

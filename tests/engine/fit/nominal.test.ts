@@ -2,7 +2,10 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bushing, type BushingQuestion } from '../../../src/engine/press/bushing.ts';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../../src/engine/hole-and-pin.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { jointLimits } from '../../../src/engine/fit/joint-limits.ts';
 import { exactDecimalText, lengthOf, sameLength } from '../../../src/engine/length/length.ts';
 import { nominalName, nominalNear, nominalTyped, sayNominal } from '../../../src/engine/fit/nominal.ts';

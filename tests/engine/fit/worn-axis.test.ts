@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { bushing, type BushingQuestion } from '../../../src/engine/press/bushing.ts';
 import { cutsOfBushing } from '../../../src/engine/cuts-of-bushing.ts';
-import { cutsOfRoutes } from '../../../src/engine/cuts-of-routes.ts';
+import { cutsOfRoutes } from '../../../src/engine/worksheets/hole-and-pin/cuts-of-routes.ts';
 import { toleranceEstimate, typedEstimate } from '../../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../../src/engine/hole-and-pin.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { exactDecimalText, lengthOf, zero, type Length } from '../../../src/engine/length/length.ts';
 import { materialNamed, type MaterialId } from '../../../src/engine/material/tables/materials.ts';
 import { sayInsertAxis, sayWornAxis, wornAxis } from '../../../src/engine/fit/worn-axis.ts';

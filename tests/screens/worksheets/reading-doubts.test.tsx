@@ -1,6 +1,6 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
-import { holeAndPin } from '../../../src/engine/hole-and-pin.ts';
+import { holeAndPin } from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { sayVerdict } from '../../../src/engine/reading/say-verdict.ts';
 import { spacerStack } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import { fitAnswer, fitQuestion } from '../../../src/screens/worksheets/fit-question.ts';

@@ -1,7 +1,7 @@
 import { cleanup, render, screen, within } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
-import { holeAndPin } from '../../../src/engine/hole-and-pin.ts';
+import { holeAndPin } from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { RouteTable } from '../../../src/screens/worksheets/route-table.tsx';
 

@@ -1,8 +1,15 @@
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { limitsInForce, pressLimits, usualLimits } from '../../src/engine/hole-and-pin-limits.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { exactDecimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  limitsInForce,
+  pressLimits,
+  usualLimits,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-limits.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import { exactDecimalText, lengthOf, type Length } from '../../../../src/engine/length/length.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const micrometres = ({ lower, upper }: { lower: Length; upper: Length }) =>

@@ -10,12 +10,12 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 import { insideFor, leastBushing, type Inside } from './route-bushing.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
 import { reamerBetween } from './route-larger-pin.ts';
-import { standardReamers, type Reamer } from './fit/tables/reamer-sizes.ts';
+import { standardReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 type Offset = { readonly inside: Inside; readonly by: Length; readonly reamer: Reamer };
 

@@ -12,11 +12,11 @@ import {
   plus,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
-import { allReamers, type Reamer } from './fit/tables/reamer-sizes.ts';
-import { inchShanks, metricShanks, type Shank } from './fit/tables/shank-sizes.ts';
+import { allReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
+import { inchShanks, metricShanks, type Shank } from '../../fit/tables/shank-sizes.ts';
 
 type WantedBore = { readonly shank: Shank; readonly lower: Length; readonly upper: Length };
 

@@ -1,5 +1,5 @@
 import type { Route, RouteContext } from './hole-and-pin-routes.ts';
-import { zero } from './length/length.ts';
+import { zero } from '../../length/length.ts';
 import { ask, judged, noCureNeeded, out, type Finding } from './route-findings.ts';
 
 /**

@@ -1,12 +1,12 @@
-import { mean } from './reading/estimate.ts';
-import { fitLimits, jointClass, type FitSystem, type Range } from './fit/fits.ts';
+import { mean } from '../../reading/estimate.ts';
+import { fitLimits, jointClass, type FitSystem, type Range } from '../../fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
-import { jointLimits, type ClearanceLimits, type Joint } from './fit/joint-limits.ts';
-import { dividedBy, largest, minus, plus, smallest, type Length } from './length/length.ts';
-import { nominalNear, type Nominal } from './fit/nominal.ts';
-import { threadNamed } from './thread/threads.ts';
-import { bushingClasses } from './fit/tables/joint-classes.ts';
-import type { Limits } from './reading/verdict.ts';
+import { jointLimits, type ClearanceLimits, type Joint } from '../../fit/joint-limits.ts';
+import { dividedBy, largest, minus, plus, smallest, type Length } from '../../length/length.ts';
+import { nominalNear, type Nominal } from '../../fit/nominal.ts';
+import { threadNamed } from '../../thread/threads.ts';
+import { bushingClasses } from '../../fit/tables/joint-classes.ts';
+import type { Limits } from '../../reading/verdict.ts';
 
 type Wanted = Pick<HoleAndPinQuestion, 'joint' | 'fitSystem' | 'ownLimits'>;
 

@@ -1,19 +1,19 @@
-import { bondedPair } from './press/bonded-sleeve.ts';
-import type { CutOffer } from './cut/cut.ts';
-import { boredFirst } from './cuts-of-bushing.ts';
-import { insertOffers } from './cuts-of-insert.ts';
-import { wayOf, type CutWay } from './cut/cuts-of-way.ts';
-import { targetBetween } from './length/target-between.ts';
-import { mean } from './reading/estimate.ts';
-import type { Range } from './fit/fits.ts';
+import { bondedPair } from '../../press/bonded-sleeve.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { boredFirst } from '../../cuts-of-bushing.ts';
+import { insertOffers } from '../../cuts-of-insert.ts';
+import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { targetBetween } from '../../length/target-between.ts';
+import { mean } from '../../reading/estimate.ts';
+import type { Range } from '../../fit/fits.ts';
 import { jointNominal, limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
-import { jointLimits } from './fit/joint-limits.ts';
-import { sizeStep, type Dial } from './length/metal-on.ts';
+import { jointLimits } from '../../fit/joint-limits.ts';
+import { sizeStep, type Dial } from '../../length/metal-on.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
-import type { Reamer } from './fit/tables/reamer-sizes.ts';
-import { threadNamed } from './thread/threads.ts';
+import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
+import { threadNamed } from '../../thread/threads.ts';
 
 /**
  * What is cut on each route that cures a hole and its pin; the routes as they are ranked, each a way of its own.

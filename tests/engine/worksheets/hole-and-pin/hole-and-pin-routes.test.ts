@@ -1,8 +1,11 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import type { Route, RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import type { Route, RouteKind } from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
 import {
   exactDecimalText,
   isLess,
@@ -10,8 +13,8 @@ import {
   lengthOf,
   toText,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { figure } from '../../src/engine/length/show.ts';
+} from '../../../../src/engine/length/length.ts';
+import { figure } from '../../../../src/engine/length/show.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest: string) => ({

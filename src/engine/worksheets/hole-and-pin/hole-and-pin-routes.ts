@@ -1,10 +1,10 @@
-import type { BushingWarning } from './press/bushing-warnings.ts';
-import type { Drill } from './thread/drill-series.ts';
-import type { Range } from './fit/fits.ts';
+import type { BushingWarning } from '../../press/bushing-warnings.ts';
+import type { Drill } from '../../thread/drill-series.ts';
+import type { Range } from '../../fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
-import type { InsertLength } from './thread/insert-lengths.ts';
-import type { ClearanceLimits, Joint } from './fit/joint-limits.ts';
-import { minus, type Length } from './length/length.ts';
+import type { InsertLength } from '../../thread/insert-lengths.ts';
+import type { ClearanceLimits, Joint } from '../../fit/joint-limits.ts';
+import { minus, type Length } from '../../length/length.ts';
 import { rankRoutes } from './rank-routes.ts';
 import { bushingRoute } from './route-bushing.ts';
 import { largerPinRoute } from './route-larger-pin.ts';
@@ -13,10 +13,10 @@ import { offsetBushingRoute } from './route-offset-bushing.ts';
 import { plugRoute } from './route-plug.ts';
 import { sleeveRoute } from './route-sleeve.ts';
 import { threadInsertRoute } from './route-thread-insert.ts';
-import { leftToReam } from './press/tables/press-practice.ts';
-import type { Reamer } from './fit/tables/reamer-sizes.ts';
-import type { Shank } from './fit/tables/shank-sizes.ts';
-import type { Verdict } from './reading/verdict.ts';
+import { leftToReam } from '../../press/tables/press-practice.ts';
+import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
+import type { Shank } from '../../fit/tables/shank-sizes.ts';
+import type { Verdict } from '../../reading/verdict.ts';
 
 export type RouteKind =
   | 'leave'

@@ -1,14 +1,14 @@
-import { afterFlattening, pressStress } from './press/bushing-stress.ts';
-import { stressWarnings } from './press/bushing-warnings.ts';
+import { afterFlattening, pressStress } from '../../press/bushing-stress.ts';
+import { stressWarnings } from '../../press/bushing-warnings.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { pressLimits } from './hole-and-pin-limits.ts';
 import type { RouteContext } from './hole-and-pin-routes.ts';
-import { isMore, negate, plus, times, zero } from './length/length.ts';
+import { isMore, negate, plus, times, zero } from '../../length/length.ts';
 import type { Inside } from './route-bushing.ts';
 import { ask, caution, speaksFor, type Finding } from './route-findings.ts';
 import { wallLeft } from './route-wall.ts';
-import type { Material } from './material/tables/materials.ts';
-import type { Reamer } from './fit/tables/reamer-sizes.ts';
+import type { Material } from '../../material/tables/materials.ts';
+import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 /**
  * What pressing a bushing in does: its grip, how far its bore closes, the force, and what it strains too far.

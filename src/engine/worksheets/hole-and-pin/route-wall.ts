@@ -1,7 +1,7 @@
 import type { RouteContext } from './hole-and-pin-routes.ts';
-import { dividedBy, isLess, minus, type Length } from './length/length.ts';
+import { dividedBy, isLess, minus, type Length } from '../../length/length.ts';
 import { ask, out, speaksFor, type Finding } from './route-findings.ts';
-import { leastParentWall, leastWallSource } from './fit/tables/least-walls.ts';
+import { leastParentWall, leastWallSource } from '../../fit/tables/least-walls.ts';
 
 /** Metal a hole of this finished size takes from each side, at the most: from the tightest place its edge moves furthest. */
 export function takenEachSide({ bore }: RouteContext, finished: Length): Length {

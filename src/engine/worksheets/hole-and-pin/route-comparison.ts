@@ -1,8 +1,8 @@
-import type { Drill } from './thread/drill-series.ts';
+import type { Drill } from '../../thread/drill-series.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
-import type { Length } from './length/length.ts';
+import type { Length } from '../../length/length.ts';
 import { bendingLeft } from './rank-routes.ts';
-import type { Reamer } from './fit/tables/reamer-sizes.ts';
+import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 /** Something that has to be at hand for a route. */
 export type RouteTool =

@@ -1,4 +1,4 @@
-import { lessTheBands } from './fit/fit-check.ts';
+import { lessTheBands } from '../../fit/fit-check.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
 import {
@@ -11,13 +11,13 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { reamerBetween } from './route-larger-pin.ts';
 import { pressFindings } from './route-press.ts';
 import { leastWallBeside, takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
-import { leastBushingWall, leastWallSource } from './fit/tables/least-walls.ts';
-import { standardReamers, type Reamer } from './fit/tables/reamer-sizes.ts';
+import { leastBushingWall, leastWallSource } from '../../fit/tables/least-walls.ts';
+import { standardReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 export type Inside = { readonly lower: Length; readonly upper: Length };
 

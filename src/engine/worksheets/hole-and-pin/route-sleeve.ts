@@ -1,15 +1,15 @@
-import { bondedPair } from './press/bonded-sleeve.ts';
-import { lessTheBands } from './fit/fit-check.ts';
-import type { Range } from './fit/fits.ts';
+import { bondedPair } from '../../press/bonded-sleeve.ts';
+import { lessTheBands } from '../../fit/fit-check.ts';
+import type { Range } from '../../fit/fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
-import { jointLimits } from './fit/joint-limits.ts';
-import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from './length/length.ts';
+import { jointLimits } from '../../fit/joint-limits.ts';
+import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from '../../length/length.ts';
 import { bendingLeft } from './rank-routes.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
-import { leastPinShare, leastSleeveWall, leastWallSource } from './fit/tables/least-walls.ts';
-import { standardReamers, type Reamer } from './fit/tables/reamer-sizes.ts';
+import { leastPinShare, leastSleeveWall, leastWallSource } from '../../fit/tables/least-walls.ts';
+import { standardReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 type Sleeve = {
   readonly outside: Range;

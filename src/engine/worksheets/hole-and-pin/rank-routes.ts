@@ -1,5 +1,5 @@
 import type { Route } from './hole-and-pin-routes.ts';
-import { floatMm, ratioOf, type Length } from './length/length.ts';
+import { floatMm, ratioOf, type Length } from '../../length/length.ts';
 
 /**
  * Routes in the order to think of them: ruled out last, then fewest steps that can't be undone, then what is left of the

@@ -1,9 +1,12 @@
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import type { RouteReason } from '../../src/engine/hole-and-pin-routes.ts';
-import { exactDecimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import type { RouteReason } from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { exactDecimalText, lengthOf, type Length } from '../../../../src/engine/length/length.ts';
+import { materialNamed, type MaterialId } from '../../../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest = tightest) => ({

@@ -1,11 +1,14 @@
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf, minus, ratioOf, type Length } from '../../src/engine/length/length.ts';
-import { sayRouteReason } from '../../src/engine/say-route-reason.ts';
-import { sayRock, sayRoute } from '../../src/engine/say-routes.ts';
-import type { ShownUnit } from '../../src/engine/length/show.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import type { RouteKind } from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { lengthOf, minus, ratioOf, type Length } from '../../../../src/engine/length/length.ts';
+import { sayRouteReason } from '../../../../src/engine/worksheets/hole-and-pin/say-route-reason.ts';
+import { sayRock, sayRoute } from '../../../../src/engine/worksheets/hole-and-pin/say-routes.ts';
+import type { ShownUnit } from '../../../../src/engine/length/show.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest: string) => ({

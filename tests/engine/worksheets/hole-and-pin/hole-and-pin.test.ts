@@ -1,9 +1,12 @@
 import * as fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { expect, test } from 'vitest';
-import { estimateOf, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { jointLimits, type Joint } from '../../src/engine/fit/joint-limits.ts';
+import { estimateOf, typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import { jointLimits, type Joint } from '../../../../src/engine/fit/joint-limits.ts';
 import {
   byLength,
   lengthOf,
@@ -11,8 +14,8 @@ import {
   sameLength,
   toText,
   type Length,
-} from '../../src/engine/length/length.ts';
-import type { ToolInForce } from '../../src/engine/reading/measuring-tool.ts';
+} from '../../../../src/engine/length/length.ts';
+import type { ToolInForce } from '../../../../src/engine/reading/measuring-tool.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const exactly = (text: string): Estimate => typedEstimate(inch(text));

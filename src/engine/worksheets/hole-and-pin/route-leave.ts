@@ -1,5 +1,5 @@
 import type { Route, RouteContext, RouteReason } from './hole-and-pin-routes.ts';
-import { isMore, plus, ratioOf, zero } from './length/length.ts';
+import { isMore, plus, ratioOf, zero } from '../../length/length.ts';
 import { insideFor } from './route-bushing.ts';
 import { judged, placeStays } from './route-findings.ts';
 

@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import type { Route } from '../../src/engine/hole-and-pin-routes.ts';
-import { exactDecimalText, lengthOf, type Length } from '../../src/engine/length/length.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import type { Route } from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { exactDecimalText, lengthOf, type Length } from '../../../../src/engine/length/length.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const inInches = (length: Length | undefined): string => (length ? exactDecimalText(length, 'in') : 'none');

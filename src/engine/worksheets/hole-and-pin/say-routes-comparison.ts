@@ -1,11 +1,11 @@
-import { tapName } from './thread/tap-name.ts';
+import { tapName } from '../../thread/tap-name.ts';
 import type { ComparedRoute, RouteTool } from './route-comparison.ts';
-import { isMore, zero } from './length/length.ts';
-import { sayDrillSize } from './say-insert.ts';
+import { isMore, zero } from '../../length/length.ts';
+import { sayDrillSize } from '../../say-insert.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
 import { sayShare } from './say-routes-more.ts';
-import { show, type ShownUnit } from './length/show.ts';
-import { capital } from './length/say-words.ts';
+import { show, type ShownUnit } from '../../length/show.ts';
+import { capital } from '../../length/say-words.ts';
 
 export type SaidComparison = {
   readonly title: string;

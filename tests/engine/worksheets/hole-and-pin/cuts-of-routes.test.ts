@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { cutsOfRoutes } from '../../src/engine/cuts-of-routes.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import { exactDecimalText, lengthOf, minus } from '../../src/engine/length/length.ts';
-import { materialNamed } from '../../src/engine/material/tables/materials.ts';
-import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
+import { cutsOfRoutes } from '../../../../src/engine/worksheets/hole-and-pin/cuts-of-routes.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import { exactDecimalText, lengthOf, minus } from '../../../../src/engine/length/length.ts';
+import { materialNamed } from '../../../../src/engine/material/tables/materials.ts';
+import { keepsItsLimits, waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const part = (tightest: string, loosest = tightest) => ({

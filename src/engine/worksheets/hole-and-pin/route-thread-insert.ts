@@ -1,11 +1,11 @@
 import { usualLimits } from './hole-and-pin-limits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
-import { leastPercentWorthKeeping } from './thread/insert-drill.ts';
-import { tapReach } from './thread/insert-limits.ts';
-import { dividedBy, isLess, isMore, sameLength, zero, type Length } from './length/length.ts';
+import { leastPercentWorthKeeping } from '../../thread/insert-drill.ts';
+import { tapReach } from '../../thread/insert-limits.ts';
+import { dividedBy, isLess, isMore, sameLength, zero, type Length } from '../../length/length.ts';
 import { ask, caution, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
-import { leastWallSource } from './fit/tables/least-walls.ts';
+import { leastWallSource } from '../../fit/tables/least-walls.ts';
 import {
   insertDrill,
   needsDrill,
@@ -13,9 +13,9 @@ import {
   type InsertAnswer,
   threadLeft,
   type InsertRefusal,
-} from './thread-insert.ts';
-import { threadPlay } from './thread/thread-play.ts';
-import { threadNamed, type Thread } from './thread/threads.ts';
+} from '../../thread-insert.ts';
+import { threadPlay } from '../../thread/thread-play.ts';
+import { threadNamed, type Thread } from '../../thread/threads.ts';
 
 /**
  * Tap the hole for a wire thread insert and screw the bolt into the part.

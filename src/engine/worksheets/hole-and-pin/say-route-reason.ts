@@ -1,11 +1,11 @@
-import type { Joint } from './fit/joint-limits.ts';
+import type { Joint } from '../../fit/joint-limits.ts';
 import type { RouteReason } from './hole-and-pin-routes.ts';
-import { absolute, isMore, minus, zero, type Length } from './length/length.ts';
-import { sayDrillSize, sayPercent } from './say-insert.ts';
+import { absolute, isMore, minus, zero, type Length } from '../../length/length.ts';
+import { sayDrillSize, sayPercent } from '../../say-insert.ts';
 import { sayPlaceReason, sayPressReason, saySleeveReason } from './say-routes-more.ts';
-import { sayLeast } from './length/say-least.ts';
-import { showAgainst } from './length/show-limits.ts';
-import { figure, show, showBetween, type ShownUnit } from './length/show.ts';
+import { sayLeast } from '../../length/say-least.ts';
+import { showAgainst } from '../../length/show-limits.ts';
+import { figure, show, showBetween, type ShownUnit } from '../../length/show.ts';
 
 /** Why a route is in, out, or waits for an answer, in a fitter's words. */
 export function sayRouteReason(reason: RouteReason, unit: ShownUnit): string {

@@ -1,13 +1,16 @@
 import { expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin, type HoleAndPinQuestion } from '../../src/engine/hole-and-pin.ts';
-import type { RouteKind } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf, zero, type Length } from '../../src/engine/length/length.ts';
-import { compareRoutes } from '../../src/engine/route-comparison.ts';
-import { sayComparison } from '../../src/engine/say-routes-comparison.ts';
-import { sayRoute } from '../../src/engine/say-routes.ts';
-import type { ShownUnit } from '../../src/engine/length/show.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import {
+  holeAndPin,
+  type HoleAndPinQuestion,
+} from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import type { RouteKind } from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { lengthOf, zero, type Length } from '../../../../src/engine/length/length.ts';
+import { compareRoutes } from '../../../../src/engine/worksheets/hole-and-pin/route-comparison.ts';
+import { sayComparison } from '../../../../src/engine/worksheets/hole-and-pin/say-routes-comparison.ts';
+import { sayRoute } from '../../../../src/engine/worksheets/hole-and-pin/say-routes.ts';
+import type { ShownUnit } from '../../../../src/engine/length/show.ts';
+import { materialNamed, type MaterialId } from '../../../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string): Length => lengthOf(`${text} in`);
 const spanOf = (tightest: string, loosest = tightest) => ({

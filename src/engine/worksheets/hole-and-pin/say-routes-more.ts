@@ -1,8 +1,8 @@
 import type { PlaceReason, PressReason, SleeveReason } from './hole-and-pin-routes.ts';
-import { isMore, isZero, zero } from './length/length.ts';
-import { sayBushingWarning, sayForce, sayInterference } from './press/say-bushing.ts';
-import { sayLeast } from './length/say-least.ts';
-import { figure, show, type ShownUnit } from './length/show.ts';
+import { isMore, isZero, zero } from '../../length/length.ts';
+import { sayBushingWarning, sayForce, sayInterference } from '../../press/say-bushing.ts';
+import { sayLeast } from '../../length/say-least.ts';
+import { figure, show, type ShownUnit } from '../../length/show.ts';
 
 /** What pressing a bushing in does, in a fitter's words. */
 export function sayPressReason(reason: PressReason, unit: ShownUnit): string {

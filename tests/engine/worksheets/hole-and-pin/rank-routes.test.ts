@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Route } from '../../src/engine/hole-and-pin-routes.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { bendingLeft, rankRoutes } from '../../src/engine/rank-routes.ts';
+import type { Route } from '../../../../src/engine/worksheets/hole-and-pin/hole-and-pin-routes.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { bendingLeft, rankRoutes } from '../../../../src/engine/worksheets/hole-and-pin/rank-routes.ts';
 
 const route = (
   kind: Route['kind'],

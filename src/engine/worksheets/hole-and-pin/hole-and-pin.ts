@@ -1,17 +1,17 @@
-import { cleanUpSize } from './fit/clean-up.ts';
-import { bandOf, combine, mean, type Band, type Estimate } from './reading/estimate.ts';
-import type { FitSystem } from './fit/fits.ts';
-import { readable } from './reading/check-offer.ts';
+import { cleanUpSize } from '../../fit/clean-up.ts';
+import { bandOf, combine, mean, type Band, type Estimate } from '../../reading/estimate.ts';
+import type { FitSystem } from '../../fit/fits.ts';
+import { readable } from '../../reading/check-offer.ts';
 import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
-import type { InsertMetal } from './thread/insert-drill.ts';
-import type { Joint } from './fit/joint-limits.ts';
-import { isMore, largest, minus, scaledBy, times, zero, type Length } from './length/length.ts';
-import type { Nominal } from './fit/nominal.ts';
-import type { Material } from './material/tables/materials.ts';
-import { placesOf, type MeasuredPart } from './fit/fit-check.ts';
-import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from './reading/verdict.ts';
-import { wornAxis, type WornAxis } from './fit/worn-axis.ts';
+import type { InsertMetal } from '../../thread/insert-drill.ts';
+import type { Joint } from '../../fit/joint-limits.ts';
+import { isMore, largest, minus, scaledBy, times, zero, type Length } from '../../length/length.ts';
+import type { Nominal } from '../../fit/nominal.ts';
+import type { Material } from '../../material/tables/materials.ts';
+import { placesOf, type MeasuredPart } from '../../fit/fit-check.ts';
+import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from '../../reading/verdict.ts';
+import { wornAxis, type WornAxis } from '../../fit/worn-axis.ts';
 
 export type HoleAndPinQuestion = {
   readonly bore: MeasuredPart;

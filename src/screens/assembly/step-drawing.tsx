@@ -1,7 +1,7 @@
 import { bushing } from '../../engine/press/bushing.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
-import { threadInsert } from '../../engine/thread-insert.ts';
+import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { BushingDrawing } from '../worksheets/bushing-drawing.tsx';

@@ -4,7 +4,7 @@ import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/lin
 import { sayHeatWay } from '../../engine/press/say-bushing.ts';
 import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
 import { show } from '../../engine/length/show.ts';
-import { threadInsert } from '../../engine/thread-insert.ts';
+import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import type { AssemblyStep } from '../../store/records.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';

@@ -1,8 +1,8 @@
 import { STI_CAUTION, tapName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
-import { sayDrillSize, sayPercent } from '../../engine/say-insert.ts';
+import { sayDrillSize, sayPercent } from '../../engine/worksheets/thread-insert/say-insert.ts';
 import { figure, show } from '../../engine/length/show.ts';
-import { insertDrill, insertLimits } from '../../engine/thread-insert.ts';
+import { insertDrill, insertLimits } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { isInchThread, threadNamed, type Thread } from '../../engine/thread/threads.ts';
 import { Row } from '../common/row.tsx';
 import { ThreadPicker } from '../worksheets/thread-picker.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { sayDrillSize, sayPercent } from '../../engine/say-insert.ts';
+import { sayDrillSize, sayPercent } from '../../engine/worksheets/thread-insert/say-insert.ts';
 import { figure, show } from '../../engine/length/show.ts';
 import { tapDrill, type TapDrill, type TapDrillAnswer } from '../../engine/thread/tap-drill.ts';
 import { overThreeWires } from '../../engine/thread/three-wires.ts';

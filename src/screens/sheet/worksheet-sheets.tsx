@@ -1,14 +1,14 @@
 import { isZero } from '../../engine/length/length.ts';
 import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
-import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
+import { sayInsertRefusal } from '../../engine/worksheets/thread-insert/say-insert-refusal.ts';
 import {
   sayDrillNeighbours,
   sayInsertDrill,
   sayInsertHole,
   sayInsertLength,
   sayInsertWall,
-} from '../../engine/say-insert.ts';
+} from '../../engine/worksheets/thread-insert/say-insert.ts';
 import { ROUTE_STATES, sayRock, sayRoute } from '../../engine/worksheets/hole-and-pin/say-routes.ts';
 import {
   sayLongerPart,
@@ -24,7 +24,7 @@ import {
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { show, showBand, showBetween, showLimits } from '../../engine/length/show.ts';
-import { threadInsert } from '../../engine/thread-insert.ts';
+import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
 import { clearanceSaid } from '../worksheets/clearance-said.ts';

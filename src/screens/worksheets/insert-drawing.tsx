@@ -1,6 +1,6 @@
 import { ratioOf, type Length } from '../../engine/length/length.ts';
 import { figure, type ShownUnit } from '../../engine/length/show.ts';
-import type { InsertAnswer } from '../../engine/thread-insert.ts';
+import type { InsertAnswer } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { DrawingLabel } from './drawing-label.tsx';
 import '../common/drawing.css';
 

@@ -1,5 +1,5 @@
 import type { VerdictKind } from '../common/verdict-band.tsx';
-import type { InsertAnswer } from '../../engine/thread-insert.ts';
+import type { InsertAnswer } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 
 /** What the hole of an insert is as it stands; nothing while there is only solid metal. */
 export function verdictOfHole({ hole }: InsertAnswer): VerdictKind | undefined {

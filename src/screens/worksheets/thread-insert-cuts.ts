@@ -1,6 +1,6 @@
-import { cutsOfInsert } from '../../engine/cuts-of-insert.ts';
+import { cutsOfInsert } from '../../engine/worksheets/thread-insert/cuts-of-insert.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
-import { threadInsert } from '../../engine/thread-insert.ts';
+import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { threadInsertQuestion } from './thread-insert-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

@@ -1,5 +1,5 @@
 import { bandOf, mean } from '../../engine/reading/estimate.ts';
-import type { InsertQuestion } from '../../engine/thread-insert.ts';
+import type { InsertQuestion } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { threadNamed } from '../../engine/thread/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 

@@ -6,7 +6,7 @@ import { figure, show, showBand, type ShownUnit } from '../../engine/length/show
 
 import { mean } from '../../engine/reading/estimate.ts';
 import { absolute, minus, zero } from '../../engine/length/length.ts';
-import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
+import { sayInsertRefusal } from '../../engine/worksheets/thread-insert/say-insert-refusal.ts';
 import {
   FLOOR_UNKNOWN,
   sayDrillSize,
@@ -15,8 +15,12 @@ import {
   sayInsertLength,
   sayInsertWall,
   sayPercent,
-} from '../../engine/say-insert.ts';
-import { threadInsert, type InsertAnswer, type InsertQuestion } from '../../engine/thread-insert.ts';
+} from '../../engine/worksheets/thread-insert/say-insert.ts';
+import {
+  threadInsert,
+  type InsertAnswer,
+  type InsertQuestion,
+} from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';
 import { sayInsertAxis, wornAxis } from '../../engine/fit/worn-axis.ts';

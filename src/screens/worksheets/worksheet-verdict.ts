@@ -8,7 +8,12 @@ import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-sea
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
 import { sayFitRefusal } from '../../engine/fit/say-fit.ts';
-import { FLOOR_UNKNOWN, sayBlindDepth, sayInsertHole, sayInsertWall } from '../../engine/say-insert.ts';
+import {
+  FLOOR_UNKNOWN,
+  sayBlindDepth,
+  sayInsertHole,
+  sayInsertWall,
+} from '../../engine/worksheets/thread-insert/say-insert.ts';
 import { sayWorstOfGrip } from '../../engine/thread/say-grip.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
@@ -16,12 +21,12 @@ import { sayStack } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { sayContradiction } from '../../engine/reading/say-readings.ts';
-import { sayInsertRefusal } from '../../engine/say-insert-refusal.ts';
+import { sayInsertRefusal } from '../../engine/worksheets/thread-insert/say-insert-refusal.ts';
 import type { WorksheetFound } from '../../engine/job/sign-off.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
 import { threadEngagement } from '../../engine/thread-engagement.ts';
-import { threadInsert } from '../../engine/thread-insert.ts';
+import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';
 import { axleLineUpQuestion } from './axle-line-up-question.ts';
 import { bearingQuestion } from './bearing-seat-question.ts';

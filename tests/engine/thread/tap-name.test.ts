@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { cutName, tapName, tapOfCut } from '../../../src/engine/thread/tap-name.ts';
 import { sayHoleStep } from '../../../src/engine/cut/say-cuts-hole.ts';
-import { insertOffers } from '../../../src/engine/cuts-of-insert.ts';
+import { insertOffers } from '../../../src/engine/worksheets/thread-insert/cuts-of-insert.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { threadNamed, type Thread } from '../../../src/engine/thread/threads.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CutOffer } from '../../../src/engine/cut/cut.ts';
-import { insertOffers } from '../../../src/engine/cuts-of-insert.ts';
+import { insertOffers } from '../../../src/engine/worksheets/thread-insert/cuts-of-insert.ts';
 import { drillNamed } from '../../../src/engine/thread/drill-series.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { threadNamed } from '../../../src/engine/thread/threads.ts';

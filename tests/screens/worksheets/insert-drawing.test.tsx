@@ -2,7 +2,7 @@ import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { threadInsert } from '../../../src/engine/thread-insert.ts';
+import { threadInsert } from '../../../src/engine/worksheets/thread-insert/thread-insert.ts';
 import { threadNamed } from '../../../src/engine/thread/threads.ts';
 import { InsertDrawing } from '../../../src/screens/worksheets/insert-drawing.tsx';
 

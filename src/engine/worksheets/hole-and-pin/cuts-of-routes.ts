@@ -1,7 +1,7 @@
 import { bondedPair } from '../../press/bonded-sleeve.ts';
 import type { CutOffer } from '../../cut/cut.ts';
 import { boredFirst } from '../../cuts-of-bushing.ts';
-import { insertOffers } from '../../cuts-of-insert.ts';
+import { insertOffers } from '../thread-insert/cuts-of-insert.ts';
 import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { targetBetween } from '../../length/target-between.ts';
 import { mean } from '../../reading/estimate.ts';

@@ -13,7 +13,7 @@ import {
   type InsertAnswer,
   threadLeft,
   type InsertRefusal,
-} from '../../thread-insert.ts';
+} from '../thread-insert/thread-insert.ts';
 import { threadPlay } from '../../thread/thread-play.ts';
 import { threadNamed, type Thread } from '../../thread/threads.ts';
 

@@ -1,7 +1,7 @@
 import type { Joint } from '../../fit/joint-limits.ts';
 import type { RouteReason } from './hole-and-pin-routes.ts';
 import { absolute, isMore, minus, zero, type Length } from '../../length/length.ts';
-import { sayDrillSize, sayPercent } from '../../say-insert.ts';
+import { sayDrillSize, sayPercent } from '../thread-insert/say-insert.ts';
 import { sayPlaceReason, sayPressReason, saySleeveReason } from './say-routes-more.ts';
 import { sayLeast } from '../../length/say-least.ts';
 import { showAgainst } from '../../length/show-limits.ts';

@@ -1,7 +1,7 @@
 import { tapName } from '../../thread/tap-name.ts';
 import type { ComparedRoute, RouteTool } from './route-comparison.ts';
 import { isMore, zero } from '../../length/length.ts';
-import { sayDrillSize } from '../../say-insert.ts';
+import { sayDrillSize } from '../thread-insert/say-insert.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
 import { sayShare } from './say-routes-more.ts';
 import { show, type ShownUnit } from '../../length/show.ts';

@@ -2,7 +2,7 @@ import { STI_CAUTION, tapName } from '../../thread/tap-name.ts';
 import type { HoleAndPinAnswer } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { isZero, type Length } from '../../length/length.ts';
-import { sayDrillSize } from '../../say-insert.ts';
+import { sayDrillSize } from '../thread-insert/say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
 import { sayStrengthOfWay } from '../../cut/say-strength.ts';
 import { show, showBand, showBetween, type ShownUnit } from '../../length/show.ts';

@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { cutsOfInsert } from '../../src/engine/cuts-of-insert.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
-import { threadNamed } from '../../src/engine/thread/threads.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
+import { cutsOfInsert } from '../../../../src/engine/worksheets/thread-insert/cuts-of-insert.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import {
+  threadInsert,
+  type InsertQuestion,
+} from '../../../../src/engine/worksheets/thread-insert/thread-insert.ts';
+import { threadNamed } from '../../../../src/engine/thread/threads.ts';
+import { usualTools } from '../../../../src/engine/reading/measuring-tool.ts';
+import { keepsItsLimits, waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 

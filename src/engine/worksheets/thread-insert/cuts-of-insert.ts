@@ -1,8 +1,8 @@
-import { tapName } from './thread/tap-name.ts';
-import type { CutOffer } from './cut/cut.ts';
-import { wayOf, type CutWay } from './cut/cuts-of-way.ts';
-import { insertLimits } from './thread/insert-limits.ts';
-import { isLess, isMore, largest, smallest, type Length } from './length/length.ts';
+import { tapName } from '../../thread/tap-name.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { insertLimits } from '../../thread/insert-limits.ts';
+import { isLess, isMore, largest, smallest, type Length } from '../../length/length.ts';
 import {
   leavesTooLittleThread,
   needsDrill,
@@ -10,7 +10,7 @@ import {
   type InsertDrillChoice,
   type InsertQuestion,
 } from './thread-insert.ts';
-import type { Thread } from './thread/threads.ts';
+import type { Thread } from '../../thread/threads.ts';
 
 /**
  * What is cut for a wire thread insert: the drill where the hole needs it, then the insert's tap. Cutting an insert off is

@@ -1,6 +1,6 @@
 import { assert, integer, property } from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
+import { toleranceEstimate, typedEstimate } from '../../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   exactDecimalText,
@@ -10,10 +10,14 @@ import {
   plus,
   toText,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
-import { insertLimits, threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
-import { threadNamed, type Thread } from '../../src/engine/thread/threads.ts';
+} from '../../../../src/engine/length/length.ts';
+import { sayInsertRefusal } from '../../../../src/engine/worksheets/thread-insert/say-insert-refusal.ts';
+import {
+  insertLimits,
+  threadInsert,
+  type InsertQuestion,
+} from '../../../../src/engine/worksheets/thread-insert/thread-insert.ts';
+import { threadNamed, type Thread } from '../../../../src/engine/thread/threads.ts';
 
 function named(designation: string): Thread {
   const thread = threadNamed(designation);

@@ -1,5 +1,5 @@
-import { minus } from './length/length.ts';
-import { show, type ShownUnit } from './length/show.ts';
+import { minus } from '../../length/length.ts';
+import { show, type ShownUnit } from '../../length/show.ts';
 import type { InsertRefusal } from './thread-insert.ts';
 
 /** The sentence for an insert that can't be worked out. Apart from say-insert.ts, so that it stays small at first load. */

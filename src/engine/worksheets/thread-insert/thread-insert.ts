@@ -1,21 +1,21 @@
-import { mean } from './reading/estimate.ts';
+import { mean } from '../../reading/estimate.ts';
 import {
   insertDrill,
   leastPercentWorthKeeping,
   type InsertDrillChoice,
   type InsertMetal,
-} from './thread/insert-drill.ts';
-import { insertHole, type InsertHole, type MeasuredHole } from './thread/insert-hole.ts';
-import { blindDepth, insertLengths, setDown } from './thread/insert-lengths.ts';
-import type { BlindDepth, BlindTap, InsertLength } from './thread/insert-lengths.ts';
-import { insertLimits, tapReach, type InsertLimits } from './thread/insert-limits.ts';
-import { dividedBy, isLess, isMore, minus, zero, type Length } from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import { hasInserts, type Thread } from './thread/threads.ts';
+} from '../../thread/insert-drill.ts';
+import { insertHole, type InsertHole, type MeasuredHole } from '../../thread/insert-hole.ts';
+import { blindDepth, insertLengths, setDown } from '../../thread/insert-lengths.ts';
+import type { BlindDepth, BlindTap, InsertLength } from '../../thread/insert-lengths.ts';
+import { insertLimits, tapReach, type InsertLimits } from '../../thread/insert-limits.ts';
+import { dividedBy, isLess, isMore, minus, zero, type Length } from '../../length/length.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
+import { hasInserts, type Thread } from '../../thread/threads.ts';
 
 // Offered from here so that a worksheet has the whole subject in one place.
-export { insertDrill, type InsertDrillChoice } from './thread/insert-drill.ts';
-export { insertLimits, percentOfThread, type InsertLimits } from './thread/insert-limits.ts';
+export { insertDrill, type InsertDrillChoice } from '../../thread/insert-drill.ts';
+export { insertLimits, percentOfThread, type InsertLimits } from '../../thread/insert-limits.ts';
 
 export type InsertWallQuestion =
   | { readonly kind: 'present'; readonly wall: Length }

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { drillNamed } from '../../src/engine/thread/drill-series.ts';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { blindDepth } from '../../src/engine/thread/insert-lengths.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
+import { drillNamed } from '../../../../src/engine/thread/drill-series.ts';
+import { toleranceEstimate, typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { blindDepth } from '../../../../src/engine/thread/insert-lengths.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
 import {
   sayBlindDepth,
   sayDrillNeighbours,
@@ -11,10 +11,13 @@ import {
   sayInsertHole,
   sayInsertLength,
   sayInsertWall,
-} from '../../src/engine/say-insert.ts';
-import { sayInsertRefusal } from '../../src/engine/say-insert-refusal.ts';
-import { threadInsert, type InsertQuestion } from '../../src/engine/thread-insert.ts';
-import { insertThreads, threadNamed, type Thread } from '../../src/engine/thread/threads.ts';
+} from '../../../../src/engine/worksheets/thread-insert/say-insert.ts';
+import { sayInsertRefusal } from '../../../../src/engine/worksheets/thread-insert/say-insert-refusal.ts';
+import {
+  threadInsert,
+  type InsertQuestion,
+} from '../../../../src/engine/worksheets/thread-insert/thread-insert.ts';
+import { insertThreads, threadNamed, type Thread } from '../../../../src/engine/thread/threads.ts';
 
 function named(designation: string): Thread {
   const thread = threadNamed(designation);

@@ -1,11 +1,11 @@
-import type { Drill } from './thread/drill-series.ts';
-import type { InsertDrillChoice } from './thread/insert-drill.ts';
-import type { BlindDepth } from './thread/insert-lengths.ts';
-import type { InsertHole } from './thread/insert-hole.ts';
-import type { InsertLimits } from './thread/insert-limits.ts';
-import { decimalText, isLess, isMore, minus, zero, type Length } from './length/length.ts';
-import { showBeside } from './length/show-limits.ts';
-import { figure, show, showBand, type ShownUnit } from './length/show.ts';
+import type { Drill } from '../../thread/drill-series.ts';
+import type { InsertDrillChoice } from '../../thread/insert-drill.ts';
+import type { BlindDepth } from '../../thread/insert-lengths.ts';
+import type { InsertHole } from '../../thread/insert-hole.ts';
+import type { InsertLimits } from '../../thread/insert-limits.ts';
+import { decimalText, isLess, isMore, minus, zero, type Length } from '../../length/length.ts';
+import { showBeside } from '../../length/show-limits.ts';
+import { figure, show, showBand, type ShownUnit } from '../../length/show.ts';
 import type { InsertAnswer, InsertWall } from './thread-insert.ts';
 
 /** A drill with its decimal and its millimetres: `29/64 (.4531 in, 11.509 mm)`, `13.2 mm (.5197 in)`. */

@@ -1,5 +1,5 @@
 import { bushing } from '../../engine/press/bushing.ts';
-import { cutsOfBushing } from '../../engine/cuts-of-bushing.ts';
+import { cutsOfBushing } from '../../engine/worksheets/bushing/cuts-of-bushing.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { bushingQuestion } from './bushing-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

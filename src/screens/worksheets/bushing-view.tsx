@@ -1,5 +1,5 @@
 import type { BushingWarning } from '../../engine/press/bushing-warnings.ts';
-import { openedFirst } from '../../engine/cuts-of-bushing.ts';
+import { openedFirst } from '../../engine/worksheets/bushing/cuts-of-bushing.ts';
 import { bushing, type BushingAnswer, type BushingQuestion } from '../../engine/press/bushing.ts';
 import { say } from '../../engine/length/say.ts';
 import { sayBushingRefusal, sayBushingWarning, sayForce } from '../../engine/press/say-bushing.ts';

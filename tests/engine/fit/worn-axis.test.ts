@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bushing, type BushingQuestion } from '../../../src/engine/press/bushing.ts';
-import { cutsOfBushing } from '../../../src/engine/cuts-of-bushing.ts';
+import { cutsOfBushing } from '../../../src/engine/worksheets/bushing/cuts-of-bushing.ts';
 import { cutsOfRoutes } from '../../../src/engine/worksheets/hole-and-pin/cuts-of-routes.ts';
 import { toleranceEstimate, typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import {

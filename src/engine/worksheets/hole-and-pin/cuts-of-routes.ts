@@ -1,6 +1,6 @@
 import { bondedPair } from '../../press/bonded-sleeve.ts';
 import type { CutOffer } from '../../cut/cut.ts';
-import { boredFirst } from '../../cuts-of-bushing.ts';
+import { boredFirst } from '../bushing/cuts-of-bushing.ts';
 import { insertOffers } from '../thread-insert/cuts-of-insert.ts';
 import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { targetBetween } from '../../length/target-between.ts';

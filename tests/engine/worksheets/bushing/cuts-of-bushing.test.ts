@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { bushing, type BushingQuestion } from '../../src/engine/press/bushing.ts';
-import { cutsOfBushing } from '../../src/engine/cuts-of-bushing.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { materialNamed, type MaterialId } from '../../src/engine/material/tables/materials.ts';
-import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
+import { bushing, type BushingQuestion } from '../../../../src/engine/press/bushing.ts';
+import { cutsOfBushing } from '../../../../src/engine/worksheets/bushing/cuts-of-bushing.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { materialNamed, type MaterialId } from '../../../../src/engine/material/tables/materials.ts';
+import { keepsItsLimits, waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const part = (size: string) => ({ tightest: typedEstimate(inch(size)), loosest: typedEstimate(inch(size)) });

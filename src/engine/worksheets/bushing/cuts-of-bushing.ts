@@ -1,13 +1,13 @@
-import type { BushingAnswer, BushingQuestion } from './press/bushing.ts';
-import type { CutOffer } from './cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
-import { targetBetween } from './length/target-between.ts';
-import { mean } from './reading/estimate.ts';
-import { isMore, isZero, minus, sameLength, type Length } from './length/length.ts';
-import { sizeStep, type Dial } from './length/metal-on.ts';
-import { leastCleanUp } from './fit/tables/least-walls.ts';
-import { leftToReam, mostReamed } from './press/tables/press-practice.ts';
-import { allReamers } from './fit/tables/reamer-sizes.ts';
+import type { BushingAnswer, BushingQuestion } from '../../press/bushing.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { targetBetween } from '../../length/target-between.ts';
+import { mean } from '../../reading/estimate.ts';
+import { isMore, isZero, minus, sameLength, type Length } from '../../length/length.ts';
+import { sizeStep, type Dial } from '../../length/metal-on.ts';
+import { leastCleanUp } from '../../fit/tables/least-walls.ts';
+import { leftToReam, mostReamed } from '../../press/tables/press-practice.ts';
+import { allReamers } from '../../fit/tables/reamer-sizes.ts';
 
 /**
  * What is cut for a bushing, in the order of work: the worn bore opened and reamed, the bushing's outside turned, its

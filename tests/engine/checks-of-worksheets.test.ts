@@ -5,7 +5,7 @@ import type { CheckOffer } from '../../src/engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../src/engine/checks-of-bearing.ts';
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../src/engine/checks-of-fits.ts';
 import { checksOfLineUp } from '../../src/engine/checks-of-line-up.ts';
-import { checksOfRing } from '../../src/engine/checks-of-ring.ts';
+import { checksOfRing } from '../../src/engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
 import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';

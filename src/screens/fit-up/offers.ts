@@ -3,7 +3,7 @@ import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
 import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';
 import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/checks-of-line-up.ts';
-import { checksOfRing } from '../../engine/checks-of-ring.ts';
+import { checksOfRing } from '../../engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
 import { fitLimits } from '../../engine/fit/fits.ts';

@@ -1,6 +1,6 @@
 import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
 import { mean } from '../../engine/reading/estimate.ts';
-import { ring } from '../../engine/ring.ts';
+import { ring } from '../../engine/worksheets/ring/ring.ts';
 import {
   MOCK_UP_SENTENCE,
   sayGoodBetween,
@@ -19,7 +19,7 @@ import {
   sayRingCut,
   sayRingDeed,
   sayRingRefusal,
-} from '../../engine/say-ring.ts';
+} from '../../engine/worksheets/ring/say-ring.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits, Verdict } from '../../engine/reading/verdict.ts';

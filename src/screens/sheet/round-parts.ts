@@ -4,7 +4,7 @@ import { bushing } from '../../engine/press/bushing.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import type { SpacerDeed } from '../../engine/line-up-spacer.ts';
-import { ring } from '../../engine/ring.ts';
+import { ring } from '../../engine/worksheets/ring/ring.ts';
 import { spacerName } from '../../engine/say-line-up-names.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';

@@ -4,7 +4,7 @@ import type { CutOffer } from '../../engine/cut/cut.ts';
 import { metalBetween } from '../../engine/cut/cut.ts';
 import { type CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { isMore, zero } from '../../engine/length/length.ts';
-import { sayGood } from '../../engine/say-ring.ts';
+import { sayGood } from '../../engine/worksheets/ring/say-ring.ts';
 import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { materials } from '../../engine/material/tables/materials.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';

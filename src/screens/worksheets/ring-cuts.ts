@@ -1,6 +1,6 @@
-import { cutsOfRing } from '../../engine/cuts-of-ring.ts';
+import { cutsOfRing } from '../../engine/worksheets/ring/cuts-of-ring.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
-import { ring } from '../../engine/ring.ts';
+import { ring } from '../../engine/worksheets/ring/ring.ts';
 import { ringQuestion } from './ring-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

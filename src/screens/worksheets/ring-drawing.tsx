@@ -1,8 +1,8 @@
 import { isZero, ratioOf, type Length } from '../../engine/length/length.ts';
 import { mean } from '../../engine/reading/estimate.ts';
-import type { RingAnswer, RingQuestion } from '../../engine/ring.ts';
+import type { RingAnswer, RingQuestion } from '../../engine/worksheets/ring/ring.ts';
 import { showSize } from '../../engine/reading/say-readings.ts';
-import { sayProud } from '../../engine/say-ring.ts';
+import { sayProud } from '../../engine/worksheets/ring/say-ring.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import '../common/drawing.css';
 

@@ -1,8 +1,11 @@
 import { dividedBy, largest, minus, plus, smallest, type Length } from '../../engine/length/length.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
-import type { RingQuestion } from '../../engine/ring.ts';
-import type { RingBlank } from '../../engine/ring-blank.ts';
-import { usualRingClearances, type RingClearance } from '../../engine/tables/ring-practice.ts';
+import type { RingQuestion } from '../../engine/worksheets/ring/ring.ts';
+import type { RingBlank } from '../../engine/worksheets/ring/ring-blank.ts';
+import {
+  usualRingClearances,
+  type RingClearance,
+} from '../../engine/worksheets/ring/tables/ring-practice.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** The clearances a ring gets, outside and inside: the usual ones by what locates it, or one's own. */

@@ -1,7 +1,12 @@
 import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import { isZero } from '../../engine/length/length.ts';
-import { ring, type RingAnswer, type RingQuestion, type RingSize } from '../../engine/ring.ts';
-import type { RingCut } from '../../engine/ring-blank.ts';
+import {
+  ring,
+  type RingAnswer,
+  type RingQuestion,
+  type RingSize,
+} from '../../engine/worksheets/ring/ring.ts';
+import type { RingCut } from '../../engine/worksheets/ring/ring-blank.ts';
 import {
   RING_NOT_PROVED,
   sayBlank,
@@ -12,10 +17,10 @@ import {
   sayRingDeed,
   sayRingRefusal,
   sayWhyNot,
-} from '../../engine/say-ring.ts';
+} from '../../engine/worksheets/ring/say-ring.ts';
 import { withUnit, figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { legOf } from '../../engine/reading/settle.ts';
-import { leastRing } from '../../engine/tables/ring-practice.ts';
+import { leastRing } from '../../engine/worksheets/ring/tables/ring-practice.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';

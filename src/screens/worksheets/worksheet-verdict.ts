@@ -3,7 +3,7 @@ import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
 import { bushing } from '../../engine/press/bushing.ts';
 import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { lineUp } from '../../engine/line-up.ts';
-import { ring } from '../../engine/ring.ts';
+import { ring } from '../../engine/worksheets/ring/ring.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-seat.ts';
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
@@ -16,7 +16,7 @@ import {
 } from '../../engine/worksheets/thread-insert/say-insert.ts';
 import { sayWorstOfGrip } from '../../engine/thread/say-grip.ts';
 import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
-import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/say-ring.ts';
+import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/worksheets/ring/say-ring.ts';
 import { sayStack } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';

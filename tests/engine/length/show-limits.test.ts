@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isLess, isMore, lengthOf, type Length } from '../../../src/engine/length/length.ts';
-import { sayGood } from '../../../src/engine/say-ring.ts';
+import { sayGood } from '../../../src/engine/worksheets/ring/say-ring.ts';
 import { sayRouteReason } from '../../../src/engine/worksheets/hole-and-pin/say-route-reason.ts';
 import { sayVerdict } from '../../../src/engine/reading/say-verdict.ts';
 import { showAgainst, showBeside } from '../../../src/engine/length/show-limits.ts';

@@ -1,7 +1,7 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { ring } from '../../../src/engine/ring.ts';
+import { ring } from '../../../src/engine/worksheets/ring/ring.ts';
 import {
   SeatDrawing,
   SleeveDrawing,

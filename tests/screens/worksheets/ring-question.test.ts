@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/reading/estimate.ts';
-import { ring } from '../../../src/engine/ring.ts';
+import { ring } from '../../../src/engine/worksheets/ring/ring.ts';
 import { ringClearances, ringQuestion } from '../../../src/screens/worksheets/ring-question.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import type { DrawerPiece } from '../../../src/store/records.ts';

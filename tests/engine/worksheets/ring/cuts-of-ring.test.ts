@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { cutsOfRing } from '../../src/engine/cuts-of-ring.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { ring, type RingQuestion } from '../../src/engine/ring.ts';
-import type { RingBlank } from '../../src/engine/ring-blank.ts';
-import { keepsItsLimits, waysSaid } from './cut/cut-said.ts';
+import { cutsOfRing } from '../../../../src/engine/worksheets/ring/cuts-of-ring.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { ring, type RingQuestion } from '../../../../src/engine/worksheets/ring/ring.ts';
+import type { RingBlank } from '../../../../src/engine/worksheets/ring/ring-blank.ts';
+import { keepsItsLimits, waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const places = (size: string) => ({

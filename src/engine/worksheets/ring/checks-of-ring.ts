@@ -1,5 +1,5 @@
-import { byEye, type CheckOffer } from './reading/check-offer.ts';
-import { isNegative, isZero, negate, type Length } from './length/length.ts';
+import { byEye, type CheckOffer } from '../../reading/check-offer.ts';
+import { isNegative, isZero, negate, type Length } from '../../length/length.ts';
 
 const SOURCE = 'what must stay free above the ring, as you gave it';
 

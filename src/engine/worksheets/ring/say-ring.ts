@@ -1,10 +1,10 @@
-import { absolute, isNegative, isZero, type Length } from './length/length.ts';
-import type { Refusal } from './length/refusal.ts';
+import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
+import type { Refusal } from '../../length/refusal.ts';
 import type { RingAnswer, RingRefusal } from './ring.ts';
 import type { CutFromBlank, Holding, RingCut, WhyNot } from './ring-blank.ts';
-import { say } from './length/say.ts';
-import { withUnit, figure, show, showBetween, type ShownUnit } from './length/show.ts';
-import { showAgainst, showBeside } from './length/show-limits.ts';
+import { say } from '../../length/say.ts';
+import { withUnit, figure, show, showBetween, type ShownUnit } from '../../length/show.ts';
+import { showAgainst, showBeside } from '../../length/show-limits.ts';
 const DEEDS: Readonly<Record<string, string>> = {
   bore: 'Bore the inside',
   outside: 'Turn the outside',

@@ -1,8 +1,8 @@
-import type { CutOffer } from './cut/cut.ts';
-import { wayOf, type CutWay } from './cut/cuts-of-way.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import type { CutFromBlank } from './ring-blank.ts';
 import type { RingAnswer, RingQuestion, RingSize } from './ring.ts';
-import { isZero } from './length/length.ts';
+import { isZero } from '../../length/length.ts';
 
 /**
  * What is cut for a ring, in the order of work: inside first, then the outside on a mandrel, then to thickness. Each blank

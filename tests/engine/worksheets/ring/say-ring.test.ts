@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../src/engine/length/length.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
 import {
   sayBlank,
   sayGood,
@@ -9,7 +9,7 @@ import {
   sayRingDeed,
   sayRingRefusal,
   sayWhyNot,
-} from '../../src/engine/say-ring.ts';
+} from '../../../../src/engine/worksheets/ring/say-ring.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const bored = {

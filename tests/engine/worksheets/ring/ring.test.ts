@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
-import { decimalText, lengthOf, toText, type Length } from '../../src/engine/length/length.ts';
-import { ring, type RingAnswer, type RingQuestion } from '../../src/engine/ring.ts';
-import type { CutFromBlank, RingBlank } from '../../src/engine/ring-blank.ts';
+import { toleranceEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { decimalText, lengthOf, toText, type Length } from '../../../../src/engine/length/length.ts';
+import { ring, type RingAnswer, type RingQuestion } from '../../../../src/engine/worksheets/ring/ring.ts';
+import type { CutFromBlank, RingBlank } from '../../../../src/engine/worksheets/ring/ring-blank.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length | undefined) => length && decimalText(length, 'in', 4);

@@ -1,7 +1,7 @@
-import { bandOf, mean, type Band, type Estimate } from './reading/estimate.ts';
-import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from './length/length.ts';
-import { metalOnTarget, type CutKind } from './length/metal-on.ts';
-import { refuse, worked, type Refusal, type Result } from './length/refusal.ts';
+import { bandOf, mean, type Band, type Estimate } from '../../reading/estimate.ts';
+import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from '../../length/length.ts';
+import { metalOnTarget, type CutKind } from '../../length/metal-on.ts';
+import { refuse, worked, type Refusal, type Result } from '../../length/refusal.ts';
 import { ringFromBlanks, type FromBlanks, type RingBlank } from './ring-blank.ts';
 import { leastRing, type RingClearance } from './tables/ring-practice.ts';
 

@@ -8,10 +8,10 @@ import {
   plus,
   sum,
   type Length,
-} from './length/length.ts';
-import type { CutKind } from './length/metal-on.ts';
+} from '../../length/length.ts';
+import type { CutKind } from '../../length/metal-on.ts';
 import type { RingSize } from './ring.ts';
-import { thinRing } from './cut/tables/thin-ring.ts';
+import { thinRing } from '../../cut/tables/thin-ring.ts';
 
 /** A washer, or anything with a hole, that a ring could be cut from. */
 export type RingBlank = {

@@ -1,4 +1,4 @@
-import { lengthOf, type Length } from '../length/length.ts';
+import { lengthOf, type Length } from '../../../length/length.ts';
 
 const SOURCE = 'common practice, no source';
 

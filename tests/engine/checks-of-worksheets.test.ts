@@ -3,7 +3,11 @@ import type { AxleLayoutName } from '../../src/engine/axle-layout.ts';
 import { bushing } from '../../src/engine/press/bushing.ts';
 import type { CheckOffer } from '../../src/engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../src/engine/checks-of-bearing.ts';
-import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../src/engine/checks-of-fits.ts';
+import {
+  checksOfBushing,
+  checksOfFit,
+  checksOfHoleAndPin,
+} from '../../src/engine/worksheets/fit/checks-of-fits.ts';
 import { checksOfLineUp } from '../../src/engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../src/engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';

@@ -1,7 +1,11 @@
 import { bushing } from '../../engine/press/bushing.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
-import { checksOfBushing, checksOfFit, checksOfHoleAndPin } from '../../engine/checks-of-fits.ts';
+import {
+  checksOfBushing,
+  checksOfFit,
+  checksOfHoleAndPin,
+} from '../../engine/worksheets/fit/checks-of-fits.ts';
 import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/checks-of-line-up.ts';
 import { checksOfRing } from '../../engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';

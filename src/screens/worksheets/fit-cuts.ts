@@ -1,4 +1,4 @@
-import { cutsOfFit } from '../../engine/cuts-of-fit.ts';
+import { cutsOfFit } from '../../engine/worksheets/fit/cuts-of-fit.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { fitAnswer, fitQuestion } from './fit-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { cutsOfFit } from '../../src/engine/cuts-of-fit.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { boreForPin, checkClearance, pinForBore } from '../../src/engine/fit/fit-check.ts';
-import { fitLimits } from '../../src/engine/fit/fits.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { waysSaid } from './cut/cut-said.ts';
+import { cutsOfFit } from '../../../../src/engine/worksheets/fit/cuts-of-fit.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { boreForPin, checkClearance, pinForBore } from '../../../../src/engine/fit/fit-check.ts';
+import { fitLimits } from '../../../../src/engine/fit/fits.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { usualTools } from '../../../../src/engine/reading/measuring-tool.ts';
+import { waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const caliper = usualTools.find(({ id }) => id === 'digital-caliper');

@@ -1,13 +1,13 @@
-import type { CutOffer } from './cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
-import { targetBetween } from './length/target-between.ts';
-import { mean } from './reading/estimate.ts';
-import { placesOf, surest, type FormRefusal, type MeasuredPart, type PartFor } from './fit/fit-check.ts';
-import type { FitLimits } from './fit/fits.ts';
-import { isLess, isMore, type Length } from './length/length.ts';
-import { sizeStep, type Dial } from './length/metal-on.ts';
-import type { Result } from './length/refusal.ts';
-import type { Verdict } from './reading/verdict.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { targetBetween } from '../../length/target-between.ts';
+import { mean } from '../../reading/estimate.ts';
+import { placesOf, surest, type FormRefusal, type MeasuredPart, type PartFor } from '../../fit/fit-check.ts';
+import type { FitLimits } from '../../fit/fits.ts';
+import { isLess, isMore, type Length } from '../../length/length.ts';
+import { sizeStep, type Dial } from '../../length/metal-on.ts';
+import type { Result } from '../../length/refusal.ts';
+import type { Verdict } from '../../reading/verdict.ts';
 
 export type FitToCut = {
   readonly fit: FitLimits;

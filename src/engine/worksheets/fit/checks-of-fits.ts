@@ -1,10 +1,10 @@
-import type { BushingAnswer } from './press/bushing.ts';
-import { byEye, ifJudged, readable, type CheckOffer } from './reading/check-offer.ts';
-import type { FitLimits } from './fit/fits.ts';
-import { rockRatio, type HoleAndPinQuestion } from './worksheets/hole-and-pin/hole-and-pin.ts';
-import { isMore, scaledBy, times, zero, type Length } from './length/length.ts';
-import { show, type ShownUnit } from './length/show.ts';
-import type { Limits } from './reading/verdict.ts';
+import type { BushingAnswer } from '../../press/bushing.ts';
+import { byEye, ifJudged, readable, type CheckOffer } from '../../reading/check-offer.ts';
+import type { FitLimits } from '../../fit/fits.ts';
+import { rockRatio, type HoleAndPinQuestion } from '../hole-and-pin/hole-and-pin.ts';
+import { isMore, scaledBy, times, zero, type Length } from '../../length/length.ts';
+import { show, type ShownUnit } from '../../length/show.ts';
+import type { Limits } from '../../reading/verdict.ts';
 
 const INDICATOR_AT_BORE =
   'Indicator on the pin close to the bore, square to it, its foot on the part with the bore. Push and pull the pin: read the whole swing, then once more a quarter turn round.';

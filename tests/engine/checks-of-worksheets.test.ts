@@ -2,7 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { AxleLayoutName } from '../../src/engine/axle-layout.ts';
 import { bushing } from '../../src/engine/press/bushing.ts';
 import type { CheckOffer } from '../../src/engine/reading/check-offer.ts';
-import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../src/engine/checks-of-bearing.ts';
+import {
+  checksOfSeat,
+  checksOfSleeve,
+  checksOfTaper,
+} from '../../src/engine/worksheets/bearing-seat/checks-of-bearing.ts';
 import {
   checksOfBushing,
   checksOfFit,

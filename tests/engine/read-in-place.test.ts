@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bearingInSeat, innerSleeve } from '../../src/engine/bearing-seat.ts';
+import { bearingInSeat, innerSleeve } from '../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
 import {
   bandOf,
   estimateOf,

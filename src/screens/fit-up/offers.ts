@@ -1,6 +1,10 @@
 import { bushing } from '../../engine/press/bushing.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
-import { checksOfSeat, checksOfSleeve, checksOfTaper } from '../../engine/checks-of-bearing.ts';
+import {
+  checksOfSeat,
+  checksOfSleeve,
+  checksOfTaper,
+} from '../../engine/worksheets/bearing-seat/checks-of-bearing.ts';
 import {
   checksOfBushing,
   checksOfFit,

@@ -1,4 +1,8 @@
-import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
+import {
+  bearingInSeat,
+  innerSleeve,
+  taperSetting,
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { ring } from '../../engine/worksheets/ring/ring.ts';
 import {
@@ -10,7 +14,7 @@ import {
   saySeatCut,
   saySleeveRefusal,
   sayTaper,
-} from '../../engine/say-bearing-seat.ts';
+} from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import {
   RING_NOT_PROVED,
   sayBlank,

@@ -1,4 +1,4 @@
-import { innerSleeve } from '../../engine/bearing-seat.ts';
+import { innerSleeve } from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import { targetBetween } from '../../engine/length/target-between.ts';
 import { bushing } from '../../engine/press/bushing.ts';
 import type { Length } from '../../engine/length/length.ts';

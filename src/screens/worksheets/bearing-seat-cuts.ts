@@ -1,6 +1,14 @@
 import { dialFor } from '../common/slides.ts';
-import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
-import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../engine/cuts-of-bearing-seat.ts';
+import {
+  bearingInSeat,
+  innerSleeve,
+  taperSetting,
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
+import {
+  cutsOfSeat,
+  cutsOfSleeve,
+  cutsOfTaper,
+} from '../../engine/worksheets/bearing-seat/cuts-of-bearing-seat.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import { bearingQuestion } from './bearing-seat-question.ts';

@@ -1,9 +1,14 @@
-import type { SeatQuestion, SettingWant, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
+import type {
+  SeatQuestion,
+  SettingWant,
+  SleeveQuestion,
+  TaperQuestion,
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import type { Estimate } from '../../engine/reading/estimate.ts';
 import { largest, minus, negate, plus, smallest, zero, type Length } from '../../engine/length/length.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import { legOf, type Leg } from '../../engine/reading/settle.ts';
-import { usualSleeveExcess } from '../../engine/tables/bearing-practice.ts';
+import { usualSleeveExcess } from '../../engine/worksheets/bearing-seat/tables/bearing-practice.ts';
 import { middleOf } from '../../engine/reading/verdict.ts';
 import { threadNamed } from '../../engine/thread/threads.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';

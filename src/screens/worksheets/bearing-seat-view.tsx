@@ -1,5 +1,13 @@
-import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
-import type { SeatQuestion, SleeveQuestion, TaperQuestion } from '../../engine/bearing-seat.ts';
+import {
+  bearingInSeat,
+  innerSleeve,
+  taperSetting,
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
+import type {
+  SeatQuestion,
+  SleeveQuestion,
+  TaperQuestion,
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { absolute, isNegative } from '../../engine/length/length.ts';
 import {
@@ -11,7 +19,7 @@ import {
   saySeatCut,
   saySleeveRefusal,
   sayTaper,
-} from '../../engine/say-bearing-seat.ts';
+} from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';

@@ -5,7 +5,7 @@ import type {
   SleeveQuestion,
   TaperAnswer,
   TaperQuestion,
-} from '../../engine/bearing-seat.ts';
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import { bandOf, mean } from '../../engine/reading/estimate.ts';
 import { minus, sameLength } from '../../engine/length/length.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';

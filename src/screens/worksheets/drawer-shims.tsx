@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { Between } from '../../engine/bearing-seat.ts';
+import type { Between } from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import type { ToolInForce } from '../../engine/reading/measuring-tool.ts';
 import { toolOfSeveral } from '../../engine/reading/tool-of-several.ts';
 import { absolute, isZero, sum, times, type Length } from '../../engine/length/length.ts';
 import { mean } from '../../engine/reading/estimate.ts';
-import { sayGoodBetween } from '../../engine/say-bearing-seat.ts';
+import { sayGoodBetween } from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import { sayPickUnproved, sayPieces } from '../../engine/shim/say-shims.ts';
 import { shimsFromDrawer, type ShimPick } from '../../engine/shim/shims.ts';
 import { withUnit, figure, figureBetween, type ShownUnit } from '../../engine/length/show.ts';

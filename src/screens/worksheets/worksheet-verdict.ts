@@ -1,10 +1,14 @@
-import { bearingInSeat, innerSleeve, taperSetting } from '../../engine/bearing-seat.ts';
+import {
+  bearingInSeat,
+  innerSleeve,
+  taperSetting,
+} from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
 import { bushing } from '../../engine/press/bushing.ts';
 import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { lineUp } from '../../engine/line-up.ts';
 import { ring } from '../../engine/worksheets/ring/ring.ts';
-import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/say-bearing-seat.ts';
+import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
 import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
 import { sayFitRefusal } from '../../engine/fit/say-fit.ts';

@@ -9,8 +9,8 @@ import {
   type SettingWant,
   type SleeveQuestion,
   type TaperQuestion,
-} from '../../src/engine/bearing-seat.ts';
-import { toleranceEstimate, typedEstimate } from '../../src/engine/reading/estimate.ts';
+} from '../../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import { toleranceEstimate, typedEstimate } from '../../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   lengthOf,
@@ -18,8 +18,8 @@ import {
   times,
   toText,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { usualSleeveExcess } from '../../src/engine/tables/bearing-practice.ts';
+} from '../../../../src/engine/length/length.ts';
+import { usualSleeveExcess } from '../../../../src/engine/worksheets/bearing-seat/tables/bearing-practice.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length | undefined) => length && decimalText(length, 'in', 4);

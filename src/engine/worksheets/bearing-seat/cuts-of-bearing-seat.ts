@@ -8,11 +8,11 @@ import type {
   TaperAnswer,
   TaperQuestion,
 } from './bearing-seat.ts';
-import type { CutOffer } from './cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
-import { targetBetween } from './length/target-between.ts';
-import { mean } from './reading/estimate.ts';
-import { isLess, isMore, zero, type Length } from './length/length.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { targetBetween } from '../../length/target-between.ts';
+import { mean } from '../../reading/estimate.ts';
+import { isLess, isMore, zero, type Length } from '../../length/length.ts';
 
 /**
  * What is cut for the sleeve between two ball bearings: the one there is faced, or one made new.

@@ -1,8 +1,8 @@
 import type { Between, SeatAnswer, SeatCut, SleeveRefusal, TaperAnswer } from './bearing-seat.ts';
-import { absolute, isNegative, isZero, type Length } from './length/length.ts';
-import type { Refusal, Result } from './length/refusal.ts';
-import { say } from './length/say.ts';
-import { withUnit, figure, figureBetween, show, showBetween, type ShownUnit } from './length/show.ts';
+import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
+import type { Refusal, Result } from '../../length/refusal.ts';
+import { say } from '../../length/say.ts';
+import { withUnit, figure, figureBetween, show, showBetween, type ShownUnit } from '../../length/show.ts';
 /** What a bearing of which the real one isn't there yet can prove. */
 export const MOCK_UP_SENTENCE =
   'It was measured with a mock-up bearing. Its width and its play are not those of the real one: fit the real bearing and measure again before anything is signed off.';

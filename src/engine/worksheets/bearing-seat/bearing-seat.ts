@@ -1,5 +1,5 @@
-import { aimedInside, type Change } from './shim/change-wanted.ts';
-import { bandOf, combine, mean, type Band, type Estimate } from './reading/estimate.ts';
+import { aimedInside, type Change } from '../../shim/change-wanted.ts';
+import { bandOf, combine, mean, type Band, type Estimate } from '../../reading/estimate.ts';
 import {
   isLess,
   isMore,
@@ -11,10 +11,10 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
-import { cutTarget, metalOnTarget } from './length/metal-on.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
+} from '../../length/length.ts';
+import { cutTarget, metalOnTarget } from '../../length/metal-on.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
+import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 /** What a size should come to. */
 export type SettingWant = {

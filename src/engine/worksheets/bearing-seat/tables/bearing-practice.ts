@@ -1,4 +1,4 @@
-import { lengthOf } from '../length/length.ts';
+import { lengthOf } from '../../../length/length.ts';
 import type { SettingWant } from '../bearing-seat.ts';
 
 const SOURCE = 'common practice, no source';

@@ -6,11 +6,15 @@ import {
   type SettingWant,
   type SleeveQuestion,
   type TaperQuestion,
-} from '../../src/engine/bearing-seat.ts';
-import { cutsOfSeat, cutsOfSleeve, cutsOfTaper } from '../../src/engine/cuts-of-bearing-seat.ts';
-import { toleranceEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { waysSaid } from './cut/cut-said.ts';
+} from '../../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import {
+  cutsOfSeat,
+  cutsOfSleeve,
+  cutsOfTaper,
+} from '../../../../src/engine/worksheets/bearing-seat/cuts-of-bearing-seat.ts';
+import { toleranceEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { waysSaid } from '../../cut/cut-said.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const known = (size: string, plusMinus = '0') => toleranceEstimate(inch(size), inch(plusMinus));

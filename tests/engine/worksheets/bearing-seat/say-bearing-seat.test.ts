@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { taperSetting, type TaperQuestion } from '../../src/engine/bearing-seat.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
+import {
+  taperSetting,
+  type TaperQuestion,
+} from '../../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
 import {
   MOCK_UP_SENTENCE,
   sayPlay,
@@ -9,8 +12,8 @@ import {
   saySeatCut,
   saySleeveRefusal,
   sayTaper,
-} from '../../src/engine/say-bearing-seat.ts';
-import { sayVerdict } from '../../src/engine/reading/say-verdict.ts';
+} from '../../../../src/engine/worksheets/bearing-seat/say-bearing-seat.ts';
+import { sayVerdict } from '../../../../src/engine/reading/say-verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 

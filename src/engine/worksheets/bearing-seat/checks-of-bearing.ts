@@ -1,7 +1,7 @@
 import type { SettingWant } from './bearing-seat.ts';
-import { byEye, readable, type CheckOffer } from './reading/check-offer.ts';
-import { isMore, isNegative, negate, zero } from './length/length.ts';
-import type { Limits } from './reading/verdict.ts';
+import { byEye, readable, type CheckOffer } from '../../reading/check-offer.ts';
+import { isMore, isNegative, negate, zero } from '../../length/length.ts';
+import type { Limits } from '../../reading/verdict.ts';
 
 /** The sleeve between ball bearings: read against the shoulder, and the wheel felt with the axle torqued. */
 export function checksOfSleeve({ limits }: SettingWant): readonly CheckOffer[] {

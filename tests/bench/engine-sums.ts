@@ -1,11 +1,11 @@
 import loadHighs from 'highs';
 import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../src/engine/length/length.ts';
-import { lineUp } from '../../src/engine/line-up.ts';
+import { lineUp } from '../../src/engine/worksheets/axle-line-up/line-up.ts';
 import { shimsFromDrawer } from '../../src/engine/shim/shims.ts';
 import { spacerStack, stackWantPreset } from '../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+import { axleLayouts } from '../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 import { chanceFrom } from '../trials/seeded.ts';
 import { median, type Figure, type Part } from './figures.ts';
 

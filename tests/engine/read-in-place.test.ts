@@ -21,12 +21,12 @@ import {
   minus,
   type Length,
 } from '../../src/engine/length/length.ts';
-import { lineUp, type LineUpAnswer } from '../../src/engine/line-up.ts';
-import { sidePlayMiss } from '../../src/engine/line-up-read.ts';
+import { lineUp, type LineUpAnswer } from '../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { sidePlayMiss } from '../../src/engine/worksheets/axle-line-up/line-up-read.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { sayCheck } from '../../src/engine/say-line-up.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+import { sayCheck } from '../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { axleLayouts } from '../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 
 // A direct reading of the assembled thing beats any sum of parts and replaces it.
 

@@ -1,5 +1,5 @@
 import { bushing } from '../../engine/press/bushing.ts';
-import { lineUp } from '../../engine/line-up.ts';
+import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import { AxleDrawing } from '../worksheets/axle-drawing.tsx';

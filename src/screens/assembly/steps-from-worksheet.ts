@@ -1,8 +1,16 @@
 import { bushing } from '../../engine/press/bushing.ts';
 import { isZero } from '../../engine/length/length.ts';
-import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
+import {
+  lineUp,
+  type LineUpAnswer,
+  type LineUpQuestion,
+} from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { sayHeatWay } from '../../engine/press/say-bushing.ts';
-import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import {
+  sizeName,
+  spacerLetter,
+  spacerName,
+} from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { show } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import type { AssemblyStep } from '../../store/records.ts';

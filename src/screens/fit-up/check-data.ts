@@ -1,7 +1,7 @@
 import { checkState, type CheckFound, type CheckState, type GoResult } from '../../engine/reading/check.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
-import { isOneSided } from '../../engine/checks-of-line-up.ts';
-import { CENTRE_READ } from '../../engine/line-up-read.ts';
+import { isOneSided } from '../../engine/worksheets/axle-line-up/checks-of-line-up.ts';
+import { CENTRE_READ } from '../../engine/worksheets/axle-line-up/line-up-read.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
 import { checksOf, takesOf } from '../../store/checks.ts';

@@ -10,7 +10,11 @@ import {
   checksOfFit,
   checksOfHoleAndPin,
 } from '../../engine/worksheets/fit/checks-of-fits.ts';
-import { centreCheckOf, checksOfLineUp, provesTooLittle } from '../../engine/checks-of-line-up.ts';
+import {
+  centreCheckOf,
+  checksOfLineUp,
+  provesTooLittle,
+} from '../../engine/worksheets/axle-line-up/checks-of-line-up.ts';
 import { checksOfRing } from '../../engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';
 import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';

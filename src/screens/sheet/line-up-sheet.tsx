@@ -1,4 +1,4 @@
-import { inWorkOrder, lineUp, type LineUpQuestion } from '../../engine/line-up.ts';
+import { inWorkOrder, lineUp, type LineUpQuestion } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import {
   lineUpVerdict,
   sayCheck,
@@ -6,9 +6,9 @@ import {
   sayLineUp,
   sayLineUpRefusal,
   sayNotJudged,
-} from '../../engine/say-line-up.ts';
-import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
-import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
+} from '../../engine/worksheets/axle-line-up/say-line-up.ts';
+import { spacerLetter, spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
+import { isShared, sayWorst } from '../../engine/worksheets/axle-line-up/say-line-up-shared.ts';
 import { figure, showBand } from '../../engine/length/show.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { AxleDrawing } from '../worksheets/axle-drawing.tsx';

@@ -2,10 +2,10 @@ import { innerSleeve } from '../../engine/worksheets/bearing-seat/bearing-seat.t
 import { targetBetween } from '../../engine/length/target-between.ts';
 import { bushing } from '../../engine/press/bushing.ts';
 import type { Length } from '../../engine/length/length.ts';
-import { lineUp } from '../../engine/line-up.ts';
-import type { SpacerDeed } from '../../engine/line-up-spacer.ts';
+import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
+import type { SpacerDeed } from '../../engine/worksheets/axle-line-up/line-up-spacer.ts';
 import { ring } from '../../engine/worksheets/ring/ring.ts';
-import { spacerName } from '../../engine/say-line-up-names.ts';
+import { spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';

@@ -1,5 +1,5 @@
 import { isMore, largest, minus, plus, ratioOf, zero, type Length } from '../../engine/length/length.ts';
-import type { LaidPart } from '../../engine/line-up.ts';
+import type { LaidPart } from '../../engine/worksheets/axle-line-up/line-up.ts';
 
 export type DrawnPart = { readonly name: string; readonly x: number; readonly width: number };
 

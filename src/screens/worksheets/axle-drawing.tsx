@@ -1,7 +1,11 @@
-import type { LineUpAnswer, LineUpQuestion, Spacer } from '../../engine/line-up.ts';
+import type { LineUpAnswer, LineUpQuestion, Spacer } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { absolute, isNegative, isZero, minus, sum, type Length } from '../../engine/length/length.ts';
-import { sayCheck, sayDeed } from '../../engine/say-line-up.ts';
-import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import { sayCheck, sayDeed } from '../../engine/worksheets/axle-line-up/say-line-up.ts';
+import {
+  sizeName,
+  spacerLetter,
+  spacerName,
+} from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { apart, axleScale, type AxleScale, type DrawnPart } from './axle-drawing-scale.ts';
 import '../common/drawing.css';

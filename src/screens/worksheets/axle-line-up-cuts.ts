@@ -1,6 +1,6 @@
-import { cutsOfLineUp } from '../../engine/cuts-of-line-up.ts';
+import { cutsOfLineUp } from '../../engine/worksheets/axle-line-up/cuts-of-line-up.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
-import { lineUp } from '../../engine/line-up.ts';
+import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { axleLineUpQuestion } from './axle-line-up-question.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 

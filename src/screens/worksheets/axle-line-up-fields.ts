@@ -1,7 +1,7 @@
-import type { AxleLayoutName, AxleSide } from '../../engine/axle-layout.ts';
-import { CENTRE_READ } from '../../engine/line-up-read.ts';
-import { spacerName } from '../../engine/say-line-up-names.ts';
-import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import type { AxleLayoutName, AxleSide } from '../../engine/worksheets/axle-line-up/axle-layout.ts';
+import { CENTRE_READ } from '../../engine/worksheets/axle-line-up/line-up-read.ts';
+import { spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
+import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import type { FieldPlan } from './worksheet-plan.ts';
 
 /** The name of the size that holds the part on hand for a spacer. */

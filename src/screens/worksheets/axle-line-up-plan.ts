@@ -1,5 +1,5 @@
-import type { AxleLayoutName, AxleSide } from '../../engine/axle-layout.ts';
-import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import type { AxleLayoutName, AxleSide } from '../../engine/worksheets/axle-line-up/axle-layout.ts';
+import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { axleFields, layoutField } from './axle-line-up-fields.ts';
 import type { WorksheetPlan } from './worksheet-plan.ts';
 

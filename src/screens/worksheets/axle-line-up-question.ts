@@ -1,10 +1,13 @@
 import { dialFor } from '../common/slides.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import type { Estimate } from '../../engine/reading/estimate.ts';
-import type { LineUpQuestion } from '../../engine/line-up.ts';
-import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import type { LineUpQuestion } from '../../engine/worksheets/axle-line-up/line-up.ts';
+import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
-import { usualLineUpLimits, type LineUpLimit } from '../../engine/tables/line-up-limits.ts';
+import {
+  usualLineUpLimits,
+  type LineUpLimit,
+} from '../../engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 import { onHandField } from './axle-line-up-fields.ts';
 import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';

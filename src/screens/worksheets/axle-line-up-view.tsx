@@ -1,16 +1,20 @@
-import type { AxleLayoutName } from '../../engine/axle-layout.ts';
+import type { AxleLayoutName } from '../../engine/worksheets/axle-line-up/axle-layout.ts';
 import { isNegative } from '../../engine/length/length.ts';
-import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../engine/line-up.ts';
+import {
+  lineUp,
+  type LineUpAnswer,
+  type LineUpQuestion,
+} from '../../engine/worksheets/axle-line-up/line-up.ts';
 import {
   lineUpVerdict,
   sayCheck,
   sayLineUp,
   sayLineUpRefusal,
   sayNotJudged,
-} from '../../engine/say-line-up.ts';
-import { isShared, sayWorst } from '../../engine/say-line-up-shared.ts';
+} from '../../engine/worksheets/axle-line-up/say-line-up.ts';
+import { isShared, sayWorst } from '../../engine/worksheets/axle-line-up/say-line-up-shared.ts';
 import { figure } from '../../engine/length/show.ts';
-import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { isReadOfTheWhole } from '../../store/parts-changed.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

@@ -1,10 +1,14 @@
-import type { Share } from '../../engine/chain.ts';
+import type { Share } from '../../engine/worksheets/axle-line-up/chain.ts';
 import { typedEstimate, type Estimate } from '../../engine/reading/estimate.ts';
 import { zero } from '../../engine/length/length.ts';
-import type { LineUpAnswer, LineUpQuestion } from '../../engine/line-up.ts';
-import type { LineUpCheck } from '../../engine/line-up-checks.ts';
-import { sayShares } from '../../engine/say-line-up.ts';
-import { sizeName, spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import type { LineUpAnswer, LineUpQuestion } from '../../engine/worksheets/axle-line-up/line-up.ts';
+import type { LineUpCheck } from '../../engine/worksheets/axle-line-up/line-up-checks.ts';
+import { sayShares } from '../../engine/worksheets/axle-line-up/say-line-up.ts';
+import {
+  sizeName,
+  spacerLetter,
+  spacerName,
+} from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { sizeFigure } from '../../engine/reading/say-readings.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { capital } from '../../engine/length/say-words.ts';

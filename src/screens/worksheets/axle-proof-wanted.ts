@@ -1,9 +1,9 @@
 import { mean, typedEstimate, type Estimate } from '../../engine/reading/estimate.ts';
 import { lengthOf, times } from '../../engine/length/length.ts';
-import { lineUp } from '../../engine/line-up.ts';
+import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { Leg } from '../../engine/reading/settle.ts';
-import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { axleFields } from './axle-line-up-fields.ts';
 import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';
 import { axleLimits } from './axle-line-up-question.ts';

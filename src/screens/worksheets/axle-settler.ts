@@ -1,7 +1,7 @@
-import type { Share } from '../../engine/chain.ts';
+import type { Share } from '../../engine/worksheets/axle-line-up/chain.ts';
 import type { Estimate } from '../../engine/reading/estimate.ts';
 import { dividedBy, times, type Length } from '../../engine/length/length.ts';
-import type { LineUpQuestion, Spacer } from '../../engine/line-up.ts';
+import type { LineUpQuestion, Spacer } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { WHICH_STANDS } from '../../engine/reading/say-readings.ts';
 import { saySettler } from '../../engine/reading/say-verdict.ts';

@@ -1,8 +1,18 @@
 import { isZero } from '../../engine/length/length.ts';
-import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from '../../engine/line-up.ts';
-import type { Give } from '../../engine/line-up-gives.ts';
-import { NOTHING_GIVES, sayDeed, sayGive, sayGivesStrength } from '../../engine/say-line-up.ts';
-import { spacerLetter, spacerName } from '../../engine/say-line-up-names.ts';
+import {
+  inWorkOrder,
+  type LineUpAnswer,
+  type LineUpQuestion,
+  type Spacer,
+} from '../../engine/worksheets/axle-line-up/line-up.ts';
+import type { Give } from '../../engine/worksheets/axle-line-up/line-up-gives.ts';
+import {
+  NOTHING_GIVES,
+  sayDeed,
+  sayGive,
+  sayGivesStrength,
+} from '../../engine/worksheets/axle-line-up/say-line-up.ts';
+import { spacerLetter, spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { figure, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import { settlerSaid } from './axle-settler.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -1,6 +1,6 @@
 import { sameLength } from '../../engine/length/length.ts';
-import { spacerName } from '../../engine/say-line-up-names.ts';
-import { axleLayouts } from '../../engine/tables/axle-layouts.ts';
+import { spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
+import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { partStandsAsIn, sizeStandsAsIn } from '../../store/basis.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import { cutsOf } from '../../store/cuts.ts';

@@ -6,7 +6,7 @@ import {
 import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
 import { bushing } from '../../engine/press/bushing.ts';
 import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
-import { lineUp } from '../../engine/line-up.ts';
+import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { ring } from '../../engine/worksheets/ring/ring.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
@@ -19,7 +19,11 @@ import {
   sayInsertWall,
 } from '../../engine/worksheets/thread-insert/say-insert.ts';
 import { sayWorstOfGrip } from '../../engine/thread/say-grip.ts';
-import { lineUpVerdict, sayLineUp, sayLineUpRefusal } from '../../engine/say-line-up.ts';
+import {
+  lineUpVerdict,
+  sayLineUp,
+  sayLineUpRefusal,
+} from '../../engine/worksheets/axle-line-up/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/worksheets/ring/say-ring.ts';
 import { sayStack } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';

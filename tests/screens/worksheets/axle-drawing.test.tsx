@@ -1,11 +1,11 @@
 import { cleanup, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { AxleLayoutName } from '../../../src/engine/axle-layout.ts';
+import type { AxleLayoutName } from '../../../src/engine/worksheets/axle-line-up/axle-layout.ts';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { lineUp, type LineUpQuestion } from '../../../src/engine/line-up.ts';
-import { axleLayouts } from '../../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../../src/engine/tables/line-up-limits.ts';
+import { lineUp, type LineUpQuestion } from '../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { axleLayouts } from '../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 import { apart, axleScale } from '../../../src/screens/worksheets/axle-drawing-scale.ts';
 import { AxleDrawing } from '../../../src/screens/worksheets/axle-drawing.tsx';
 

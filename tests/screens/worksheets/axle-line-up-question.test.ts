@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/reading/estimate.ts';
-import { lineUp } from '../../../src/engine/line-up.ts';
-import { axleLayouts } from '../../../src/engine/tables/axle-layouts.ts';
+import { lineUp } from '../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { axleLayouts } from '../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { axleFields } from '../../../src/screens/worksheets/axle-line-up-fields.ts';
 import { axleLineUpPlan } from '../../../src/screens/worksheets/axle-line-up-plan.ts';
 import { axleLimits, axleLineUpQuestion } from '../../../src/screens/worksheets/axle-line-up-question.ts';

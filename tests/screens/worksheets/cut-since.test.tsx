@@ -1,6 +1,6 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { lineUp } from '../../../src/engine/line-up.ts';
+import { lineUp } from '../../../src/engine/worksheets/axle-line-up/line-up.ts';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { isOlderThanSizes, type Ground } from '../../../src/screens/older/older-than-sizes.ts';

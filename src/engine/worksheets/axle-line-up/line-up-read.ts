@@ -1,5 +1,5 @@
 import type { AxleLayout, DiscInSlot } from './axle-layout.ts';
-import { bandOf, mean, type Estimate } from './reading/estimate.ts';
+import { bandOf, mean, type Estimate } from '../../reading/estimate.ts';
 import {
   absolute,
   isMore,
@@ -12,10 +12,10 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
-import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
+import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
 

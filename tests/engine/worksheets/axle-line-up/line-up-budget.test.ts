@@ -1,7 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { AxleLayoutName, AxleSide } from '../../src/engine/axle-layout.ts';
-import { mean, toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
+import type { AxleLayoutName, AxleSide } from '../../../../src/engine/worksheets/axle-line-up/axle-layout.ts';
+import {
+  mean,
+  toleranceEstimate,
+  typedEstimate,
+  type Estimate,
+} from '../../../../src/engine/reading/estimate.ts';
 import {
   absolute,
   dividedBy,
@@ -15,12 +20,17 @@ import {
   times,
   zero,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { shareOut } from '../../src/engine/line-up-budget.ts';
-import { lineUp, type LineUpAnswer, type LineUpQuestion, type Spacer } from '../../src/engine/line-up.ts';
-import { lineUpVerdict, sayLineUp } from '../../src/engine/say-line-up.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+} from '../../../../src/engine/length/length.ts';
+import { shareOut } from '../../../../src/engine/worksheets/axle-line-up/line-up-budget.ts';
+import {
+  lineUp,
+  type LineUpAnswer,
+  type LineUpQuestion,
+  type Spacer,
+} from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { lineUpVerdict, sayLineUp } from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 
 // The parts on an axle share what float, disc, wheel centre and room may be off. Here every corner of what the answer
 // allows is put together by hand, in sums that are written out, not taken from the chain.

@@ -11,7 +11,7 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 
 /** How far a part may be below and above the length it is cut to. */
 export type Leeway = { readonly down: Length; readonly up: Length };

@@ -1,8 +1,8 @@
-import type { CutOffer } from './cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from './cut/cuts-of-way.ts';
+import type { CutOffer } from '../../cut/cut.ts';
+import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from './line-up.ts';
 import type { Reach } from './line-up-spacer.ts';
-import { mean } from './reading/estimate.ts';
+import { mean } from '../../reading/estimate.ts';
 import { spacerName } from './say-line-up-names.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { DiscInSlot } from './axle-layout.ts';
-import type { Estimate } from './reading/estimate.ts';
-import { isLess, minus } from './length/length.ts';
+import type { Estimate } from '../../reading/estimate.ts';
+import { isLess, minus } from '../../length/length.ts';
 import { padWearReadCheck, type LineUpCheck } from './line-up-checks.ts';
 import { checkOfEnd } from './line-up-ends.ts';
 import type { Fitting } from './line-up-fitting.ts';

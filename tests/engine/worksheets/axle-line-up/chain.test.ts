@@ -1,17 +1,29 @@
 import * as fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { distanceForm, solveChain, type Chain, type Condition, type Place } from '../../src/engine/chain.ts';
-import { knownLength } from '../../src/engine/chain-form.ts';
-import { fraction } from '../../src/engine/length/exact-fraction.ts';
+import {
+  distanceForm,
+  solveChain,
+  type Chain,
+  type Condition,
+  type Place,
+} from '../../../../src/engine/worksheets/axle-line-up/chain.ts';
+import { knownLength } from '../../../../src/engine/worksheets/axle-line-up/chain-form.ts';
+import { fraction } from '../../../../src/engine/length/exact-fraction.ts';
 import {
   estimateOf,
   toleranceEstimate,
   typedEstimate,
   type Estimate,
-} from '../../src/engine/reading/estimate.ts';
-import { decimalText, exactDecimalText, floatMm, lengthOf, toText } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
+} from '../../../../src/engine/reading/estimate.ts';
+import {
+  decimalText,
+  exactDecimalText,
+  floatMm,
+  lengthOf,
+  toText,
+} from '../../../../src/engine/length/length.ts';
+import { usualTools } from '../../../../src/engine/reading/measuring-tool.ts';
 
 const one = (of: string) => ({ of, top: 1, bottom: 1 });
 const part = (name: string) => ({ name, length: [one(name)] });

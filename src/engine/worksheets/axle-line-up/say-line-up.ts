@@ -1,21 +1,21 @@
 import type { AxleLayout, AxleSide } from './axle-layout.ts';
 import type { Share } from './chain.ts';
-import { absolute, isNegative, isZero, type Length } from './length/length.ts';
+import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
 import type { LineUpAnswer, LineUpRefusal, Spacer } from './line-up.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import type { Give } from './line-up-gives.ts';
 import { deedVerdict, type Reach } from './line-up-spacer.ts';
-import type { Refusal, Result } from './length/refusal.ts';
-import { say } from './length/say.ts';
+import type { Refusal, Result } from '../../length/refusal.ts';
+import { say } from '../../length/say.ts';
 import { parted, sizeName, sizeOrder, spacerName } from './say-line-up-names.ts';
 import { sayCentreRead, sayDisc, saySidePlay } from './say-line-up-read.ts';
 import { sayShared, sideOf } from './say-line-up-shared.ts';
-import { SOMETHING_WEAKER, sayWeaker } from './cut/say-strength.ts';
-import { sayVerdict } from './reading/say-verdict.ts';
-import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from './length/show.ts';
-import { showAgainst } from './length/show-limits.ts';
-import type { Verdict } from './reading/verdict.ts';
-import { capital, listed } from './length/say-words.ts';
+import { SOMETHING_WEAKER, sayWeaker } from '../../cut/say-strength.ts';
+import { sayVerdict } from '../../reading/say-verdict.ts';
+import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from '../../length/show.ts';
+import { showAgainst } from '../../length/show-limits.ts';
+import type { Verdict } from '../../reading/verdict.ts';
+import { capital, listed } from '../../length/say-words.ts';
 
 type Said = { readonly layout: AxleLayout; readonly side: AxleSide; readonly unit: ShownUnit };
 

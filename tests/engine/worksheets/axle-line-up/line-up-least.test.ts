@@ -1,12 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { cutsOfLineUp } from '../../src/engine/cuts-of-line-up.ts';
-import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
-import { exactDecimalText, isZero, lengthOf, type Length } from '../../src/engine/length/length.ts';
-import { lineUp, type LineUpQuestion } from '../../src/engine/line-up.ts';
-import { lineUpVerdict, sayDeed, sayLineUp } from '../../src/engine/say-line-up.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLeastLength } from '../../src/engine/fit/tables/least-part.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+import { cutsOfLineUp } from '../../../../src/engine/worksheets/axle-line-up/cuts-of-line-up.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
+import { exactDecimalText, isZero, lengthOf, type Length } from '../../../../src/engine/length/length.ts';
+import { lineUp, type LineUpQuestion } from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import {
+  lineUpVerdict,
+  sayDeed,
+  sayLineUp,
+} from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLeastLength } from '../../../../src/engine/fit/tables/least-part.ts';
+import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 
 // No spacer is faced thinner than it can be held: .020 in or 0.5 mm (common practice, no source).
 // Hub to bracket: B = d − p − f/2 = .312 − p − .005.

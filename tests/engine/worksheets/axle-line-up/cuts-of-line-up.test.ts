@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { cutsOfLineUp } from '../../src/engine/cuts-of-line-up.ts';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { lineUp, type LineUpQuestion } from '../../src/engine/line-up.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
-import { waysSaid } from './cut/cut-said.ts';
+import { cutsOfLineUp } from '../../../../src/engine/worksheets/axle-line-up/cuts-of-line-up.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { lineUp, type LineUpQuestion } from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
+import { waysSaid } from '../../cut/cut-said.ts';
 
 type Sizes = Readonly<Record<string, string>>;
 const exactly = (sizes: Sizes) =>

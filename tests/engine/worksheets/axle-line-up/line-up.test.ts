@@ -1,12 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { AxleLayoutName, AxleSide } from '../../src/engine/axle-layout.ts';
+import type { AxleLayoutName, AxleSide } from '../../../../src/engine/worksheets/axle-line-up/axle-layout.ts';
 import {
   bandOf,
   toleranceEstimate,
   typedEstimate,
   type Estimate,
-} from '../../src/engine/reading/estimate.ts';
+} from '../../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   exactDecimalText,
@@ -16,11 +16,15 @@ import {
   sameLength,
   toText,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { givesForMiss } from '../../src/engine/line-up-gives.ts';
-import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../src/engine/line-up.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+} from '../../../../src/engine/length/length.ts';
+import { givesForMiss } from '../../../../src/engine/worksheets/axle-line-up/line-up-gives.ts';
+import {
+  lineUp,
+  type LineUpAnswer,
+  type LineUpQuestion,
+} from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 
 type Sizes = Readonly<Record<string, string>>;
 type More = Partial<Omit<LineUpQuestion, 'layout' | 'sizes' | 'onHand'>> & {

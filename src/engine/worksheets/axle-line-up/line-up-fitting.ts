@@ -1,7 +1,7 @@
 import type { AxleLayout } from './axle-layout.ts';
 import { solveChain, type SolvedLength } from './chain.ts';
-import { mean, typedEstimate, type Estimate } from './reading/estimate.ts';
-import { dividedBy, isMore, minus, plus, times, zero, type Length } from './length/length.ts';
+import { mean, typedEstimate, type Estimate } from '../../reading/estimate.ts';
+import { dividedBy, isMore, minus, plus, times, zero, type Length } from '../../length/length.ts';
 import { shareOut, type Leeway } from './line-up-budget.ts';
 import { checkOfEnd, endsOf, sidesOf, type End, type Fitted, type Places } from './line-up-ends.ts';
 import {

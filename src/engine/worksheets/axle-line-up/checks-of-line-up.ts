@@ -1,6 +1,6 @@
-import { byEye, type CheckOffer } from './reading/check-offer.ts';
-import { mean } from './reading/estimate.ts';
-import { isMore, isZero, negate, sameLength, zero, type Length } from './length/length.ts';
+import { byEye, type CheckOffer } from '../../reading/check-offer.ts';
+import { mean } from '../../reading/estimate.ts';
+import { isMore, isZero, negate, sameLength, zero, type Length } from '../../length/length.ts';
 import type { LineUpQuestion } from './line-up.ts';
 import {
   CENTRE_READ,
@@ -12,7 +12,7 @@ import {
   sideOfDisc,
   sidePlayLimits,
 } from './line-up-read.ts';
-import { capital } from './length/say-words.ts';
+import { capital } from '../../length/say-words.ts';
 
 type Asked = Pick<LineUpQuestion, 'layout' | 'sizes' | 'slides' | 'limits'>;
 

@@ -1,7 +1,7 @@
 import type { Giver } from './axle-layout.ts';
 import type { Evaluated } from './chain.ts';
 import { knownLength } from './chain-form.ts';
-import { mean, type Estimate } from './reading/estimate.ts';
+import { mean, type Estimate } from '../../reading/estimate.ts';
 import {
   dividedBy,
   isLess,
@@ -14,7 +14,7 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 
 /** A size that can give alone: by how much it has to change (below zero: shrink), and to what. */
 export type Give = { readonly of: string; readonly by: Length; readonly to: Length };

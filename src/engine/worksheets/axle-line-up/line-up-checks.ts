@@ -1,12 +1,12 @@
 import type { DiscInSlot, Giver } from './axle-layout.ts';
 import { evaluate, formOf } from './chain-form.ts';
 import type { BoundCondition, Evaluated, Share } from './chain.ts';
-import type { Estimate } from './reading/estimate.ts';
-import { negate, type Length } from './length/length.ts';
+import type { Estimate } from '../../reading/estimate.ts';
+import { negate, type Length } from '../../length/length.ts';
 import { givesForMiss, type Give } from './line-up-gives.ts';
 import { readOfDisc } from './line-up-read.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
-import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
+import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 export type LineUpCheckKind =
   | 'line'

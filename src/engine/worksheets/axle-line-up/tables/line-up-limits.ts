@@ -1,5 +1,5 @@
-import { lengthOf, type Length } from '../length/length.ts';
-import { chainLine } from '../fit/tables/chain-line.ts';
+import { lengthOf, type Length } from '../../../length/length.ts';
+import { chainLine } from '../../../fit/tables/chain-line.ts';
 
 const SOURCE = 'common practice, no source';
 

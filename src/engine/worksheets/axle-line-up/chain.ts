@@ -1,7 +1,7 @@
 import { addForms, evaluate, formOf, lessForm, NOTHING, timesForm } from './chain-form.ts';
 import type { Evaluated, Form, Share } from './chain-form.ts';
-import type { Estimate } from './reading/estimate.ts';
-import { divideFractions, NONE, WHOLE, type Fraction } from './length/exact-fraction.ts';
+import type { Estimate } from '../../reading/estimate.ts';
+import { divideFractions, NONE, WHOLE, type Fraction } from '../../length/exact-fraction.ts';
 
 export type { Evaluated, Share } from './chain-form.ts';
 

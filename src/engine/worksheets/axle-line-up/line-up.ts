@@ -1,8 +1,8 @@
 import { mirrored, type AxleLayout, type AxleSide } from './axle-layout.ts';
 import { distanceForm, solveChain, type Chain, type Place, type SolvedLength } from './chain.ts';
 import { evaluate, formOf, type Form } from './chain-form.ts';
-import { typedEstimate, type Estimate } from './reading/estimate.ts';
-import { isNegative, isZero, minus, sum, zero, type Length } from './length/length.ts';
+import { typedEstimate, type Estimate } from '../../reading/estimate.ts';
+import { isNegative, isZero, minus, sum, zero, type Length } from '../../length/length.ts';
 import { lineCheck, type LineUpCheck } from './line-up-checks.ts';
 import { discChecks, openDisc, type OpenDisc } from './line-up-discs.ts';
 import { checkOfEnd, type Places } from './line-up-ends.ts';
@@ -10,10 +10,10 @@ import { fittingOf, type FittedSpacer, type Fitting } from './line-up-fitting.ts
 import { givesForRoom, type Give } from './line-up-gives.ts';
 import { CENTRE_READ, centreReadChecks, hasWheelCentre, readOfDisc } from './line-up-read.ts';
 import type { SpacerDeed } from './line-up-spacer.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import { usualLeastLength } from './fit/tables/least-part.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
+import { usualLeastLength } from '../../fit/tables/least-part.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
-import { verdictOf, type Verdict } from './reading/verdict.ts';
+import { verdictOf, type Verdict } from '../../reading/verdict.ts';
 
 export type LineUpQuestion = {
   readonly layout: AxleLayout;

@@ -1,5 +1,5 @@
 import type { AxleLayout, AxleSide } from './axle-layout.ts';
-import { capital } from './length/say-words.ts';
+import { capital } from '../../length/say-words.ts';
 
 const OTHER: Readonly<Record<AxleSide, AxleSide>> = { left: 'right', right: 'left' };
 

@@ -1,10 +1,10 @@
-import { absolute, isNegative } from './length/length.ts';
+import { absolute, isNegative } from '../../length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
 import { sidePlayMiss } from './line-up-read.ts';
 import { sideOf } from './say-line-up-shared.ts';
-import { sayVerdict } from './reading/say-verdict.ts';
-import { withUnit, figure, type ShownUnit } from './length/show.ts';
-import { capital, uncapital } from './length/say-words.ts';
+import { sayVerdict } from '../../reading/say-verdict.ts';
+import { withUnit, figure, type ShownUnit } from '../../length/show.ts';
+import { capital, uncapital } from '../../length/say-words.ts';
 
 /** A difference whose side isn't known proves nothing where the wheel is wanted off the middle. */
 export function sayCentreRead({ value, band, limits, verdict, terms }: LineUpCheck, unit: ShownUnit): string {

@@ -1,6 +1,6 @@
 import { evaluate, formOf, lessForm } from './chain-form.ts';
 import type { Evaluated } from './chain.ts';
-import { mean, type Estimate } from './reading/estimate.ts';
+import { mean, type Estimate } from '../../reading/estimate.ts';
 import {
   isLess,
   isMore,
@@ -12,12 +12,12 @@ import {
   smallest,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 import type { Leeway } from './line-up-budget.ts';
-import { cutTarget, metalOnTarget } from './length/metal-on.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
+import { cutTarget, metalOnTarget } from '../../length/metal-on.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
-import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
+import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 /** A length to be reached, and between what it is proved to do. */
 export type Reach = { readonly to: Length; readonly lower: Length; readonly upper: Length };

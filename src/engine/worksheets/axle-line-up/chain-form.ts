@@ -5,9 +5,9 @@ import {
   multiplyFractions,
   NONE,
   type Fraction,
-} from './length/exact-fraction.ts';
-import { combine, type Band, type Estimate } from './reading/estimate.ts';
-import { dividedBy, type Length } from './length/length.ts';
+} from '../../length/exact-fraction.ts';
+import { combine, type Band, type Estimate } from '../../reading/estimate.ts';
+import { dividedBy, type Length } from '../../length/length.ts';
 
 /** So many times a length: half the width is `{ of: 'width', top: 1, bottom: 2 }`. Whole numbers, bottom not zero. */
 export type Share = { readonly of: string; readonly top: number; readonly bottom: number };

@@ -1,6 +1,6 @@
 import type { AxleLayout, DiscInSlot, EndCondition } from './axle-layout.ts';
 import { evaluate, formOf, sharesOf, type Evaluated, type Share } from './chain-form.ts';
-import { mean, typedEstimate, type Estimate } from './reading/estimate.ts';
+import { mean, typedEstimate, type Estimate } from '../../reading/estimate.ts';
 import {
   dividedBy,
   isMore,
@@ -12,12 +12,12 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
+} from '../../length/length.ts';
 import type { Side, Leeway } from './line-up-budget.ts';
 import type { LineUpCheck, LineUpCheckKind } from './line-up-checks.ts';
 import { discLimits, sidePlayLimits } from './line-up-read.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
-import { hangsOnLower, verdictOf, worseVerdict, type Limits } from './reading/verdict.ts';
+import { hangsOnLower, verdictOf, worseVerdict, type Limits } from '../../reading/verdict.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
 

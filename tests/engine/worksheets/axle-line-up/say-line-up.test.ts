@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { AxleLayoutName, AxleSide } from '../../src/engine/axle-layout.ts';
-import { toleranceEstimate, typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../src/engine/length/length.ts';
-import { lineUp, type LineUpAnswer, type LineUpQuestion } from '../../src/engine/line-up.ts';
+import type { AxleLayoutName, AxleSide } from '../../../../src/engine/worksheets/axle-line-up/axle-layout.ts';
+import { toleranceEstimate, typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
+import { lengthOf } from '../../../../src/engine/length/length.ts';
+import {
+  lineUp,
+  type LineUpAnswer,
+  type LineUpQuestion,
+} from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
 import {
   lineUpVerdict,
   sayCheck,
@@ -14,10 +18,15 @@ import {
   sayNotJudged,
   sayRoom,
   sayShares,
-} from '../../src/engine/say-line-up.ts';
-import { sizeName, sizeOrder, spacerLetter, spacerName } from '../../src/engine/say-line-up-names.ts';
-import { axleLayouts } from '../../src/engine/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/tables/line-up-limits.ts';
+} from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import {
+  sizeName,
+  sizeOrder,
+  spacerLetter,
+  spacerName,
+} from '../../../../src/engine/worksheets/axle-line-up/say-line-up-names.ts';
+import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 
 type Sizes = Readonly<Record<string, string>>;
 

@@ -1,9 +1,9 @@
-import { absolute, isNegative, isZero, type Length } from './length/length.ts';
+import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
 import type { LineUpCheck } from './line-up-checks.ts';
-import { sayVerdict } from './reading/say-verdict.ts';
-import { withUnit, figure, showBand, signedFigure, type ShownUnit } from './length/show.ts';
-import { showAgainst } from './length/show-limits.ts';
-import { capital } from './length/say-words.ts';
+import { sayVerdict } from '../../reading/say-verdict.ts';
+import { withUnit, figure, showBand, signedFigure, type ShownUnit } from '../../length/show.ts';
+import { showAgainst } from '../../length/show-limits.ts';
+import { capital } from '../../length/say-words.ts';
 
 /** What the limits of several parts share. */
 export type SharedKind = 'opening' | 'float' | 'wheel-place' | 'slot-middle';

@@ -15,7 +15,10 @@ import {
 import { checksOfLineUp } from '../../src/engine/worksheets/axle-line-up/checks-of-line-up.ts';
 import { checksOfRing } from '../../src/engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';
-import { checksOfEngagement, checksOfInsert } from '../../src/engine/checks-of-threads.ts';
+import {
+  checksOfEngagement,
+  checksOfInsert,
+} from '../../src/engine/worksheets/thread-engagement/checks-of-threads.ts';
 import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';
 import { fitLimits } from '../../src/engine/fit/fits.ts';
 import { exactDecimalText, lengthOf, zero } from '../../src/engine/length/length.ts';

@@ -17,7 +17,10 @@ import {
 } from '../../engine/worksheets/axle-line-up/checks-of-line-up.ts';
 import { checksOfRing } from '../../engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';
-import { checksOfEngagement, checksOfInsert } from '../../engine/checks-of-threads.ts';
+import {
+  checksOfEngagement,
+  checksOfInsert,
+} from '../../engine/worksheets/thread-engagement/checks-of-threads.ts';
 import { fitLimits } from '../../engine/fit/fits.ts';
 import { jointNominal, limitsAsked } from '../../engine/worksheets/hole-and-pin/hole-and-pin-limits.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';

@@ -2,7 +2,11 @@ import { boltGrip } from '../../engine/thread/bolt-grip.ts';
 import { lengthToBuy } from '../../engine/thread/bolt-length.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { floatMm } from '../../engine/length/length.ts';
-import { sayEngagementRefusal, sayEngagementShare, sayEngagement } from '../../engine/say-engagement.ts';
+import {
+  sayEngagementRefusal,
+  sayEngagementShare,
+  sayEngagement,
+} from '../../engine/worksheets/thread-engagement/say-engagement.ts';
 import {
   sayBottoming,
   sayHoleEnd,
@@ -19,7 +23,7 @@ import {
   steeringFigure,
 } from '../../engine/say-steering.ts';
 import { steeringGeometry } from '../../engine/steering-geometry.ts';
-import { threadEngagement } from '../../engine/thread-engagement.ts';
+import { threadEngagement } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from '../worksheets/engagement-drawing.tsx';

@@ -1,10 +1,10 @@
 import type { GripAnswer, GripQuestion } from '../../engine/thread/bolt-grip.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { ratioOf, type Length } from '../../engine/length/length.ts';
-import { sayEngagement } from '../../engine/say-engagement.ts';
+import { sayEngagement } from '../../engine/worksheets/thread-engagement/say-engagement.ts';
 import { sayPlane } from '../../engine/thread/say-grip.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
-import type { EngagementAnswer } from '../../engine/thread-engagement.ts';
+import type { EngagementAnswer } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import type { Thread } from '../../engine/thread/threads.ts';
 import '../common/drawing.css';
 

@@ -3,7 +3,7 @@ import { nutFactors } from '../../engine/thread/bolt-torque.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { boltGrades } from '../../engine/thread/tables/bolt-grades.ts';
 import { parentMetals } from '../../engine/thread/tables/parent-metals.ts';
-import type { EngagementQuestion } from '../../engine/thread-engagement.ts';
+import type { EngagementQuestion } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { threadNamed } from '../../engine/thread/threads.ts';
 import { torqueIn, type StatedTorque } from '../../engine/thread/torque.ts';
 import { LEG_NAMES } from './thread-engagement-plan.ts';

@@ -7,7 +7,7 @@ import {
   sayEngagementShare,
   sayForce,
   forceFigure,
-} from '../../engine/say-engagement.ts';
+} from '../../engine/worksheets/thread-engagement/say-engagement.ts';
 import { figure, show, showBand, type ShownUnit } from '../../engine/length/show.ts';
 import {
   ENGAGEMENT_SOURCE,
@@ -15,7 +15,7 @@ import {
   threadEngagement,
   type EngagementAnswer,
   type EngagementQuestion,
-} from '../../engine/thread-engagement.ts';
+} from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { stressAreaSquareInches } from '../../engine/thread/thread-strength.ts';
 import { otherTorques, sayTorque, sayWorkedTorque, torqueIn } from '../../engine/thread/torque.ts';
 import { hrefOf } from '../address.ts';

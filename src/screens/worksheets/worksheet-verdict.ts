@@ -10,7 +10,10 @@ import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { ring } from '../../engine/worksheets/ring/ring.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
-import { sayEngagement, sayEngagementRefusal } from '../../engine/say-engagement.ts';
+import {
+  sayEngagement,
+  sayEngagementRefusal,
+} from '../../engine/worksheets/thread-engagement/say-engagement.ts';
 import { sayFitRefusal } from '../../engine/fit/say-fit.ts';
 import {
   FLOOR_UNKNOWN,
@@ -33,7 +36,7 @@ import { sayInsertRefusal } from '../../engine/worksheets/thread-insert/say-inse
 import type { WorksheetFound } from '../../engine/job/sign-off.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
-import { threadEngagement } from '../../engine/thread-engagement.ts';
+import { threadEngagement } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';
 import { axleLineUpQuestion } from './axle-line-up-question.ts';

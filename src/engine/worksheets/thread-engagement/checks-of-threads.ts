@@ -1,5 +1,5 @@
-import type { Held } from './thread/bolt-grip.ts';
-import { byEye, type CheckOffer } from './reading/check-offer.ts';
+import type { Held } from '../../thread/bolt-grip.ts';
+import { byEye, type CheckOffer } from '../../reading/check-offer.ts';
 
 /** What is seen of a bolt once it is in. */
 export function checksOfEngagement(held: Held): readonly CheckOffer[] {

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { typedEstimate } from '../../src/engine/reading/estimate.ts';
+import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
   floatMm,
@@ -10,22 +10,22 @@ import {
   plus,
   sameLength,
   times,
-} from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
+} from '../../../../src/engine/length/length.ts';
+import { usualTools } from '../../../../src/engine/reading/measuring-tool.ts';
 import {
   sayEngagement,
   sayEngagementRefusal,
   sayEngagementShare,
   sayForce,
-} from '../../src/engine/say-engagement.ts';
-import { boltGrades } from '../../src/engine/thread/tables/bolt-grades.ts';
-import { parentMetals } from '../../src/engine/thread/tables/parent-metals.ts';
+} from '../../../../src/engine/worksheets/thread-engagement/say-engagement.ts';
+import { boltGrades } from '../../../../src/engine/thread/tables/bolt-grades.ts';
+import { parentMetals } from '../../../../src/engine/thread/tables/parent-metals.ts';
 import {
   threadEngagement,
   type EngagementAnswer,
   type EngagementQuestion,
-} from '../../src/engine/thread-engagement.ts';
-import { allThreads, hasInserts, threadNamed } from '../../src/engine/thread/threads.ts';
+} from '../../../../src/engine/worksheets/thread-engagement/thread-engagement.ts';
+import { allThreads, hasInserts, threadNamed } from '../../../../src/engine/thread/threads.ts';
 
 function named(designation: string) {
   const thread = threadNamed(designation);

@@ -1,6 +1,6 @@
-import { NEWTON_PER_LBF } from './material/material.ts';
-import { showAgainst } from './length/show-limits.ts';
-import { show, showBand, type ShownUnit } from './length/show.ts';
+import { NEWTON_PER_LBF } from '../../material/material.ts';
+import { showAgainst } from '../../length/show-limits.ts';
+import { show, showBand, type ShownUnit } from '../../length/show.ts';
 import type { EngagementAnswer, EngagementRefusal } from './thread-engagement.ts';
 
 /** Which gives first, and how much engagement there is over what it takes. */

@@ -1,4 +1,4 @@
-import { combine, type Band, type Estimate } from './reading/estimate.ts';
+import { combine, type Band, type Estimate } from '../../reading/estimate.ts';
 import {
   floatMm,
   isMore,
@@ -8,13 +8,18 @@ import {
   times,
   zero,
   type Length,
-} from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import { legOf } from './reading/settle.ts';
-import type { BoltGradeId } from './thread/tables/bolt-grades.ts';
-import { boltStrength, shearAreas, stressAreaSquareMm, type BoltStrength } from './thread/thread-strength.ts';
-import { hasInserts, type Thread } from './thread/threads.ts';
-import { verdictOf, type Verdict } from './reading/verdict.ts';
+} from '../../length/length.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
+import { legOf } from '../../reading/settle.ts';
+import type { BoltGradeId } from '../../thread/tables/bolt-grades.ts';
+import {
+  boltStrength,
+  shearAreas,
+  stressAreaSquareMm,
+  type BoltStrength,
+} from '../../thread/thread-strength.ts';
+import { hasInserts, type Thread } from '../../thread/threads.ts';
+import { verdictOf, type Verdict } from '../../reading/verdict.ts';
 
 export type EngagementQuestion = {
   readonly thread: Thread;

@@ -21,8 +21,8 @@ import {
   sayTrailChange,
   sayTrailFeel,
   steeringFigure,
-} from '../../engine/say-steering.ts';
-import { steeringGeometry } from '../../engine/steering-geometry.ts';
+} from '../../engine/worksheets/steering-geometry/say-steering.ts';
+import { steeringGeometry } from '../../engine/worksheets/steering-geometry/steering-geometry.ts';
 import { threadEngagement } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';

@@ -1,7 +1,10 @@
 import { floatMm } from '../../engine/length/length.ts';
-import { sayDegrees, steeringFigure } from '../../engine/say-steering.ts';
+import { sayDegrees, steeringFigure } from '../../engine/worksheets/steering-geometry/say-steering.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { SteeringAnswer, SteeringState } from '../../engine/steering-geometry.ts';
+import type {
+  SteeringAnswer,
+  SteeringState,
+} from '../../engine/worksheets/steering-geometry/steering-geometry.ts';
 import '../common/drawing.css';
 
 type SteeringDrawingProps = {

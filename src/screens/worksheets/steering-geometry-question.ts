@@ -1,6 +1,9 @@
 import { typedEstimate } from '../../engine/reading/estimate.ts';
 import { zero } from '../../engine/length/length.ts';
-import type { SteeringBefore, SteeringChange } from '../../engine/steering-geometry.ts';
+import type {
+  SteeringBefore,
+  SteeringChange,
+} from '../../engine/worksheets/steering-geometry/steering-geometry.ts';
 import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
 
 /** A digital level on the fork leg. Common practice, no source. */

@@ -11,7 +11,7 @@ import {
   sayTrailFeel,
   sayTrailSign,
   steeringFigure,
-} from '../../engine/say-steering.ts';
+} from '../../engine/worksheets/steering-geometry/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { showBand, type ShownUnit } from '../../engine/length/show.ts';
 import {
@@ -20,7 +20,7 @@ import {
   trailSign,
   trailVerdict,
   type SteeringAnswer,
-} from '../../engine/steering-geometry.ts';
+} from '../../engine/worksheets/steering-geometry/steering-geometry.ts';
 import { verdictOf, type Limits } from '../../engine/reading/verdict.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';

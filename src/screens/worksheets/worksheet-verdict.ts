@@ -29,13 +29,16 @@ import {
 } from '../../engine/worksheets/axle-line-up/say-line-up.ts';
 import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/worksheets/ring/say-ring.ts';
 import { sayStack } from '../../engine/worksheets/spacer-stack/say-stack.ts';
-import { saySteeringRefusal, sayTrailSign } from '../../engine/say-steering.ts';
+import { saySteeringRefusal, sayTrailSign } from '../../engine/worksheets/steering-geometry/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { sayContradiction } from '../../engine/reading/say-readings.ts';
 import { sayInsertRefusal } from '../../engine/worksheets/thread-insert/say-insert-refusal.ts';
 import type { WorksheetFound } from '../../engine/job/sign-off.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
-import { steeringGeometry, trailVerdict } from '../../engine/steering-geometry.ts';
+import {
+  steeringGeometry,
+  trailVerdict,
+} from '../../engine/worksheets/steering-geometry/steering-geometry.ts';
 import { threadEngagement } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';

@@ -1,8 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { typedEstimate, type Estimate } from '../../src/engine/reading/estimate.ts';
-import { decimalText, floatMm, lengthOf, negate, type Length } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
+import { typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
+import { decimalText, floatMm, lengthOf, negate, type Length } from '../../../../src/engine/length/length.ts';
+import { usualTools } from '../../../../src/engine/reading/measuring-tool.ts';
 import {
   sayChange,
   sayDegrees,
@@ -13,7 +13,7 @@ import {
   sayTrailFeel,
   sayTrailSign,
   steeringFigure,
-} from '../../src/engine/say-steering.ts';
+} from '../../../../src/engine/worksheets/steering-geometry/say-steering.ts';
 import {
   offsetForTrail,
   steeringGeometry,
@@ -23,7 +23,7 @@ import {
   type SteeringAnswer,
   type SteeringBefore,
   type SteeringChange,
-} from '../../src/engine/steering-geometry.ts';
+} from '../../../../src/engine/worksheets/steering-geometry/steering-geometry.ts';
 
 const mm = (size: number | string): Length => lengthOf(`${size} mm`);
 const exact = (size: number | string): Estimate => typedEstimate(mm(size));

@@ -1,5 +1,5 @@
-import { absolute, decimalText, isNegative, minus, type Length } from './length/length.ts';
-import { showBand, type ShownUnit } from './length/show.ts';
+import { absolute, decimalText, isNegative, minus, type Length } from '../../length/length.ts';
+import { showBand, type ShownUnit } from '../../length/show.ts';
 import {
   trailSign,
   type ChangeName,

@@ -1,4 +1,4 @@
-import { bandOf, mean, type Estimate } from './reading/estimate.ts';
+import { bandOf, mean, type Estimate } from '../../reading/estimate.ts';
 import {
   absolute,
   floatMm,
@@ -8,9 +8,9 @@ import {
   lengthOf,
   plus,
   type Length,
-} from './length/length.ts';
-import { refuse, worked, type Result } from './length/refusal.ts';
-import { verdictOf, type Limits, type Verdict } from './reading/verdict.ts';
+} from '../../length/length.ts';
+import { refuse, worked, type Result } from '../../length/refusal.ts';
+import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 /** All of it is floating point and comes back to .001 mm; a trail is never known that closely. */
 const STEP = lengthOf('.001 mm');

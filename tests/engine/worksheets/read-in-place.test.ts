@@ -1,18 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { bearingInSeat, innerSleeve } from '../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import { bearingInSeat, innerSleeve } from '../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
 import {
   bandOf,
   estimateOf,
   toleranceEstimate,
   typedEstimate,
   type Estimate,
-} from '../../src/engine/reading/estimate.ts';
-import { checkReadClearance } from '../../src/engine/fit/fit-check.ts';
-import { fitLimits } from '../../src/engine/fit/fits.ts';
+} from '../../../src/engine/reading/estimate.ts';
+import { checkReadClearance } from '../../../src/engine/fit/fit-check.ts';
+import { fitLimits } from '../../../src/engine/fit/fits.ts';
 import {
   holeAndPin,
   type HoleAndPinQuestion,
-} from '../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+} from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import {
   absolute,
   exactDecimalText,
@@ -20,13 +20,13 @@ import {
   lengthOf,
   minus,
   type Length,
-} from '../../src/engine/length/length.ts';
-import { lineUp, type LineUpAnswer } from '../../src/engine/worksheets/axle-line-up/line-up.ts';
-import { sidePlayMiss } from '../../src/engine/worksheets/axle-line-up/line-up-read.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { sayCheck } from '../../src/engine/worksheets/axle-line-up/say-line-up.ts';
-import { axleLayouts } from '../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
+} from '../../../src/engine/length/length.ts';
+import { lineUp, type LineUpAnswer } from '../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { sidePlayMiss } from '../../../src/engine/worksheets/axle-line-up/line-up-read.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
+import { sayCheck } from '../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { axleLayouts } from '../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
 
 // A direct reading of the assembled thing beats any sum of parts and replaces it.
 

@@ -1,34 +1,34 @@
 import { describe, expect, test } from 'vitest';
-import type { AxleLayoutName } from '../../src/engine/worksheets/axle-line-up/axle-layout.ts';
-import { bushing } from '../../src/engine/press/bushing.ts';
-import type { CheckOffer } from '../../src/engine/reading/check-offer.ts';
+import type { AxleLayoutName } from '../../../src/engine/worksheets/axle-line-up/axle-layout.ts';
+import { bushing } from '../../../src/engine/press/bushing.ts';
+import type { CheckOffer } from '../../../src/engine/reading/check-offer.ts';
 import {
   checksOfSeat,
   checksOfSleeve,
   checksOfTaper,
-} from '../../src/engine/worksheets/bearing-seat/checks-of-bearing.ts';
+} from '../../../src/engine/worksheets/bearing-seat/checks-of-bearing.ts';
 import {
   checksOfBushing,
   checksOfFit,
   checksOfHoleAndPin,
-} from '../../src/engine/worksheets/fit/checks-of-fits.ts';
-import { checksOfLineUp } from '../../src/engine/worksheets/axle-line-up/checks-of-line-up.ts';
-import { checksOfRing } from '../../src/engine/worksheets/ring/checks-of-ring.ts';
-import { checksOfStack } from '../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';
+} from '../../../src/engine/worksheets/fit/checks-of-fits.ts';
+import { checksOfLineUp } from '../../../src/engine/worksheets/axle-line-up/checks-of-line-up.ts';
+import { checksOfRing } from '../../../src/engine/worksheets/ring/checks-of-ring.ts';
+import { checksOfStack } from '../../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';
 import {
   checksOfEngagement,
   checksOfInsert,
-} from '../../src/engine/worksheets/thread-engagement/checks-of-threads.ts';
-import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { fitLimits } from '../../src/engine/fit/fits.ts';
-import { exactDecimalText, lengthOf, zero } from '../../src/engine/length/length.ts';
-import type { LineUpQuestion } from '../../src/engine/worksheets/axle-line-up/line-up.ts';
-import { stackWantPreset } from '../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
-import { axleLayouts } from '../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
-import { usualLineUpLimits } from '../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { materialNamed } from '../../src/engine/material/tables/materials.ts';
-import { verdictOf, type Limits } from '../../src/engine/reading/verdict.ts';
+} from '../../../src/engine/worksheets/thread-engagement/checks-of-threads.ts';
+import { bandOf, estimateOf, typedEstimate } from '../../../src/engine/reading/estimate.ts';
+import { fitLimits } from '../../../src/engine/fit/fits.ts';
+import { exactDecimalText, lengthOf, zero } from '../../../src/engine/length/length.ts';
+import type { LineUpQuestion } from '../../../src/engine/worksheets/axle-line-up/line-up.ts';
+import { stackWantPreset } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
+import { axleLayouts } from '../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
+import { usualLineUpLimits } from '../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
+import { materialNamed } from '../../../src/engine/material/tables/materials.ts';
+import { verdictOf, type Limits } from '../../../src/engine/reading/verdict.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const known = (text: string) => typedEstimate(inch(text));

@@ -1,12 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readEntry } from '../../src/engine/length/entry.ts';
-import { bandOf, estimateOf, typedEstimate } from '../../src/engine/reading/estimate.ts';
-import { holeAndPin } from '../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
-import { floatMm, isMore, lengthOf, toText, type Length } from '../../src/engine/length/length.ts';
-import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import type { Reading } from '../../src/engine/reading/reading.ts';
-import { spacerStack, stackWantPreset } from '../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
+import { readEntry } from '../../../src/engine/length/entry.ts';
+import { bandOf, estimateOf, typedEstimate } from '../../../src/engine/reading/estimate.ts';
+import { holeAndPin } from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
+import { floatMm, isMore, lengthOf, toText, type Length } from '../../../src/engine/length/length.ts';
+import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
+import type { Reading } from '../../../src/engine/reading/reading.ts';
+import { spacerStack, stackWantPreset } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 
 /** Laws that go across the worksheets: they hold whatever the figures are. */
 

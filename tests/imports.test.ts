@@ -35,6 +35,27 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   ],
 };
 
+/** The rooms of the engine, from the ground up: a room imports itself and those that stand before it. */
+const engineRooms = [
+  'length',
+  'material',
+  'reading',
+  'fit',
+  'thread',
+  'shim',
+  'press',
+  'cut',
+  'ways-out',
+  'job',
+  'worksheets',
+];
+
+/** What one kind of worksheet may take from another: a bushing and an insert are routes of hole-and-pin too. */
+const kindsBeside: Readonly<Record<string, readonly string[]>> = {
+  fit: ['hole-and-pin'],
+  'hole-and-pin': ['bushing', 'thread-insert'],
+};
+
 /** One file each: what only it may import. */
 const reserved: Readonly<Record<string, string>> = {
   'big.js': 'engine/length/length.ts',
@@ -53,6 +74,11 @@ describe('the sources', () => {
     expect(inPlace.flatMap(strayImports)).toEqual([]);
   });
 
+  test('of the engine stand in rooms, and a room imports only what stands before it', () => {
+    const inEngine = sources.filter(({ path }) => placeOf(path) === 'engine');
+    expect(inEngine.flatMap(outOfOrder)).toEqual([]);
+  });
+
   test('only engine/length/length.ts knows that a length is a big.js value', () => {
     expect(importersOf('big.js')).toEqual(['engine/length/length.ts']);
   });
@@ -65,6 +91,24 @@ describe('the sources', () => {
   test('the engine asks neither clock, chance, browser nor storage', () => {
     const inEngine = sources.filter(({ path }) => placeOf(path) === 'engine');
     expect(inEngine.flatMap(outsideWorld)).toEqual([]);
+  });
+});
+
+describe('a breach of the rooms is seen', () => {
+  test.each([
+    { path: 'engine/a.ts', line: '', why: 'a file outside of any room' },
+    {
+      path: 'engine/length/a.ts',
+      line: `import { b } from '../reading/b.ts';`,
+      why: 'a room that stands later',
+    },
+    {
+      path: 'engine/worksheets/ring/a.ts',
+      line: `import { b } from '../fit/b.ts';`,
+      why: 'one kind of worksheet in another',
+    },
+  ])('$why', ({ path, line }) => {
+    expect(outOfOrder({ path, text: line })).toHaveLength(1);
   });
 });
 
@@ -138,6 +182,22 @@ function strayImports(source: Source): string[] {
     .filter((name) => reserved[name] !== source.path)
     .filter((name) => !may.some((one) => (one.endsWith('/') ? name.startsWith(one) : name === one)))
     .map((name) => `${source.path} imports ${name}`);
+}
+
+/** What breaks the order of the engine's rooms; between kinds of worksheet only what is listed. */
+function outOfOrder(source: Source): string[] {
+  const [, room = '', kind = '', file = ''] = source.path.split('/');
+  const floor = engineRooms.indexOf(room);
+  if (floor === -1) return [`${source.path} stands in no room`];
+  return importsOf(source)
+    .map((name) => name.split('/'))
+    .filter(([place]) => place === 'engine')
+    .filter(([, otherRoom = '', otherKind = '', otherFile = '']) => {
+      if (otherRoom !== room) return engineRooms.indexOf(otherRoom) > floor;
+      const isBetweenKinds = room === 'worksheets' && file !== '' && otherFile !== '' && otherKind !== kind;
+      return isBetweenKinds && !(kindsBeside[kind] ?? []).includes(otherKind);
+    })
+    .map((name) => `${source.path} imports ${name.join('/')}`);
 }
 
 function importersOf(name: string): string[] {

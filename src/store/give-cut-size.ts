@@ -31,7 +31,7 @@ export async function giveCutSize(
     if ('partId' in place && !before.parts[place.partId])
       return a.refuse({ code: 'gone', store: 'worksheets' });
     const after = await a.change(worksheetKind, worksheetId, (worksheet) => ({
-      ...withPartsChange(worksheet, withCutSize(worksheet, place, size), a.at),
+      ...withPartsChange(worksheet, withCutSize(worksheet, place, size), a.at, { byItsAnswer: true }),
       touchedAt: a.at,
     }));
     await Promise.all(cutIds.map((id) => a.change(cutRecordKind, id, (cut) => ({ ...cut, basis }))));

@@ -62,10 +62,22 @@ export function isInputOfTheWhole(worksheet: Pick<Worksheet, 'kind' | 'sizes'>, 
   );
 }
 
-/** Notes on the worksheet that its parts are others than before, and which: what was read of them together is set aside. */
-export function withPartsChange<W extends Inputs>(before: W, after: W, at: number): W {
+/**
+ * Notes on the worksheet that its parts are others than before, and which: what was read of them together is set aside.
+ * `byItsAnswer`: it was the worksheet that asked for this, by what was read. Then the sum of the sizes, which the reading had
+ * shown to be wrong, doesn't count in its place.
+ */
+export function withPartsChange<W extends Inputs>(
+  before: W,
+  after: W,
+  at: number,
+  { byItsAnswer = false }: { readonly byItsAnswer?: boolean } = {},
+): W {
   const why = changeOfParts(before, after);
-  return why === undefined ? after : { ...after, partsChanged: { at, why } };
+  if (why === undefined) return after;
+  const last = before.partsChanged;
+  const otherwiseAt = last?.otherwiseAt ?? last?.at ?? 0;
+  return { ...after, partsChanged: { at, why, ...(byItsAnswer && { otherwiseAt }) } };
 }
 
 function changeOfParts(before: Inputs, after: Inputs): string | undefined {

@@ -159,7 +159,12 @@ export type Worksheet = {
   readonly choices: Readonly<Record<string, string>>;
   readonly parts: Readonly<Record<Id, StackPartInput>>;
   /** When its parts were last changed, and which: what was read of them together before that is set aside. */
-  readonly partsChanged?: { readonly at: number; readonly why: string };
+  readonly partsChanged?: {
+    readonly at: number;
+    readonly why: string;
+    /** Where the worksheet's own answer asked for that change: when they were last changed otherwise. */
+    readonly otherwiseAt?: number;
+  };
   readonly createdAt: number;
   readonly touchedAt: number;
 };

@@ -41,7 +41,7 @@ export async function takeShims(
     ]);
     const after = await a.change(worksheetKind, worksheetId, (worksheet) => {
       const withShims = { ...worksheet, parts: { ...worksheet.parts, ...Object.fromEntries(parts) } };
-      return { ...withPartsChange(worksheet, withShims, a.at), touchedAt: a.at };
+      return { ...withPartsChange(worksheet, withShims, a.at, { byItsAnswer: true }), touchedAt: a.at };
     });
     a.undoable(`Changed ${before.title}: shims taken from the drawer`, before.jobId);
     return after;

@@ -50,7 +50,7 @@ async function newJob(page: Page, keys: Keys): Promise<void> {
   await keys.press(/^Length/);
   await keys.press('Tool', 'back');
   await keys.press(/^0–1 in micrometer/);
-  for (const [index, size] of ['.3850', '.3851', '.3849'].entries()) {
+  for (const [index, size] of ['.3850', '.3851', '.3850'].entries()) {
     await keys.enter(size);
     await expect
       .poll(spoken(page))
@@ -122,7 +122,7 @@ async function fitUp(page: Page, keys: Keys): Promise<void> {
   await keys.press('Log a reading');
   await keys.press('Tool', 'back');
   await keys.press(/^test indicator/);
-  for (const size of ['.0041', '.0040', '.0042']) await keys.enter(size);
+  for (const size of ['.0041', '.0040', '.0041']) await keys.enter(size);
   await keys.press('Back to the check', 'back');
   expect(await tree(page)).toContain('Too tight: float .0041, want .008 to .012.');
   await keys.press('Back to the worksheet with this reading');

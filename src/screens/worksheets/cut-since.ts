@@ -22,12 +22,21 @@ export type PartCut = {
   readonly pass: CutPass;
 };
 
+export type GapReadBefore = {
+  /** What was cut since; where nothing was, `why` says what else was done. */
+  readonly cut?: PartCut;
+  readonly why: string;
+  /** What has to be read again, and the size it stands in. */
+  readonly name: string;
+  readonly input: SizeInput;
+};
+
 /** What was done at the machine since the worksheet was given its sizes. */
 export type CutSince = {
   /** Cut to size; the worksheet still has the size of before. */
   readonly notGiven: readonly PartCut[];
-  /** The gap was read on the machine before this part was cut: it is another gap by now. */
-  readonly gapReadBefore?: PartCut & { readonly checkId?: Id };
+  /** The gap was read before what it asked for was done: it is another gap by now, and the sum had been shown to be wrong. */
+  readonly gapReadBefore?: GapReadBefore;
 };
 
 type Known = Pick<WorksheetData, 'worksheet' | 'readings' | 'features'>;
@@ -127,16 +136,18 @@ function standsAsIn(basis: Basis, worksheet: Worksheet, place: PartCut['place'])
     : sizeStandsAsIn(basis, worksheet, place.sizeName);
 }
 
-function gapReadBefore({ worksheet, readings, features }: Known, made: readonly MadeCut[]) {
-  const { sizes, choices } = worksheet;
-  const direct = sizes[choices['want'] === 'clamp' ? 'directProud' : 'direct'];
-  if (direct?.from !== 'feature') return undefined;
-  const readAt = lastReadAt(readings, direct.featureId);
-  // Set aside already: the parts were changed here since, the one that was cut among them.
-  if (readAt !== undefined && readAt <= (worksheet.partsChanged?.at ?? 0)) return undefined;
-  const cut = made.find(({ pass }) => readAt !== undefined && pass.at > readAt);
-  const checkId = features.find(({ id }) => id === direct.featureId)?.checkId;
-  return cut && { ...cut, ...(checkId !== undefined && { checkId }) };
+function gapReadBefore({ worksheet, readings }: Known, made: readonly MadeCut[]): GapReadBefore | undefined {
+  const { sizes, choices, partsChanged } = worksheet;
+  const name = choices['want'] === 'clamp' ? 'directProud' : 'direct';
+  const input = sizes[name];
+  const readAt = input && (input.from === 'typed' ? input.at : lastReadAt(readings, input.featureId));
+  if (!input || readAt === undefined) return undefined;
+  const isAside = partsChanged !== undefined && readAt <= partsChanged.at;
+  // Parts changed by choice: the reading is of others, and their sizes count.
+  if (isAside && readAt <= (partsChanged.otherwiseAt ?? partsChanged.at)) return undefined;
+  const cut = made.find(({ pass }) => pass.at > readAt);
+  if (!cut && !isAside) return undefined;
+  return { name, input, why: partsChanged?.why ?? '', ...(cut && { cut }) };
 }
 
 function lastReadAt(readings: WorksheetData['readings'], featureId: Id): number | undefined {

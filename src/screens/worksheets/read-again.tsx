@@ -26,12 +26,23 @@ export function saySetAside({ input, why }: SetAside): string {
   return `${what} read before this: ${why}. Until it is read again the sum counts.`;
 }
 
+type Read = Pick<SetAside, 'name' | 'input'>;
+
 /** The check it came from, the pad of its readings, or the field it was typed in. */
-function whereToRead({ job, worksheet, features }: WorksheetData, { name, input }: SetAside): string {
+export function whereToRead(data: WorksheetData, read: Read): string {
+  const { job, worksheet } = data;
   const jobId = job.id;
-  const feature = input.from === 'feature' ? features.find(({ id }) => id === input.featureId) : undefined;
+  const feature = featureOf(data, read);
   if (feature?.checkId !== undefined) return hrefOf({ at: 'check', jobId, checkId: feature.checkId });
   if (feature)
     return hrefOf({ at: 'feature', jobId, featureId: feature.id, choosing: `for/${worksheet.id}` });
-  return hrefOf({ at: 'worksheet', jobId, worksheetId: worksheet.id, field: name });
+  return hrefOf({ at: 'worksheet', jobId, worksheetId: worksheet.id, field: read.name });
+}
+
+export function isOfACheck(data: WorksheetData, read: Read): boolean {
+  return featureOf(data, read)?.checkId !== undefined;
+}
+
+function featureOf({ features }: WorksheetData, { input }: Read) {
+  return input.from === 'feature' ? features.find(({ id }) => id === input.featureId) : undefined;
 }

@@ -2,13 +2,13 @@ import { useState } from 'preact/hooks';
 import { showSize } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { sayStore } from '../../store/say-store.ts';
-import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';
 import { useStore } from '../common/store-context.ts';
-import { giveWorksheet, type CutSince, type PartCut } from './cut-since.ts';
+import { giveWorksheet, type CutSince, type GapReadBefore, type PartCut } from './cut-since.ts';
 import { Lead } from './lead.tsx';
+import { isOfACheck, whereToRead } from './read-again.tsx';
 import { stackParts } from './spacer-stack-question.ts';
 import { knownSize, type WorksheetData } from './worksheet-data.ts';
 import { capital } from '../../engine/length/say-words.ts';
@@ -30,7 +30,7 @@ export function SinceCut({ data, since: { notGiven, gapReadBefore } }: SinceCutP
       </Lead>
     );
   return gapReadBefore ? (
-    <Caution heading="Read before it was cut.">{sayReadBefore(gapReadBefore, unit)}</Caution>
+    <Caution heading="Read it again.">{sayReadBefore(gapReadBefore, unit)}</Caution>
   ) : null;
 }
 
@@ -38,7 +38,7 @@ export function SinceCut({ data, since: { notGiven, gapReadBefore } }: SinceCutP
 export function SinceCutAction({ data, since: { notGiven, gapReadBefore } }: SinceCutProps) {
   const store = useStore();
   const [trouble, setTrouble] = useState('');
-  const { job, unit } = data;
+  const { unit } = data;
   const [first] = notGiven;
   if (first) {
     const size = show(first.pass.measured.exact, unit);
@@ -54,12 +54,11 @@ export function SinceCutAction({ data, since: { notGiven, gapReadBefore } }: Sin
       </>
     );
   }
-  const checkId = gapReadBefore?.checkId;
-  return checkId === undefined ? null : (
-    <LinkButton kind="main" href={hrefOf({ at: 'check', jobId: job.id, checkId })}>
-      To the check: read it again
+  return gapReadBefore ? (
+    <LinkButton kind="main" href={whereToRead(data, gapReadBefore)}>
+      {isOfACheck(data, gapReadBefore) ? 'To the check: read it again' : 'Read it again'}
     </LinkButton>
-  );
+  ) : null;
 }
 
 /** The same for paper, where nothing can be pressed. */
@@ -78,8 +77,9 @@ export function sayWorkedOutWith({ pass }: PartCut, unit: ShownUnit): string {
   return `Worked out with ${show(pass.measured.exact, unit)} now.`;
 }
 
-function sayReadBefore({ name, pass }: PartCut, unit: ShownUnit): string {
-  return `The gap was read before this cut: ${name} to ${show(pass.measured.exact, unit)}. Read it again.`;
+function sayReadBefore({ cut, why }: GapReadBefore, unit: ShownUnit): string {
+  const done = cut ? `cut: ${cut.name} to ${show(cut.pass.measured.exact, unit)}` : `: ${why}`;
+  return `The gap was read before this${cut ? ' ' : ''}${done}. Read it again.`;
 }
 
 function sizeHere(data: WorksheetData, { place }: PartCut): string {

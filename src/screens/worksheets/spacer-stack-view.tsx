@@ -236,7 +236,7 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
         <p>{sayStackBand(answer, unit)}</p>
       </VerdictBand>
       <MadeSinceLead data={data} />
-      <ReadAgain data={data} names={[readInPlaceName(want)]} />
+      {!since?.gapReadBefore && <ReadAgain data={data} names={[readInPlaceName(want)]} />}
       {children}
       {since && isCutSince(since) ? (
         <SinceCut data={data} since={since} />

@@ -41,7 +41,7 @@ export const worksheetSchema = z.looseObject({
   kind: line,
   title: line,
   ...inputs,
-  partsChanged: z.exactOptional(z.looseObject({ at: time, why: note })),
+  partsChanged: z.exactOptional(z.looseObject({ at: time, why: note, otherwiseAt: z.exactOptional(time) })),
   createdAt: time,
   touchedAt: time,
 });

@@ -102,9 +102,35 @@ describe('a part that was cut to size', () => {
     });
     expect(cutSince(read, [faced('.377', 500, before)]).gapReadBefore).toBeUndefined();
     expect(cutSince(read, [faced('.371', 700, before)]).gapReadBefore).toMatchObject({
-      name: 'spacer',
-      checkId: 'float',
+      cut: { name: 'spacer' },
+      name: 'direct',
     });
+  });
+
+  // Read .0041, so .0059 came off: the sum, which had said .0102, would ask for as much to go in again.
+  test.each([
+    { how: 'read in a check', direct: ofFeature('gap') },
+    { how: 'typed', direct: { ...typedSize('.0041'), at: 600 } },
+  ])('leaves the gap that was $how to be read again, once its size is in', ({ direct }) => {
+    const given = (partsChanged: { at: number; why: string; otherwiseAt?: number }) => {
+      const data = stack(typedSize('.371'), {
+        sizes: { direct },
+        features: [{ ...featureOf('gap', 'gap'), checkId: 'float' }],
+        readings: [readingOf('gap', '.0041', { tool: tool('test-indicator'), at: 600 })],
+      });
+      return { ...data, worksheet: { ...data.worksheet, partsChanged } };
+    };
+    const why = 'spacer of another size';
+    const cuts = [faced('.371', 700, before)];
+    expect(cutSince(given({ at: 710, why, otherwiseAt: 500 }), cuts).gapReadBefore).toMatchObject({
+      cut: { name: 'spacer' },
+    });
+    expect(
+      cutSince(given({ at: 710, why: 'shim put in', otherwiseAt: 500 }), []).gapReadBefore,
+    ).toMatchObject({ why: 'shim put in' });
+    // Changed by choice after it was read: it was a reading of other parts, and the sum counts.
+    expect(cutSince(given({ at: 710, why, otherwiseAt: 650 }), cuts).gapReadBefore).toBeUndefined();
+    expect(cutSince(given({ at: 710, why }), cuts).gapReadBefore).toBeUndefined();
   });
 });
 

@@ -141,12 +141,35 @@ function struckOutColumns<T>(of: (row: T) => { readonly struckOut?: StruckOut })
   ];
 }
 
+/**
+ * A table that was signed, on this phone or another: a file may have brought one that was never written here. Each cell is
+ * made harmless once more; one that is so already stays as it is.
+ */
+export function harmlessCsv(signed: string): string {
+  const newline = signed.includes('\r\n') ? '\r\n' : '\n';
+  const { data } = Papa.parse<readonly string[]>(signed, { newline, delimiter: ',' });
+  return harmless(data);
+}
+
+function harmless(rows: readonly (readonly Cell[])[]): string {
+  return Papa.unparse(
+    rows.map((row) => [...row]),
+    { newline: '\r\n', escapeFormulae: FORMULA, quotes: isQuoted },
+  );
+}
+
+// Where a comma is the decimal mark, a spreadsheet cuts at the semicolon; at a tab it may cut anywhere. What has its
+// apostrophe already is written as it was when it got it.
+function isQuoted(cell: unknown): boolean {
+  return typeof cell === 'string' && /[;\t]|^'[=+\-@\t\r\n\0＝＋－＠]/.test(cell);
+}
+
 function table<T>(rows: readonly T[], columns: readonly Column<T>[]): string {
   const cells = [
     columns.map(([heading]) => heading),
     ...rows.map((row) => columns.map(([, cell]) => plain(cell(row)))),
   ];
-  return `${Papa.unparse(cells, { newline: '\r\n', escapeFormulae: FORMULA })}\r\n`;
+  return `${harmless(cells)}\r\n`;
 }
 
 // What closes a Hebrew or Arabic name off in a sentence is nothing for a cell of its own.

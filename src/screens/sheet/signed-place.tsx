@@ -6,6 +6,7 @@ import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';
+import { harmlessCsv } from './csv.ts';
 import { fileName } from './file-names.ts';
 import { FrozenSheet } from './frozen-sheet.tsx';
 import { momentOf } from './sheet-words.ts';
@@ -54,7 +55,7 @@ export function SignedPlace({ job, sheetId }: SignedPlaceProps) {
 function SignedFiles({ sheet, jobName }: { readonly sheet: SignedSheet; readonly jobName: string }) {
   const { said, give } = useGive();
   const file = (what: string, text: string) => async () =>
-    spreadsheet(fileName([jobName, 'signed', what], 'csv'), text);
+    spreadsheet(fileName([jobName, 'signed', what], 'csv'), harmlessCsv(text));
   return (
     <section class="files not-printed">
       <h2>As signed, for a spreadsheet (CSV)</h2>

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
 import type { Unit } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
-import { cutsCsv, readingsCsv, reasonsCsv } from '../../../src/screens/sheet/csv.ts';
+import { cutsCsv, harmlessCsv, readingsCsv, reasonsCsv } from '../../../src/screens/sheet/csv.ts';
 import type { Cut, Feature, ReadingRecord } from '../../../src/store/records.ts';
 import { inForce } from '../../../src/store/readings.ts';
 import { hostileWords } from '../../trials/hostile-words.ts';
@@ -168,3 +168,24 @@ function readingsOf(sizes: readonly Entry[], name = 'Link bore'): string {
 function rowsOf(text: string): Record<string, string>[] {
   return parse(text, { columns: true, record_delimiter: '\r\n' });
 }
+
+describe('a table that was signed', () => {
+  test.each(['=1+1', '+1+1', '-1+1', '@SUM(A1)', '\t=1+1', '\r=1+1', '＝1+1', 'x;=1+1', 'x\t=1+1'])(
+    'that a file brought with a cell of %j is given out without a formula',
+    (cell) => {
+      const quoted = /[\r\t]/.test(cell) ? `"${cell}"` : cell;
+      const given = harmlessCsv(`what,size\r\n${quoted},1\r\n${quoted},-1.5\r\n`);
+      for (const delimiter of [',', ';', '\t']) {
+        const rows: string[][] = parse(given, { delimiter, relax_column_count: true, relax_quotes: true });
+        for (const one of rows.flat()) expect(one).not.toMatch(/^(?!-?\d+(\.\d+)?$)[=+\-@\t\r＝]/);
+      }
+      expect(given).toContain('-1.5');
+    },
+  );
+
+  test('that is harmless stays as it was signed, to the letter', () => {
+    const signed = 'what,size\r\n"Bore, left",11.397\r\n"\'=x",-0.5\r\n';
+    expect(harmlessCsv(signed)).toBe(signed);
+    expect(harmlessCsv(harmlessCsv('=x,1\r\n'))).toBe(harmlessCsv('=x,1\r\n'));
+  });
+});

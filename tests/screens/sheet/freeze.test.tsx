@@ -20,8 +20,15 @@ const frozen = (html: string) => [...page(html).children].flatMap((one) => freez
 
 /** What a frozen sheet looks like when it is drawn again. */
 function redrawn(html: string): string {
-  const { container } = render(<FrozenSheet content={frozen(html)} />);
-  return container.innerHTML;
+  return drawnRoot(frozen(html)).innerHTML;
+}
+
+/** The root of its own that it is drawn in. */
+function drawnRoot(content: readonly SheetNode[]): ShadowRoot {
+  const { container } = render(<FrozenSheet content={content} />);
+  const root = container.firstElementChild?.shadowRoot;
+  if (!root) throw new Error('it stands in the page itself');
+  return root;
 }
 
 describe('a frozen sheet', () => {
@@ -65,9 +72,9 @@ describe('a frozen sheet', () => {
     const name = '<img src=x onerror=alert(1)>';
     const box = document.createElement('article');
     box.textContent = name;
-    const { container } = render(<FrozenSheet content={freeze(box)} />);
-    expect(container.querySelector('img')).toBeNull();
-    expect(container.textContent).toBe(name);
+    const root = drawnRoot(freeze(box));
+    expect(root.querySelector('img')).toBeNull();
+    expect(root.textContent).toBe(name);
   });
 
   test('from a hostile file draws nothing that could run or fetch', () => {
@@ -84,7 +91,18 @@ describe('a frozen sheet', () => {
       },
       { tag: 'iframe', attributes: { src: 'https://elsewhere.example' }, children: [] },
     ];
-    const { container } = render(<FrozenSheet content={hostile} />);
-    expect(container.innerHTML).toBe('<p>Gap</p>');
+    expect(drawnRoot(hostile).innerHTML).toBe('<p>Gap</p>');
+  });
+
+  test('that uses the app’s own names has no part in the page they are names of', () => {
+    const content: readonly SheetNode[] = [
+      {
+        tag: 'div',
+        attributes: { id: 'app', class: 'app-notice bottom-bar', 'data-passing': 'true' },
+        children: ['Update now'],
+      },
+    ];
+    drawnRoot(content);
+    expect(document.querySelector('#app, .app-notice, .bottom-bar')).toBeNull();
   });
 });

@@ -116,8 +116,8 @@ const allowed: readonly SheetNode[] = [
   'plain text with <script>alert(1)</script> in it',
   element('table', { class: 'sheet-table' }, element('td', { colspan: '2', scope: 'row' }, text)),
   element('svg', { viewBox: '0 0 40 10', role: 'img', 'aria-label': 'a stack; url(x)' }),
-  element('rect', { fill: 'url(#hatch)', stroke: 'currentColor', 'stroke-width': '2' }),
-  element('use', { href: '#arrow' }),
+  element('rect', { fill: 'currentColor', stroke: 'currentColor', 'stroke-width': '2' }),
+  element('path', { 'stroke-dasharray': '7 5', d: 'M0 0h9' }),
   element('text', { style: 'font-weight: 400; font-size: 23px;' }, text),
   element('li', { 'data-struck': 'true' }, text),
 ];
@@ -141,6 +141,22 @@ const forbidden: readonly unknown[] = [
   element('p', { onclick: 'alert(1)' }),
   element('P', {}),
   element('svg', { onload: 'alert(1)' }),
+  // Seven levels of ten `use` each are ten million drawings; nothing of ours draws anything twice.
+  element('use', { href: '#arrow' }),
+  element('g', { href: '#arrow' }),
+  element('symbol', { id: 'a' }),
+  element('pattern', { id: 'hatch' }),
+  element('linearGradient', { id: 'a' }),
+  element('mask', { id: 'a' }),
+  element('marker', { id: 'a' }),
+  element('clipPath', { id: 'a' }),
+  element('rect', { fill: 'url(#hatch)' }),
+  element('rect', { stroke: 'URL( #hatch )' }),
+  element('rect', { 'clip-path': 'url(#a)' }),
+  element('path', { 'marker-mid': 'url(#a)' }),
+  element('path', { 'stroke-dasharray': '.001 .001', d: 'M0 0h999999' }),
+  element('path', { 'stroke-dasharray': '5 0' }),
+  element('path', { pathLength: '1000000' }),
   element('use', { href: 'javascript:alert(1)' }),
   element('use', { href: 'https://elsewhere.example/a.svg#b' }),
   element('use', { 'xlink:href': '#arrow' }),
@@ -168,6 +184,12 @@ test.each(forbidden.map((node) => [JSON.stringify(node), node] as const))(
     expect(isSheetContent([{ tag: 'div', attributes: {}, children: ['text', node] }])).toBe(false);
   },
 );
+
+test('fifty thousand things stand on a sheet, and no more', () => {
+  const many = (count: number) => [element('p', {}, ...Array.from({ length: count }, () => element('br')))];
+  expect(isSheetContent(many(49_999))).toBe(true);
+  expect(isSheetContent(many(50_000))).toBe(false);
+});
 
 function nested(depth: number): SheetNode {
   let node: SheetNode = 'text';

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { canBeShown } from '../../store/picture-size.ts';
 
 type PictureProps = {
   readonly bytes: ArrayBuffer;
@@ -14,6 +15,8 @@ type PictureProps = {
 export function Picture({ bytes, mime, says, class: className, size }: PictureProps) {
   const [url, setUrl] = useState<string>();
   useEffect(() => {
+    // A file from elsewhere may have brought it: the browser is handed nothing that would fill the phone's memory.
+    if (!canBeShown(bytes)) return undefined;
     const lent = URL.createObjectURL(new Blob([bytes], { type: mime }));
     setUrl(lent);
     return () => URL.revokeObjectURL(lent);

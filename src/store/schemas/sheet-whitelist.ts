@@ -1,11 +1,14 @@
-/** What a signed sheet may be made of: plain text, lists, tables, drawings. Nothing in it can fetch, run or be pressed. */
+/**
+ * What a signed sheet may be made of: plain text, lists, tables, drawings. Nothing in it can fetch, run or be pressed, and
+ * nothing draws another part of it once more: five kilobytes of such could unfold to gigabytes.
+ */
 export const sheetTags: ReadonlySet<string> = words(
   'article section header footer aside div span p br hr',
   'h1 h2 h3 h4 h5 h6 strong em b i u s del ins small sub sup',
   'ul ol li dl dt dd time output figure figcaption blockquote pre code',
   'table caption colgroup col thead tbody tfoot tr th td',
   'svg g path line polyline polygon rect circle ellipse text tspan',
-  'title desc defs pattern marker clipPath use',
+  'title desc',
 );
 
 /** Attributes that hold words for a person, any words. */
@@ -22,21 +25,17 @@ const plainAttributes: ReadonlySet<string> = words(
   'id class role dir scope colspan rowspan headers span start value reversed',
   'aria-hidden aria-labelledby aria-describedby aria-level aria-roledescription',
   'xmlns viewBox preserveAspectRatio width height focusable overflow',
-  'x y x1 y1 x2 y2 cx cy r rx ry dx dy d points pathLength',
+  'x y x1 y1 x2 y2 cx cy r rx ry dx dy d points',
   'transform rotate textLength lengthAdjust opacity color display visibility',
   'fill fill-opacity fill-rule stroke stroke-width stroke-opacity stroke-dasharray',
   'stroke-dashoffset stroke-linecap stroke-linejoin stroke-miterlimit vector-effect',
   'font-size font-weight font-family font-style text-anchor dominant-baseline',
   'alignment-baseline baseline-shift letter-spacing paint-order shape-rendering',
-  'clip-path clip-rule clipPathUnits marker-start marker-mid marker-end',
-  'markerWidth markerHeight markerUnits refX refY orient',
-  'patternUnits patternContentUnits patternTransform',
 );
 
 const dataAttribute = /^data-[a-z][a-z-]{0,40}$/;
-// `url(...)` fetches, unless it names something of the same sheet; a backslash could hide the letters of it.
-const fetches = /\\|:\/\/|url\s*\((?!\s*#[\w-]+\s*\))|javascript:|image(?:-set)?\s*\(/i;
-const ofTheSheet = /^#[\w-]{1,100}$/;
+// `url(...)` fetches, or draws something of the sheet again; a backslash could hide the letters of it.
+const fetches = /\\|:\/\/|url\s*\(|javascript:|image(?:-set)?\s*\(/i;
 // Words and figures of print; nothing that moves a piece over another place of the screen.
 const printed =
   'font-[a-z]+|text-[a-z]+|fill|stroke(?:-[a-z]+)?|opacity|width|height|white-space|break-[a-z]+';
@@ -46,10 +45,17 @@ const drawnIn = 'http://www.w3.org/2000/svg';
 /** Whether an attribute may stand on a signed sheet with this value. */
 export function isSheetAttribute(name: string, value: string): boolean {
   if (wordAttributes.has(name)) return true;
-  if (name === 'href') return ofTheSheet.test(value);
+  if (name === 'stroke-dasharray') return areDashes(value);
   if (name === 'style') return plainStyle.test(value);
   if (name === 'xmlns') return value === drawnIn;
   return (plainAttributes.has(name) || dataAttribute.test(name)) && !fetches.test(value);
+}
+
+/** Dashes of half a unit and more: finer ones are millions on a line. */
+function areDashes(value: string): boolean {
+  if (value === 'none') return true;
+  const all = value.split(/[ ,]+/);
+  return all.length <= 12 && all.every((one) => /^\d{1,4}(?:\.\d{1,3})?$/.test(one) && Number(one) >= 0.5);
 }
 
 function words(...lines: readonly string[]): ReadonlySet<string> {

@@ -12,10 +12,14 @@ export const MOST_SHEET_CHARACTERS = 2_000_000;
 /** Elements inside elements; a note in a drawing in a table stands about twelve deep. */
 export const MOST_SHEET_DEPTH = 24;
 
+/** Chosen, not published: a sheet of twenty pages with its drawings comes to a tenth of it. */
+export const MOST_SHEET_ELEMENTS = 50_000;
+
 /** Whether these nodes may be kept as a signed sheet: known tags and attributes only, not too deep, not too long. */
 export function isSheetContent(value: unknown): value is readonly SheetNode[] {
   let level: unknown = value;
   let characters = 0;
+  let elements = 0;
   // Level by level instead of recursively, so that no depth can exhaust the stack.
   for (let depth = 0; Array.isArray(level) && depth <= MOST_SHEET_DEPTH; depth += 1) {
     const next: unknown[] = [];
@@ -25,7 +29,8 @@ export function isSheetContent(value: unknown): value is readonly SheetNode[] {
       characters += weight;
       if (isElement(node)) for (const child of node.children) next.push(child);
     }
-    if (characters > MOST_SHEET_CHARACTERS) return false;
+    elements += level.length;
+    if (characters > MOST_SHEET_CHARACTERS || elements > MOST_SHEET_ELEMENTS) return false;
     if (next.length === 0) return true;
     level = next;
   }

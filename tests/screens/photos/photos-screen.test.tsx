@@ -12,6 +12,7 @@ import { addPhoto, photosOf } from '../../../src/store/photos.ts';
 import type { PhotoOwner } from '../../../src/store/records.ts';
 import { latestUndo, undoLast } from '../../../src/store/undo.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
+import { jpeg } from '../../store/pictures-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
 const lent = new Set<string>();
@@ -33,10 +34,15 @@ afterEach(async () => {
 });
 
 // Its bytes are never decoded here: a happy stand-in page draws no pictures.
-const bytes = (...values: number[]) => new Uint8Array(values).buffer;
 
 async function photoOf(store: Store, owner: PhotoOwner, jobId?: string, note = '') {
-  const picture = { mime: 'image/jpeg', width: 1600, height: 1200, bytes: bytes(1, 2, 3), preview: bytes(4) };
+  const picture = {
+    mime: 'image/jpeg',
+    width: 1600,
+    height: 1200,
+    bytes: jpeg(1600, 1200),
+    preview: jpeg(240, 180),
+  };
   return worked(await addPhoto(store, { owner, ...(jobId !== undefined && { jobId }), ...picture, note }));
 }
 

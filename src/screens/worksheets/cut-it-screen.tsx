@@ -36,6 +36,7 @@ import {
 } from './cut-picks.ts';
 import { newCuts } from './new-cuts.ts';
 import { onePartPlaces, onePartWay } from './spacer-stack-cuts.ts';
+import { ReadingDoubts } from './reading-doubts.tsx';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './cut-it-screen.css';
@@ -148,6 +149,7 @@ function Offers({ data, ways, way, picks, known, onPicks, onDone }: OffersProps)
         </Button>
       }
     >
+      <ReadingDoubts data={data} />
       {onList.length > 0 && (
         <section class="cut-it-there">
           <p>

@@ -10,17 +10,19 @@ import { spacerName } from './say-line-up-names.ts';
  *
  * Units:   as `spacerDeed`.
  * Range:   none while a spacer comes out with no room, or too short to be faced: what gives first changes all of them. A cut that was refused is
- *          left out, and so is a part that is cut last: it has no length before the others are measured.
+ *          left out, and so is a part that is cut last: it has no length before the others are measured. What stands on
+ *          readings that contradict each other is unsure, and asks which of them stands.
  */
 export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly CutWay[] {
   const spacers = inWorkOrder(answer);
   if (spacers.some(({ deed: { kind } }) => kind === 'no-room' || kind === 'too-short')) return [];
   const offers = spacers.flatMap((spacer) => cutOf(q, spacer));
   const more = spacers.flatMap((spacer) => [...cutOf(q, spacer), ...newWhereAShimWouldDo(q, spacer)]);
+  const unsure = spacers.some(({ band }) => band.doubt) ? ({ unsure: true } as const) : {};
   return [
-    ...wayOf({ id: 'spacers', name: 'The spacers', offers }),
+    ...wayOf({ id: 'spacers', name: 'The spacers', offers, ...unsure }),
     ...(more.length > offers.length
-      ? wayOf({ id: 'new-for-shims', name: 'New spacers, no shims', offers: more })
+      ? wayOf({ id: 'new-for-shims', name: 'New spacers, no shims', offers: more, ...unsure })
       : []),
   ];
 }
@@ -56,9 +58,13 @@ function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper }: Reach
     target: to,
     lower,
     upper,
-    limitsFrom: `how far off float and filled room may be (${sourceOf(q)}), shared by the parts, ${LESS_THE_BAND}`,
+    limitsFrom: `how far off float and filled room may be (${sourceOf(q)}), shared by the parts, ${
+      spacer.band.doubt ? TWO_READINGS : LESS_THE_BAND
+    }`,
   } as const;
 }
+
+const TWO_READINGS = 'with two readings that contradict each other: settle which reading stands first';
 
 function sourceOf({ limits: { spacer, opening } }: LineUpQuestion): string {
   return spacer.source === opening.source ? spacer.source : `${spacer.source}; ${opening.source}`;

@@ -91,7 +91,9 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
   if (free.length > 0) return refuse({ code: 'lengths-free', names: free.map(({ name }) => name) });
   const usualLeast = q.usualLeast ?? usualLeastLength.in;
   const fitting = fittingOf({ ...q, layout, known, places: q.places ?? {}, slides: q.slides, usualLeast });
-  const spacers = spacersInOrder(layout, fitting.spacers, isMirrored);
+  const spacers = spacersInOrder(layout, fitting.spacers, isMirrored).map((spacer) =>
+    q.onHand[spacer.name]?.doubt ? { ...spacer, band: { ...spacer.band, doubt: true as const } } : spacer,
+  );
   const lines = bound.map((miss) =>
     lineCheck(miss, { isMirrored, limit: q.limits.line, givers: layout.rivals?.givers ?? [], known }),
   );

@@ -100,8 +100,13 @@ export type SaidDeed = {
   readonly more: string;
 };
 
-/** What to do for a spacer. */
-export function sayDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
+/** What to do for a spacer; one that stands on readings that contradict each other asks for that first. */
+export function sayDeed(spacer: Spacer, unit: ShownUnit): SaidDeed {
+  const said = sayPlainDeed(spacer, unit);
+  return spacer.band.doubt ? { ...said, more: `Which of the two readings stands? ${said.more}` } : said;
+}
+
+function sayPlainDeed({ deed, value }: Spacer, unit: ShownUnit): SaidDeed {
   const size = (length: Length) => withUnit(figure(absolute(length), unit), unit);
   switch (deed.kind) {
     case 'no-room':

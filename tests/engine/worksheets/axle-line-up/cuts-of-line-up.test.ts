@@ -5,6 +5,7 @@ import { lengthOf } from '../../../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
 import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
+import { sayDeed } from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
 import { waysSaid } from '../../cut/cut-said.ts';
 
 type Sizes = Readonly<Record<string, string>>;
@@ -101,5 +102,68 @@ describe('the spacers of a front axle', () => {
   test('are not cut while one of them has no room', () => {
     // B = .312 − .300 − .005 = .007; with a slot .400 in: −.093
     expect(offered({}, { ...front, slot: '.400' })).toEqual({});
+  });
+});
+
+describe('a size whose readings contradict each other', () => {
+  const doubted = (of: string) => {
+    const sizes = Object.fromEntries(
+      Object.entries({
+        width: '6.750',
+        hub: '4.412',
+        centre: '2.300',
+        disc: '.312',
+        slot: '.187',
+        bracket: '.500',
+        float: '.010',
+        slotWidth: '.300',
+        discThickness: '.160',
+      }).map(([name, size]) => [
+        name,
+        { ...typedEstimate(lengthOf(`${size} in`)), ...(name === of && { doubt: true as const }) },
+      ]),
+    );
+    const question: LineUpQuestion = {
+      layout: axleLayouts['front-one-disc'],
+      side: 'right',
+      sizes,
+      onHand: {},
+      limits: usualLineUpLimits.in,
+      step: lengthOf('.001 in'),
+    };
+    const result = lineUp(question);
+    if (!result.ok) throw new Error(result.refusal.code);
+    return { answer: result.value, ways: cutsOfLineUp(question, result.value) };
+  };
+
+  test('is asked about before the first cut that stands on it, and the others are not marked', () => {
+    // The disc sets hub to bracket and bracket to leg; left spacer and sleeve hang on hub, centre and legs alone.
+    const [way] = doubted('disc').ways;
+    expect(way?.unsure).toBe(true);
+    expect(
+      way?.offers.map(({ part, limitsFrom }) => [part, limitsFrom.includes('which reading stands')]),
+    ).toEqual([
+      ['left spacer', false],
+      ['sleeve', false],
+      ['hub to bracket', true],
+      ['bracket to leg', true],
+    ]);
+    expect(
+      doubted('centre').ways[0]?.offers.map(({ limitsFrom }) => /which reading stands/.test(limitsFrom)),
+    ).toEqual([true, true, false, true]);
+    expect(doubted('').ways[0]?.unsure).toBeUndefined();
+  });
+
+  test('is asked about at each length that stands on it', () => {
+    const said = doubted('disc').answer.spacers.map((spacer) => [
+      spacer.name,
+      sayDeed(spacer, 'in').more.startsWith('Which of the two readings stands? '),
+    ]);
+    expect(said).toEqual([
+      ['far', false],
+      ['inner', true],
+      ['outer', true],
+      ['sleeve', false],
+    ]);
   });
 });

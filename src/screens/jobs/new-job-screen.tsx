@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { isSafetyCritical, isTouchSaid, type Touched } from '../../engine/job/safety.ts';
 import { createJob } from '../../store/jobs.ts';
 
+import { dayAndMonthWords } from '../common/day-words.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
@@ -65,5 +66,5 @@ export function NewJobScreen() {
 }
 
 function nameOfToday(): string {
-  return `Job of ${new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
+  return `Job of ${dayAndMonthWords(Date.now())}`;
 }

@@ -1,3 +1,4 @@
+import { longDayWords, wholeTimeWords } from '../common/day-words.ts';
 import { OLDER } from '../older/older-than-sizes.ts';
 import type { PartOrigin } from '../../store/records.ts';
 
@@ -13,13 +14,8 @@ export const OLDER_ON_PAPER = `${OLDER}: a size behind it has changed since.`;
 
 export const UNFINISHED = 'Not worked out: something it needs was not given.';
 
-export function dayOf(ms: number): string {
-  return new Date(ms).toLocaleDateString(undefined, { dateStyle: 'long' });
-}
-
-export function momentOf(ms: number): string {
-  return new Date(ms).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-}
+export const dayOf = longDayWords;
+export const momentOf = wholeTimeWords;
 
 export function counted(count: number, one: string): string {
   return `${count} ${one}${count === 1 ? '' : 's'}`;

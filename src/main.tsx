@@ -3,6 +3,7 @@ import './store/open-early.ts';
 import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
+import { mayComeUp, watchComingUp } from './screens/coming-up.ts';
 import { announceQuietly } from './screens/common/announce.ts';
 import { watchMissingParts } from './screens/common/missing-part.ts';
 import { watchRefused } from './screens/common/said-if-refused.ts';
@@ -87,10 +88,15 @@ async function start(into: HTMLElement): Promise<void> {
     return cannotOpen(into, fault instanceof StoreUnreadable ? fault.refusal : refusalOf(fault));
   }
   if (location.hash === '') returnTo(known.get('lastPlace'));
+  const cameUp = mayComeUp(location.hash);
+  if (!cameUp) history.replaceState(null, '', hrefOf({ at: 'jobs' }));
+  watchComingUp(() => location.hash);
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
   draw();
   void lost.then((since) => since !== undefined && tellOfLoss(since));
   tellOfClock();
+  if (!cameUp)
+    notify({ id: 'place', sentence: 'The last place did not come up twice, so here are the jobs.' });
   void askToPersist();
   void sweep(store);
   void takeHanded(store);

@@ -12,13 +12,11 @@ afterEach(() => vi.restoreAllMocks());
 
 /** A phone set to this language, with the calendar and the digits that it counts in by itself. */
 function phoneIn(locale: string): void {
-  const day = Date.prototype.toLocaleDateString;
-  const moment = Date.prototype.toLocaleString;
   vi.spyOn(Date.prototype, 'toLocaleDateString').mockImplementation(function (this: Date, _own, options) {
-    return day.call(this, locale, options);
+    return new Intl.DateTimeFormat(locale, options).format(this);
   });
   vi.spyOn(Date.prototype, 'toLocaleString').mockImplementation(function (this: Date, _own, options) {
-    return moment.call(this, locale, options);
+    return new Intl.DateTimeFormat(locale, options).format(this);
   });
 }
 

@@ -1,4 +1,5 @@
 import { hostileBytes } from './hostile-bytes.ts';
+import { hostileFigures } from './hostile-figures.ts';
 import { hostileForms } from './hostile-forms.ts';
 import { hostileRecords } from './hostile-records.ts';
 import { hostileSizes } from './hostile-sizes.ts';
@@ -28,6 +29,7 @@ const kinds: readonly (readonly [what: string, kind: Kind])[] = [
   ...Object.entries(hostileBytes),
   ...Object.entries(hostileRecords),
   ...Object.entries(hostileForms),
+  ...Object.entries(hostileFigures),
 ];
 const big: readonly (readonly [what: string, kind: Kind])[] = Object.entries(hostileSizes);
 

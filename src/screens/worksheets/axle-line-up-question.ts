@@ -1,6 +1,7 @@
 import { dialFor } from '../common/slides.ts';
 import { sizeStep } from '../../engine/length/metal-on.ts';
 import type { Estimate } from '../../engine/reading/estimate.ts';
+import { usualToolFor } from '../../engine/reading/usual-tool.ts';
 import type { LineUpQuestion } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { usualLeastLength } from '../../engine/fit/tables/least-part.ts';
@@ -36,8 +37,15 @@ export function axleLineUpQuestion(data: WorksheetData): LineUpQuestion | undefi
     ...((slides === 'bracket' || slides === 'caliper') && { slides }),
     limits: axleLimits(data),
     usualLeast: usualLeastLength[data.unit],
+    ...cutReadWith(data),
     step: sizeStep('length', dialFor('length', data.dial)),
   };
+}
+
+/** Nobody knows yet what a cut will be measured with: the shop's usual caliper, so that a closer tool only leaves more. */
+function cutReadWith({ tools, unit }: WorksheetData): Pick<LineUpQuestion, 'cutReadWith'> {
+  const tool = usualToolFor({ tools, kind: 'length', unit });
+  return tool ? { cutReadWith: tool } : {};
 }
 
 /** How far things may be off: the fitter's own figures, else the usual ones. */

@@ -6,6 +6,7 @@ import { shareOut, type Leeway } from './line-up-budget.ts';
 import { checkOfEnd, endsOf, sidesOf, type End, type Fitted, type Places } from './line-up-ends.ts';
 import {
   deedVerdict,
+  halfWidthOnceCut,
   mostLeeway,
   spacerChoice,
   spacerDeed,
@@ -13,6 +14,7 @@ import {
   type SpacerDeed,
   type SpacerQuestion,
 } from './line-up-spacer.ts';
+import type { ToolInForce } from '../../reading/measuring-tool.ts';
 import type { LineUpLimit, LineUpLimits } from './tables/line-up-limits.ts';
 
 type Known = Readonly<Record<string, Estimate>>;
@@ -27,6 +29,7 @@ export type FittingQuestion = {
   readonly slides: 'bracket' | 'caliper' | undefined;
   readonly limits: LineUpLimits;
   readonly usualLeast: Length;
+  readonly cutReadWith: ToolInForce | undefined;
   readonly step: Length;
 };
 
@@ -103,13 +106,17 @@ function chooseAll(q: FittingQuestion, others: Others, thin: ReadonlySet<string>
   const layout = solvingOrder(q.layout);
   const chosen: Chosen[] = [];
   let stays: Known = {};
+  // As all of them will be known once they were cut and measured: what is left for a cut is left after that.
+  let cutSizes: Known = q.known;
   for (const name of q.layout.workOrder) {
     const sizes = { ...q.known, ...stays };
     const wanted = solveChain(layout, sizes).solved.find((one) => one.name === name);
     if (!wanted) throw new Error(`the layout leaves ${name} open`);
     const onHand = q.onHand[name];
+    const wantedThen = solveChain(layout, cutSizes).solved.find((one) => one.name === name) ?? wanted;
     const question = {
       wanted,
+      cutHalfWidth: halfWidthOnceCut({ wanted, wantedThen, cutSizes, tool: q.cutReadWith }),
       sizes,
       onHand,
       limit: partLimit(q, name),
@@ -120,10 +127,14 @@ function chooseAll(q: FittingQuestion, others: Others, thin: ReadonlySet<string>
     const choice = thin.has(name) ? leftOutOr(found, question) : found;
     chosen.push({ wanted, choice, question });
     if (choice.kind === 'leave-out') stays = { ...stays, [name]: typedEstimate(zero) };
+    if (CUT.has(choice.kind)) cutSizes = { ...cutSizes, [name]: typedEstimate(wanted.value, q.cutReadWith) };
     if (others === 'as-measured' && onHand && staysAsItIs(choice)) stays = { ...stays, [name]: onHand };
+    cutSizes = { ...cutSizes, ...stays };
   }
   return chosen;
 }
+
+const CUT: ReadonlySet<SpacerChoice['kind']> = new Set(['make', 'trim', 'shim']);
 
 /** What is surely no more than a part may be off anyway can be left out. */
 function leftOutOr(choice: SpacerChoice, { wanted: { value, band }, limit }: SpacerQuestion): SpacerChoice {
@@ -185,11 +196,14 @@ function shareFor(q: FittingQuestion, chosen: readonly Chosen[], later: readonly
 const NO_LEEWAY: Leeway = { down: zero, up: zero };
 
 function isCut({ choice: { kind } }: Chosen): boolean {
-  return kind === 'make' || kind === 'trim' || kind === 'shim';
+  return CUT.has(kind);
 }
 
-function fittedAs({ wanted, choice, question: { onHand } }: Chosen, { places }: FittingQuestion): Fitted {
-  const aimed = typedEstimate(wanted.value);
+function fittedAs(
+  { wanted, choice, question: { onHand } }: Chosen,
+  { places, cutReadWith }: FittingQuestion,
+): Fitted {
+  const aimed = typedEstimate(wanted.value, CUT.has(choice.kind) ? cutReadWith : undefined);
   if (choice.kind === 'leave-out')
     return { kind: 'as-measured', places: { least: typedEstimate(zero), most: typedEstimate(zero) } };
   const isThere = places[wanted.name] ?? (onHand && { least: onHand, most: onHand });

@@ -1,6 +1,6 @@
 import { evaluate, formOf, lessForm } from './chain-form.ts';
 import type { Evaluated } from './chain.ts';
-import { mean, type Estimate } from '../../reading/estimate.ts';
+import { mean, typedEstimate, type Estimate } from '../../reading/estimate.ts';
 import {
   isLess,
   isMore,
@@ -15,6 +15,7 @@ import {
 } from '../../length/length.ts';
 import type { Leeway } from './line-up-budget.ts';
 import { cutTarget, metalOnTarget } from '../../length/metal-on.ts';
+import type { ToolInForce } from '../../reading/measuring-tool.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
 import type { LineUpLimit } from './tables/line-up-limits.ts';
 import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
@@ -88,6 +89,8 @@ export type SpacerQuestion = {
   readonly sizes: Readonly<Record<string, Estimate>>;
   readonly onHand: Estimate | undefined;
   readonly limit: LineUpLimit;
+  /** How closely it will be told from what is wanted then, once it is cut and measured. */
+  readonly cutHalfWidth: Length;
   /** Shorter than that no spacer is faced. */
   readonly least: Length;
   readonly step: Length;
@@ -118,6 +121,23 @@ export function spacerChoice(q: SpacerQuestion): SpacerChoice {
   return isFaced && isLess(value, q.least) ? { kind: 'too-short', by: value, least: q.least } : choice;
 }
 
+/** The wider of what the sizes leave a wanted length known to, and what it and the cut part will be told apart by. */
+export function halfWidthOnceCut({
+  wanted,
+  wantedThen,
+  cutSizes,
+  tool,
+}: {
+  readonly wanted: Evaluated;
+  readonly wantedThen: Evaluated;
+  readonly cutSizes: Readonly<Record<string, Estimate>>;
+  readonly tool: ToolInForce | undefined;
+}): Length {
+  const difference = lessForm(formOf([{ of: ON_HAND, top: 1, bottom: 1 }]), formOf(wantedThen.terms));
+  const { band } = evaluate(difference, { ...cutSizes, [ON_HAND]: typedEstimate(wanted.value, tool) });
+  return largest(wanted.band.halfWidth, band.halfWidth);
+}
+
 function comparedWith(onHand: Estimate, q: SpacerQuestion): SpacerChoice {
   const difference = lessForm(formOf([{ of: ON_HAND, top: 1, bottom: 1 }]), formOf(q.wanted.terms));
   const { value: off, band, terms } = evaluate(difference, { ...q.sizes, [ON_HAND]: onHand });
@@ -135,9 +155,10 @@ export function mostLeeway({
   wanted,
   limit,
   least,
-}: Pick<SpacerQuestion, 'wanted' | 'limit' | 'least'>): Leeway {
-  const { value, band } = wanted;
-  const room = largest(zero, minus(limit.by, band.halfWidth));
+  cutHalfWidth,
+}: Pick<SpacerQuestion, 'wanted' | 'limit' | 'least' | 'cutHalfWidth'>): Leeway {
+  const { value } = wanted;
+  const room = largest(zero, minus(limit.by, cutHalfWidth));
   // What is less than can be faced is made up by shims, which can be as thin as they like.
   const down = isLess(value, least) ? value : minus(value, least);
   return { down: smallest(room, largest(down, zero)), up: room };
@@ -205,11 +226,11 @@ function trimmed({ wanted, onHand, step }: SpacerQuestion, limits: Left) {
 /** The leeway about an aim; nothing below zero. */
 function leftOf(
   aim: Length,
-  { wanted, limit: { by } }: SpacerQuestion,
+  { limit: { by }, cutHalfWidth }: SpacerQuestion,
   { down, up }: Leeway,
   unproved: Length | undefined,
   // A shim makes up for what is known of wanted length and part on hand together.
-  halfWidth: Length = wanted.band.halfWidth,
+  halfWidth: Length = cutHalfWidth,
 ): Left {
   const tooWide = isMore(halfWidth, by) ? halfWidth : unproved;
   if (tooWide)

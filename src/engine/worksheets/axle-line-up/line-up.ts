@@ -10,6 +10,7 @@ import { fittingOf, type FittedSpacer, type Fitting } from './line-up-fitting.ts
 import { givesForRoom, type Give } from './line-up-gives.ts';
 import { CENTRE_READ, centreReadChecks, hasWheelCentre, readOfDisc } from './line-up-read.ts';
 import type { SpacerDeed } from './line-up-spacer.ts';
+import type { ToolInForce } from '../../reading/measuring-tool.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
 import { usualLeastLength } from '../../fit/tables/least-part.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
@@ -32,6 +33,8 @@ export type LineUpQuestion = {
   readonly limits: LineUpLimits;
   /** Shorter than that no spacer is faced; .020 in where it is left out. */
   readonly usualLeast?: Length;
+  /** What a part that is still to be cut will be measured with when its size is given back; exactly where it is left out. */
+  readonly cutReadWith?: ToolInForce;
   /** The dial's step for lengths. */
   readonly step: Length;
 };
@@ -90,7 +93,15 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
   const { solved, bound, free } = solveChain(layout, known);
   if (free.length > 0) return refuse({ code: 'lengths-free', names: free.map(({ name }) => name) });
   const usualLeast = q.usualLeast ?? usualLeastLength.in;
-  const fitting = fittingOf({ ...q, layout, known, places: q.places ?? {}, slides: q.slides, usualLeast });
+  const fitting = fittingOf({
+    ...q,
+    layout,
+    known,
+    places: q.places ?? {},
+    slides: q.slides,
+    usualLeast,
+    cutReadWith: q.cutReadWith,
+  });
   const spacers = spacersInOrder(layout, fitting.spacers, isMirrored).map((spacer) =>
     q.onHand[spacer.name]?.doubt ? { ...spacer, band: { ...spacer.band, doubt: true as const } } : spacer,
   );

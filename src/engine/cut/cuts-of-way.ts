@@ -17,3 +17,6 @@ export function wayOf(way: CutWay): readonly CutWay[] {
 
 /** What stands behind limits that allow for how well the readings know the sizes they come from. */
 export const LESS_THE_BAND = 'less what the readings can’t tell';
+
+/** What stands behind limits that the sizes alone give, with nothing left of them after the band. */
+export const NOT_PROVED = 'by the sizes alone: these readings can’t prove it';

@@ -1,5 +1,5 @@
 import type { CutOffer } from '../../cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { LESS_THE_BAND, NOT_PROVED, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { inWorkOrder, type LineUpAnswer, type LineUpQuestion, type Spacer } from './line-up.ts';
 import type { Reach } from './line-up-spacer.ts';
 import { mean } from '../../reading/estimate.ts';
@@ -18,7 +18,8 @@ export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly 
   if (spacers.some(({ deed: { kind } }) => kind === 'no-room' || kind === 'too-short')) return [];
   const offers = spacers.flatMap((spacer) => cutOf(q, spacer));
   const more = spacers.flatMap((spacer) => [...cutOf(q, spacer), ...newWhereAShimWouldDo(q, spacer)]);
-  const unsure = spacers.some(({ band }) => band.doubt) ? ({ unsure: true } as const) : {};
+  const isOpen = ({ limitsFrom }: CutOffer) => !limitsFrom.endsWith(LESS_THE_BAND);
+  const unsure = more.some(isOpen) ? ({ unsure: true } as const) : {};
   return [
     ...wayOf({ id: 'spacers', name: 'The spacers', offers, ...unsure }),
     ...(more.length > offers.length
@@ -50,7 +51,7 @@ function made(q: LineUpQuestion, spacer: Spacer, reach: Reach): CutOffer {
   return { ...offerFor(q, spacer, reach), name: `${calledIn(q, spacer)}, made new` };
 }
 
-function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper }: Reach) {
+function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper, unproved }: Reach) {
   return {
     part: calledIn(q, spacer).toLowerCase(),
     operation: 'face',
@@ -59,7 +60,7 @@ function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper }: Reach
     lower,
     upper,
     limitsFrom: `how far off float and filled room may be (${sourceOf(q)}), shared by the parts, ${
-      spacer.band.doubt ? TWO_READINGS : LESS_THE_BAND
+      spacer.band.doubt ? TWO_READINGS : unproved ? NOT_PROVED : LESS_THE_BAND
     }`,
   } as const;
 }

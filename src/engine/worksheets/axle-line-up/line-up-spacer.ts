@@ -21,7 +21,13 @@ import type { LineUpLimit } from './tables/line-up-limits.ts';
 import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 /** A length to be reached, and between what it is proved to do. */
-export type Reach = { readonly to: Length; readonly lower: Length; readonly upper: Length };
+export type Reach = {
+  readonly to: Length;
+  readonly lower: Length;
+  readonly upper: Length;
+  /** The band that leaves nothing of its limits: they stand whole, by the sizes alone. */
+  readonly unproved?: Length;
+};
 
 /** What to do about a spacer. `off` is the part on hand less the length wanted, where the others are as they were measured. */
 export type SpacerDeed =
@@ -73,15 +79,15 @@ export function deedVerdict(deed: SpacerDeed): Verdict['kind'] {
     case 'trim':
       return reachVerdict(deed.cut);
     case 'shim':
-      return deed.shim.ok ? 'good' : reachVerdict(deed.make);
+      return deed.shim.ok ? reachVerdict(deed.shim) : reachVerdict(deed.make);
     default:
       return deed satisfies never;
   }
 }
 
 function reachVerdict(reach: Result<Reach>): Verdict['kind'] {
-  if (reach.ok) return 'good';
-  return reach.refusal.code === 'no-proof' ? 'too-close' : 'no-good';
+  if (reach.ok) return reach.value.unproved ? 'too-close' : 'good';
+  return 'no-good';
 }
 
 export type SpacerQuestion = {
@@ -168,8 +174,9 @@ export function mostLeeway({
  * What to do for a spacer, with the limits that are left for it.
  *
  * Units:   the wanted length rounded metal-on, inside the leeway that it has of what all parts share.
- * Refuses: per cut: no-proof (the readings leave nothing of the limits; `unproved` is the band that took it),
- *          no-step-in-limits.
+ * Range:   where the readings leave nothing of the limits (`unproved` is the band that took it) the figure stands all the same,
+ *          with its limits whole.
+ * Refuses: per cut: below-least-length, no-step-in-limits.
  */
 export function spacerDeed(
   choice: SpacerChoice,
@@ -197,7 +204,7 @@ export function spacerDeed(
       return {
         kind: 'shim',
         off: choice.off,
-        shim: left.ok ? worked({ to: negate(choice.off), ...left.value }) : left,
+        shim: worked({ to: negate(choice.off), ...left }),
         make: makeNew(q, leftOf(q.wanted.value, q, leeway, unproved)),
       };
     }
@@ -206,21 +213,19 @@ export function spacerDeed(
   }
 }
 
-type Left = Result<{ readonly lower: Length; readonly upper: Length }>;
+type Left = Omit<Reach, 'to'>;
 
 function makeNew({ wanted, least, step }: SpacerQuestion, limits: Left): Result<Reach> {
-  if (!limits.ok) return limits;
   if (isLess(wanted.value, least))
     return refuse({ code: 'below-least-length', part: 'it', least, missing: minus(least, wanted.value) });
-  const target = metalOnTarget({ aim: wanted.value, ...limits.value }, 'length', step);
-  return target.ok ? worked({ to: target.value, ...limits.value }) : target;
+  const target = metalOnTarget({ aim: wanted.value, ...limits }, 'length', step);
+  return target.ok ? worked({ to: target.value, ...limits }) : target;
 }
 
 function trimmed({ wanted, onHand, step }: SpacerQuestion, limits: Left) {
-  if (!limits.ok) return limits;
   const present = onHand ? mean(onHand) : wanted.value;
-  const cut = cutTarget({ aim: wanted.value, ...limits.value, present, kind: 'length', step });
-  return cut.ok ? worked({ to: cut.value.target, take: cut.value.take, ...limits.value }) : cut;
+  const cut = cutTarget({ aim: wanted.value, ...limits, present, kind: 'length', step });
+  return cut.ok ? worked({ to: cut.value.target, take: cut.value.take, ...limits }) : cut;
 }
 
 /** The leeway about an aim; nothing below zero. */
@@ -233,11 +238,10 @@ function leftOf(
   halfWidth: Length = cutHalfWidth,
 ): Left {
   const tooWide = isMore(halfWidth, by) ? halfWidth : unproved;
-  if (tooWide)
-    return refuse({ code: 'no-proof', halfWidth: tooWide, lower: minus(aim, by), upper: plus(aim, by) });
+  if (tooWide) return { lower: largest(zero, minus(aim, by)), upper: plus(aim, by), unproved: tooWide };
   const room = minus(by, halfWidth);
-  return worked({
+  return {
     lower: largest(zero, minus(aim, smallest(down, room))),
     upper: plus(aim, smallest(up, room)),
-  });
+  };
 }

@@ -65,6 +65,8 @@ function sayUnproved(spacer: Spacer, said: Said): string {
   if (deed.kind === 'too-short')
     return `${what} comes out ${show(deed.by, said.unit)}; ${show(deed.least, said.unit)} is the least that can be faced.`;
   const lead = deedVerdict(spacer.deed) === 'no-good' ? what : `Too close to call: ${what.toLowerCase()}`;
+  const unproved = unprovedOf(deed);
+  if (unproved) return `${lead}. ${sayCantProve(unproved, said.unit)}`;
   return `${lead}. ${sayDeed(spacer, said.unit).more}`;
 }
 
@@ -158,13 +160,15 @@ function sayNew(make: Result<Reach>, value: Length, unit: ShownUnit): string {
 
 function sayReach(verb: string, reach: Result<Reach>, unit: ShownUnit): string {
   if (!reach.ok) return sayCutRefusal(reach.refusal, unit);
-  const { to, lower, upper } = reach.value;
+  const { to, lower, upper, unproved } = reach.value;
+  if (unproved) return `${verb} ${withUnit(figure(to, unit), unit)}. ${sayCantProve(unproved, unit)}`;
   return `${verb} ${figure(to, unit)}; good from ${withUnit(showBetween(lower, upper, unit), unit)}.`;
 }
 
 function sayShim(shim: Result<Reach>, unit: ShownUnit): string {
   if (!shim.ok) return sayCutRefusal(shim.refusal, unit);
-  const { lower, upper } = shim.value;
+  const { to, lower, upper, unproved } = shim.value;
+  if (unproved) return `Shims of ${withUnit(figure(to, unit), unit)}. ${sayCantProve(unproved, unit)}`;
   return `Shims of ${withUnit(showBetween(lower, upper, unit), unit)} do.`;
 }
 
@@ -175,10 +179,25 @@ function sayOff(off: Length, halfWidth: Length, unit: ShownUnit): string {
   return `${by} ${isNegative(off) ? 'shorter' : 'longer'}${band}`;
 }
 
-/** A spacer's limits that the readings can't prove is said of a length, not of a gap. */
 function sayCutRefusal(refusal: Refusal, unit: ShownUnit): string {
-  if (refusal.code !== 'no-proof') return say(refusal, unit);
-  const band = withUnit(showBand(refusal.halfWidth, unit), unit);
+  return say(refusal, unit);
+}
+
+/** The band that leaves nothing of the limits of what is to be cut. */
+function unprovedOf(deed: Spacer['deed']): Length | undefined {
+  const reach =
+    deed.kind === 'make'
+      ? deed.make
+      : deed.kind === 'trim'
+        ? deed.cut
+        : deed.kind === 'shim'
+          ? deed.shim
+          : undefined;
+  return reach?.ok === true ? reach.value.unproved : undefined;
+}
+
+function sayCantProve(halfWidth: Length, unit: ShownUnit): string {
+  const band = withUnit(showBand(halfWidth, unit), unit);
   return `The readings know this length only to ${band}, more than it may be off. Use a finer tool, or allow more.`;
 }
 

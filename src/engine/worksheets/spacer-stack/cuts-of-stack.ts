@@ -1,5 +1,5 @@
 import type { CutOffer } from '../../cut/cut.ts';
-import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
+import { LESS_THE_BAND, NOT_PROVED, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { capital, listed } from '../../length/say-words.ts';
 import type { StackAnswer, StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 import type { Proof } from './stack-change.ts';
@@ -7,9 +7,6 @@ import { onePart } from './stack-one-part.ts';
 import type { LongerPart, NewPart, Trim } from './stack-trim.ts';
 
 const WANTED = { float: 'float wanted', 'end-play': 'end play wanted', clamp: 'clamp wanted' } as const;
-
-/** What stands behind limits that the sizes alone give, with nothing left of them after the band. */
-export const NOT_PROVED = 'by the sizes alone: these readings can’t prove it';
 
 /**
  * What is cut for a stack: each part that may give is a way of its own, as one alone brings what is wanted.

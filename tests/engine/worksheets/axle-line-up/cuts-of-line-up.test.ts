@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cutsOfLineUp } from '../../../../src/engine/worksheets/axle-line-up/cuts-of-line-up.ts';
-import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
-import { lengthOf } from '../../../../src/engine/length/length.ts';
+import { toleranceEstimate, typedEstimate } from '../../../../src/engine/reading/estimate.ts';
+import { exactDecimalText, lengthOf } from '../../../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
 import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
@@ -166,4 +166,30 @@ describe('a size whose readings contradict each other', () => {
       ['sleeve', false],
     ]);
   });
+});
+
+test('a length that the readings can’t prove is offered as a figure, unsure, with its limits whole', () => {
+  // Wheel centre known to ±.006 where .005 is allowed: 1.075 − .005 to 1.075 + .005
+  const question: LineUpQuestion = {
+    layout: axleLayouts['front-one-disc'],
+    side: 'right',
+    sizes: {
+      ...exactly(front),
+      centre: toleranceEstimate(lengthOf('2.300 in'), lengthOf('.006 in')),
+    },
+    onHand: {},
+    limits: usualLineUpLimits.in,
+    step: lengthOf('.001 in'),
+  };
+  const result = lineUp(question);
+  if (!result.ok) throw new Error(result.refusal.code);
+  const [way] = cutsOfLineUp(question, result.value);
+  const far = way?.offers[0];
+  expect(way?.unsure).toBe(true);
+  expect(far && [far.target, far.lower, far.upper].map((one) => exactDecimalText(one, 'in'))).toEqual([
+    '1.075',
+    '1.07',
+    '1.08',
+  ]);
+  expect(far?.limitsFrom).toContain('these readings can’t prove it');
 });

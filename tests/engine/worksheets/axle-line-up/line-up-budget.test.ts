@@ -220,7 +220,11 @@ test('nothing is left to share where the readings take it all: the lengths canâ€
     sizes: { ...exactly(wheel), width: toleranceEstimate(inch('7'), inch('.006')) },
   });
   const { deed } = spacerOf(answer, 'far');
-  expect(deed.kind === 'make' && !deed.make.ok && deed.make.refusal.code).toBe('no-proof');
+  // The figure stands, with its limits whole: 1.294 Â±.005.
+  expect(
+    deed.kind === 'make' && deed.make.ok && [deed.make.value.to, deed.make.value.upper].map(shown),
+  ).toEqual(['1.294', '1.299']);
+  expect(deed.kind === 'make' && deed.make.ok && deed.make.value.unproved).toBeTruthy();
   expect(lineUpVerdict(answer)).toBe('too-close');
 });
 

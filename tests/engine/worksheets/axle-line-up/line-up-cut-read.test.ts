@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
-import { lengthOf, plus, type Length } from '../../../../src/engine/length/length.ts';
+import { lengthOf, type Length } from '../../../../src/engine/length/length.ts';
 import {
   lineUp,
   inWorkOrder,
@@ -119,6 +119,9 @@ describe('parts cut in the order of work, each measured by a caliper that may be
       tight,
     );
     expect(lineUpVerdict(close)).toBe('good');
-    expect(plus(answer.spacers[0]?.fitted ?? inch('0'), inch('0'))).toEqual(inch('1.075'));
+    expect(answer.spacers.every(({ deed }) => deed.kind === 'make' && deed.make.ok)).toBe(true);
+    expect(
+      answer.spacers.some(({ deed }) => deed.kind === 'make' && deed.make.ok && deed.make.value.unproved),
+    ).toBe(true);
   });
 });

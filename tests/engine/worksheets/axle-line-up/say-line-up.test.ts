@@ -215,13 +215,16 @@ describe('what to do for a spacer', () => {
     });
   });
 
-  test('whose band is wider than it may be off says that no cut can be proved', () => {
+  test('whose band is wider than it may be off says that it isn’t proved, and what it would be faced to', () => {
     const unproved =
       'The readings know this length only to ±.0060, more than it may be off. Use a finer tool, or allow more.';
-    expect(withFar('1.110', vague('.006'))).toEqual({ act: '.035 long', more: unproved });
+    expect(withFar('1.110', vague('.006'))).toEqual({
+      act: 'trim .035',
+      more: `Face it to 1.075 in. ${unproved}`,
+    });
     expect(withFar('1.040', vague('.006'))).toEqual({
       act: 'shim .035',
-      more: `${unproved} Or make it new: 1.075 in.`,
+      more: `Shims of .035. ${unproved} Or make it new: 1.075 in.`,
     });
   });
 

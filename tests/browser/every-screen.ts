@@ -431,8 +431,7 @@ const inTheAssembly: readonly AppScreen[] = [
     name: 'sign-off',
     place: `${trailer}/about`,
     arrange: async (page) => {
-      await press(page, 'axle');
-      await press(page, 'wheel');
+      await press(page, 'none of these');
       await goTo(page, `${trailer}/sign-off`);
       await page.getByText('Nothing stands in the way of signing.').waitFor();
     },

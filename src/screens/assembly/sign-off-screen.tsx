@@ -147,8 +147,12 @@ function Blockers({ blockers, jobId }: { blockers: readonly Blocker[]; jobId: st
               <p class="assembly-note assembly-again">{`Changed since you wrote “${wroteBefore}”.`}</p>
             )}
             {mayBeReasoned(blocker) && (
-              <a class="sign-off-why" href={hrefOf({ at: 'sign-off', jobId, field: `reason/${key}` })}>
-                Or write why it may stand<span class="unseen">{`: ${what}`}</span>
+              <a
+                class="sign-off-why"
+                href={hrefOf({ at: 'sign-off', jobId, field: `reason/${key}` })}
+                aria-label={`Or write why it may stand: ${what}`}
+              >
+                Or write why it may stand
               </a>
             )}
           </li>

@@ -137,7 +137,7 @@ describe('a breach is seen', () => {
       why: 'loaded on demand',
     },
     { path: 'screens/a.tsx', line: `import * as z from 'zod/mini';`, why: 'zod outside of the store' },
-    { path: 'sw.ts', line: `import './engine/length/length.ts';`, why: 'the worker knowing the app' },
+    { path: 'sw.ts', line: `import '../src/engine/length/length.ts';`, why: 'the worker knowing the app' },
   ])('$why', ({ path, line }) => {
     expect(strayImports({ path, text: line })).toHaveLength(1);
   });

@@ -65,7 +65,7 @@ export function measureScreen(page: Page): Promise<readonly Finding[]> {
     }
 
     // Lines of a list, tabs and the places of the bottom bar touch each other: a miss opens the neighbour and costs nothing.
-    const touching = '.row, .size-entry-feature, .job-tabs a, .charts-tabs a, .bottom-bar-place, summary';
+    const touching = '.row, .read-already-row, .job-tabs a, .charts-tabs a, .bottom-bar-place, summary';
     const layerOf = (element: Element): Element => {
       for (let at = element.parentElement; at; at = at.parentElement) {
         const { position, overflowY } = getComputedStyle(at);

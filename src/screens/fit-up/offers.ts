@@ -15,7 +15,7 @@ import {
   checksOfLineUp,
   provesTooLittle,
 } from '../../engine/worksheets/axle-line-up/checks-of-line-up.ts';
-import { checksOfRing } from '../../engine/worksheets/ring/checks-of-ring.ts';
+import { worksheets } from '../../engine/worksheets/all-worksheets.ts';
 import { checksOfStack } from '../../engine/worksheets/spacer-stack/checks-of-stack.ts';
 import {
   checksOfEngagement,
@@ -28,7 +28,7 @@ import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';
 import { fitQuestion } from '../worksheets/fit-question.ts';
 import { holeAndPinQuestion } from '../worksheets/hole-and-pin-question.ts';
-import { ringQuestion } from '../worksheets/ring-question.ts';
+import { givenOf } from '../worksheets/given-of.ts';
 import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
 import { engagementQuestion, heldOf } from '../worksheets/thread-engagement-question.ts';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
@@ -59,10 +59,7 @@ const OFFERS: Readonly<Record<string, Offers>> = {
     return answer?.ok === true ? checksOfBushing(answer.value) : [];
   },
   'thread-insert': (data) => (threadInsertQuestion(data) ? checksOfInsert() : []),
-  ring: (data) => {
-    const question = ringQuestion(data);
-    return question ? checksOfRing(question) : [];
-  },
+  ring: (data) => worksheets.ring.checks(givenOf(data)),
   'bearing-seat': bearingOffers,
   'axle-line-up': (data) => {
     const question = axleLineUpQuestion(data);

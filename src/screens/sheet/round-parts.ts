@@ -4,29 +4,25 @@ import { bushing } from '../../engine/press/bushing.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
 import type { SpacerDeed } from '../../engine/worksheets/axle-line-up/line-up-spacer.ts';
-import { ring } from '../../engine/worksheets/ring/ring.ts';
+import { worksheets } from '../../engine/worksheets/all-worksheets.ts';
+import type { RoundPart } from '../../engine/worksheets/worksheet.ts';
 import { spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import { bearingQuestion } from '../worksheets/bearing-seat-question.ts';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';
-import { ringQuestion } from '../worksheets/ring-question.ts';
+import { givenOf } from '../worksheets/given-of.ts';
 import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 
 /** A round part a worksheet asks to be made. A stack knows only lengths: the diameters are the fitter's to give. */
-export type RoundPartWanted = {
-  readonly name: string;
-  readonly outside?: Length;
-  readonly inside?: Length;
-  readonly length?: Length;
-};
+export type RoundPartWanted = RoundPart;
 
 /** The round parts that are still to be made by a worksheet's answer. */
 export function roundPartsOf(data: WorksheetData): readonly RoundPartWanted[] {
   switch (data.worksheet.kind) {
     case 'ring':
-      return ringToMake(data);
+      return worksheets.ring.makes(givenOf(data));
     case 'bushing':
       return bushingToMake(data);
     case 'spacer-stack':
@@ -38,15 +34,6 @@ export function roundPartsOf(data: WorksheetData): readonly RoundPartWanted[] {
     default:
       return [];
   }
-}
-
-function ringToMake(data: WorksheetData): readonly RoundPartWanted[] {
-  const question = ringQuestion(data);
-  const answer = question && ring(question);
-  if (answer?.ok !== true) return [];
-  const { outside, inside, thickness, fromBlanks } = answer.value;
-  const length = fromBlanks.best?.thickness ?? thickness?.target;
-  return [{ name: 'Ring', outside: outside.target, inside: inside.target, ...(length && { length }) }];
 }
 
 /**

@@ -1,13 +1,15 @@
 import type { ComponentType } from 'preact';
+import { isWorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import type { Worksheet } from '../../store/records.ts';
 import { cutSince } from '../worksheets/cut-since.ts';
 import { saySinceCut } from '../worksheets/since-cut.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { AccountOnPaper } from './account-on-paper.tsx';
 import { BushingSheet } from './bushing-sheet.tsx';
 import { SteeringGeometrySheet, ThreadEngagementSheet } from './engagement-and-steering-sheets.tsx';
 import { FitSheet } from './fit-sheet.tsx';
 import { LineUpSheet } from './line-up-sheet.tsx';
-import { BearingSeatSheet, RingSheet } from './ring-and-bearing-sheets.tsx';
+import { BearingSeatSheet } from './bearing-seat-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { worksheetDataOf } from './worksheet-data-of.ts';
 import { HoleAndPinSheet, SpacerStackSheet, ThreadInsertSheet } from './worksheet-sheets.tsx';
@@ -18,12 +20,16 @@ const SHEETS: Readonly<Record<string, ComponentType<{ data: WorksheetData }>>> =
   fit: FitSheet,
   bushing: BushingSheet,
   'thread-insert': ThreadInsertSheet,
-  ring: RingSheet,
   'bearing-seat': BearingSeatSheet,
   'axle-line-up': LineUpSheet,
   'thread-engagement': ThreadEngagementSheet,
   'steering-geometry': SteeringGeometrySheet,
 };
+
+/** A kind on one page is printed by its account; a kind of a newer Slipfit has no sheet here. */
+function sheetOf(kind: string): ComponentType<{ data: WorksheetData }> | undefined {
+  return isWorksheetKind(kind) ? ({ data }) => <AccountOnPaper data={data} kind={kind} /> : SHEETS[kind];
+}
 
 /** Every worksheet with its drawing and answer, worked out again as it is drawn. */
 export function WorksheetsSheet({ data }: { data: SheetData }) {
@@ -43,7 +49,7 @@ export function WorksheetsSheet({ data }: { data: SheetData }) {
 
 /** One worksheet as it is printed. */
 export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data: SheetData }) {
-  const Sheet = SHEETS[worksheet.kind];
+  const Sheet = sheetOf(worksheet.kind);
   if (!Sheet) return <p>Made with a newer Slipfit.</p>;
   const known = worksheetDataOf(worksheet, data);
   return (

@@ -2,6 +2,7 @@ import { bushing } from '../../engine/press/bushing.ts';
 import { mean } from '../../engine/reading/estimate.ts';
 import { fitLimits, type FitLimits } from '../../engine/fit/fits.ts';
 import { lengthOf, negate, type Length } from '../../engine/length/length.ts';
+import { worksheets } from '../../engine/worksheets/all-worksheets.ts';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { Leg } from '../../engine/reading/settle.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
@@ -10,7 +11,7 @@ import { sleeveWant } from './bearing-seat-question.ts';
 import { bushingQuestion } from './bushing-question.ts';
 import { fitQuestion } from './fit-question.ts';
 import { wantedClearance } from './hole-and-pin-question.ts';
-import { ringClearances } from './ring-question.ts';
+import { givenOf } from './given-of.ts';
 import { stackParts, stackWant } from './spacer-stack-question.ts';
 import { exactSize, knownSize, type WorksheetData } from './worksheet-data.ts';
 
@@ -40,7 +41,7 @@ export function wantedOf(data: WorksheetData, kind: FeatureKind, name?: string):
     case 'bushing':
       return bushingWanted(data, name);
     case 'ring':
-      return ringWanted(data, kind);
+      return worksheets.ring.wanted(givenOf(data), kind, name);
     case 'bearing-seat':
       return bearingWanted(data, kind);
     case 'axle-line-up':
@@ -110,15 +111,6 @@ function bushingWanted(data: WorksheetData, name: string | undefined): Wanted | 
     limits: { lower: negate(clearance.upper), upper: negate(clearance.lower), source },
     legs: boreLessPin(nominal),
   };
-}
-
-/** The ring is cut to what is read: the band of the reading has to leave room in the clearance. */
-function ringWanted(data: WorksheetData, kind: FeatureKind): Wanted | undefined {
-  const { outside, inside } = ringClearances(data);
-  if (kind === 'bore')
-    return { limits: outside, legs: [{ kind, size: sizeOf(data, 'recess'), coefficient: 1 }] };
-  if (kind === 'pin') return { limits: inside, legs: [{ kind, size: sizeOf(data, 'stem'), coefficient: 1 }] };
-  return undefined;
 }
 
 function bearingWanted(data: WorksheetData, kind: FeatureKind): Wanted | undefined {

@@ -5,17 +5,14 @@ import { canMeasure, type FeatureKind } from '../../engine/reading/measuring-too
 import { sayOutOfRange } from '../../engine/reading/say-readings.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { saySizeSlip, sizeSlip, type SizeSlip, type SlipAround } from '../../engine/reading/size-slip.ts';
-import { asTyped, show } from '../../engine/length/show.ts';
+import { asTyped, figure, show } from '../../engine/length/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import type { TypedBy } from '../common/hands-free.ts';
-import { useOnePress } from '../common/one-press.ts';
 import { SizePad } from '../common/size-pad.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize } from '../common/use-settings.ts';
-import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
-import { countSentence } from '../readings/readings-screen.tsx';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import {
   ToolOfSizeChoice,
@@ -26,6 +23,7 @@ import {
 } from './tool-of-size.tsx';
 import { afterKey, isUnitKey } from '../common/pad-text.ts';
 import type { WorksheetData } from './worksheet-data.ts';
+import { ReadAlready, ReadKeys } from './read-already.tsx';
 import './size-entry.css';
 
 type SizeEntryProps = {
@@ -40,6 +38,8 @@ type SizeEntryProps = {
   readonly around?: SlipAround;
   /** What fit-up checks read is offered too: the size is one that is read in place. */
   readonly direct?: boolean;
+  /** Under the drawing that is the form: what was read is offered on keys beside the tool's. */
+  readonly inForm?: boolean;
   readonly onSize: (size: SizeInput, draftKey?: string) => unknown;
   /** Measure it now: makes a feature for it and opens the pad. */
   readonly onMeasure?: () => unknown;
@@ -64,6 +64,7 @@ function OneSize({
   signed = false,
   around,
   direct = false,
+  inForm = false,
   onSize,
   onMeasure,
   onNext,
@@ -75,7 +76,7 @@ function OneSize({
   const [slip, setSlip] = useState<Slip>();
   const draft = useSizeDraft(draftKey, measuring?.unit ?? data.unit);
   const padSize = usePadSize();
-  const measure = useOnePress();
+  const takeRead = (featureId: string) => onSize({ from: 'feature', featureId }, draftKey);
   const half = readEntry(draft.half.typed, { unit: draft.half.unit, signed });
   const size = half.ok ? half.value.exact : undefined;
   const { toolFor, choose } = useToolOfSize({ data, kind: measures, now });
@@ -121,48 +122,8 @@ function OneSize({
     );
   return (
     <div class="size-entry">
-      {trouble === undefined && !slip && (fitting.length > 0 || onMeasure) && (
-        <ul class="size-entry-features">
-          {fitting.map((feature) => {
-            const records = data.readings.filter((reading) => reading.featureId === feature.id);
-            const form = formOfReadings(feature.kind, records);
-            const summary = form && summaryOf(form, data.unit);
-            return (
-              <li key={feature.id}>
-                <button
-                  type="button"
-                  class="size-entry-feature"
-                  onClick={() => onSize({ from: 'feature', featureId: feature.id }, draftKey)}
-                >
-                  <span>
-                    {feature.name}
-                    <small>{countSentence(records)}</small>
-                  </span>
-                  {summary && (
-                    <strong>
-                      {summary.size}
-                      <small>{summary.band}</small>
-                    </strong>
-                  )}
-                </button>
-              </li>
-            );
-          })}
-          {onMeasure && (
-            <li>
-              <button
-                type="button"
-                class="size-entry-feature"
-                onClick={() => measure.take(onMeasure, { commits: true })}
-              >
-                <span>
-                  Measure it now
-                  <small>several readings prove more than one</small>
-                </span>
-              </button>
-            </li>
-          )}
-        </ul>
+      {!inForm && trouble === undefined && !slip && (fitting.length > 0 || onMeasure) && (
+        <ReadAlready data={data} features={fitting} onTake={takeRead} onMeasure={onMeasure} />
       )}
       <SizePad
         label={label}
@@ -181,8 +142,9 @@ function OneSize({
           ? { message: <SlipQuestion slip={slip} onMeant={take} /> }
           : trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
       >
-        {(tool !== undefined || signed || children !== undefined) && (
+        {(tool !== undefined || signed || children !== undefined || inForm) && (
           <div class="size-entry-extras">
+            {inForm && <ReadKeys data={data} features={fitting} onTake={takeRead} onMeasure={onMeasure} />}
             {signed && (
               <Button
                 chosen={draft.half.typed.startsWith('-')}
@@ -196,7 +158,14 @@ function OneSize({
                 label={`Read with: ${toolOfSizeWords(tool, data.unit)}`}
                 onPress={() => setChoosing(true)}
               >
-                {toolOfSizeWords(tool, data.unit)}
+                {inForm ? (
+                  <span class="read-already-key">
+                    {briefToolWords(tool)}
+                    {tool.by === 'tool' && <strong>±{figure(tool.tool.mpe, data.unit)}</strong>}
+                  </span>
+                ) : (
+                  toolOfSizeWords(tool, data.unit)
+                )}
               </Button>
             )}
             {children}

@@ -1,4 +1,5 @@
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
+import { worksheets } from '../../engine/worksheets/all-worksheets.ts';
 import type { WorksheetKind } from '../../store/records.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
@@ -12,7 +13,12 @@ export const worksheetCuts: Partial<Readonly<Record<string, () => Promise<WaysTo
   fit: () => import('./fit-cuts.ts').then((file) => file.fitCuts),
   bushing: () => import('./bushing-cuts.ts').then((file) => file.bushingCuts),
   'thread-insert': () => import('./thread-insert-cuts.ts').then((file) => file.threadInsertCuts),
-  ring: () => import('./ring-cuts.ts').then((file) => file.ringCuts),
+  ring: () =>
+    import('./given-of.ts').then(
+      ({ givenOf }) =>
+        (data) =>
+          worksheets.ring.cuts(givenOf(data)),
+    ),
   'bearing-seat': () => import('./bearing-seat-cuts.ts').then((file) => file.bearingSeatCuts),
   'axle-line-up': () => import('./axle-line-up-cuts.ts').then((file) => file.axleLineUpCuts),
 } satisfies Partial<Record<WorksheetKind, () => Promise<WaysToCut>>>;

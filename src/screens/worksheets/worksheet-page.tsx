@@ -89,7 +89,7 @@ function CutIt({ data: { job, worksheet } }: { data: WorksheetData }) {
   );
 }
 
-function UndoChange({ jobId }: { jobId: string }) {
+export function UndoChange({ jobId }: { jobId: string }) {
   const store = useStore();
   const last = useLive(`undo-change/${jobId}`, ['undo'], (from) => latestUndo(from, jobId));
   if (!last?.label.startsWith('Changed')) return null;

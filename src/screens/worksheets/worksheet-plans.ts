@@ -3,11 +3,11 @@ import { bearingSeatPlan } from './bearing-seat-plan.ts';
 import { bushingPlan } from './bushing-plan.ts';
 import { fitPlan } from './fit-plan.ts';
 import { holeAndPinPlan } from './hole-and-pin-plan.ts';
-import { ringPlan } from './ring-plan.ts';
 import { spacerStackPlan } from './spacer-stack-plan.ts';
 import { threadInsertPlan } from './thread-insert-plan.ts';
 import { steeringGeometryPlan } from './steering-geometry-plan.ts';
 import { threadEngagementPlan } from './thread-engagement-plan.ts';
+import { worksheets, type WorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import type { WorksheetPlan } from './worksheet-plan.ts';
 
 /** Every kind of worksheet, in the order a job meets them. A new kind is added here and in worksheet-views.tsx. */
@@ -17,7 +17,7 @@ export const worksheetPlans: readonly WorksheetPlan[] = [
   fitPlan,
   bushingPlan,
   threadInsertPlan,
-  ringPlan,
+  planFromKind('ring'),
   bearingSeatPlan,
   axleLineUpPlan,
   threadEngagementPlan,
@@ -26,4 +26,18 @@ export const worksheetPlans: readonly WorksheetPlan[] = [
 
 export function planOf(kind: string): WorksheetPlan | undefined {
   return worksheetPlans.find((plan) => plan.kind === kind);
+}
+
+/** A kind of the registry as those that ask for plans still know it. */
+function planFromKind(kind: WorksheetKind): WorksheetPlan {
+  const { name, asks, needs, fields, starts } = worksheets[kind];
+  return {
+    kind,
+    name,
+    asks,
+    needs,
+    fields: Object.entries(fields).map(([field, plan]) => ({ name: field, ...plan })),
+    choices: starts,
+    parts: [],
+  };
 }

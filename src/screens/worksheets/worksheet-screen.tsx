@@ -1,3 +1,4 @@
+import { isWorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import { removeWorksheet, renameWorksheet } from '../../store/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
@@ -7,6 +8,7 @@ import { useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
+import { WorksheetForm } from './frame/worksheet-form.tsx';
 import { FieldScreen } from './field-screen.tsx';
 import { StackPartScreen } from './stack-part-screen.tsx';
 import { useWorksheetData } from './use-worksheet-data.ts';
@@ -27,12 +29,15 @@ export function WorksheetScreen({ jobId, worksheetId, field }: WorksheetScreenPr
   if (!data) return <Page title=" ">{null}</Page>;
   const kindPlan = planOf(data.worksheet.kind);
   const plan = kindPlan && planFor(kindPlan, data.worksheet.choices);
-  const View = plan && worksheetViews[plan.kind];
-  if (!plan || !View) return <NewerWorksheet data={data} />;
+  if (!plan) return <NewerWorksheet data={data} />;
   if (field === 'about') return <AboutWorksheet data={data} />;
   if (field === 'cuts' || field?.startsWith('cuts/') === true)
     return <CutItScreen data={data} path={field} />;
   if (field?.startsWith('part/') === true) return <StackPartScreen data={data} path={field} />;
+  if (isWorksheetKind(data.worksheet.kind))
+    return <WorksheetForm data={data} kind={data.worksheet.kind} pressed={field} />;
+  const View = worksheetViews[data.worksheet.kind];
+  if (!View) return <NewerWorksheet data={data} />;
   const asked = field === undefined ? undefined : fieldNamed(plan, field);
   return asked ? (
     <FieldScreen key={asked.name} data={data} plan={plan} field={asked} />

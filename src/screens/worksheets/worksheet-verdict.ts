@@ -7,7 +7,7 @@ import { boltGrip, gripVerdict } from '../../engine/thread/bolt-grip.ts';
 import { bushing } from '../../engine/press/bushing.ts';
 import { holeAndPin } from '../../engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
-import { ring } from '../../engine/worksheets/ring/ring.ts';
+import { worksheets } from '../../engine/worksheets/all-worksheets.ts';
 import { MOCK_UP_SENTENCE, saySleeveRefusal } from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import { sayBushingRefusal, sayBushingWarning } from '../../engine/press/say-bushing.ts';
 import {
@@ -27,7 +27,6 @@ import {
   sayLineUp,
   sayLineUpRefusal,
 } from '../../engine/worksheets/axle-line-up/say-line-up.ts';
-import { RING_NOT_PROVED, sayRingRefusal } from '../../engine/worksheets/ring/say-ring.ts';
 import { sayStack } from '../../engine/worksheets/spacer-stack/say-stack.ts';
 import { saySteeringRefusal, sayTrailSign } from '../../engine/worksheets/steering-geometry/say-steering.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
@@ -49,7 +48,7 @@ import { clearanceSaid } from './clearance-said.ts';
 import { fitAnswer, fitQuestion } from './fit-question.ts';
 import { holeAndPinQuestion } from './hole-and-pin-question.ts';
 import { verdictOfHole } from './insert-verdict.ts';
-import { ringQuestion } from './ring-question.ts';
+import { givenOf } from './given-of.ts';
 import { spacerStackQuestion } from './spacer-stack-question.ts';
 import { steeringQuestion } from './steering-geometry-question.ts';
 import { engagementQuestion, gripQuestion } from './thread-engagement-question.ts';
@@ -67,7 +66,7 @@ const JUDGES: Readonly<Record<string, Judge>> = {
   fit: fitVerdict,
   bushing: bushingVerdict,
   'thread-insert': insertVerdict,
-  ring: ringVerdict,
+  ring: (data) => worksheets.ring.verdict(givenOf(data)),
   'bearing-seat': bearingVerdict,
   'axle-line-up': axleVerdict,
   'thread-engagement': engagementVerdict,
@@ -155,15 +154,6 @@ function insertVerdict(data: WorksheetData): WorksheetVerdict {
   if (blindDepth && !blindDepth.floor && found !== 'no-good')
     return { found: 'too-close', said: FLOOR_UNKNOWN };
   return found === undefined ? NOT_JUDGED : { found, said: sayInsertHole(result.value, unit) };
-}
-
-function ringVerdict(data: WorksheetData): WorksheetVerdict {
-  const question = ringQuestion(data);
-  if (!question) return NO_ANSWER;
-  const result = ring(question);
-  if (!result.ok) return noGood(sayRingRefusal(result.refusal, data.unit));
-  const { outside, inside } = result.value;
-  return outside.provable && inside.provable ? NOT_JUDGED : { found: 'too-close', said: RING_NOT_PROVED };
 }
 
 function bearingVerdict(data: WorksheetData): WorksheetVerdict {

@@ -7,7 +7,6 @@ import { figure } from '../../../src/engine/length/show.ts';
 import { BearingSeatView } from '../../../src/screens/worksheets/bearing-seat-view.tsx';
 import { BushingView } from '../../../src/screens/worksheets/bushing-view.tsx';
 import { FitView } from '../../../src/screens/worksheets/fit-view.tsx';
-import { RingView } from '../../../src/screens/worksheets/ring-view.tsx';
 import { SpacerStackView } from '../../../src/screens/worksheets/spacer-stack-view.tsx';
 import { ThreadInsertView } from '../../../src/screens/worksheets/thread-insert-view.tsx';
 import { worksheetCuts } from '../../../src/screens/worksheets/worksheet-cuts.ts';
@@ -15,6 +14,13 @@ import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-da
 import { planFor } from '../../../src/screens/worksheets/worksheet-plan.ts';
 import { planOf } from '../../../src/screens/worksheets/worksheet-plans.ts';
 import type { WorksheetViewProps } from '../../../src/screens/worksheets/worksheet-views.tsx';
+import { blocksOf } from '../../../src/engine/worksheets/account.ts';
+import {
+  isWorksheetKind,
+  worksheets,
+  type WorksheetKind,
+} from '../../../src/engine/worksheets/all-worksheets.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 import { partOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
@@ -27,15 +33,26 @@ afterEach(async () => {
 const VIEWS: Readonly<Record<string, ComponentType<WorksheetViewProps>>> = {
   fit: FitView,
   bushing: BushingView,
-  ring: RingView,
   'bearing-seat': BearingSeatView,
   'spacer-stack': SpacerStackView,
   'thread-insert': ThreadInsertView,
 };
 
+/** The same of a kind on one page: its account says both. */
+function ofAccount(kind: WorksheetKind, data: WorksheetData) {
+  const given = givenOf(data);
+  const leads = blocksOf(worksheets[kind].account(given), 'lead').map((lead) => ({
+    label: lead.label,
+    figure: `${lead.figure} ${lead.unit}`,
+    text: [lead.label, lead.figure, lead.unit, lead.change, lead.limits].join(' '),
+  }));
+  return { leads, offers: worksheets[kind].cuts(given).flatMap((way) => way.offers) };
+}
+
 /** What its leads say, and what it offers to be cut. */
 async function leadsAndCuts(data: WorksheetData) {
   const { kind, choices } = data.worksheet;
+  if (isWorksheetKind(kind)) return ofAccount(kind, data);
   const View = VIEWS[kind];
   const plan = planOf(kind);
   const cuts = await worksheetCuts[kind]?.();

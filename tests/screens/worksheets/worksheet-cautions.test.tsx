@@ -4,11 +4,12 @@ import { axleLineUpPlan } from '../../../src/screens/worksheets/axle-line-up-pla
 import { AxleLineUpView } from '../../../src/screens/worksheets/axle-line-up-view.tsx';
 import { bearingSeatPlan } from '../../../src/screens/worksheets/bearing-seat-plan.ts';
 import { BearingSeatView } from '../../../src/screens/worksheets/bearing-seat-view.tsx';
-import { ringPlan } from '../../../src/screens/worksheets/ring-plan.ts';
-import { RingView } from '../../../src/screens/worksheets/ring-view.tsx';
+import { WorksheetForm } from '../../../src/screens/worksheets/frame/worksheet-form.tsx';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
-import { worksheetOf } from './worksheet-for-test.ts';
+import { typedSize, worksheetOf } from './worksheet-for-test.ts';
+
+const answered = { sizes: { recess: typedSize('1.500'), stem: typedSize('.750') } };
 
 afterEach(async () => {
   cleanup();
@@ -35,7 +36,7 @@ describe('on a job with nothing ticked', () => {
   });
 
   test('a ring does not', async () => {
-    onScreen(await openForTest(), <RingView data={worksheetOf('ring')} plan={ringPlan} />);
+    onScreen(await openForTest(), <WorksheetForm data={worksheetOf('ring', answered)} kind="ring" />);
     expect(kills()).toBeNull();
   });
 });

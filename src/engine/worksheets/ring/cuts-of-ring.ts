@@ -40,11 +40,17 @@ function fromNothing(q: RingQuestion, { inside, outside, thickness }: RingAnswer
   }));
 }
 
+/** What a cut is called in every list. */
+export function ringCutName(kind: RingSize['kind']): string {
+  if (kind === 'bore') return 'Ring, inside';
+  return kind === 'outside' ? 'Ring, outside' : 'Ring, to thickness';
+}
+
 function offerFor(q: RingQuestion, kind: RingSize['kind']) {
   const part = 'ring';
   if (kind === 'bore')
     return {
-      name: 'Ring, inside',
+      name: ringCutName(kind),
       part,
       operation: 'bore',
       of: 'bore',
@@ -52,14 +58,14 @@ function offerFor(q: RingQuestion, kind: RingSize['kind']) {
     } as const;
   if (kind === 'outside')
     return {
-      name: 'Ring, outside',
+      name: ringCutName(kind),
       part,
       operation: 'ring',
       of: 'outside',
       limitsFrom: `recess less clearance (${q.outsideClearance.source})`,
     } as const;
   return {
-    name: 'Ring, to thickness',
+    name: ringCutName(kind),
     part,
     operation: 'face',
     of: 'length',

@@ -4,7 +4,6 @@ import {
   taperSetting,
 } from '../../engine/worksheets/bearing-seat/bearing-seat.ts';
 import { mean } from '../../engine/reading/estimate.ts';
-import { ring } from '../../engine/worksheets/ring/ring.ts';
 import {
   MOCK_UP_SENTENCE,
   sayGoodBetween,
@@ -15,15 +14,6 @@ import {
   saySleeveRefusal,
   sayTaper,
 } from '../../engine/worksheets/bearing-seat/say-bearing-seat.ts';
-import {
-  RING_NOT_PROVED,
-  sayBlank,
-  sayGood,
-  sayProud,
-  sayRingCut,
-  sayRingDeed,
-  sayRingRefusal,
-} from '../../engine/worksheets/ring/say-ring.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits, Verdict } from '../../engine/reading/verdict.ts';
@@ -31,40 +21,10 @@ import type { Length } from '../../engine/length/length.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { SeatDrawing, SleeveDrawing, TaperDrawing } from '../worksheets/bearing-drawing.tsx';
 import { bearingQuestion, type BearingQuestion } from '../worksheets/bearing-seat-question.ts';
-import { RingDrawing } from '../worksheets/ring-drawing.tsx';
-import { ringQuestion } from '../worksheets/ring-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
 
 type SheetProps = { readonly data: WorksheetData };
-
-/** What the sheet prints of a ring: its sizes, its washer, the cuts. */
-export function RingSheet({ data }: SheetProps) {
-  const question = ringQuestion(data);
-  if (!question) return <p>{UNFINISHED}</p>;
-  const { unit } = data;
-  const result = ring(question);
-  if (!result.ok) return <p>{sayRingRefusal(result.refusal, unit)}</p>;
-  const { outside, inside, thickness, fromBlanks } = result.value;
-  return (
-    <>
-      <RingDrawing question={question} answer={result.value} unit={unit} />
-      <ul>
-        <li>{`Outside ${show(outside.target, unit)}, ${sayGood(outside, unit)} (${question.outsideClearance.source}).`}</li>
-        <li>{`Inside ${show(inside.target, unit)}, ${sayGood(inside, unit)} (${question.insideClearance.source}).`}</li>
-        {thickness && <li>{`Thickness ${sayGood(thickness, unit)}.`}</li>}
-      </ul>
-      {!(outside.provable && inside.provable) && <p>{RING_NOT_PROVED}</p>}
-      <p>{sayProud(result.value, unit)}</p>
-      {fromBlanks.best && <p>{sayBlank(fromBlanks.best)}</p>}
-      <ol>
-        {fromBlanks.best?.cuts.map((cut) => (
-          <li key={cut.kind}>{`${sayRingDeed(cut)}: ${sayRingCut(cut, unit)}`}</li>
-        ))}
-      </ol>
-    </>
-  );
-}
 
 /** What the sheet prints of a bearing's seat; a mock-up is named first. */
 export function BearingSeatSheet({ data }: SheetProps) {

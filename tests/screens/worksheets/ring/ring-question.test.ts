@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/reading/estimate.ts';
-import { ring } from '../../../src/engine/worksheets/ring/ring.ts';
-import { ringClearances, ringQuestion } from '../../../src/screens/worksheets/ring-question.ts';
-import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
-import type { DrawerPiece } from '../../../src/store/records.ts';
-import { featureOf, is, ofFeature, readingOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
+import { mean } from '../../../../src/engine/reading/estimate.ts';
+import { ring } from '../../../../src/engine/worksheets/ring/ring.ts';
+import * as engine from '../../../../src/engine/worksheets/ring/question.ts';
+import { givenOf } from '../../../../src/screens/worksheets/given-of.ts';
+import type { WorksheetData } from '../../../../src/screens/worksheets/worksheet-data.ts';
+import type { DrawerPiece } from '../../../../src/store/records.ts';
+import { featureOf, is, ofFeature, readingOf, tool, typedSize, worksheetOf } from '../worksheet-for-test.ts';
+
+const ringQuestion = (data: WorksheetData) => engine.ringQuestion(givenOf(data));
+const ringClearances = (data: WorksheetData) => engine.ringClearances(givenOf(data));
 
 const sizes = { recess: typedSize('1.500'), stem: typedSize('.750') };
 

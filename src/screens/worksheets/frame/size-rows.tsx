@@ -1,0 +1,69 @@
+import { bandOf } from '../../../engine/reading/estimate.ts';
+import { isZero } from '../../../engine/length/length.ts';
+import { sizeFigure } from '../../../engine/reading/say-readings.ts';
+import { showBand } from '../../../engine/length/show.ts';
+import type { Field } from '../../../engine/worksheets/fields.ts';
+import type { AnyWorksheet } from '../../../engine/worksheets/worksheet.ts';
+import { hrefOf } from '../../address.ts';
+import { Row } from '../../common/row.tsx';
+import { givenOf } from '../given-of.ts';
+import { missingWords, type WorksheetData } from '../worksheet-data.ts';
+
+/** All that an answer stands on, each line one press from being changed. */
+export function SizeRows({ data, kind }: { data: WorksheetData; kind: AnyWorksheet }) {
+  const usual = kind.usual(givenOf(data));
+  return (
+    <ul>
+      {Object.entries(kind.fields).map(([name, field]) => (
+        <li key={name}>
+          <SizeRow data={data} name={name} field={field} usual={usual[name]} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+type SizeRowProps = {
+  readonly data: WorksheetData;
+  readonly name: string;
+  readonly field: Field;
+  readonly usual: string | undefined;
+};
+
+function SizeRow({ data, name, field, usual }: SizeRowProps) {
+  const { words, figure } = field.enter === 'size' ? sizeGiven(data, name) : choiceGiven(data, name, field);
+  return (
+    <Row
+      href={hrefOf({ at: 'worksheet', jobId: data.job.id, worksheetId: data.worksheet.id, field: name })}
+      title={field.label}
+      detail={words ?? usual ?? 'not given'}
+      {...(figure !== undefined && { figure })}
+    />
+  );
+}
+
+type Said = { readonly words?: string | undefined; readonly figure?: preact.ComponentChild };
+
+function sizeGiven(data: WorksheetData, name: string): Said {
+  const known = givenOf(data).size(name);
+  if (!known) return { words: missingWords(data, data.worksheet.sizes[name]) };
+  const { halfWidth } = bandOf(known.tightest);
+  return {
+    words: known.words,
+    figure: (
+      <>
+        {sizeFigure(known.tightest, data.unit)}
+        {!isZero(halfWidth) && <small class="row-detail">{showBand(halfWidth, data.unit)}</small>}
+      </>
+    ),
+  };
+}
+
+function choiceGiven(data: WorksheetData, name: string, field: Field): Said {
+  const value = data.worksheet.choices[name];
+  if (value === undefined) return {};
+  if (field.enter === 'choice')
+    return { words: field.options.find((option) => option.value === value)?.words ?? value };
+  if (field.enter === 'number') return { words: '', figure: `${value} ${field.unit}` };
+  return { words: value.replace('x', ' × ') };
+}

@@ -1,0 +1,50 @@
+import type { AnyGiven, GivenPart } from '../../engine/worksheets/given.ts';
+import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
+
+const kept = new WeakMap<WorksheetData, AnyGiven>();
+
+/** A worksheet's records as the engine sees them: the same for the same records, so that its answer is worked out once. */
+export function givenOf(data: WorksheetData): AnyGiven {
+  const before = kept.get(data);
+  if (before) return before;
+  const now = givenNow(data);
+  kept.set(data, now);
+  return now;
+}
+
+function givenNow(data: WorksheetData): AnyGiven {
+  const { sizes, choices } = data.worksheet;
+  const { reads, graduation } = data.dial;
+  return {
+    size: (name) => knownSize(data, sizes[name]),
+    exact: (name) => exactSize(data, sizes[name]),
+    choice: (name) => choices[name],
+    number: (name) => givenNumber(data, name),
+    parts: partsOf(data),
+    drawer: data.drawer.map(({ piece, count }) => ({
+      id: piece.id,
+      kind: piece.kind,
+      name: piece.name,
+      count,
+      thickness: exactSize(data, piece.thickness),
+      inside: exactSize(data, piece.inside),
+      outside: exactSize(data, piece.outside),
+    })),
+    tools: data.tools,
+    dial: { reads, graduation: graduation.exact },
+    unit: data.unit,
+  };
+}
+
+function partsOf(data: WorksheetData): readonly GivenPart[] {
+  return Object.entries(data.worksheet.parts)
+    .toSorted(([, a], [, b]) => a.order - b.order)
+    .map(([id, { name, count, adjustable, size, leastLength }]) => ({
+      id,
+      name,
+      count,
+      adjustable,
+      size: knownSize(data, size),
+      leastLength: exactSize(data, leastLength),
+    }));
+}

@@ -1,0 +1,105 @@
+import { useState } from 'preact/hooks';
+import type { Feature } from '../../store/records.ts';
+import { Button } from '../common/button.tsx';
+import { useOnePress } from '../common/one-press.ts';
+import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
+import { countSentence } from '../readings/readings-screen.tsx';
+import type { WorksheetData } from './worksheet-data.ts';
+import './read-already.css';
+
+type ReadAlreadyProps = {
+  readonly data: WorksheetData;
+  /** What was read in this job that could be the size. */
+  readonly features: readonly Feature[];
+  readonly onTake: (featureId: string) => unknown;
+  /** Measure it now: makes a feature for it and opens the pad. */
+  readonly onMeasure: (() => unknown) | undefined;
+};
+
+/** The job's readings that could be the size, each one press from being taken. */
+export function ReadAlready({ data, features, onTake, onMeasure }: ReadAlreadyProps) {
+  const measure = useOnePress();
+  return (
+    <ul class="read-already">
+      {features.map((feature) => (
+        <li key={feature.id}>
+          <ReadRow data={data} feature={feature} onTake={onTake} />
+        </li>
+      ))}
+      {onMeasure && (
+        <li>
+          <button
+            type="button"
+            class="read-already-row"
+            onClick={() => measure.take(onMeasure, { commits: true })}
+          >
+            <span>
+              Measure it now
+              <small>several readings prove more than one</small>
+            </span>
+          </button>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function ReadRow({
+  data,
+  feature,
+  onTake,
+}: { feature: Feature } & Pick<ReadAlreadyProps, 'data' | 'onTake'>) {
+  const records = data.readings.filter((reading) => reading.featureId === feature.id);
+  const form = formOfReadings(feature.kind, records);
+  const summary = form && summaryOf(form, data.unit);
+  return (
+    <button type="button" class="read-already-row" onClick={() => onTake(feature.id)}>
+      <span>
+        {feature.name}
+        <small>{countSentence(records)}</small>
+      </span>
+      {summary && (
+        <strong>
+          {summary.size}
+          <small>{summary.band}</small>
+        </strong>
+      )}
+    </button>
+  );
+}
+
+/** The same as keys in one row: the one size it could be by name and figure, several behind a key with their count. */
+export function ReadKeys({ data, features, onTake, onMeasure }: ReadAlreadyProps) {
+  const [isOpen, setOpen] = useState(false);
+  const read = features.filter((feature) => data.readings.some((one) => one.featureId === feature.id));
+  const [only, ...others] = read;
+  return (
+    <>
+      {only && others.length === 0 && (
+        <Button onPress={() => onTake(only.id)}>
+          <span class="read-already-key">
+            {only.name}
+            <strong>{sizeOf(data, only)}</strong>
+          </span>
+        </Button>
+      )}
+      {others.length > 0 && (
+        <Button chosen={isOpen} onPress={() => setOpen(!isOpen)}>{`${read.length} read`}</Button>
+      )}
+      {onMeasure && <Button onPress={onMeasure}>Measure</Button>}
+      {isOpen && (
+        <div class="read-already-open" role="group" aria-label="Sizes read in this job">
+          <ReadAlready data={data} features={read} onTake={onTake} onMeasure={undefined} />
+        </div>
+      )}
+    </>
+  );
+}
+
+function sizeOf(data: WorksheetData, feature: Feature): string {
+  const form = formOfReadings(
+    feature.kind,
+    data.readings.filter((reading) => reading.featureId === feature.id),
+  );
+  return form ? summaryOf(form, data.unit).size : '';
+}

@@ -59,9 +59,16 @@ function recordIn(line: string): Found | undefined {
 /** The fields by name, those that Slipfit works out itself left out; stamps may be written in a shorter way. */
 function contentOf(record: Kept): string {
   const fields = Object.entries(record).filter(([name]) => name !== 'stamps' && !derivedFields.has(name));
-  return JSON.stringify(sorted(Object.fromEntries(fields)), (name, value: unknown) =>
-    (name === 'bytes' || name === 'preview') && typeof value === 'string' ? btoa(atob(value)) : value,
+  return JSON.stringify(
+    sorted({ ...Object.fromEntries(fields), ...removal(record) }),
+    (name, value: unknown) =>
+      (name === 'bytes' || name === 'preview') && typeof value === 'string' ? btoa(atob(value)) : value,
   );
+}
+
+/** A removal that the trial stamps from after tomorrow is one all the same: only when it was is not believed. */
+function removal({ deleted }: Kept): { readonly deleted?: unknown } {
+  return typeof deleted === 'string' && deleted.endsWith('-0000-other') ? { deleted: 'removed' } : {};
 }
 
 function sorted(value: unknown): unknown {

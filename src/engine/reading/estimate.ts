@@ -12,7 +12,7 @@ import type { Length } from '../length/length.ts';
 import { toolThatCounts, type ToolInForce } from './measuring-tool.ts';
 import { sizeRead, stepWidth, type Reading } from './reading.ts';
 import { t95 } from './student-t.ts';
-import { toolErrorVariance, type ErrorShare } from './tool-error.ts';
+import { toolErrorVariances, type ErrorShare } from './tool-error.ts';
 
 /** What is known of one size from its readings. */
 export type Estimate = {
@@ -151,7 +151,7 @@ export function bandOf(estimate: Estimate): Band {
  *
  * Units:   coefficients are whole: +1 for a bore, −1 for its pin, −3 for three washers of one thickness. Scatter, steps
  *          and resolution combine by root-sum-square, but steps count whole where that is more. A tool's own error is
- *          common to all it measured, see `toolErrorVariance`. A size in doubt puts the sum in doubt.
+ *          common to all it measured, see `toolErrorVariances`. A size in doubt puts the sum in doubt.
  *          worstCase = Σ |coefficient| · U of each size.
  * Source:  JCGM 100:2008 5.1, 5.2 and F.1.2.
  */
@@ -174,21 +174,31 @@ function combinedBand(terms: readonly Term[]): Band {
     variance: (coefficient * floatMm(estimate.scatter)) ** 2,
     degreesOfFreedom: estimate.degreesOfFreedom,
   }));
-  const variance =
-    total(scatters.map((part) => part.variance)) +
-    stepVariance(terms) +
-    warmthVariance(terms) +
-    toolErrorVariance(errorShares(terms));
+  const apartFromTools =
+    total(scatters.map((part) => part.variance)) + stepVariance(terms) + warmthVariance(terms);
   const quotient = total(scatters.map((part) => part.variance ** 2 / part.degreesOfFreedom));
-  const degreesOfFreedom = quotient > 0 ? variance ** 2 / quotient : Infinity;
-  const coverage = t95(degreesOfFreedom);
+  const { halfWidthMm, ...known } = narrowest(
+    toolErrorVariances(errorShares(terms)).map((ofTools) => expanded(apartFromTools + ofTools, quotient)),
+  );
   const wholeStepsMm = total(stepsMm(terms)) / 2;
   return {
-    halfWidth: lengthFromFloat(Math.max(coverage * Math.sqrt(variance), wholeStepsMm), STATISTICS_STEP),
-    degreesOfFreedom,
-    coverage,
+    halfWidth: lengthFromFloat(Math.max(halfWidthMm, wholeStepsMm), STATISTICS_STEP),
+    ...known,
     ...(terms.some(({ estimate }) => estimate.doubt) && { doubt: true as const }),
   };
+}
+
+type Expanded = Pick<Band, 'degreesOfFreedom' | 'coverage'> & { readonly halfWidthMm: number };
+
+/** U = t95(ν)·u, ν by Welch–Satterthwaite: u⁴ over what the scatters bring of it. */
+function expanded(variance: number, quotient: number): Expanded {
+  const degreesOfFreedom = quotient > 0 ? variance ** 2 / quotient : Infinity;
+  const coverage = t95(degreesOfFreedom);
+  return { halfWidthMm: coverage * Math.sqrt(variance), degreesOfFreedom, coverage };
+}
+
+function narrowest(bands: readonly Expanded[]): Expanded {
+  return bands.reduce((so, one) => (one.halfWidthMm < so.halfWidthMm ? one : so));
 }
 
 /** Of steps and of a last digit: anywhere inside is as likely. */

@@ -11,7 +11,9 @@ const ALIKE_WITHIN_MM = 6.35; // 1/4 in
 const ALIKE_WITHIN = 1.25;
 
 /**
- * What the error limits of the tools bring into the variance of a sum, in mm²; floating point.
+ * What the error limits of the tools bring into the variance of a sum, in mm²; floating point. Each tool whose zero was
+ * checked gives two: with the zero's part out, and with it in, as that is true still. The caller takes the one that leaves
+ * the narrowest band: beside readings that scatter a smaller error alone would widen it, by fewer degrees of freedom.
  *
  * Units:   limit²/3 (rectangular). A tool's error is common to all it measured: its zero to every size, its scale and jaws
  *          to sizes that are alike. So it counts with its net coefficient (four parts less one sleeve: 3), never with
@@ -23,15 +25,18 @@ const ALIKE_WITHIN = 1.25;
  * Source:  JCGM 100:2008 4.3.7, 5.2 and F.1.2; the floor under the net coefficient and what is alike are common
  *          practice, no source.
  */
-export function toolErrorVariance(shares: readonly ErrorShare[]): number {
+export function toolErrorVariances(shares: readonly ErrorShare[]): readonly number[] {
   const tools = [...new Set(shares.map(({ toolId }) => toolId))];
-  return total(tools.map((id) => ofOneTool(shares.filter(({ toolId }) => toolId === id)))) / 3;
+  return tools
+    .map((id) => ofOneTool(shares.filter(({ toolId }) => toolId === id)))
+    .reduce((sums, some) => sums.flatMap((so) => some.map((one) => so + one / 3)), [0]);
 }
 
-function ofOneTool(shares: readonly ErrorShare[]): number {
+function ofOneTool(shares: readonly ErrorShare[]): readonly number[] {
   const all = common(shares);
-  if (!shares.every(({ zeroChecked }) => zeroChecked)) return all;
-  return Math.min(all, total(alike(shares).map(common)));
+  if (!shares.every(({ zeroChecked }) => zeroChecked)) return [all];
+  const zeroOut = total(alike(shares).map(common));
+  return zeroOut < all ? [zeroOut, all] : [all];
 }
 
 function common(shares: readonly ErrorShare[]): number {

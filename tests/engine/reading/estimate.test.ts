@@ -299,6 +299,55 @@ describe('a sum of sizes', () => {
     );
   });
 
+  test('of readings that scatter is not known less closely because the zero was checked', () => {
+    // 1.000 and 1.005 in by caliper beside four unlike parts. Unchecked: s = .005/√2, u² = s²/2 + (5·.001)²/3 =
+    // 6.25e-6 + 8.33e-6 in², ν = (14.58/6.25)² = 5.4, t95(5) = 2.571: U = .0098. With the zero out u² = 6.25e-6 + 5·1e-6/3,
+    // ν = 1.6, t95(1) = 12.7: .036, which the check can't have made of it.
+    const inches = ['2.5 in', '.25 in', '4 in', '.6 in'];
+    const caliperIn = { ...caliper, mpe: lengthOf('.001 in'), repeatability: zero };
+    const sums = [false, true].map((zeroChecked) =>
+      halfWidthMm(
+        [['1.000 in', '1.005 in'], ...inches.map((one) => [one])].map((sizes) => ({
+          estimate: read(sizes, caliperIn, zeroChecked),
+          coefficient: 1,
+        })),
+      ),
+    );
+    expect((sums[0] ?? 0) / 25.4).toBeCloseTo(0.00982, 5);
+    expect(sums[1]).toBeLessThanOrEqual(sums[0] ?? 0);
+  });
+
+  test('is never known less closely because one more zero was checked, of one tool or of several, however it scatters', () => {
+    const term = fc.record({
+      tool: fc.constantFrom(caliper, micrometer),
+      mm: fc.integer({ min: 1, max: 120 }),
+      hundredths: fc.array(fc.integer({ min: 0, max: 15 }), { minLength: 1, maxLength: 3 }),
+      coefficient: fc.constantFrom(-4, -1, 1, 2),
+      checked: fc.boolean(),
+      checkedToo: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(fc.array(term, { minLength: 1, maxLength: 6 }), (drawn) => {
+        const of = (
+          isChecked: (one: { readonly checked: boolean; readonly checkedToo: boolean }) => boolean,
+        ) =>
+          halfWidthMm(
+            drawn.map((one) => ({
+              estimate: read(
+                one.hundredths.map((more) => `${one.mm + more / 100} mm`),
+                one.tool,
+                isChecked(one),
+              ),
+              coefficient: one.coefficient,
+            })),
+          );
+        const more = of(({ checked, checkedToo }) => checked || checkedToo);
+        expect(more).toBeLessThanOrEqual(of(({ checked }) => checked) + 1e-8);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
   test('a bore less its pin with one caliper doesn’t claim that the error cancels', () => {
     const terms = [1, -1].map((coefficient) => ({ estimate: size(), coefficient }));
     expect(halfWidthMm(terms)).toBeCloseTo(Math.SQRT2 * oneMm, 6);

@@ -90,6 +90,14 @@ async function signAsFitter() {
   await heading('Outfit, signed');
 }
 
+/** A signed sheet stands in a root of its own. */
+function signedSheet(): HTMLElement {
+  const root = document.querySelector('.frozen-sheet')?.shadowRoot;
+  const sheet = root?.querySelector<HTMLElement>('article');
+  if (!sheet) throw new Error('no signed sheet stands here');
+  return sheet;
+}
+
 describe('a brake job', () => {
   test('without a check, with a step to do and a mock-up in it, can’t be signed, and each line leads to its cure', async () => {
     const torque = { typed: '45', unit: 'lbf-ft', source: 'manual, p. 12' } as const;
@@ -167,7 +175,7 @@ describe('a brake job', () => {
     cleanup();
     atSignOff();
     await signAsFitter();
-    const article = screen.getByRole('article');
+    const article = signedSheet();
     expect(article.textContent).toContain('Stands by a written reason: Caliper bolts: no good.');
     expect(article.textContent).toContain('Pulled to 40 kN on the bench');
     // What was signed under is not undone any more.
@@ -208,7 +216,7 @@ describe('a job that is ready', () => {
     expect(sheet?.signedBy).toBe('Kim, licence 12');
     expect(sheet?.engineVersion).toBe(appVersion);
     expect(sheet?.readingsCsv).toContain('Outer spacer');
-    const article = screen.getByRole('article');
+    const article = signedSheet();
     expect(within(article).getByText(/^Signed off by Kim, licence 12, .*\. Slipfit /)).toBeTruthy();
     expect(article.textContent).toContain('1.1381');
     expect((await getJob(store, job.id))?.signedOff).toMatchObject({
@@ -222,14 +230,14 @@ describe('a job that is ready', () => {
     atSignOff();
     await signAsFitter();
     const [signed] = await sheetsOf(store, job.id);
-    const before = screen.getByRole('article').innerHTML;
+    const before = signedSheet().innerHTML;
     await read('1.1402');
     location.hash = hrefOf({ at: 'sheet', jobId: job.id });
     const link = await screen.findByRole('link', { name: /^Signed off .* by Jo B\./ }, PATIENCE);
     await waitFor(() => expect(screen.getByRole('article').textContent).toContain('1.1402'), PATIENCE);
     fireEvent.click(link);
     await heading('Outfit, signed');
-    expect(screen.getByRole('article').innerHTML).toBe(before);
+    expect(signedSheet().innerHTML).toBe(before);
     expect(before).not.toContain('1.1402');
     location.hash = hrefOf({ at: 'sign-off', jobId: job.id });
     await signAsFitter();
@@ -257,7 +265,7 @@ describe('a job that is ready', () => {
     atSignOff();
     expect(await wayFrom(/^No odometer reading to count from/)).toContain('/assembly/odometer');
     await signAsFitter();
-    expect(screen.getByRole('article').textContent).toContain(
+    expect(signedSheet().textContent).toContain(
       'Known when it was signed: No odometer reading to count from.',
     );
   });

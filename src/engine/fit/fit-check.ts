@@ -107,23 +107,24 @@ export function checkClearance(
 /**
  * Whether two parts run as the class wants, by the clearance that an indicator read between them.
  *
- * Units:   it counts as tightest and loosest. What can be moved by hand does not grip: a least clearance of zero or less holds.
+ * Units:   read at several places, the tightest is held to the lower limit and the loosest to the upper. What can be moved by
+ *          hand does not grip: a least clearance of zero or less holds.
  */
-export function checkReadClearance(fit: FitLimits, read: Estimate): ClearanceChecked {
-  const known = ofSize(read);
+export function checkReadClearance(fit: FitLimits, read: MeasuredPart): ClearanceChecked {
+  const [small, large] = [ofSize(read.tightest), ofSize(read.loosest)];
   const { lower, upper } = fit.clearance;
   const held = largest(lower, zero);
   const limits = {
-    lower: isMore(held, zero) ? held : minus(zero, known.halfWidth),
+    lower: isMore(held, zero) ? held : minus(zero, small.halfWidth),
     upper,
     source: fit.source,
   };
-  const checked = check({ limits, small: known, large: known, all: [] });
+  const checked = check({ limits, small, large, all: placesOf(read).map(ofSize) });
   return {
     ...checked,
     limits: { lower, upper, source: fit.source },
-    tightest: known.value,
-    loosest: known.value,
+    tightest: small.value,
+    loosest: large.value,
   };
 }
 

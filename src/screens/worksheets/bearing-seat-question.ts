@@ -68,56 +68,74 @@ export function bearingLegs(question: BearingQuestion): readonly Leg[] {
 }
 
 function sleeveQuestion(data: WorksheetData): BearingQuestion | undefined {
-  // The shortest of several places lets the races come closest together; of the distance the longest does.
-  const between = knownSize(data, data.worksheet.sizes['between'])?.most;
-  const sleeve = knownSize(data, data.worksheet.sizes['sleeve'])?.least;
+  const { sizes } = data.worksheet;
+  const [between, sleeve, direct] = ['between', 'sleeve', 'direct'].map((name) =>
+    knownSize(data, sizes[name]),
+  );
   if (!between) return undefined;
-  // By depth gauge the tightest place is the shallowest: where the sleeve is least proud.
-  const direct = knownSize(data, data.worksheet.sizes['direct'])?.tightest;
   const ask = {
-    between,
     want: sleeveWant(data),
     step: lengthStep(data),
-    ...(sleeve && { sleeve }),
-    ...(direct && { direct }),
+    // The shortest of several places lets the races come closest together; of the distance the longest does.
+    between: between.most,
+    ...(sleeve && { sleeve: sleeve.least }),
+    ...(direct && { direct: direct.least }),
+    longest: {
+      between: between.least,
+      ...(sleeve && { sleeve: sleeve.most }),
+      ...(direct && { direct: direct.most }),
+    },
   };
   return { kind: 'ball', ask };
 }
 
 function taperQuestion(data: WorksheetData): BearingQuestion | undefined {
   const { sizes, choices } = data.worksheet;
-  const endPlay = knownSize(data, sizes['endPlay'])?.tightest;
+  const endPlay = knownSize(data, sizes['endPlay']);
   const want = ownWant(data, 'the maker’s figure, as you typed it');
   const { setBy } = choices;
   if (!endPlay || !want || (setBy !== 'nut' && setBy !== 'shim-between' && setBy !== 'shim-behind'))
     return undefined;
   const shim = knownSize(data, sizes['shim'])?.tightest;
   const pitch = choices['thread'] === undefined ? undefined : threadNamed(choices['thread'])?.pitch;
-  return { kind: 'taper', ask: { endPlay, want, setBy, ...(shim && { shim }), ...(pitch && { pitch }) } };
+  const read = { endPlay: endPlay.least, endPlayMost: endPlay.most };
+  return { kind: 'taper', ask: { ...read, want, setBy, ...(shim && { shim }), ...(pitch && { pitch }) } };
 }
 
 function seatQuestion(data: WorksheetData): BearingQuestion | undefined {
   const { sizes } = data.worksheet;
-  // Where the recess is shallowest and what goes in is thickest it stands proudest.
-  const depth = knownSize(data, sizes['depth'])?.least;
-  const width = knownSize(data, sizes['width'])?.most;
+  const [depth, width, alsoIn] = ['depth', 'width', 'alsoIn'].map((name) => knownSize(data, sizes[name]));
   if (!depth || !width) return undefined;
-  const alsoIn = knownSize(data, sizes['alsoIn'])?.most;
-  const goesIn = [width, ...(alsoIn ? [alsoIn] : [])].map((size) => ({ size, count: 1 }));
   const want = ownWant(data, 'your own limits');
   const direct = readProud(data);
+  const inIt = (place: 'least' | 'most') =>
+    [width, alsoIn].flatMap((known) => (known ? [{ size: known[place], count: 1 }] : []));
   return {
     kind: 'seat',
-    ask: { depth, goesIn, step: lengthStep(data), ...(want && { want }), ...(direct && { direct }) },
+    ask: {
+      // Where the recess is shallowest and what goes in is thickest it stands proudest.
+      depth: depth.least,
+      goesIn: inIt('most'),
+      ...(direct && { direct: direct.most }),
+      leastProud: {
+        depth: depth.most,
+        goesIn: inIt('least'),
+        ...(direct && { direct: direct.least }),
+      },
+      step: lengthStep(data),
+      ...(want && { want }),
+    },
   };
 }
 
-/** How far it stands proud, as read; what was read below the face is less than none. */
-function readProud(data: WorksheetData): Estimate | undefined {
+/** How far it stands proud, as read, least and most; what was read below the face is less than none. */
+function readProud(data: WorksheetData): { readonly least: Estimate; readonly most: Estimate } | undefined {
   const { sizes } = data.worksheet;
-  const proud = knownSize(data, sizes['directProud'])?.loosest;
-  const below = knownSize(data, sizes['directBelow'])?.tightest;
-  return proud ?? (below && { ...below, sum: negate(below.sum) });
+  const proud = knownSize(data, sizes['directProud']);
+  const below = knownSize(data, sizes['directBelow']);
+  if (proud) return proud;
+  const under = (read: Estimate): Estimate => ({ ...read, sum: negate(read.sum) });
+  return below && { least: under(below.most), most: under(below.least) };
 }
 
 function ownWant(data: WorksheetData, source: string): SettingWant | undefined {

@@ -11,7 +11,6 @@ import {
   type MeasuredPart,
   type PartFor,
 } from '../../engine/fit/fit-check.ts';
-import type { Estimate } from '../../engine/reading/estimate.ts';
 import type { IsoRefusal } from '../../engine/fit/fits-iso.ts';
 import { fitLimits, type FitLimits } from '../../engine/fit/fits.ts';
 import type { Joint } from '../../engine/fit/joint-limits.ts';
@@ -30,7 +29,7 @@ export type FitQuestion = {
   readonly bore?: MeasuredPart;
   readonly pin?: MeasuredPart;
   /** The clearance itself, read with an indicator: replaces bore less pin. */
-  readonly slop?: Estimate;
+  readonly slop?: MeasuredPart;
 };
 
 export type FitAnswer = {
@@ -62,7 +61,7 @@ export function fitQuestion(data: WorksheetData): FitQuestion | undefined {
     fitClass: fitClassFor(choices, joint, system),
     ...(bore && { bore }),
     ...(pin && { pin }),
-    ...(slop && { slop: slop.loosest }),
+    ...(slop && { slop }),
   };
 }
 

@@ -110,9 +110,9 @@ function armOf(data: WorksheetData): HoleAndPinQuestion['arm'] {
 /** The rock, where the arm it was read at is known; else the slop at the bore. */
 function directPlay(data: WorksheetData, hasArm: boolean): HoleAndPinQuestion['direct'] {
   const rock = hasArm ? knownSize(data, data.worksheet.sizes['rockInAll']) : undefined;
-  if (rock) return { kind: 'rock', read: rock.loosest };
+  if (rock) return { kind: 'rock', read: rock.loosest, tightest: rock.tightest };
   const slop = knownSize(data, data.worksheet.sizes['slop']);
-  return slop && { kind: 'slop', read: slop.loosest };
+  return slop && { kind: 'slop', read: slop.loosest, tightest: slop.tightest };
 }
 
 /** The sizes the clearance is made of, for asking which tools would settle it. */

@@ -9,7 +9,8 @@ export function threadInsertQuestion(data: WorksheetData): InsertQuestion | unde
   const thread = choices['thread'] === undefined ? undefined : threadNamed(choices['thread']);
   if (!thread) return undefined;
   const hole = knownSize(data, sizes['hole']);
-  const metal = knownSize(data, sizes['thickness'])?.tightest;
+  // The floor under a blind hole, and what an insert holds in, are least where the metal is thinnest.
+  const metal = knownSize(data, sizes['thickness'])?.least;
   const leastFloor = exactSize(data, sizes['leastFloor']);
   const leastWall = exactSize(data, sizes['leastWall']);
   const wall = wallOf(data);

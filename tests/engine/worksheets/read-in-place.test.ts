@@ -100,6 +100,7 @@ describe('a pin that was rocked on the machine', () => {
 });
 
 describe('the clearance of a class, read with an indicator', () => {
+  const atOnePlace = (read: Estimate) => ({ tightest: read, loosest: read });
   // RC5, 7/16: .0012 to .0029 of clearance (ANSI B4.1-1967, table 1).
   const rc5 = fitLimits({ fitClass: 'RC5', nominal: inch('.4375') });
   test.each([
@@ -108,12 +109,22 @@ describe('the clearance of a class, read with an indicator', () => {
     { read: '.0035', kind: 'no-good' },
     { read: '.0013', kind: 'too-close' },
   ])('$read is $kind', ({ read, kind }) => {
-    expect(rc5.ok && checkReadClearance(rc5.value, byIndicator(read)).verdict.kind).toBe(kind);
+    expect(rc5.ok && checkReadClearance(rc5.value, atOnePlace(byIndicator(read))).verdict.kind).toBe(kind);
+  });
+
+  // Least .0012 at the tightest place, most .0029 at the loosest; one that is inside says nothing of the other.
+  test.each([
+    { tightest: '.0008', loosest: '.0020', kind: 'no-good' },
+    { tightest: '.0020', loosest: '.0035', kind: 'no-good' },
+    { tightest: '.0017', loosest: '.0022', kind: 'good' },
+  ])('at two places, $tightest and $loosest, is $kind', ({ tightest, loosest, kind }) => {
+    const read = { tightest: byIndicator(tightest), loosest: byIndicator(loosest) };
+    expect(rc5.ok && checkReadClearance(rc5.value, read).verdict.kind).toBe(kind);
   });
 
   test('of LC2, 0 to .0011, is good at next to nothing: it was moved by hand', () => {
     const lc2 = fitLimits({ fitClass: 'LC2', nominal: inch('.4375') });
-    const checked = lc2.ok ? checkReadClearance(lc2.value, byIndicator('.0001')) : undefined;
+    const checked = lc2.ok ? checkReadClearance(lc2.value, atOnePlace(byIndicator('.0001'))) : undefined;
     expect(checked?.verdict.kind).toBe('good');
     expect(shown(checked?.limits.lower)).toBe('0');
   });

@@ -7,6 +7,7 @@ import {
   sleeveWant,
 } from '../../../src/screens/worksheets/bearing-seat-question.ts';
 import { fieldNamed, nextNeed, planFor } from '../../../src/screens/worksheets/worksheet-plan.ts';
+import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
 import { featureOf, is, ofFeature, readingOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 type Given = Parameters<typeof worksheetOf>[1];
@@ -110,6 +111,68 @@ describe('a bearing in its recess', () => {
     });
     expect(question?.kind === 'seat' && question.ask.goesIn).toHaveLength(2);
     expect(question?.kind === 'seat' && is(question.ask.want?.aim, '-.002 in')).toBe(true);
+  });
+});
+
+describe('a bearing worksheet whose sizes were read at several places', () => {
+  // A depth micrometer's band is far below the thous between the places.
+  const micrometer = { tool: tool('depth-micrometer') };
+  const places = (id: string, first: string, second: string) => [
+    readingOf(id, first, { place: 'top', ...micrometer }),
+    readingOf(id, second, { place: 'bottom', ...micrometer }),
+  ];
+  const found = (given: Given) => worksheetVerdict(worksheetOf('bearing-seat', given)).found;
+
+  // End play by the maker .001 to .005.
+  test.each([
+    { first: '.0030', second: '.0035', is: 'good' },
+    { first: '.0030', second: '.0080', is: 'no-good' },
+    { first: '.0080', second: '.0030', is: 'no-good' },
+    // .0009 under, and an indicator's own error is about as much: not surely.
+    { first: '.0001', second: '.0030', is: 'too-close' },
+  ])('rollers with $first and $second of end play are $is', ({ first, second, is: kind }) => {
+    const taper = {
+      choices: { bearing: 'taper', setBy: 'nut' },
+      sizes: { endPlay: ofFeature('play'), lower: typedSize('.001'), upper: typedSize('.005') },
+      features: [featureOf('play', 'gap')],
+      readings: places('play', first, second).map((one) => ({ ...one, tool: tool('dial-indicator') })),
+    };
+    expect(found(taper)).toBe(kind);
+  });
+
+  // Proud .002 to .006 is wanted, .500 goes in. Depth .495 and .497: .005 and .003. .495 and .499: .005 and .001.
+  test.each([
+    { first: '.495', second: '.497', is: 'good' },
+    { first: '.495', second: '.499', is: 'no-good' },
+    { first: '.493', second: '.497', is: 'no-good' },
+  ])('a recess $first and $second deep is $is', ({ first, second, is: kind }) => {
+    const seat = {
+      choices: { bearing: 'seat' },
+      sizes: {
+        depth: ofFeature('recess'),
+        width: typedSize('.500'),
+        lower: typedSize('.002'),
+        upper: typedSize('.006'),
+      },
+      features: [featureOf('recess', 'depth')],
+      readings: places('recess', first, second),
+    };
+    expect(found(seat)).toBe(kind);
+  });
+
+  // 0 to .005 longer than 1.750: 1.7515 and 1.7530 are; 1.7515 and 1.7580 is .008 over at its longest.
+  test.each([
+    { second: '1.7530', is: 'good' },
+    { second: '1.7580', is: 'no-good' },
+    { second: '1.7480', is: 'no-good' },
+  ])('a sleeve 1.7515 and $second long is $is', ({ second, is: kind }) => {
+    const ball = {
+      choices: { bearing: 'ball' },
+      sizes: { between: typedSize('1.750'), sleeve: ofFeature('sleeve') },
+      features: [featureOf('sleeve', 'length')],
+      readings: places('sleeve', '1.7515', second).map((one) => ({ ...one, tool: tool('micrometer-1-2') })),
+    };
+    expect(found(ball)).toBe(kind);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { mean } from '../../../src/engine/reading/estimate.ts';
+import { holeAndPin } from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import {
   holeAndPinQuestion,
@@ -71,6 +72,24 @@ describe('what a hole-and-pin worksheet asks', () => {
     });
     const question = holeAndPinQuestion(data);
     expect(question && is(mean(question.bore.tightest), '.5 in')).toBe(true);
+  });
+
+  // Own limits .0010 to .0030: a slop that is inside at one place says nothing of the other.
+  test.each([
+    { places: ['.0001', '.0020'], is: 'no-good' },
+    { places: ['.0020', '.0055'], is: 'no-good' },
+    { places: ['.0018', '.0022'], is: 'good' },
+  ])('holds slop read as $places against both limits: $is', ({ places, is: kind }) => {
+    const data = worksheetOf('hole-and-pin', {
+      sizes: { ...sizes, slop: ofFeature('slop'), lower: typedSize('.0010'), upper: typedSize('.0030') },
+      choices: { joint: 'turns' },
+      features: [featureOf('slop', 'gap')],
+      readings: places.map((typed, at) =>
+        readingOf('slop', typed, { place: at === 0 ? 'top' : 'bottom', tool: tool('test-indicator') }),
+      ),
+    });
+    const question = holeAndPinQuestion(data);
+    expect(question && holeAndPin(question).verdict.kind).toBe(kind);
   });
 
   test('names the bolt, its faces, its shank and the metal around it', () => {

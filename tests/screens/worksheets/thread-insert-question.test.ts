@@ -7,6 +7,7 @@ import {
   ofFeature,
   readingOf,
   struckOut,
+  tool,
   typedSize,
   worksheetOf,
 } from './worksheet-for-test.ts';
@@ -53,6 +54,19 @@ describe('what a thread-insert worksheet asks', () => {
     });
     const hole = threadInsertQuestion(data)?.hole;
     expect(hole && is(mean(hole.tightest), '.447 in') && is(mean(hole.loosest), '.452 in')).toBe(true);
+  });
+
+  test('takes the metal where it is thinnest: there the drill comes through', () => {
+    const data = worksheetOf('thread-insert', {
+      choices: { ...choices, bottom: 'blind' },
+      sizes: { thickness: ofFeature('boss') },
+      features: [featureOf('boss', 'length')],
+      readings: [
+        readingOf('boss', '1.250', { place: 'top', tool: tool('digital-caliper') }),
+        readingOf('boss', '1.190', { place: 'bottom', tool: tool('digital-caliper') }),
+      ],
+    });
+    expect(is(threadInsertQuestion(data)?.thickness, '1.19 in')).toBe(true);
   });
 
   test('is in aluminium unless it says steel', () => {

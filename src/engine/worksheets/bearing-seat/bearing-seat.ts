@@ -14,7 +14,7 @@ import {
 } from '../../length/length.ts';
 import { cutTarget, metalOnTarget } from '../../length/metal-on.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
-import { verdictOf, type Limits, type Verdict } from '../../reading/verdict.ts';
+import { verdictOf, worseVerdict, type Limits, type Verdict } from '../../reading/verdict.ts';
 
 /** What a size should come to. */
 export type SettingWant = {
@@ -29,13 +29,18 @@ export type SeatCut = Between & { readonly from: Length; readonly to: Length; re
 
 type Known = { readonly value: Length; readonly band: Band; readonly verdict: Verdict };
 
-export type SeatQuestion = {
+type SeatSizes = {
   readonly depth: Estimate;
   readonly goesIn: readonly { readonly size: Estimate; readonly count: number }[];
-  /** How far it should stand proud; below zero it should lie deeper. */
-  readonly want?: SettingWant;
   /** How far it stands proud, read with it home in its recess: replaces the sum. */
   readonly direct?: Estimate;
+};
+
+export type SeatQuestion = SeatSizes & {
+  /** Where it stands least proud, if the sizes were read at several places; the others are where it stands proudest. */
+  readonly leastProud?: SeatSizes;
+  /** How far it should stand proud; below zero it should lie deeper. */
+  readonly want?: SettingWant;
   /** Of the dial, for depths. */
   readonly step: Length;
 };
@@ -58,11 +63,18 @@ export type SeatAnswer = {
  *
  * Units:   proud = what goes in − depth; above zero it stands proud, below zero it lies under the face. Shim: aim − proud;
  *          deeper recess: depth + proud − aim, rounded metal-on. Limits of both are what the band leaves of the want.
- * Range:   without a want only the figure and its band.
+ * Range:   without a want only the figure and its band. Where it stands least proud counts where that alone is past a limit.
  * Refuses: for the cut: no-proof, no-step-in-limits.
  * Source:  difference of a dimension chain; common practice.
  */
-export function bearingInSeat({ depth, goesIn, want, direct, step }: SeatQuestion): SeatAnswer {
+export function bearingInSeat({ leastProud, ...proudest }: SeatQuestion): SeatAnswer {
+  const answer = seatAt(proudest);
+  if (!leastProud) return answer;
+  const { shim: _shim, deepen: _deepen, ...least } = seatAt({ ...proudest, ...leastProud });
+  return worseOf<SeatAnswer>(answer, least);
+}
+
+function seatAt({ depth, goesIn, want, direct, step }: Omit<SeatQuestion, 'leastProud'>): SeatAnswer {
   const terms = goesIn.map(({ size, count }) => ({ estimate: size, coefficient: count }));
   const { value, band } = combine(
     direct ? [{ estimate: direct, coefficient: 1 }] : [...terms, { estimate: depth, coefficient: -1 }],
@@ -81,12 +93,23 @@ export function bearingInSeat({ depth, goesIn, want, direct, step }: SeatQuestio
   };
 }
 
+/**
+ * The worse of two places of the same thing; the first where neither is. What would put the second right is left out: it
+ * moves the first as far, and out of the limits that it keeps.
+ */
+function worseOf<Place extends { readonly verdict?: Verdict }>(first: Place, second: Place): Place {
+  if (!first.verdict || !second.verdict || second.verdict.kind === 'good') return first;
+  return worseVerdict(first.verdict, second.verdict) === second.verdict ? second : first;
+}
+
 export type SleeveQuestion = {
   /** Between the faces the inner races stand on, or between the races themselves with the outer ones seated. */
   readonly between: Estimate;
   readonly sleeve?: Estimate;
   /** By how much the sleeve is longer, read with it in the hub: replaces sleeve less distance. */
   readonly direct?: Estimate;
+  /** Where the sleeve is longest over the distance, if they were read at several places; the others are where it is least. */
+  readonly longest?: Pick<SleeveQuestion, 'between' | 'sleeve' | 'direct'>;
   /** By how much the sleeve should be longer. */
   readonly want: SettingWant;
   readonly step: Length;
@@ -113,7 +136,7 @@ export type SleeveRefusal = { readonly code: 'sleeve-would-side-load'; readonly 
  *
  * Units:   length = distance between the bearing faces + what is wanted over it. Rounded metal-on: longer. How far a
  *          sleeve stands proud of the shoulder in the hub is its excess, and counts before sleeve less distance.
- * Range:   wanted zero or more. A shorter sleeve lets the nut pull the inner races together and loads the balls sideways.
+ * Range:   wanted zero or more, at the shortest place and at the longest. A shorter sleeve lets the nut pull the inner races together and loads the balls sideways.
  * Refuses: sleeve-would-side-load; no-proof, no-step-in-limits, for the sleeve and for a trim.
  * Source:  geometry; the usual excess is common practice, no source.
  */
@@ -132,7 +155,7 @@ export function innerSleeve(q: SleeveQuestion): Result<SleeveAnswer, SleeveRefus
   };
   const target = metalOnTarget(make, 'length', q.step);
   if (!target.ok) return target;
-  const present = presentSleeve(q);
+  const present = presentSleeves(q);
   return worked({ make: { ...make, target: target.value, provable }, ...(present && { present }) });
 }
 
@@ -143,6 +166,8 @@ export type TaperSetting = 'nut' | 'shim-between' | 'shim-behind';
 export type TaperQuestion = {
   /** Read with an indicator, rocking it axially; below zero it is preload. */
   readonly endPlay: Estimate;
+  /** The most, where it was read at several places; `endPlay` is the least of them. */
+  readonly endPlayMost?: Estimate;
   /** The maker's figure, typed in. */
   readonly want: SettingWant;
   /** A shim between the two cones gives play; a shim behind a cup takes it, one under a cover's flange gives it. */
@@ -169,10 +194,17 @@ export type TaperAnswer = Known & {
  *
  * Units:   end play, preload below zero. Turn = change / pitch · 360°. Shim between the cones: thinner by the change;
  *          behind a cup: thicker by the change.
- * Range:   a good setting is left: no turn and no shim.
+ * Range:   a good setting is left: no turn and no shim. Read at several places, the one furthest past a limit counts.
  * Source:  the figure is the maker's; the rest is geometry.
  */
-export function taperSetting({ endPlay, want, setBy, shim, pitch }: TaperQuestion): TaperAnswer {
+export function taperSetting({ endPlayMost, ...least }: TaperQuestion): TaperAnswer {
+  const answer = taperAt(least);
+  if (!endPlayMost) return answer;
+  const { value, band, verdict, change, provable } = taperAt({ ...least, endPlay: endPlayMost });
+  return worseOf<TaperAnswer>(answer, { value, band, verdict, change, provable });
+}
+
+function taperAt({ endPlay, want, setBy, shim, pitch }: Omit<TaperQuestion, 'endPlayMost'>): TaperAnswer {
   const value = mean(endPlay);
   const band = bandOf(endPlay);
   const { verdict, change } = judged(value, band, want);
@@ -199,6 +231,13 @@ function distanceBetween({ between, sleeve, direct }: SleeveQuestion) {
         ]
       : [{ estimate: between, coefficient: 1 }];
   return combine(terms);
+}
+
+function presentSleeves({ longest, ...least }: SleeveQuestion): SleeveAnswer['present'] {
+  const [at, other] = [presentSleeve(least), longest && presentSleeve({ ...least, ...longest })];
+  if (!at || !other) return at;
+  const { shim: _shim, trim: _trim, ...most } = other;
+  return worseOf<NonNullable<SleeveAnswer['present']>>(at, most);
 }
 
 function presentSleeve(q: SleeveQuestion): SleeveAnswer['present'] {

@@ -52,7 +52,12 @@ export type HoleAndPinQuestion = {
   readonly bushingMetal?: Material;
 };
 
-export type DirectPlay = { readonly kind: 'slop' | 'rock'; readonly read: Estimate };
+/** `tightest` where it was read at several places: `read` is the loosest of them. */
+export type DirectPlay = {
+  readonly kind: 'slop' | 'rock';
+  readonly read: Estimate;
+  readonly tightest?: Estimate;
+};
 
 export type Rock = {
   /** ± this much at the end of the arm. */
@@ -95,7 +100,7 @@ export type HoleAndPinAnswer = {
  * Units:   clearance = bore − pin, below zero the pin is the larger. Tightest: smallest bore less largest pin; loosest:
  *          largest bore less smallest pin. The tightest is held against the lower limit, the loosest against the
  *          upper, and the worse of the two verdicts counts. Rock: ± clearance · reach / bore length less bell-mouth.
- *          Slop that was read counts as tightest and loosest; a rock in all gives it as rock · length / (2 · reach).
+ *          Slop that was read stands in for both, at its tightest and its loosest place; a rock in all gives it as rock · length / (2 · reach).
  *          Held against a lower limit above zero only: what can be moved by hand does not grip.
  * Range:   limits for the nominal of the joint (`jointNominal`): the user's own, those of a class, or common practice.
  * Refuses: bell-mouth-eats-bore, for the rock alone.
@@ -147,11 +152,13 @@ function bandsOf({ tightest, loosest }: HoleAndPinQuestion['bore']) {
 
 type Clearance = { readonly value: Length; readonly band: Band };
 
+type ReadPlay = { readonly tightest: Clearance; readonly loosest: Clearance };
+
 /** The tightest held against the lower limit and the loosest against the upper: where the bands reach furthest, or surely past. */
 function rulingClearances(
   { bore, pin }: HoleAndPinQuestion,
   { lower, upper, source }: Limits,
-  read: Clearance | undefined,
+  read: ReadPlay | undefined,
 ) {
   const all = read
     ? []
@@ -163,8 +170,8 @@ function rulingClearances(
   const toLower = against({ source, ...(lower && { lower }) });
   const toUpper = against({ source, ...(upper && { upper }) });
   return {
-    tight: rulingPlace(toLower(read ?? clearance(bore.tightest, pin.tightest)), all.map(toLower)),
-    loose: rulingPlace(toUpper(read ?? clearance(bore.loosest, pin.loosest)), all.map(toUpper)),
+    tight: rulingPlace(toLower(read?.tightest ?? clearance(bore.tightest, pin.tightest)), all.map(toLower)),
+    loose: rulingPlace(toUpper(read?.loosest ?? clearance(bore.loosest, pin.loosest)), all.map(toUpper)),
   };
 }
 
@@ -176,16 +183,19 @@ function clearance(bore: Estimate, pin: Estimate): Clearance {
 }
 
 /** The clearance by what was read; nothing where a rock was read and the arm that it was read at isn't known. */
-function directClearance({ direct, arm }: HoleAndPinQuestion): Clearance | undefined {
+function directClearance({ direct, arm }: HoleAndPinQuestion): ReadPlay | undefined {
   if (!direct) return undefined;
-  const value = mean(direct.read);
-  const band = bandOf(direct.read);
-  if (direct.kind === 'slop') return { value, band };
   const ratio = arm && rockRatio(arm);
-  if (!ratio) return undefined;
+  if (direct.kind === 'rock' && !ratio) return undefined;
   const atBore = (size: Length): Length =>
-    scaledBy(size, { numerator: ratio.denominator, denominator: times(ratio.numerator, 2) });
-  return { value: atBore(value), band: { ...band, halfWidth: atBore(band.halfWidth) } };
+    direct.kind === 'rock' && ratio
+      ? scaledBy(size, { numerator: ratio.denominator, denominator: times(ratio.numerator, 2) })
+      : size;
+  const asPlay = (read: Estimate): Clearance => {
+    const band = bandOf(read);
+    return { value: atBore(mean(read)), band: { ...band, halfWidth: atBore(band.halfWidth) } };
+  };
+  return { tightest: asPlay(direct.tightest ?? direct.read), loosest: asPlay(direct.read) };
 }
 
 /** Reach over the length the pin is held in; nothing where the bell-mouth takes all of it, or the reach is nothing. */

@@ -7,10 +7,11 @@ import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } fro
 /** 45 KB is what a mid-range phone on slow 3G has loaded and started well within 5 s, with the styles beside it. */
 const limit = 45_000;
 /**
- * What is there, 345 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
+ * What is there, 395 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
  * that something came in twice or unpacked. Once that is so on purpose: the 6 KB of the rescue page, which stands on its own.
+ * The last 45 KB are what is asked and said of every place, limit, tool and stale figure; no package is new in it.
  */
-const wholeLimit = 350_000;
+const wholeLimit = 400_000;
 
 let server: Awaited<ReturnType<typeof startServer>>;
 
@@ -45,7 +46,7 @@ test('a phone that opens the app for the first time asks for no more JavaScript 
   expect(gzipped([...asked])).toBeLessThanOrEqual(limit);
 });
 
-test('the whole app, its worker too, is at most 350 KB of JavaScript, gzipped, in a few files', () => {
+test('the whole app, its worker too, is at most 400 KB of JavaScript, gzipped, in a few files', () => {
   const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) =>
     file.endsWith('.js'),
   );

@@ -1,12 +1,24 @@
 import { combine, mean, typedEstimate, type Band, type Estimate, type Term } from '../reading/estimate.ts';
 import { setDown } from './insert-lengths.ts';
-import { isMore, largest, minus, plus, sum, times, zero, type Length } from '../length/length.ts';
+import {
+  absolute,
+  isMore,
+  isNegative,
+  largest,
+  minus,
+  plus,
+  sum,
+  times,
+  zero,
+  type Length,
+} from '../length/length.ts';
 import {
   LEAST_RUN_OUT_PITCHES,
   PAST_NUT_PITCHES,
   POINT_PITCHES,
   RUN_OUT_PITCHES,
 } from './tables/bolt-threads.ts';
+import { usualThreadLength } from './thread-length.ts';
 import { isInchThread, type Thread } from './threads.ts';
 import { verdictOf, worseVerdict, type Verdict } from '../reading/verdict.ts';
 
@@ -68,6 +80,8 @@ export type GripAnswer = {
     readonly room: Length;
     /** What the run-out may take of it; zero where it was measured. */
     readonly runOut: Length;
+    /** The thread that a bolt of this length usually has, where its shank was not given. */
+    readonly usualThread?: Length;
     readonly verdict: Verdict;
   };
   /** What sticks out past the nut, or past what a part must hold. `point`: what of it may be no whole thread. */
@@ -99,7 +113,8 @@ export function usualNutHeight(thread: Thread): Length {
  * Units:  Lengths from under the head; of a stud from the part's face. Each with the band of the legs before it.
  * Range:  with a nut there is a plane between every two legs; into a part also between the last leg and the part, for a
  *         stud between the part and the first leg. Where a run-out, a point or an insert's set-down isn't measured, good
- *         holds at the most it may be, no good at the least, and in between it is too close to call.
+ *         holds at the most it may be, no good at the least, and in between it is too close to call. So is a bolt whose shank
+ *         wasn't given and that, with the thread it usually has, would not clamp.
  * Source: geometry; ISO 4014 (run-out), ISO 4753 (point), ASME B18.29.1 (set-down); two threads past the nut: common
  *         practice, no source.
  */
@@ -249,7 +264,8 @@ function verdictBetween(q: {
 /** The nut, or the tapped part, meets the run-out of the thread before it clamps. */
 function nutBottoms(q: GripQuestion): Pick<GripAnswer, 'nutBottoms'> {
   const ends = q.nutRunsTo ?? q.shankLongest ?? q.shank;
-  if (!ends || q.legs.length === 0) return {};
+  if (q.legs.length === 0) return {};
+  if (!ends) return bottomsByUsual(q);
   const { value, band } = less(ends, allClamped(q, 'thickness'));
   const room = minus(zero, value);
   const runOut = q.nutRunsTo ? zero : times(q.thread.pitch, RUN_OUT_PITCHES);
@@ -262,6 +278,20 @@ function nutBottoms(q: GripQuestion): Pick<GripAnswer, 'nutBottoms'> {
     source: NUT_SOURCE,
   });
   return { nutBottoms: { room, runOut, verdict } };
+}
+
+/** So long that one with the usual thread would not clamp: nobody knows until its shank was measured. */
+function bottomsByUsual(q: GripQuestion): Pick<GripAnswer, 'nutBottoms'> {
+  const bolt = q.boltLongest ?? q.boltLength;
+  if (!bolt) return {};
+  const part = q.held === 'stud' ? inPart(q).most : zero;
+  const outside = minus(mean(bolt), part);
+  const usualThread = usualThreadLength(q.thread, outside);
+  const past = less(bolt, allClamped(q, 'thickness')).value;
+  const room = minus(plus(usualThread, part), past);
+  if (!isNegative(room)) return {};
+  const verdict: Verdict = { kind: 'too-close', near: 'lower', short: absolute(room) };
+  return { nutBottoms: { room, runOut: zero, usualThread, verdict } };
 }
 
 function pastEnd(q: GripQuestion): Pick<GripAnswer, 'past'> {

@@ -13,7 +13,8 @@ import {
   zero,
   type Length,
 } from '../length/length.ts';
-import { RUN_OUT_PITCHES, threadLengthRows } from './tables/bolt-threads.ts';
+import { RUN_OUT_PITCHES } from './tables/bolt-threads.ts';
+import { usualThreadLength } from './thread-length.ts';
 import { isInchThread, type Thread } from './threads.ts';
 
 /** The lengths that hold, clamp and don't bottom; a stud's over all, with its share in the part. */
@@ -65,13 +66,6 @@ export function lengthToBuy(q: GripQuestion): LengthToBuy | undefined {
     ...(shank && !canHaveBoth && { washersMissing: minus(shank.length, clears) }),
     ...(q.held === 'stud' && { inPart: part }),
   };
-}
-
-/** Thread on a hexagon bolt of a length; on a stud's outer end, by what stands out of the part. */
-export function usualThreadLength(thread: Thread, boltLength: Length): Length {
-  const rows = threadLengthRows[isInchThread(thread) ? 'inch' : 'metric'];
-  const row = rows.find(({ upTo }) => upTo === undefined || !isMore(boltLength, lengthOf(upTo)));
-  return plus(times(thread.major, 2), lengthOf(row?.beside ?? '0 mm'));
 }
 
 /** The longest whose whole thread still begins within what is clamped. */

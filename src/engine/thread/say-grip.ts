@@ -34,7 +34,9 @@ function known(halfWidth: Length, unit: ShownUnit): string {
 export function sayBottoming({ nutBottoms }: GripAnswer, held: Held, unit: ShownUnit): string {
   if (!nutBottoms) return '';
   const what = held === 'tapped' ? 'bolt' : 'nut';
-  const { room, runOut, verdict } = nutBottoms;
+  const { room, runOut, usualThread, verdict } = nutBottoms;
+  if (usualThread)
+    return `With its usual ${show(usualThread, unit)} of thread the ${what} stops ${show(absolute(room), unit)} before it clamps. Give its plain shank.`;
   if (verdict.kind === 'no-good' && !isNegative(room))
     return `The ${what} clamps ${show(room, unit)} from the shank: it meets the run-out first. A shorter shank, or washers.`;
   if (verdict.kind === 'no-good')

@@ -241,6 +241,49 @@ describe('a bolt into the part', () => {
   });
 });
 
+describe('a bolt far longer than its joint, its shank not given', () => {
+  // Usual thread 2 d + 6 mm, or 2 d + 1/4 in (ISO 888, ASME B18.2.1). M12: 30, so 60 long stops at 30, which is what is clamped.
+  const m12: GripQuestion = {
+    thread: named('M12'),
+    held: 'nut',
+    legs: [
+      { name: 'leg 1', thickness: metric('10') },
+      { name: 'leg 2', thickness: metric('20') },
+    ],
+  };
+  // M8: 22, over a leg of 13: 35 long. 1/2: 1.25, over 1 in: 2.25. A stud M10: 26 over 22, and 15 + 2 P in the part: 66.
+  const m8: GripQuestion = { ...m12, thread: named('M8'), held: 'tapped', hole: 'through' };
+  const half: GripQuestion = { ...m12, thread: named('1/2-20') };
+  const stud: GripQuestion = { ...m12, thread: named('M10'), held: 'stud', engagement: lengthOf('15 mm') };
+  test.each([
+    { q: m12, legs: ['10 mm', '20 mm'], length: '60 mm', kind: 'good' },
+    { q: m12, legs: ['10 mm', '20 mm'], length: '60.1 mm', kind: 'too-close' },
+    { q: m12, legs: ['10 mm', '20 mm'], length: '80 mm', kind: 'too-close' },
+    { q: m8, legs: ['13 mm'], length: '35 mm', kind: 'good' },
+    { q: m8, legs: ['13 mm'], length: '60 mm', kind: 'too-close' },
+    { q: half, legs: ['.5 in', '.5 in'], length: '2.25 in', kind: 'good' },
+    { q: half, legs: ['.5 in', '.5 in'], length: '4 in', kind: 'too-close' },
+    { q: stud, legs: ['10 mm', '12 mm'], length: '66 mm', kind: 'good' },
+    { q: stud, legs: ['10 mm', '12 mm'], length: '120 mm', kind: 'too-close' },
+  ])('$q.thread.designation, $legs, $length long: $kind', ({ q, legs, length, kind }) => {
+    const known = legs.map((size, at) => ({
+      name: `leg ${at + 1}`,
+      thickness: typedEstimate(lengthOf(size)),
+    }));
+    const boltLength = typedEstimate(lengthOf(length));
+    expect(gripVerdict(boltGrip({ ...q, legs: known, boltLength }))?.kind).toBe(kind);
+  });
+
+  test('asks for its shank, and counts it once it is given', () => {
+    const long = { ...m12, boltLength: metric('80') };
+    expect(sayBottoming(boltGrip(long), 'nut', 'mm')).toBe(
+      'With its usual 30.00 mm of thread the nut stops 20.00 mm before it clamps. Give its plain shank.',
+    );
+    expect(gripVerdict(boltGrip({ ...long, shank: metric('12') }))?.kind).toBe('good');
+    expect(gripVerdict(boltGrip({ ...long, shank: metric('45') }))?.kind).toBe('no-good');
+  });
+});
+
 describe('a stud', () => {
   // Counted from the part's face: 10, then 12, the nut on top.
   const stud: GripQuestion = {

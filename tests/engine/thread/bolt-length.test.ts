@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boltGrip, type GripQuestion } from '../../../src/engine/thread/bolt-grip.ts';
-import { lengthToBuy, usualThreadLength } from '../../../src/engine/thread/bolt-length.ts';
+import { lengthToBuy } from '../../../src/engine/thread/bolt-length.ts';
+import { usualThreadLength } from '../../../src/engine/thread/thread-length.ts';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { floatMm, isMore, lengthOf, minus } from '../../../src/engine/length/length.ts';
 import { sayLengthRange, sayLengthToBuy } from '../../../src/engine/thread/say-grip.ts';

@@ -112,7 +112,7 @@ function fromFigure(figure: Figure, pass: 'rough' | 'finish') {
 /** The lowest of what holds it back, where that is below the ideal. */
 function capOf({ operation, lathe }: SpeedQuestion, at: Length, idealRpm: number): CutSpeed['cap'] {
   const caps = [
-    lathe.mostRpm === undefined ? named('chuck-not-given') : { rpm: lathe.mostRpm, by: 'lathe' as const },
+    mostOf(lathe),
     ...(operation === 'ring' ? [named('ring-on-mandrel')] : []),
     ...(operation === 'tap' ? [named('tapping')] : []),
     ...(isDrilled(operation)
@@ -120,6 +120,11 @@ function capOf({ operation, lathe }: SpeedQuestion, at: Length, idealRpm: number
       : [{ rpm: largeWork.rpm * ratioOf(largeWork.at, at), by: 'large-work' as const }]),
   ].filter(({ rpm }) => rpm < idealRpm);
   return caps.toSorted((a, b) => a.rpm - b.rpm)[0];
+}
+
+/** The most that anything in a chuck is turned: what the lathe may, or a cautious figure where nobody gave it. */
+export function mostOf({ mostRpm: given }: Pick<LatheSpeeds, 'mostRpm'>): NonNullable<CutSpeed['cap']> {
+  return given === undefined ? named('chuck-not-given') : { rpm: given, by: 'lathe' };
 }
 
 function named(by: keyof typeof mostRpm) {

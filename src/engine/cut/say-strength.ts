@@ -5,18 +5,30 @@ type CutSaid = { readonly name: string; readonly part: string; readonly operatio
 /** What is always said with it: nobody here judges strength. */
 const JUDGED = 'have its strength judged before you cut.';
 
-// What a fitter calls parts that something hangs on. Common practice, no source: a name that is none of these is a
-// spacer, and a spacer's length carries nothing away.
+// What a fitter calls parts that something hangs on, and the spacers between them. Common practice, no source: a name
+// that is none of the first is a spacer, and a spacer's length carries nothing away. `\w*` for kingpin and swingarm.
 const CARRIES =
-  /\b(?:bracket|leg|fork|arm|swingarm|calliper|caliper|lug|boss|hanger|plate|hub|frame|clamp|yoke|stem|axle|spindle|shaft|stay|link|upright|strut|carrier|mount|tab|eye|beam|disc|rotor|sprocket|pin|bolt|stud)s?\b/i;
-// `Washer under the arm`, `Hub to bracket`: what is between such parts is none itself.
-const BETWEEN = /\b(?:spacer|washer|shim|sleeve|bushing|bush|ring|collar|gasket|seal|shield)s?\b|\bto\b/i;
-const HOLES: ReadonlySet<string> = new Set(['hole', 'bore']);
+  'bracket|leg|fork|\\w*arm|calliper|caliper|lug|boss(?:es)?|ear|hanger|\\w*plate|cheek|flange|hub|wheel|frame|clamp|yoke|stem|axle|spindle|shaft|' +
+  'stay|strut|brace|gusset|link|wishbone|knuckle|trunnion|upright|carrier|mount|mounting|tab|eye|clevis|beam|member|rail|tube|drop-?out|' +
+  'head ?stock|drawbar|coupling|hitch|lever|pedal|crank|rod|disc|disk|rotor|sprocket|\\w*pin|pivot|bolt|stud';
+const BETWEEN = 'spacer|washer|shim|sleeve|bushing|bush(?:es)?|ring|collar|gasket|seal|shield';
+const NAMES = new RegExp(`\\b(?:(${CARRIES})|${BETWEEN})s?\\b`, 'gi');
+// `Washer under the arm` is a washer, `Hub to bracket` is what lies between the two.
+const WHERE = /[,;(]|\b(?:under|on|of|for|at|in|beside|between|behind|against|from|with)\b/i;
+const FROM_TO = /\bto\b/i;
 
-/** Whether a part by this name carries load, so that no metal comes off it without its strength being said. */
+/**
+ * Whether a part by this name carries load, so that no metal comes off it without its strength being said. The last word that
+ * says what it is decides: a bushing carrier is a carrier, a leg spacer a spacer.
+ */
 export function carriesLoad(part: string): boolean {
-  return CARRIES.test(part) && !BETWEEN.test(part);
+  if (FROM_TO.test(part)) return false;
+  const [what = ''] = part.split(WHERE);
+  const last = [...what.matchAll(NAMES)].at(-1);
+  return last?.[1] !== undefined;
 }
+
+const HOLES: ReadonlySet<string> = new Set(['hole', 'bore']);
 
 /** Said wherever a part may be made thinner, shorter or smaller; empty for a spacer, which carries nothing away. */
 export function sayStrength(part: string): string {

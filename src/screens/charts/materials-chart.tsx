@@ -1,31 +1,34 @@
 import { useState } from 'preact/hooks';
+import { mostOf } from '../../engine/cut/cut-speed.ts';
 import { metresPerMinute, spindleRpm } from '../../engine/cut/cutting-speed.ts';
 import { lengthOf } from '../../engine/length/length.ts';
 import { materials, type Figure, type Material } from '../../engine/material/tables/materials.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
-import { useShownUnit } from '../common/use-settings.ts';
+import { useLathe, useShownUnit } from '../common/use-settings.ts';
 import '../worksheets/input-rows.css';
 
 type Line = { readonly figure: Figure | undefined; readonly unit: string };
 type Property = {
   readonly name: string;
   readonly title: string;
-  readonly linesOf: (material: Material, shown: ShownUnit) => readonly Line[];
+  readonly linesOf: (material: Material, shown: ShownUnit, mostRpm: number) => readonly Line[];
 };
 
 const BARS: Readonly<Record<ShownUnit, string>> = { in: '1 in', mm: '25 mm' };
 
-/** A surface speed, and what it comes to on the headstock for a bar of a common size. */
-function speedLines(speed: Figure | undefined, shown: ShownUnit): readonly Line[] {
+/** A surface speed, and what it comes to on the headstock for a bar of a common size: never more than a chuck is turned. */
+function speedLines(speed: Figure | undefined, shown: ShownUnit, mostRpm: number): readonly Line[] {
   const bar = BARS[shown];
   const rpm = (feet: number) => spindleRpm({ surfaceFeetPerMinute: feet, diameter: lengthOf(bar) });
   const perMinute: Line =
     shown === 'in'
       ? { figure: speed, unit: 'ft/min' }
       : { figure: speed && turnedInto(metresPerMinute, asPrinted(speed)), unit: 'm/min' };
-  return [perMinute, { figure: speed && turnedInto(rpm, speed), unit: `rpm at ${bar}` }];
+  const turned = speed && turnedInto((feet) => Math.min(rpm(feet), mostRpm), speed);
+  const isHeld = speed !== undefined && rpm(speed.high) > mostRpm;
+  return [perMinute, { figure: turned, unit: `rpm at ${bar}${isHeld ? ', the chuck’s most' : ''}` }];
 }
 
 function turnedInto(into: (feet: number) => number, speed: Figure): Figure {
@@ -57,12 +60,12 @@ const PROPERTIES: readonly Property[] = [
   {
     name: 'High-speed steel',
     title: 'Turning with high-speed steel',
-    linesOf: (one, shown) => speedLines(one.speedHssSfm, shown),
+    linesOf: (one, shown, most) => speedLines(one.speedHssSfm, shown, most),
   },
   {
     name: 'Carbide',
     title: 'Turning with carbide',
-    linesOf: (one, shown) => speedLines(one.speedCarbideSfm, shown),
+    linesOf: (one, shown, most) => speedLines(one.speedCarbideSfm, shown, most),
   },
   {
     name: 'Strength',
@@ -95,12 +98,13 @@ export function MaterialsChart() {
 
 function PropertyRows({ property }: { property: Property }) {
   const shown = useShownUnit();
+  const most = mostOf(useLathe() ?? {}).rpm;
   return (
     <section class="input-rows" aria-live="polite">
       <h2>{property.title}</h2>
       <ul>
         {materials.map((material) => {
-          const lines = property.linesOf(material, shown);
+          const lines = property.linesOf(material, shown, most);
           return (
             <li key={material.id}>
               <Row

@@ -20,6 +20,19 @@ describe('a part that something hangs on', () => {
     'axle',
     'sprocket carrier',
     'links',
+    'Dropout',
+    'drop-out',
+    'kingpin',
+    'Steering knuckle',
+    'torque rod',
+    'brake lever',
+    'Drawbar eye',
+    'bushing carrier',
+    'Spacer bracket',
+    'seal plate',
+    'bracket, left',
+    'wheel flange',
+    'bosses',
   ])('is known by its name: %s', (part) => {
     expect(carriesLoad(part)).toBe(true);
     expect(sayStrength(part)).toBe(
@@ -38,6 +51,10 @@ describe('a part that something hangs on', () => {
     'Brake plate to leg',
     'axle shim',
     'warmer',
+    'left leg spacer',
+    'arm bushing',
+    'washer, bracket side',
+    'ring (on the hub)',
   ])('is not what lies between such parts: %s', (part) => {
     expect(carriesLoad(part)).toBe(false);
     expect(sayStrength(part)).toBe('');

@@ -127,6 +127,20 @@ describe('materials', () => {
       /finish25–105 ft\/min95–401 rpm at 1 in$/,
     );
   });
+
+  test('offer no more rpm than a chuck is turned: 1000, or what the shop says its lathe may', async () => {
+    await at('materials');
+    press('Carbide');
+    // 12 · 655 / π = 2502 and 12 · 2820 / π = 10,772: no chuck is turned at that.
+    const aluminium = () => rowsOf().find((row) => row.startsWith('Aluminium 6061'));
+    await waitFor(() => expect(aluminium()).toMatch(/1000 rpm at 1 in, the chuck’s most$/));
+    await clearAway();
+    const store = await openForTest();
+    worked(await putSetting(store, 'lathe', { speedsRpm: [], mostRpm: 2600 }));
+    onScreen(store, <ChartsScreen chart="materials" />);
+    press('Carbide');
+    await waitFor(() => expect(aluminium()).toMatch(/2502–2600 rpm at 1 in, the chuck’s most$/));
+  });
 });
 
 describe('measuring tools', () => {

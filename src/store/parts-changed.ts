@@ -10,10 +10,20 @@ const eachSide = (names: readonly string[]) =>
     return [name, `left${capital}`, `right${capital}`];
   });
 
-/** Sizes that are read on the assembled thing, and sizes that say nothing of its parts. */
-const READ_OF_THE_WHOLE: Readonly<
-  Record<string, { readonly reads: readonly string[]; readonly free: readonly string[] }>
-> = {
+type OfTheWhole = {
+  readonly reads: readonly string[];
+} & (
+  | { readonly free: readonly string[]; readonly parts?: never }
+  /** The sizes that are its parts. Given for the first time one makes no other part: it is measured after what was read. */
+  | { readonly parts: Readonly<Record<string, string>>; readonly free?: never }
+);
+
+const BORE_AND_PIN = { bore: 'bore', pin: 'pin' };
+
+/** Sizes that are read on the assembled thing, and sizes that say nothing of its parts or the only ones that do. */
+const READ_OF_THE_WHOLE: Readonly<Record<string, OfTheWhole>> = {
+  'hole-and-pin': { reads: ['slop', 'rockInAll'], parts: BORE_AND_PIN },
+  fit: { reads: ['slop'], parts: BORE_AND_PIN },
   'spacer-stack': { reads: ['direct', 'directProud'], free: ['lower', 'upper', 'aim'] },
   'axle-line-up': {
     reads: ['centreRead', 'centreLeftRead', 'centreRightRead', ...eachSide(AXLE_READS)],
@@ -46,13 +56,20 @@ export function sizesOfParts({ kind, sizes, parts }: Pick<Worksheet, 'kind' | 's
   readonly size: SizeInput;
 }[] {
   const whole = READ_OF_THE_WHOLE[kind];
-  const fields = Object.entries(sizes).filter(
-    ([name]) => !whole?.reads.includes(name) && !whole?.free.includes(name),
-  );
+  const fields = Object.entries(sizes).filter(([name]) => !whole || saysOfParts(whole, name));
   return [
     ...Object.values(parts).flatMap(({ name, size }) => (size ? [{ name, size }] : [])),
-    ...fields.map(([name, size]) => ({ name: name === 'fixed' ? 'sleeve or opening' : 'a part', size })),
+    ...fields.map(([name, size]) => ({ name: partNamed(whole, name), size })),
   ];
+}
+
+function saysOfParts(whole: OfTheWhole, name: string): boolean {
+  if (whole.parts) return Object.hasOwn(whole.parts, name);
+  return !whole.reads.includes(name) && !whole.free.includes(name);
+}
+
+function partNamed(whole: OfTheWhole | undefined, name: string): string {
+  return whole?.parts?.[name] ?? (name === 'fixed' ? 'sleeve or opening' : 'a part');
 }
 
 /** Whether an input is one of the worksheet's sizes that were read on its parts put together. */
@@ -89,14 +106,14 @@ function changeOfParts(before: Inputs, after: Inputs): string | undefined {
   const names = [...new Set([...Object.keys(before.sizes), ...Object.keys(after.sizes)])];
   const sizes = names.filter(
     (name) =>
-      !kind.reads.includes(name) &&
-      !kind.free.includes(name) &&
+      saysOfParts(kind, name) &&
+      !(kind.parts && before.sizes[name] === undefined) &&
       !isSameSize(before.sizes[name], after.sizes[name]),
   );
   const [first] = parts;
   if (first !== undefined) return parts.length > 1 ? `${first}, and more` : first;
-  if (sizes.length === 0) return undefined;
-  return sizes.includes('fixed') ? 'sleeve or opening of another size' : 'a part of another size';
+  const changed = sizes.includes('fixed') ? 'fixed' : sizes[0];
+  return changed === undefined ? undefined : `${partNamed(kind, changed)} of another size`;
 }
 
 function changeOfPart(

@@ -128,6 +128,45 @@ test('what is wanted, and the gap itself, make no other parts', async () => {
   expect(await changed(store, id)).toBeUndefined();
 });
 
+describe('slop that was read of a pin in its bore', () => {
+  const pinned = async (store: Store, kind: 'hole-and-pin' | 'fit') => {
+    const job = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+    const sizes = { bore: typed('.4380'), pin: typed('.4375'), slop: typed('.0005') };
+    return worked(await createWorksheet(store, { jobId: job.id, kind, title: 'Pivot', sizes }));
+  };
+
+  test.each(['hole-and-pin', 'fit'] as const)(
+    'is of other parts once either is another one: %s',
+    async (kind) => {
+      const store = await openForTest();
+      const { id } = await pinned(store, kind);
+      worked(await setSize(store, id, 'nominal', typed('7/16')));
+      worked(await setSize(store, id, 'lower', typed('.0005')));
+      expect(await changed(store, id)).toBeUndefined();
+      worked(await setSize(store, id, 'pin', typed('.4340')));
+      expect(await changed(store, id)).toBe('pin of another size');
+      worked(await setSize(store, id, 'bore', typed('.4390')));
+      expect(await changed(store, id)).toBe('bore of another size');
+    },
+  );
+
+  test('stays of the same parts where one is measured after it, or is the same size again', async () => {
+    const store = await openForTest();
+    const { id } = await pinned(store, 'fit');
+    const { id: other } = worked(
+      await createWorksheet(store, {
+        jobId: (await getWorksheet(store, id))?.jobId ?? '',
+        kind: 'fit',
+        title: 'Pivot',
+        sizes: { slop: typed('.0005'), bore: typed('.4380') },
+      }),
+    );
+    worked(await setSize(store, other, 'pin', typed('.4375')));
+    worked(await setSize(store, other, 'bore', typed('.4380')));
+    expect(await changed(store, other)).toBeUndefined();
+  });
+});
+
 test('a gap that is typed keeps when, a size of a part doesn’t', async () => {
   const store = await openForTest();
   const { id } = await stackIn(store);

@@ -4,7 +4,8 @@ import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
 import { FitDrawing } from '../worksheets/fit-drawing.tsx';
 import { fitAnswer, fitQuestion } from '../worksheets/fit-question.ts';
-import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { saySetAside } from '../worksheets/read-again.tsx';
+import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
 
 /** What the sheet prints of a fit: the class with its limits, and the verdict on the measured parts. */
@@ -14,6 +15,7 @@ export function FitSheet({ data }: { readonly data: WorksheetData }) {
   if (!question) return <p>{UNFINISHED}</p>;
   const result = fitAnswer(question);
   if (!result.ok) return <p>{sayFitRefusal(result.refusal, unit)}</p>;
+  const aside = setAside(data, ['slop']);
   const { fit, clearance, pinForBore, boreForPin } = result.value;
   return (
     <>
@@ -23,6 +25,7 @@ export function FitSheet({ data }: { readonly data: WorksheetData }) {
           headline={sayVerdict(clearance.verdict, { ...clearance, quantity: 'clearance', unit })}
         />
       )}
+      {aside && <p>{saySetAside(aside)}</p>}
       <FitDrawing fit={fit} bore={question.bore} pin={question.pin} unit={unit} />
       <p>
         <strong>{`${fit.fitClass}, ${sayFitClass(fit)}.`}</strong>

@@ -85,6 +85,7 @@ export function HoleAndPinSheet({ data }: SheetProps) {
   const { unit } = data;
   const answer = holeAndPin(question);
   const rock = sayRock(answer, unit);
+  const aside = setAside(data, ['rockInAll', 'slop']);
   return (
     <>
       <VerdictBand
@@ -100,6 +101,7 @@ export function HoleAndPinSheet({ data }: SheetProps) {
       />
       <p>{`Clearance ${showLimits(answer.tightest, answer.loosest, unit)} ${unit}, ${showBand(answer.band.halfWidth, unit)}. Limits: ${answer.limits.source}.`}</p>
       {rock !== undefined && <p>{rock}</p>}
+      {aside && <p>{saySetAside(aside)}</p>}
       <ul>
         {answer.routes.map((route) => {
           const { title, what, why, caution, strength } = sayRoute(route, unit);

@@ -34,6 +34,7 @@ import { OWN_ZONES, systemFor } from './fit-fields.ts';
 import { fitAnswer, fitQuestion, type FitAnswer, type FitQuestion } from './fit-question.ts';
 import './fit-view.css';
 import { InputRows } from './input-rows.tsx';
+import { ReadAgain } from './read-again.tsx';
 import { Lead, LeadNext, Why } from './lead.tsx';
 import { ProofBefore, ProofLines } from './proof-lines.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -74,6 +75,7 @@ export function FitView({ data, plan }: WorksheetViewProps) {
           <Answer data={data} question={question} answer={answer.value} />
         </WorksheetAnswer>
       )}
+      <ReadAgain data={data} names={['slop']} />
       <InputRows
         data={data}
         plan={plan}

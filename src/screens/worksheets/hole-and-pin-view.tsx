@@ -18,6 +18,7 @@ import { BoreDrawing } from './bore-drawing.tsx';
 import { clearanceSaid } from './clearance-said.ts';
 import { clearanceLegs, holeAndPinQuestion } from './hole-and-pin-question.ts';
 import { InputRows } from './input-rows.tsx';
+import { ReadAgain } from './read-again.tsx';
 import { Why } from './lead.tsx';
 import { ProofBefore, ProofLines } from './proof-lines.tsx';
 import { RouteRows } from './route-rows.tsx';
@@ -59,6 +60,7 @@ export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
           <ProofBefore data={data} kind="bore" />
         </>
       )}
+      <ReadAgain data={data} names={['rockInAll', 'slop']} />
       <InputRows
         data={data}
         plan={plan}

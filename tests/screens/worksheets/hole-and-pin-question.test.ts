@@ -6,6 +6,7 @@ import {
   holeAndPinQuestion,
   wantedClearance,
 } from '../../../src/screens/worksheets/hole-and-pin-question.ts';
+import { setAside } from '../../../src/screens/worksheets/worksheet-data.ts';
 import {
   featureOf,
   is,
@@ -90,6 +91,20 @@ describe('what a hole-and-pin worksheet asks', () => {
     });
     const question = holeAndPinQuestion(data);
     expect(question && holeAndPin(question).verdict.kind).toBe(kind);
+  });
+
+  test('sets slop aside that was read before the pin was another one', () => {
+    const slop = { ...typedSize('.0005'), at: 5 };
+    const given = { sizes: { ...sizes, slop }, choices };
+    const before = worksheetOf('hole-and-pin', given);
+    expect(holeAndPinQuestion(before)?.direct?.kind).toBe('slop');
+    const partsChanged = { at: 6, why: 'pin of another size' };
+    const after = { ...before, worksheet: { ...before.worksheet, partsChanged } };
+    expect(holeAndPinQuestion(after)).not.toHaveProperty('direct');
+    expect(setAside(after, ['rockInAll', 'slop'])).toMatchObject({
+      name: 'slop',
+      why: 'pin of another size',
+    });
   });
 
   test('names the bolt, its faces, its shank and the metal around it', () => {

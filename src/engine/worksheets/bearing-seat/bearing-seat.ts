@@ -99,7 +99,7 @@ function seatAt({ depth, goesIn, want, direct, step }: Omit<SeatQuestion, 'least
  */
 function worseOf<Place extends { readonly verdict?: Verdict }>(first: Place, second: Place): Place {
   if (!first.verdict || !second.verdict || second.verdict.kind === 'good') return first;
-  return worseVerdict(first.verdict, second.verdict) === second.verdict ? second : first;
+  return worseVerdict(second.verdict, first.verdict) === second.verdict ? second : first;
 }
 
 export type SleeveQuestion = {

@@ -141,7 +141,9 @@ export function spacerStack(q: StackQuestion): StackAnswer {
     ...(shared && { shared }),
     ...(isTooBig && { shim: shimFor(needed) }),
     longerParts: isTooBig
-      ? parts.flatMap((part, place) => (part.adjustable || !mayGive ? longerPart(q, gap, place, part) : []))
+      ? parts.flatMap((part, place) =>
+          part.adjustable || !mayGive ? (longerPart(q, gap, place, part) ?? []) : [],
+        )
       : [],
     ...(extra && { newPart: extra }),
   };

@@ -91,13 +91,22 @@ export type LongerPart = Proof & {
  * A part of a stack with too much room, made new and longer.
  *
  * Units:   L + (gap − aim), left full to the dial; where no step of it lies inside, the longest there may be.
+ * Range:   undefined where even the longest that is wanted is shorter than a spacer can be: that is a shim's work.
  */
-export function longerPart(q: StackQuestion, gap: Length, place: number, part: StackPart): LongerPart {
+export function longerPart(
+  q: StackQuestion,
+  gap: Length,
+  place: number,
+  part: StackPart,
+): LongerPart | undefined {
   const { name, thickness, adjustable } = part;
   const from = mean(thickness);
   const change = neededChange({ gap, want: q.want, band: bandAfter(q, part) });
-  const { aim, upper, ...after } = lengthAfter(from, change);
-  const lower = largest(after.lower, from);
+  const { upper, ...after } = lengthAfter(from, change);
+  const least = leastLengthOf(q, part);
+  if (isLess(upper, least)) return undefined;
+  const aim = largest(after.aim, least);
+  const lower = largest(after.lower, from, least);
   const target = metalOnTarget({ aim, lower, upper }, 'length', q.step);
   const to = target.ok ? target.value : aim;
   const { halfWidth, proved } = change;
@@ -176,8 +185,9 @@ export function newPart(
   { usualLeast = usualLeastLength.in, step }: StackQuestion,
   change: StackChange,
 ): NewPart | undefined {
-  const { aim, lower, upper } = lengthAfter(zero, change);
+  const { aim, upper, ...after } = lengthAfter(zero, change);
   if (isLess(aim, usualLeast)) return undefined;
+  const lower = largest(after.lower, usualLeast);
   const target = metalOnTarget({ aim, lower, upper }, 'length', step);
   const { halfWidth, proved } = change;
   return { to: target.ok ? target.value : aim, lower, upper, halfWidth, proved };

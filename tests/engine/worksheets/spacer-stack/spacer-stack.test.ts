@@ -673,6 +673,51 @@ describe('a stack .070 short, measured with a caliper that proves ± .003', () =
   });
 });
 
+describe('a part thinner than a spacer can be', () => {
+  // .970 − .500 − .006 leaves .464 beside a gap: .446 + .006 + .500 = .952, gap .018, .010 wanted: .008 too much
+  const thin = (more: Partial<StackPart> = {}, fixed = '.970') =>
+    spacerStack({
+      ...bracketStack,
+      fixed: { name: 'sleeve', length: known(fixed) },
+      parts: [
+        part('bracket', known('.500')),
+        part('spacer', known('.446')),
+        part('packing', known('.006'), { adjustable: true, ...more }),
+      ],
+    });
+
+  test('is not made new at .014: a shim of .008 does it', () => {
+    const { shim, longerParts } = thin();
+    expect(longerParts).toEqual([]);
+    expect(shim && shown(shim.thickness)).toBe('0.0080');
+  });
+
+  test('is made at .014 where its own least says that it may be', () => {
+    expect(thin({ leastLength: inch('.010') }).longerParts.map(({ to }) => shown(to))).toEqual(['0.0140']);
+  });
+
+  test.each([
+    // .012 too much of a sleeve of .974: .018, and from .016 to .020 by the limits; the least it may be is the most
+    { fixed: '.974', to: ['0.0200', '0.0200', '0.0200'] },
+    { fixed: '.973', to: undefined },
+    // .015: .021, from .019 to .023, of which .020 is the least
+    { fixed: '.977', to: ['0.0210', '0.0200', '0.0230'] },
+  ])('in a sleeve of $fixed is made no shorter than .020', ({ fixed, to }) => {
+    const [longer] = thin({}, fixed).longerParts;
+    expect(longer && [longer.to, longer.lower, longer.upper].map(shown)).toEqual(to);
+  });
+
+  test('one more spacer isn’t let down to .019 by its limits: .021 wanted, ± .002', () => {
+    // sleeve .983: .031 less .010
+    const { newPart } = thin({}, '.983');
+    expect(newPart && [newPart.to, newPart.lower, newPart.upper].map(shown)).toEqual([
+      '0.0210',
+      '0.0200',
+      '0.0230',
+    ]);
+  });
+});
+
 test('too tight with nothing that may be cut still says how much in all: .008', () => {
   const parts = bracketStack.parts.map((one) => ({ ...one, adjustable: false }));
   const { needed, trims } = spacerStack({ ...bracketStack, parts });

@@ -5,11 +5,13 @@ import {
   isMore,
   isNegative,
   isZero,
+  largest,
   lengthOf,
   minus,
   ratioOf,
   roundToStep,
   sameLength,
+  times,
   zero,
 } from '../length/length.ts';
 import type { Length } from '../length/length.ts';
@@ -20,41 +22,62 @@ export type Nominal = { readonly size: Length; readonly from: 'given' | 'thread'
 
 type Family = { readonly step: Length; readonly under: Length; readonly over: Length };
 
-// What parts are made to. A pin wears, and a bolt's shank is made, under its nominal; a dowel is made a little over it.
-// How far from it a size still counts as that one: common practice, no source.
-const INCH: Family = {
-  step: lengthOf('1/64 in'),
-  under: lengthOf('.006 in'),
-  over: lengthOf('.0015 in'),
-};
-const METRIC: Family = {
-  step: lengthOf('0.5 mm'),
-  under: lengthOf('0.15 mm'),
-  over: lengthOf('0.04 mm'),
-};
+// What parts are made to, the usual sizes before the odd ones. A pin wears, and a bolt's shank is made, under its nominal; a
+// dowel is made a little over it. How far from it a size still counts as that one: common practice, no source.
+const UNDER_INCH = { under: lengthOf('.006 in'), over: lengthOf('.0015 in') };
+const UNDER_METRIC = { under: lengthOf('0.15 mm'), over: lengthOf('0.04 mm') };
 // A pin of the other system has to lie closer, as half millimetres and 64ths lie between each other.
 const OTHER = { under: lengthOf('.002 in'), over: lengthOf('.0012 in') };
-/** A dowel is ground a little over its nominal, .0002 in, or up to 15 µm as ISO 8734 m6: ASME B18.8.2, both from memory. */
-const DOWEL = { in: lengthOf('.0003 in'), mm: lengthOf('0.015 mm') };
+// A dowel is ground a little over its nominal: .0002 in (ASME B18.8.2, from memory), or m6, at most 25 µm up to 50 mm (ISO 286-2).
+const DOWEL = {
+  in: { under: zero, over: lengthOf('.0003 in') },
+  mm: { under: zero, over: lengthOf('0.025 mm') },
+};
+const USUAL = { ansi: lengthOf('1/16 in'), iso: lengthOf('1 mm') };
+const ODD = { ansi: lengthOf('1/64 in'), iso: lengthOf('0.5 mm') };
+// Over its nominal by more than a dowel a pin is likelier another one that has worn: chosen, no source.
+const RARELY_OVER = 4;
+// As far as this from a usual size of its own system a pin is that one, whatever lies nearer: chosen, no source.
+const SURELY_OWN = lengthOf('.004 in');
 
 /**
- * The preferred size nearest a measured pin: 64ths of an inch or half millimetres, by the system of the class first. Classes
- * have steps, and a measured pin must not fall over one: 30.001 mm is a 30 mm pin as 30.000 is.
+ * The preferred size nearest a measured pin: sixteenths or whole millimetres, then 64ths of an inch or half millimetres, of
+ * the class's system before the other. Classes have steps, and a measured pin must not fall over one: 30.001 mm is a 30 mm
+ * pin as 30.000 is. A pin that the other system fits far better is that system's: 25.4 mm is an inch, not 25.5 mm.
  *
  * Units:   a size. Where none lies near, the pin was made to a size of its own.
  * Range:   above 0; without a system the inch's come first.
  * Source:  common practice, no source.
  */
 export function nominalNear(size: Length, system: FitSystem = 'ansi'): Length {
-  const [own, other] = system === 'iso' ? [METRIC, INCH] : [INCH, METRIC];
-  return within(size, own) ?? within(size, { ...other, ...OTHER }) ?? size;
+  const other = system === 'iso' ? 'ansi' : 'iso';
+  const allowed = system === 'iso' ? UNDER_METRIC : UNDER_INCH;
+  const usual = within(size, { step: USUAL[system], ...allowed });
+  const others = within(size, { step: USUAL[other], ...OTHER });
+  if (usual && others)
+    return isMore(farFrom(size, usual), largest(SURELY_OWN, farFrom(size, others))) ? others : usual;
+  return (
+    usual ??
+    others ??
+    within(size, { step: ODD[system], ...allowed }) ??
+    within(size, { step: ODD[other], ...OTHER }) ??
+    size
+  );
 }
 
-/** What was typed as a nominal, save where it is the ground size of a dowel: .5002 is a 1/2. */
+/** How far a pin lies from a nominal, what it is over counted more than what it is under. */
+function farFrom(size: Length, nominal: Length): Length {
+  const off = minus(size, nominal);
+  return isMore(off, DOWEL.mm.over) ? times(off, RARELY_OVER) : absolute(off);
+}
+
+/** What was typed as a nominal, save where it is the ground size of a dowel: .5002 is a 1/2, 12.018 a 12 mm. */
 export function nominalTyped(size: Length): Length {
-  const inch = { ...INCH, under: zero, over: DOWEL.in };
-  const metric = { ...METRIC, under: zero, over: DOWEL.mm };
-  return within(size, inch) ?? within(size, metric) ?? size;
+  const isNamed = [ODD.ansi, ODD.iso].some((step) => sameLength(roundToStep(size, step, 'nearest'), size));
+  if (isNamed) return size;
+  return (
+    within(size, { step: USUAL.iso, ...DOWEL.mm }) ?? within(size, { step: ODD.ansi, ...DOWEL.in }) ?? size
+  );
 }
 
 function within(size: Length, { step, under, over }: Family): Length | undefined {
@@ -66,14 +89,14 @@ function within(size: Length, { step, under, over }: Family): Length | undefined
 
 /** `1/2 in (.500)`, `30 mm`: as such a size is called. */
 export function nominalName(size: Length, unit: ShownUnit): string {
-  const count = ratioOf(size, INCH.step);
-  if (sameLength(roundToStep(size, INCH.step, 'nearest'), size)) {
+  const count = ratioOf(size, ODD.ansi);
+  if (sameLength(roundToStep(size, ODD.ansi, 'nearest'), size)) {
     const shown = show(size, unit);
     const name = fractionText(Math.round(count), 64);
     return `${name} in (${unit === 'in' ? shown.replace(/ in$/, '') : shown})`;
   }
   const millimetres = ratioOf(size, lengthOf('1 mm'));
-  return sameLength(roundToStep(size, METRIC.step, 'nearest'), size)
+  return sameLength(roundToStep(size, ODD.iso, 'nearest'), size)
     ? `${String(millimetres)} mm`
     : show(size, unit);
 }

@@ -33,6 +33,18 @@ describe('the nominal nearest a measured pin', () => {
     { pin: '.4340 in', system: 'ansi', nominal: '7/16 in' }, // a bolt's shank is up to some thou under
     { pin: '12.000 mm', system: 'ansi', nominal: '12 mm' },
     { pin: '11.98 mm', system: 'ansi', nominal: '12 mm' },
+    // Usual sizes come before odd ones, whatever their system: 25.4 is .1 under 25.5 and an inch to the last digit.
+    { pin: '25.4 mm', system: 'iso', nominal: '1 in' },
+    { pin: '25.39 mm', system: 'iso', nominal: '1 in' },
+    { pin: '9.525 mm', system: 'iso', nominal: '3/8 in' },
+    { pin: '9.51 mm', system: 'iso', nominal: '3/8 in' },
+    { pin: '12.53 mm', system: 'iso', nominal: '12.5 mm' },
+    { pin: '19.04 mm', system: 'iso', nominal: '3/4 in' }, // .04 over a 19 is no dowel, .01 under a 3/4 is wear
+    { pin: '15.87 mm', system: 'iso', nominal: '5/8 in' },
+    { pin: '15.92 mm', system: 'iso', nominal: '16 mm' },
+    { pin: '25.00 mm', system: 'ansi', nominal: '25 mm' }, // 63/64 in is 25.003
+    { pin: '.7480 in', system: 'ansi', nominal: '3/4 in' }, // worn by .002, though 19 mm is .74803
+    { pin: '50.011 mm', system: 'iso', nominal: '50 mm' },
   ] as const)('$pin by $system is a $nominal', ({ pin, system, nominal }) => {
     expect(sameLength(nominalNear(lengthOf(pin), system), lengthOf(nominal))).toBe(true);
   });
@@ -64,6 +76,15 @@ test('typed as a nominal .5002 is a 1/2 dowel; .501 and 30.2 are what was meant'
   expect(typed('.501 in')).toBe('12.7254');
   expect(typed('30.2 mm')).toBe('30.2');
   expect(typed('8.012 mm')).toBe('8');
+  // m6, ISO 286-2: over 10 to 18 +7 to +18 µm, over 18 to 30 +8 to +21, over 30 to 50 +9 to +25
+  expect(typed('12.018 mm')).toBe('12');
+  expect(typed('30.021 mm')).toBe('30');
+  expect(typed('50.011 mm')).toBe('50');
+  expect(typed('1.0002 in')).toBe('25.4');
+  // An odd size that has a name is that one: 1-31/32, and 25.5 mm
+  expect(typed('1-31/32 in')).toBe('50.00625');
+  expect(typed('25.5 mm')).toBe('25.5');
+  expect(typed('.3745 in')).toBe('9.5123');
   expect(typed('.4998 in')).toBe('12.69492');
 });
 

@@ -3,7 +3,7 @@
  * a sheet says that it is, a notice of the app's or its bar, it has no looks.
  */
 const ofASheet =
-  /^(?:sheet|drawing|verdict-band|verdict-mark|caution|row|input-rows|frozen-sheet-signature)(?:-[a-z-]+)?$/;
+  /^(?:sheet|drawing|form-drawing|verdict-band|verdict-mark|caution|row|input-rows|frozen-sheet-signature)(?:-[a-z-]+)?$/;
 
 /** The app's rules for a sheet, for a root of its own; nothing where the browser can make no sheet of rules. */
 export function sheetStyles(): CSSStyleSheet | undefined {
@@ -27,16 +27,38 @@ function textOf(rules: CSSRuleList | readonly CSSRule[]): string {
 }
 
 function ruleText(rule: CSSRule): string {
-  if (rule instanceof CSSStyleRule) return isForASheet(rule.selectorText) ? rule.cssText : '';
+  if (rule instanceof CSSStyleRule) return styleText(rule);
   if (rule instanceof CSSMediaRule) return `@media ${rule.media.mediaText} { ${textOf(rule.cssRules)} }`;
   return rule instanceof CSSSupportsRule
     ? `@supports ${rule.conditionText} { ${textOf(rule.cssRules)} }`
     : '';
 }
 
-/** A list of selectors goes along where one of them is for a sheet: the others find nothing there. */
-function isForASheet(selectors: string): boolean {
-  return selectors
-    .split(/,(?![^(]*\))/)
-    .some((selector) => [...selector.matchAll(/\.([\w-]+)/g)].every(([, name = '']) => ofASheet.test(name)));
+/** Of a list of selectors only those that are for a sheet; one that goes by an id is the app's. */
+function styleText({ selectorText, style }: CSSStyleRule): string {
+  const kept = selectorsIn(selectorText).filter(isForASheet);
+  return kept.length === 0 ? '' : `${kept.join(',')} { ${style.cssText} }`;
+}
+
+/** A list at its own commas; one inside of brackets belongs to a selector. */
+function selectorsIn(list: string): readonly string[] {
+  let deep = 0;
+  let last = '';
+  const before: string[] = [];
+  for (const character of list) {
+    if (character === '(') deep += 1;
+    if (character === ')') deep -= 1;
+    if (character === ',' && deep === 0) {
+      before.push(last);
+      last = '';
+    } else last += character;
+  }
+  return [...before, last];
+}
+
+function isForASheet(selector: string): boolean {
+  return (
+    !selector.includes('#') &&
+    [...selector.matchAll(/\.([\w-]+)/g)].every(([, name = '']) => ofASheet.test(name))
+  );
 }

@@ -45,7 +45,7 @@ export function NewJobScreen() {
       }
     >
       <HomeScreenFirst />
-      <TextField label="Name" hint={`Left empty: ${nameOfToday()}`} text={name.text} onText={name.change} />
+      <TextField label="Name" hint={nameOfToday()} text={name.text} onText={name.change} />
       <TextField label="What it is" hint="Left-hand trailer hub, say" text={what.text} onText={what.change} />
       <SystemsChoice
         touched={touched}

@@ -29,7 +29,7 @@ import type { Cut } from '../../store/records.ts';
 import { Button } from '../common/button.tsx';
 import { readingFigure } from '../readings/reading-figure.ts';
 import { NextPass, Setting } from './next-pass.tsx';
-import { SlideChoice } from './slide-choice.tsx';
+import { SlideChoice, SlideNote } from './slide-choice.tsx';
 import { SpeedSetting } from './speed-setting.tsx';
 import { TakenBar } from './taken-bar.tsx';
 import { nextTake } from './use-passes.ts';
@@ -72,6 +72,7 @@ export function NextCut({ at, unit, onTakeBack }: NextCutProps) {
           </Button>
         )}
       </div>
+      <SlideNote at={at} />
       {spring !== '' && <p class="next-cut-spring">{spring}</p>}
     </div>
   );

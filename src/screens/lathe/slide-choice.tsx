@@ -11,11 +11,16 @@ import { useDial, usualDial } from '../common/use-settings.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
 import './slide-choice.css';
 
-/** Which slide makes a length: asked once and kept. What is to be minded of the one that was chosen, where anything is. */
+/** Which slide makes a length: asked once and kept. */
 export function SlideChoice({ at }: { at: LatheCut }) {
+  return at.dial.slide === 'to-choose' && at.progress.next ? <WhichSlide at={at} /> : null;
+}
+
+/** What is to be minded of the one that was chosen, where anything is: below the dial, which is read first. */
+export function SlideNote({ at }: { at: LatheCut }) {
   const { slide } = at.dial;
-  if (slide === undefined || at.progress.next === undefined) return null;
-  return slide === 'to-choose' ? <WhichSlide at={at} /> : <AboutSlide at={at} slide={slide} />;
+  if (slide === undefined || slide === 'to-choose' || !at.progress.next) return null;
+  return <AboutSlide at={at} slide={slide} />;
 }
 
 function WhichSlide({ at }: { at: LatheCut }) {

@@ -30,6 +30,7 @@ export function ringAccount({ question, answer, given, unit }: RingAnswered): re
     ...(best ? fromBest(best, unit) : newSizes(answer, unit)),
     { is: 'said', sentence: sayProud(answer, unit) },
     ...(best?.holding.map((holding): Block => ({ is: 'said', sentence: sayHolding(holding) })) ?? []),
+    best && { is: 'extra', name: 'take-blank' },
     { is: 'caution', of: 'lathe' },
     ...others.map((other) => wayFrom(other, unit)),
     ...ruledOut(answer),

@@ -1,6 +1,7 @@
 import { sayStrengthOfCuts } from '../../../engine/cut/say-strength.ts';
 import { isSafetyCritical } from '../../../engine/job/safety.ts';
 import { nextNeed, type WorksheetKind, worksheets } from '../../../engine/worksheets/all-worksheets.ts';
+import { blocksOf } from '../../../engine/worksheets/account.ts';
 import type { Field } from '../../../engine/worksheets/fields.ts';
 import type { AnyWorksheet } from '../../../engine/worksheets/worksheet.ts';
 import { hrefOf } from '../../address.ts';
@@ -9,6 +10,7 @@ import { SafetyCaution } from '../../common/caution.tsx';
 import { Page } from '../../common/page.tsx';
 import { WorksheetChecks } from '../../fit-up/worksheet-checks.tsx';
 import { drawings } from '../all-drawings.ts';
+import { extras } from '../all-extras.ts';
 import { givenOf } from '../given-of.ts';
 import { doubtsOf, type WorksheetData } from '../worksheet-data.ts';
 import { ReadingDoubts } from '../reading-doubts.tsx';
@@ -38,6 +40,7 @@ export function WorksheetForm({ data, kind, pressed }: WorksheetFormProps) {
   const drawn = drawings[kind](given, box);
   const critical = isSafetyCritical(job);
   const ways = of.cuts(given);
+  const account = of.account(given);
   // What was worked out from readings that contradict each other is not handed to the machine.
   const canBeCut = ways.length > 0 && doubtsOf(data).length === 0;
   return (
@@ -68,9 +71,13 @@ export function WorksheetForm({ data, kind, pressed }: WorksheetFormProps) {
           <>
             <ReadingDoubts data={data} />
             <AccountOnPhone
-              account={of.account(given)}
+              account={account}
               sizes={{ count: Object.keys(of.fields).length, rows: <SizeRows data={data} kind={of} /> }}
             />
+            {blocksOf(account, 'extra').map(({ name }) => {
+              const Extra = extras[name];
+              return Extra && <Extra key={name} data={data} />;
+            })}
             {sayStrengthOfCuts(ways.flatMap(({ offers }) => offers)).map((sentence) => (
               <p key={sentence} class="account-said">
                 {sentence}

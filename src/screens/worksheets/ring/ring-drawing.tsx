@@ -30,7 +30,7 @@ export function drawRing(given: AnyGiven, box: DrawingBox): Drawn {
           </text>
         )}
         {answer && box.width >= 380 && (
-          <text class="form-drawing-note" x={8} y={box.height - 8}>
+          <text class="form-drawing-note" x={8} y={box.height - 32}>
             gaps drawn larger
           </text>
         )}

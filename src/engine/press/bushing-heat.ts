@@ -17,6 +17,8 @@ export type HeatLimit = {
   readonly celsius: number;
   readonly of: 'part' | 'bushing' | Exclude<Condition, 'plain'>;
   readonly material: string;
+  /** The part is plated: it is not heated at all to drop a bushing in, as plating gives off fumes. */
+  readonly plated?: true;
 };
 
 /**
@@ -33,7 +35,8 @@ export function heatLimit(q: Pick<BushingQuestion, 'part' | 'bushing' | 'conditi
       ? []
       : [{ celsius: mostHeatByCondition[q.condition], of: q.condition, material: q.part.name }]),
   ];
-  return limits.reduce((least, one) => (one.celsius < least.celsius ? one : least));
+  const least = limits.reduce((so, one) => (one.celsius < so.celsius ? one : so));
+  return q.condition === 'plated' ? { ...least, plated: true } : least;
 }
 
 /**
@@ -41,6 +44,7 @@ export function heatLimit(q: Pick<BushingQuestion, 'part' | 'bushing' | 'conditi
  *
  * Units:   °C, floating point. In: the greatest interference and the lowest expansion the books give, so that it is hot
  *          enough. Hot: the least interference left, the part's highest expansion beside the bushing's lowest.
+ *          A plated part stays at shop temperature, so that no way in says what its caution forbids.
  * Source:  heat-fit.ts, tables/materials.ts; limits and room are common practice.
  */
 export function bushingHeat(
@@ -63,7 +67,7 @@ export function bushingHeat(
       outsideShrinks: coldShrinkOf(q.bushing),
       shopCelsius: q.shopCelsius,
       coldCelsius: coldCelsius[q.cold],
-      mostCelsius: mostHeat.celsius,
+      mostCelsius: mostHeat.plated ? q.shopCelsius : mostHeat.celsius,
     }),
     ...inUse(q, size, { leastAfterFlattening, greatest }),
   };

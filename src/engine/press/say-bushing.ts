@@ -65,6 +65,8 @@ export function sayHeatLimited({ of, material }: HeatLimit): string {
   }
 }
 
+const NOT_HEATED = 'a plated part is not heated';
+
 function sayHeatBorne(most: HeatLimit, unit: ShownUnit): string {
   return `${sayHeatLimited(most)} takes ${sayTemperature(most.celsius, unit)} at most`;
 }
@@ -94,7 +96,7 @@ export function sayHeatWay(
   unit: ShownUnit,
 ): { title: string; detail: string } {
   const hot = way.heatCelsius === undefined ? '' : sayAtLeastSoHot(way.heatCelsius, unit);
-  const takes = `It takes ${hot}; ${sayHeatBorne(most, unit)}`;
+  const takes = `It takes ${hot}; ${most.plated ? NOT_HEATED : sayHeatBorne(most, unit)}`;
   switch (way.way) {
     case 'heat':
       return way.allowed
@@ -141,7 +143,7 @@ export function sayBushingWarning(warning: BushingWarning, unit: ShownUnit): str
     case 'seizes':
       return `At ${sayTemperature(warning.celsius, unit)} it seizes on the pin: the least clearance is gone by ${size(absolute(warning.left))}. Take a freer class inside.`;
     case 'no-way-in':
-      return `Neither heat nor cold drops it in: ${sayHeatBorne(warning.most, unit)}. Press it.`;
+      return `Neither heat nor cold drops it in: ${warning.most.plated ? NOT_HEATED : sayHeatBorne(warning.most, unit)}. Press it.`;
     case 'spoilt-when-hot':
       return `At ${sayTemperature(warning.celsius, unit)} in use it is spoilt: ${sayHeatBorne(warning.most, unit)}. Take another metal.`;
     case 'plating-fumes':

@@ -462,6 +462,18 @@ describe('dropping it in', () => {
     expect(heat[0]?.allowed).toBe(false);
   });
 
+  // An aluminium arm drops a light class in at some 85 °C, under the 100 °C of plating: its fumes are said not to be made.
+  test.each(['aluminium-6061', 'low-carbon-steel'] as const)(
+    'a plated part of %s is never heated to drop it in, as its caution says',
+    (part) => {
+      const { heat, shop } = {
+        ...solve({ part: metal(part), condition: 'plated', pressClass: 'LN2' }),
+        shop: 20,
+      };
+      expect(heat.filter(({ allowed, heatCelsius }) => allowed && (heatCelsius ?? 0) > shop)).toEqual([]);
+    },
+  );
+
   test('a joint that runs hotter than its bushing bears is stopped', () => {
     const acetal = { bushing: metal('acetal') };
     expect(stops(solve({ ...acetal, hotCelsius: 81 }))).toContain('spoilt-when-hot');

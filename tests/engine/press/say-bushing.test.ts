@@ -85,6 +85,18 @@ describe('ways to drop it in', () => {
     });
   });
 
+  test('a plated part is said not to be heated, though its metal would bear what it takes', () => {
+    const plated = { celsius: 100, of: 'plated', material: 'Aluminium 6061', plated: true } as const;
+    expect(sayHeatWay({ way: 'heat', heatCelsius: 84, allowed: false }, plated, 'mm')).toEqual({
+      title: 'Heat alone won’t do',
+      detail: 'It takes 84 °C (184 °F); a plated part is not heated',
+    });
+    const way = { weighs: 'mind', code: 'no-way-in', most: plated } as const;
+    expect(sayBushingWarning(way, 'mm')).toBe(
+      'Neither heat nor cold drops it in: a plated part is not heated. Press it.',
+    );
+  });
+
   test('what is heated is heated at least so far: 119.2 °C is 120, 246.56 °F is 247', () => {
     const way = { way: 'heat', heatCelsius: 119.2, allowed: true } as const;
     expect(sayHeatWay(way, steel, 'in').title).toBe('Heat the part to 247 °F (120 °C)');

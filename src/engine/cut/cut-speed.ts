@@ -1,6 +1,15 @@
 import type { CuttingTool, Operation } from './cut.ts';
 import { spindleRpm } from './cutting-speed.ts';
-import { isMore, largest, ratioOf, zero, type Length } from '../length/length.ts';
+import {
+  floatMm,
+  isMore,
+  largest,
+  lengthFromFloat,
+  lengthOf,
+  ratioOf,
+  zero,
+  type Length,
+} from '../length/length.ts';
 import { refuse, worked, type Result } from '../length/refusal.ts';
 import { largeWork, mostRpm, ownSpeeds, type SpeedCap } from './tables/cut-speeds.ts';
 import type { Figure, Material, Range } from '../material/tables/materials.ts';
@@ -20,6 +29,8 @@ export type SpeedQuestion = {
   readonly pass: 'rough' | 'finish';
   /** The sizes the tool passes over; the largest of them rules. */
   readonly diameters: readonly [Length, ...(readonly Length[])];
+  /** How big around the work is that the chuck turns, where the tool passes over less of it: a bore in a hub. */
+  readonly work?: Length;
   readonly lathe: LatheSpeeds;
 };
 
@@ -52,7 +63,8 @@ export type SpeedRefusal = { readonly code: 'no-diameter-for-speed' };
  *          cut, at the middle of what the books give; where they print roughing and finishing apart, of the one in hand.
  *          Drilling, reaming and tapping at their own share of roughing, whatever the tool.
  * Range:   a lathe with no speeds listed has any. A lathe's most and a cap for the work hold every one of them; where no
- *          most is given a chuck is held to a cautious one. No cap jumps between two neighbouring sizes.
+ *          most is given a chuck is held to a cautious one. Large work by what is known of it: a bore's speed
+ *          hangs on the bore, its cap on what turns round it. No cap jumps between two neighbouring sizes.
  * Refuses: no-diameter-for-speed.
  * Source:  tables/materials.ts; tables/cut-speeds.ts; the middle of a range: common practice, no source.
  */
@@ -110,14 +122,13 @@ function fromFigure(figure: Figure, pass: 'rough' | 'finish') {
 }
 
 /** The lowest of what holds it back, where that is below the ideal. */
-function capOf({ operation, lathe }: SpeedQuestion, at: Length, idealRpm: number): CutSpeed['cap'] {
+function capOf({ operation, lathe, work }: SpeedQuestion, at: Length, idealRpm: number): CutSpeed['cap'] {
+  const around = isDrilled(operation) ? work : largest(at, work ?? at);
   const caps = [
     mostOf(lathe),
     ...(operation === 'ring' ? [named('ring-on-mandrel')] : []),
     ...(operation === 'tap' ? [named('tapping')] : []),
-    ...(isDrilled(operation)
-      ? []
-      : [{ rpm: largeWork.rpm * ratioOf(largeWork.at, at), by: 'large-work' as const }]),
+    ...(around ? [{ rpm: largeWork.rpm * ratioOf(largeWork.at, around), by: 'large-work' as const }] : []),
   ].filter(({ rpm }) => rpm < idealRpm);
   return caps.toSorted((a, b) => a.rpm - b.rpm)[0];
 }
@@ -129,6 +140,11 @@ export function mostOf({ mostRpm: given }: Pick<LatheSpeeds, 'mostRpm'>): NonNul
 
 function named(by: keyof typeof mostRpm) {
   return { rpm: mostRpm[by], by };
+}
+
+/** The largest work that may turn so fast: what a speed worked out without knowing the work is good for. */
+export function largestWorkAt(rpm: number): Length {
+  return lengthFromFloat((floatMm(largeWork.at) * largeWork.rpm) / rpm, lengthOf('1 mm'));
 }
 
 function isDrilled(operation: Operation): boolean {

@@ -1,4 +1,6 @@
-import type { CutSpeed } from './cut-speed.ts';
+import { largestWorkAt, type CutSpeed } from './cut-speed.ts';
+import { exactDecimalText, isLess, lengthOf, roundToStep } from '../length/length.ts';
+import type { ShownUnit } from '../length/show.ts';
 import type { SpeedCap } from './tables/cut-speeds.ts';
 
 const CAPS: Readonly<Record<SpeedCap | 'lathe', string>> = {
@@ -25,6 +27,17 @@ export function saySpeed({ idealRpm, rangeRpm, cap, chosenRpm, slowestTooFastRpm
 /** What the books give for this metal and tool at this size; nothing where they give one figure. */
 function sayRange({ low, high }: CutSpeed['rangeRpm']): string {
   return low === high ? '' : `${Math.ceil(low)} to ${Math.floor(high)} by the books`;
+}
+
+// Chosen, not published: no larger work is swung in a shop like this, so that nothing is said of it.
+const LARGEST_SWUNG = lengthOf('14 in');
+
+/** How large the work may be that turns so fast, where nobody said how large it is. */
+export function sayLargestWork(speed: CutSpeed, unit: ShownUnit): string {
+  const work = largestWorkAt(speed.chosenRpm ?? speed.slowestTooFastRpm ?? speed.idealRpm);
+  if (!isLess(work, LARGEST_SWUNG)) return '';
+  const step = lengthOf(unit === 'in' ? '1/4 in' : '5 mm');
+  return `in work up to ${exactDecimalText(roundToStep(work, step, 'down'), unit)} ${unit} around`;
 }
 
 /** The speed as a whole number of turns, never rounded up; the slowest where even that is too fast. */

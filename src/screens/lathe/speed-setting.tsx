@@ -1,12 +1,14 @@
 import { isDiameter } from '../../engine/length/metal-on.ts';
-import { saySpeed, speedFigure } from '../../engine/cut/say-cuts-speed.ts';
+import { sayLargestWork, saySpeed, speedFigure } from '../../engine/cut/say-cuts-speed.ts';
 import { hrefOf } from '../address.ts';
 import { Setting } from './next-pass.tsx';
-import type { LatheCut } from './use-lathe-cut.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { isInsideWork, type LatheCut } from './use-lathe-cut.ts';
 
 /** The spindle's speed, one the lathe has; or what is missing to say one, with the way to give it. */
 export function SpeedSetting({ at }: { at: LatheCut }) {
   const { cut, job, material, speed } = at;
+  const unit = useShownUnit();
   const here = { jobId: job.id, cutId: cut.id } as const;
   const diameter = hrefOf({ at: 'lathe', ...here, field: 'work-diameter' });
   if (!material)
@@ -15,13 +17,16 @@ export function SpeedSetting({ at }: { at: LatheCut }) {
     );
   if (!speed?.ok) return <Setting label="spindle" more="how big around?" href={diameter} />;
   const { value } = speed;
-  const why = saySpeed(value);
+  const inside = isInsideWork(cut);
+  const why = [saySpeed(value), inside && !at.workDiameter ? sayLargestWork(value, unit) : '']
+    .filter((words) => words !== '')
+    .join('; ');
   return (
     <Setting
       label="rpm"
       figure={speedFigure(value)}
       {...(value.slowestTooFastRpm === undefined ? { caption: why } : { more: why })}
-      {...(!isDiameter(cut.of) && { href: diameter })}
+      {...((inside || !isDiameter(cut.of)) && { href: diameter })}
     />
   );
 }

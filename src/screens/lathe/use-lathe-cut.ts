@@ -55,6 +55,8 @@ export type LatheCut = {
   readonly older: boolean;
   /** Left out while the material or the diameter at the tool is not known. */
   readonly speed?: Result<CutSpeed, SpeedRefusal>;
+  /** How big around the work is, where that was typed. */
+  readonly workDiameter?: Length;
 };
 
 type Found = { readonly value: LatheCut | undefined };
@@ -115,6 +117,7 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
     ...(last && { last }),
     ...(material && { material }),
     ...(speed && { speed }),
+    ...(typedDiameter && { workDiameter: typedDiameter }),
   };
   return { value };
 }
@@ -170,10 +173,14 @@ function speedOf(
   { material, progress, lathe, typedDiameter }: SpeedAround,
 ): Result<CutSpeed, SpeedRefusal> | undefined {
   const { operation, of, target, cuttingTool } = cut;
+  // The tool passes over a bore, the chuck turns what is round it; on the mill the tool turns.
+  const isInside = isInsideWork(cut);
   const own = isDiameter(of) ? [target.exact, progress.present] : [];
   // A tap cuts wider than the hole it is run through; the thread a cut names is an insert's.
   const tap = cut.thread === undefined ? undefined : insertTapSize(cut.thread);
-  const [first, ...rest] = [...own, tap, typedDiameter].filter((size) => size !== undefined);
+  const [first, ...rest] = [...own, tap, isInside ? undefined : typedDiameter].filter(
+    (size) => size !== undefined,
+  );
   if (!first) return undefined;
   const isFinish = progress.next !== undefined && progress.next.kind !== 'rough';
   return cutSpeed({
@@ -182,8 +189,14 @@ function speedOf(
     operation,
     pass: isFinish && !isHoleOperation(operation) ? 'finish' : 'rough',
     diameters: [first, ...rest],
+    ...(isInside && typedDiameter && { work: typedDiameter }),
     lathe,
   });
+}
+
+/** Whether what is cut lies inside work that turns, so that its own size says nothing of how large that is. */
+export function isInsideWork({ of, machine }: Pick<Cut, 'of' | 'machine'>): boolean {
+  return machine === 'lathe' && (of === 'bore' || of === 'tap-drill');
 }
 
 /** A tool of the shop is asked for by the kind of size that is cut. */

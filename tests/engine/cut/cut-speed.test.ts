@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutSpeed, type CutSpeed, type SpeedQuestion } from '../../../src/engine/cut/cut-speed.ts';
+import { sayLargestWork } from '../../../src/engine/cut/say-cuts-speed.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { materialNamed, materials, type Material } from '../../../src/engine/material/tables/materials.ts';
 import { readReference } from '../../reference/read-csv.ts';
@@ -194,6 +195,29 @@ describe('held back by the work', () => {
     expect(capAt('3')?.rpm).toBeCloseTo(800, 9);
     for (const operation of ['drill', 'ream', 'tap'] as const)
       expect(speed({ ...big, operation, diameters: [inch('.25')] }).cap?.by).not.toBe('large-work');
+  });
+
+  test('a hole in large work is held by the work that turns round it, where that is known', () => {
+    const big = { material: aluminium, cuttingTool: 'carbide', diameters: [inch('1')] } as const;
+    for (const operation of ['bore', 'drill', 'ream'] as const) {
+      // 400 · 6/12 = 200, whatever the hole.
+      const held = speed({ ...big, operation, work: inch('12') });
+      expect(held.cap?.by).toBe('large-work');
+      expect(held.chosenRpm).toBeCloseTo(200, 9);
+      expect(speed({ ...big, operation, lathe: bench, work: inch('12') }).chosenRpm).toBe(115);
+    }
+    // 400 · 6/2 = 1200, as for a bar of 2 in.
+    expect(speed({ ...big, operation: 'bore', work: inch('2') }).cap?.rpm).toBeCloseTo(1200, 9);
+  });
+
+  test('a speed worked out without knowing the work says how large that may be', () => {
+    const bored = speed({ material: aluminium, operation: 'bore', lathe: { speedsRpm: [] } });
+    // Held to 1000: 6 in · 400 / 1000 = 2.4 in, to the quarter below; 60.96 mm, to the 5 below.
+    expect(bored.chosenRpm).toBe(1000);
+    expect(sayLargestWork(bored, 'in')).toBe('in work up to 2.25 in around');
+    expect(sayLargestWork(bored, 'mm')).toBe('in work up to 60 mm around');
+    // 120 rpm would be 20 in: no lathe here swings that.
+    expect(sayLargestWork(speed({ operation: 'tap' }), 'in')).toBe('');
   });
 
   test('a chuck is held to 1000 while nobody said what it and its lathe may turn, whatever the metal and the size', () => {

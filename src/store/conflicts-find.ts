@@ -41,7 +41,7 @@ const neverCompared: ReadonlySet<string> = new Set([
   'order',
   'signedOff',
 ]);
-const goAlong: ReadonlySet<string> = new Set(['basis', 'workedOut', 'limitsFrom', 'wasDone']);
+const goAlong: ReadonlySet<string> = new Set(['basis', 'workedOut', 'limitsFrom', 'assumed', 'wasDone']);
 
 /**
  * What two copies of a record say differently without either phone having seen the other's change. What only one changed

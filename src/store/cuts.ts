@@ -78,6 +78,7 @@ export type CutChanges = Changes<
   | 'lower'
   | 'upper'
   | 'limitsFrom'
+  | 'assumed'
   | 'material'
   | 'cuttingTool'
   | 'machine'

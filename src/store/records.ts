@@ -209,6 +209,8 @@ export type Cut = {
   readonly lower: Entry;
   readonly upper: Entry;
   readonly limitsFrom: string;
+  /** What nobody said when it was worked out, and what stood in for it: "float, aluminium". */
+  readonly assumed?: string;
   /** A material of the chart; text, as a newer Slipfit may know more. */
   readonly material?: string;
   readonly cuttingTool: CuttingTool;

@@ -67,6 +67,7 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
     const isBegun = Object.keys(cut.passes).length > 0;
     const changed = await changeCut(store, cut.id, {
       ...figures,
+      assumed: figures.assumed,
       ...(blank && !isBegun && { blank }),
       name: nameNow(cut, offer),
       drill: offer.drill,

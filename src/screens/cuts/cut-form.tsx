@@ -30,6 +30,7 @@ import {
   measuredOn,
   STATE_WORDS,
   TOOL_WORDS,
+  assumedOf,
 } from './cut-words.ts';
 import { machineAction } from './cuts-screen.tsx';
 import './cut-form.css';
@@ -116,7 +117,8 @@ function StateBand({ cut, unit, older }: { cut: Cut; unit: ShownUnit; older: boo
 function WhatIsLeft({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const left = leftToTake(cut);
   const present = presentSize(cut);
-  const good = `good from ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
+  const from = `good from ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
+  const good = [from, assumedOf(cut)].filter(Boolean).join('; ');
   const own = cut.drill ?? tapOfCut(cut);
   if (own !== undefined && isOpen(cut) && cut.state !== 'over')
     return (
@@ -190,7 +192,10 @@ const NOT_GIVEN: Partial<Readonly<Record<CutSize['name'], string>>> = {
 
 function SizeRow({ cut, size, unit }: { cut: Cut; size: CutSize; unit: ShownUnit }) {
   const entry = size.name === 'measured' ? undefined : cut[size.name];
-  const detail = size.name === 'lower' || size.name === 'upper' ? cut.limitsFrom : NOT_GIVEN[size.name];
+  const detail =
+    size.name === 'lower' || size.name === 'upper'
+      ? [cut.limitsFrom, assumedOf(cut)].filter(Boolean).join('; ')
+      : NOT_GIVEN[size.name];
   return (
     <Row
       href={fieldAt(cut, size.name)}

@@ -7,7 +7,7 @@ import '../common/row.css';
 import { OlderMark } from '../older/older-mark.tsx';
 import { CutMark } from './cut-mark.tsx';
 import { leftToTake, presentSize } from './cut-now.ts';
-import { hasItsOwnSize, materialWords, STATE_WORDS } from './cut-words.ts';
+import { assumedOf, hasItsOwnSize, materialWords, STATE_WORDS } from './cut-words.ts';
 import './cut-row.css';
 
 type CutRowProps = {
@@ -32,7 +32,11 @@ export function CutRow({ cut, unit, more, stateIsSaid = false, older }: CutRowPr
         <strong class="cut-row-name">{cutName(cut)}</strong>
         <span class="cut-row-size">
           <strong>{ownSize(cut) ?? figure(target.exact, unit)}</strong>
-          <span>{`${showBetween(lower.exact, upper.exact, unit)} ${unit}`}</span>
+          <span>
+            {[`${showBetween(lower.exact, upper.exact, unit)} ${unit}`, assumedOf(cut)]
+              .filter(Boolean)
+              .join('; ')}
+          </span>
         </span>
         {older && <OlderMark />}
         <span class="cut-row-take">{takeWords(cut, unit)}</span>

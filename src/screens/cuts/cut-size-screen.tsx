@@ -135,7 +135,10 @@ async function kept(
   entry: Entry,
   draftKey: string,
 ): Promise<StoreResult<Cut>> {
-  const ownLimits = (name === 'lower' || name === 'upper') && { limitsFrom: 'your own limits' };
+  const ownLimits = (name === 'lower' || name === 'upper') && {
+    limitsFrom: 'your own limits',
+    assumed: undefined,
+  };
   return changeCut(store, cut.id, { [name]: entry, ...ownLimits }, draftKey);
 }
 

@@ -1,3 +1,4 @@
+import { sayAssumed } from '../../engine/reading/say-assumed.ts';
 import type { CuttingTool, Operation } from '../../engine/cut/cut.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
@@ -94,6 +95,11 @@ export function countsStill({ state }: Pick<Cut, 'state'>): boolean {
 /** A drill, a reamer and a tap have one size: they are run through, not planned in passes. */
 export function hasItsOwnSize({ operation }: Pick<Cut, 'operation'>): boolean {
   return operation === 'drill' || operation === 'ream' || operation === 'tap';
+}
+
+/** What a cut's figures hang on; empty where nothing was assumed. */
+export function assumedOf({ assumed }: Pick<Cut, 'assumed'>): string {
+  return sayAssumed(assumed === undefined ? [] : [assumed]);
 }
 
 /** "Stainless 303"; text of a newer Slipfit stands as it is. */

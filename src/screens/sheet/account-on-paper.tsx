@@ -1,8 +1,8 @@
 import type { Block } from '../../engine/worksheets/account.ts';
 import { worksheets, type WorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import { drawings } from '../worksheets/all-drawings.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { FormDrawing } from '../worksheets/frame/form-drawing.tsx';
+import { useWithAssumed, WorksheetBand } from '../worksheets/said-assumed.tsx';
 import { givenOf } from '../worksheets/given-of.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
@@ -12,28 +12,36 @@ const ON_PAPER = { width: 420, height: 210 };
 
 /** What the sheet prints of a worksheet: the same account that the phone shows, drawing first, nothing of it folded. */
 export function AccountOnPaper({ data, kind }: { data: WorksheetData; kind: WorksheetKind }) {
+  const said = useWithAssumed();
   const given = givenOf(data);
   const worksheet = worksheets[kind];
   if (worksheet.standing(given) === 'lacking') return <p>{UNFINISHED}</p>;
+  const account = worksheet.account(given);
+  // Without a verdict that says it, the leading figure does.
+  const leads = account.some(({ is }) => is === 'verdict')
+    ? undefined
+    : account.find(({ is }) => is === 'lead');
   return (
     <>
       <FormDrawing drawn={drawings[kind](given, ON_PAPER)} box={ON_PAPER} />
-      {worksheet.account(given).map((block) => (
-        <OnPaper key={keyOf(block)} block={block} />
+      {account.map((block) => (
+        <OnPaper key={keyOf(block)} block={block} said={block === leads ? said : (sentence) => sentence} />
       ))}
     </>
   );
 }
 
-function OnPaper({ block }: { block: Block }) {
+function OnPaper({ block, said }: { block: Block; said: (sentence: string) => string }) {
   switch (block.is) {
     case 'verdict':
-      return <VerdictBand kind={block.kind} headline={block.headline} />;
+      return <WorksheetBand kind={block.kind} headline={block.headline} />;
     case 'lead': {
       const { label, figure, unit, change, limits } = block;
       return (
         <p>
-          {[`${label}: ${figure} ${unit}`, change, limits].filter((part) => part !== undefined).join('; ')}.
+          {said(
+            `${[`${label}: ${figure} ${unit}`, change, limits].filter((part) => part !== undefined).join('; ')}.`,
+          )}
         </p>
       );
     }

@@ -18,11 +18,11 @@ import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits, Verdict } from '../../engine/reading/verdict.ts';
 import type { Length } from '../../engine/length/length.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { SeatDrawing, SleeveDrawing, TaperDrawing } from '../worksheets/bearing-drawing.tsx';
 import { bearingQuestion, type BearingQuestion } from '../worksheets/bearing-seat-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
+import { WorksheetBand } from '../worksheets/said-assumed.tsx';
 
 type SheetProps = { readonly data: WorksheetData };
 
@@ -133,5 +133,5 @@ type JudgedProps = {
 };
 
 function Judged({ verdict, ...said }: JudgedProps) {
-  return <VerdictBand kind={verdict.kind} headline={sayVerdict(verdict, said)} />;
+  return <WorksheetBand kind={verdict.kind} headline={sayVerdict(verdict, said)} />;
 }

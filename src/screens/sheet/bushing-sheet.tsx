@@ -11,16 +11,17 @@ import { sayNominal } from '../../engine/fit/nominal.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import { show } from '../../engine/length/show.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { BushingDrawing } from '../worksheets/bushing-drawing.tsx';
 import { bushingQuestion } from '../worksheets/bushing-question.ts';
 import { BushingCaution } from '../worksheets/worksheet-cautions.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
+import { useWithAssumed, WorksheetBand } from '../worksheets/said-assumed.tsx';
 
 /** What the sheet prints of a bushing: its sizes, its metals, how it goes in, and what speaks against it. */
 export function BushingSheet({ data }: { readonly data: WorksheetData }) {
   const { unit } = data;
+  const withAssumed = useWithAssumed();
   const question = bushingQuestion(data);
   if (!question) return <p>{UNFINISHED}</p>;
   const result = bushing(question);
@@ -30,13 +31,13 @@ export function BushingSheet({ data }: { readonly data: WorksheetData }) {
   return (
     <>
       {measured && (
-        <VerdictBand
+        <WorksheetBand
           kind={measured.verdict.kind}
           headline={sayVerdict(measured.verdict, { ...measured, quantity: 'interference', unit })}
         />
       )}
       <p>
-        <strong>{`${question.bushing.name} in ${uncapital(question.part.name)}.`}</strong>
+        <strong>{withAssumed(`${question.bushing.name} in ${uncapital(question.part.name)}.`)}</strong>
         {` Ream to ${show(answer.ream.size, unit)}, turn the outside to ${sayLimits(answer.turn, unit)} (${answer.pressFit.source}), bore after pressing to ${sayLimits(answer.inside, unit)} (${answer.insideFit.source}).`}
         {` ${sayNominal(answer.nominal, unit)}`}
       </p>

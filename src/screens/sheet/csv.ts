@@ -83,6 +83,7 @@ export function cutsCsv(cuts: readonly Cut[], older: ReadonlySet<Id>): string {
     ...sizeColumns<CutLine>('lower limit', ({ cut }) => cut.lower),
     ...sizeColumns<CutLine>('upper limit', ({ cut }) => cut.upper),
     ['limits from', ({ cut }) => cut.limitsFrom],
+    ['assumed', ({ cut }) => cut.assumed ?? ''],
     ['older than its sizes', ({ cut }) => (older.has(cut.id) ? 'yes' : '')],
     ['measurement', ({ number }) => number],
     ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),

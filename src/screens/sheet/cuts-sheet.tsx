@@ -6,7 +6,14 @@ import { asTyped, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
 import type { Cut } from '../../store/records.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
-import { countsStill, hasItsOwnSize, MACHINE_WORDS, materialWords, STATE_WORDS } from '../cuts/cut-words.ts';
+import {
+  assumedOf,
+  countsStill,
+  hasItsOwnSize,
+  MACHINE_WORDS,
+  materialWords,
+  STATE_WORDS,
+} from '../cuts/cut-words.ts';
 import { HoleCaution } from '../common/hole-caution.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';
 import type { SheetData } from './sheet-data.ts';
@@ -44,7 +51,10 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
           ['State', <strong key="state">{STATE_WORDS[cut.state]}</strong>],
           ['Blank', cut.blank ? size(cut.blank) : 'not measured'],
           ['Target', size(cut.target)],
-          ['Good from', `${size(cut.lower)} to ${size(cut.upper)} (${cut.limitsFrom})`],
+          [
+            'Good from',
+            `${size(cut.lower)} to ${size(cut.upper)} (${[cut.limitsFrom, assumedOf(cut)].filter(Boolean).join('; ')})`,
+          ],
           [
             sizeWords(cut),
             last ? (

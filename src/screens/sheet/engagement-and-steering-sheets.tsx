@@ -25,7 +25,6 @@ import {
 import { steeringGeometry } from '../../engine/worksheets/steering-geometry/steering-geometry.ts';
 import { threadEngagement } from '../../engine/worksheets/thread-engagement/thread-engagement.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from '../worksheets/engagement-drawing.tsx';
 import { GripVerdict } from '../worksheets/grip-rows.tsx';
 import { SteeringDrawing } from '../worksheets/steering-drawing.tsx';
@@ -40,10 +39,12 @@ import {
 import { EngagementCaution, SteeringCaution } from '../worksheets/worksheet-cautions.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
+import { useWithAssumed, WorksheetBand } from '../worksheets/said-assumed.tsx';
 
 type SheetProps = { readonly data: WorksheetData };
 
 export function ThreadEngagementSheet({ data }: SheetProps) {
+  const withAssumed = useWithAssumed();
   const question = engagementQuestion(data);
   if (!question) return <p>{UNFINISHED}</p>;
   const { unit } = data;
@@ -57,7 +58,11 @@ export function ThreadEngagementSheet({ data }: SheetProps) {
   const said = sayEngagement(answer, unit);
   return (
     <>
-      {answer.engaged ? <VerdictBand kind={answer.engaged.verdict.kind} headline={said} /> : <p>{said}</p>}
+      {answer.engaged ? (
+        <WorksheetBand kind={answer.engaged.verdict.kind} headline={said} />
+      ) : (
+        <p>{withAssumed(said)}</p>
+      )}
       {grip && gripAnswer && <GripVerdict grip={grip} answer={gripAnswer} unit={unit} />}
       <EngagementDrawing
         thread={question.thread}
@@ -99,6 +104,7 @@ export function ThreadEngagementSheet({ data }: SheetProps) {
 }
 
 export function SteeringGeometrySheet({ data }: SheetProps) {
+  const withAssumed = useWithAssumed();
   const question = steeringQuestion(data);
   if (!question) return <p>{UNFINISHED}</p>;
   const { unit } = data;
@@ -110,7 +116,7 @@ export function SteeringGeometrySheet({ data }: SheetProps) {
     <>
       <p>
         <strong>{`Trail ${steeringFigure(answer.after.trail, unit)} ${unit}`}</strong>
-        {`, ${sayTrailChange(answer, unit)}. ${sayTrailFeel(answer, unit)} ${STEERING_ROUNDED[unit]}`}
+        {`, ${withAssumed(`${sayTrailChange(answer, unit)}.`)} ${sayTrailFeel(answer, unit)} ${STEERING_ROUNDED[unit]}`}
       </p>
       <TrailVerdict data={data} answer={answer} />
       <SteeringDrawing answer={answer} frontRadiusMm={floatMm(radius)} unit={unit} />

@@ -1,12 +1,12 @@
 import { surest } from '../../engine/fit/fit-check.ts';
 import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engine/fit/say-fit.ts';
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { FitDrawing } from '../worksheets/fit-drawing.tsx';
 import { fitAnswer, fitQuestion } from '../worksheets/fit-question.ts';
 import { saySetAside } from '../worksheets/read-again.tsx';
 import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
+import { WorksheetBand } from '../worksheets/said-assumed.tsx';
 
 /** What the sheet prints of a fit: the class with its limits, and the verdict on the measured parts. */
 export function FitSheet({ data }: { readonly data: WorksheetData }) {
@@ -20,7 +20,7 @@ export function FitSheet({ data }: { readonly data: WorksheetData }) {
   return (
     <>
       {clearance && (
-        <VerdictBand
+        <WorksheetBand
           kind={clearance.verdict.kind}
           headline={sayVerdict(clearance.verdict, { ...clearance, quantity: 'clearance', unit })}
         />

@@ -10,12 +10,12 @@ import {
 import { spacerLetter, spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
 import { isShared, sayWorst } from '../../engine/worksheets/axle-line-up/say-line-up-shared.ts';
 import { figure, showBand } from '../../engine/length/show.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
 import { axleFields } from '../worksheets/axle-line-up-fields.ts';
 import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
+import { WorksheetBand } from '../worksheets/said-assumed.tsx';
 
 /** What the sheet prints of an axle's line-up. */
 export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
@@ -30,7 +30,7 @@ export function LineUpSheet({ data }: { readonly data: WorksheetData }) {
   const anchor = chosenWords(data, question, 'anchor');
   return (
     <>
-      <VerdictBand kind={lineUpVerdict(answer)} headline={headline} />
+      <WorksheetBand kind={lineUpVerdict(answer)} headline={headline} />
       <AxleDrawing question={question} answer={answer} unit={unit} />
       <ol class="sheet-parts">
         {inWorkOrder(answer).map((spacer) => {

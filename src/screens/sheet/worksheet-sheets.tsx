@@ -25,7 +25,6 @@ import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
 import { show, showBand, showBetween, showLimits } from '../../engine/length/show.ts';
 import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
 import { clearanceSaid } from '../worksheets/clearance-said.ts';
 import { holeAndPinQuestion } from '../worksheets/hole-and-pin-question.ts';
@@ -37,6 +36,7 @@ import { InsertCaution } from '../worksheets/worksheet-cautions.tsx';
 import { saySetAside } from '../worksheets/read-again.tsx';
 import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
+import { useWithAssumed, WorksheetBand } from '../worksheets/said-assumed.tsx';
 
 type SheetProps = { readonly data: WorksheetData };
 
@@ -50,7 +50,7 @@ export function SpacerStackSheet({ data }: SheetProps) {
   const isGood = answer.verdict.kind === 'good' || isZero(answer.needed.aim);
   return (
     <>
-      <VerdictBand kind={answer.verdict.kind} headline={sayStack(answer, question.want, unit)} />
+      <WorksheetBand kind={answer.verdict.kind} headline={sayStack(answer, question.want, unit)} />
       <StackDrawing question={question} answer={answer} changing={answer.trims[0]?.part} unit={unit} />
       <ol class="sheet-parts">
         {question.parts.map((part) => (
@@ -88,7 +88,7 @@ export function HoleAndPinSheet({ data }: SheetProps) {
   const aside = setAside(data, ['rockInAll', 'slop']);
   return (
     <>
-      <VerdictBand
+      <WorksheetBand
         kind={answer.verdict.kind}
         headline={sayVerdict(answer.verdict, clearanceSaid(answer, unit))}
       />
@@ -119,6 +119,7 @@ export function HoleAndPinSheet({ data }: SheetProps) {
 }
 
 export function ThreadInsertSheet({ data }: SheetProps) {
+  const said = useWithAssumed();
   const question = threadInsertQuestion(data);
   if (!question) return <p>{UNFINISHED}</p>;
   const { unit } = data;
@@ -129,7 +130,7 @@ export function ThreadInsertSheet({ data }: SheetProps) {
     <>
       <p>
         <strong>{`${question.thread.designation.replace('x', ' × ')} in ${question.metal}.`}</strong>{' '}
-        {sayInsertHole(answer, unit)}
+        {said(sayInsertHole(answer, unit))}
       </p>
       <InsertDrawing answer={answer} thread={question.thread.designation} unit={unit} />
       <p>{`${sayInsertDrill(answer, unit)} ${sayDrillNeighbours(answer.drill)}`}</p>

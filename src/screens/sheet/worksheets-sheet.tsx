@@ -13,6 +13,7 @@ import { BearingSeatSheet } from './bearing-seat-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { worksheetDataOf } from './worksheet-data-of.ts';
 import { HoleAndPinSheet, SpacerStackSheet, ThreadInsertSheet } from './worksheet-sheets.tsx';
+import { WithAssumed } from '../worksheets/said-assumed.tsx';
 
 const SHEETS: Readonly<Record<string, ComponentType<{ data: WorksheetData }>>> = {
   'spacer-stack': SpacerStackSheet,
@@ -53,13 +54,13 @@ export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data
   if (!Sheet) return <p>Made with a newer Slipfit.</p>;
   const known = worksheetDataOf(worksheet, data);
   return (
-    <>
+    <WithAssumed data={known} onPaper>
       <Sheet data={known} />
       {saySinceCut({ data: known, since: cutSince(known, data.cuts) }).map((sentence) => (
         <p key={sentence}>
           <strong>{sentence}</strong>
         </p>
       ))}
-    </>
+    </WithAssumed>
   );
 }

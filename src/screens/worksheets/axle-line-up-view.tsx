@@ -38,6 +38,7 @@ import type { WorksheetData } from './worksheet-data.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { WorksheetBand } from './said-assumed.tsx';
 
 /** The lengths of all spacers on an axle, what can't hold, and what would have to give. */
 export function AxleLineUpView({ data, plan }: WorksheetViewProps) {
@@ -113,7 +114,7 @@ function Answer({ data, question, answer }: AnswerProps) {
   const isShort = answer.spacers.some(({ value, deed }) => isNegative(value) || deed.kind === 'too-short');
   return (
     <>
-      <VerdictBand kind={lineUpVerdict(answer)} headline={headline} />
+      <WorksheetBand kind={lineUpVerdict(answer)} headline={headline} />
       {isShort && <AxleGives title="One of these has to give" gives={answer.gives} unit={unit} />}
       <AxleSpacerList data={data} question={question} answer={answer} />
       <AxleDrawing question={question} answer={answer} unit={unit} />

@@ -28,7 +28,6 @@ import { LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { SeatDrawing, SleeveDrawing, TaperDrawing } from './bearing-drawing.tsx';
 import { bearingLegs, bearingQuestion, sleeveWant, type BearingQuestion } from './bearing-seat-question.ts';
 import { seatWhy, sleeveWhy, taperWhy } from './bearing-seat-why.ts';
@@ -41,6 +40,7 @@ import type { WorksheetData } from './worksheet-data.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import { nextNeed } from './worksheet-plan.ts';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { WorksheetBand } from './said-assumed.tsx';
 
 const ASKED: Readonly<Record<string, string>> = {
   ball: 'ball bearings, the sleeve between',
@@ -126,9 +126,9 @@ function SleevePart({ data, ask }: PartProps<SleeveQuestion>) {
   const result = innerSleeve(ask);
   if (!result.ok)
     return (
-      <VerdictBand kind="no-good" headline={saySleeveRefusal(result.refusal, unit)}>
+      <WorksheetBand kind="no-good" headline={saySleeveRefusal(result.refusal, unit)}>
         {null}
-      </VerdictBand>
+      </WorksheetBand>
     );
   const { make, present } = result.value;
   const trim = present?.trim;
@@ -142,10 +142,10 @@ function SleevePart({ data, ask }: PartProps<SleeveQuestion>) {
   return (
     <>
       {present && said && (
-        <VerdictBand kind={present.verdict.kind} headline={sayVerdict(present.verdict, said)}>
+        <WorksheetBand kind={present.verdict.kind} headline={sayVerdict(present.verdict, said)}>
           {present.direct && <p>{READ_DIRECTLY}</p>}
           {isNegative(present.value) && <p>Too short: the nut would load the balls sideways.</p>}
-        </VerdictBand>
+        </WorksheetBand>
       )}
       <SleeveDrawing
         between={mean(ask.between)}
@@ -211,9 +211,9 @@ function TaperPart({ data, ask }: PartProps<TaperQuestion>) {
   });
   return (
     <>
-      <VerdictBand kind={verdict.kind} headline={headline}>
+      <WorksheetBand kind={verdict.kind} headline={headline}>
         {isNegative(value) && <p>Below zero is preload.</p>}
-      </VerdictBand>
+      </WorksheetBand>
       <TaperDrawing said={`${sayPlay(value, unit)} now`} setBy={ask.setBy} />
       {isToBeSet && answer.newShim && <DrawerShims data={data} label="Shim to fit" shim={answer.newShim} />}
       {isToBeSet && answer.turnDegrees !== undefined && (
@@ -256,12 +256,12 @@ function SeatPart({ data, ask }: PartProps<SeatQuestion>) {
   return (
     <>
       {verdict && limits && (
-        <VerdictBand
+        <WorksheetBand
           kind={verdict.kind}
           headline={sayVerdict(verdict, { quantity: 'projection', unit, limits, ...known })}
         >
           <p>{answer.direct ? `${READ_DIRECTLY} ${saySeat(answer, unit)}` : saySeat(answer, unit)}</p>
-        </VerdictBand>
+        </WorksheetBand>
       )}
       {!verdict && (
         <Lead

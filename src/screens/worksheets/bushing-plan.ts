@@ -189,9 +189,9 @@ export const bushingPlan: WorksheetPlan = {
   kind: 'bushing',
   name: 'Bushing',
   asks: 'What do I ream, turn and bore, how hard does it press, and does it hold?',
-  needs: ['bore', 'pin', 'wall', 'partMetal', 'bushingMetal'],
+  needs: ['bore', 'pin', 'joint', 'wall', 'partMetal', 'bushingMetal'],
   fields: [...sizes, ...how],
-  // No metal of what carries load is taken for granted: its heat, its stress and its hold hang on it.
-  choices: { joint: 'turns-under-load' },
+  // Neither how it runs nor a metal of what carries load is taken for granted: fit, heat, stress and hold hang on them.
+  choices: {},
   parts: [],
 };

@@ -16,7 +16,6 @@ import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { BushingDrawing } from './bushing-drawing.tsx';
 import { bushingQuestion, pressClassFor } from './bushing-question.ts';
 import { CutRows, PressRows } from './bushing-rows.tsx';
@@ -30,6 +29,7 @@ import { nextNeed } from './worksheet-plan.ts';
 import { BushingCaution } from './worksheet-cautions.tsx';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { AssumedLead, WorksheetBand } from './said-assumed.tsx';
 
 /** What to ream, turn and bore next, how hard it presses, and whether it holds. */
 export function BushingView({ data, plan }: WorksheetViewProps) {
@@ -58,7 +58,7 @@ export function BushingView({ data, plan }: WorksheetViewProps) {
         </EmptyLine>
       )}
       {answer?.ok === false && (
-        <VerdictBand kind="no-good" headline={sayBushingRefusal(answer.refusal, unit)} />
+        <WorksheetBand kind="no-good" headline={sayBushingRefusal(answer.refusal, unit)} />
       )}
       {question && answer?.ok === true && (
         <WorksheetAnswer>
@@ -157,7 +157,7 @@ function Answer({ data, question, answer }: AnswerProps) {
     <>
       <Stops warnings={warnings} unit={unit} />
       {measured && (
-        <VerdictBand
+        <WorksheetBand
           kind={measured.verdict.kind}
           headline={sayVerdict(measured.verdict, { ...measured, quantity: 'interference', unit })}
         />
@@ -196,11 +196,11 @@ function Stops({ warnings, unit }: { warnings: readonly BushingWarning[]; unit: 
   const [first, ...others] = warnings.filter(({ weighs }) => weighs === 'stop');
   if (!first) return null;
   return (
-    <VerdictBand kind="no-good" headline={sayBushingWarning(first, unit)}>
+    <WorksheetBand kind="no-good" headline={sayBushingWarning(first, unit)}>
       {others.map((warning) => (
         <p key={warning.code}>{sayBushingWarning(warning, unit)}</p>
       ))}
-    </VerdictBand>
+    </WorksheetBand>
   );
 }
 
@@ -226,12 +226,12 @@ function NextCut({
   switch (next) {
     case 'ream':
       return (
-        <Lead label="Ream to" figure={ream.name === '' ? show(ream.size, unit) : ream.name}>
+        <AssumedLead label="Ream to" figure={ream.name === '' ? show(ream.size, unit) : ream.name}>
           <LeadNext>{`takes ${show(reamTakes, unit)}, then measure it`}</LeadNext>
           {isMore(reamTakes, mostReamed) && (
             <p>{`Drill or bore it to ${show(openedFirst(ream.size, step), unit)} first: a reamer only sizes.`}</p>
           )}
-        </Lead>
+        </AssumedLead>
       );
     case 'turn':
       return <TurnLead label="Turn the bushing to" answer={answer} unit={unit} />;
@@ -250,17 +250,18 @@ function NextCut({
 
 function TurnLead({
   label,
-  answer: { turn, turnTo, turnTarget },
+  answer: { turn, turnTo, turnTarget, measured },
   unit,
 }: {
   label: string;
   answer: BushingAnswer;
   unit: ShownUnit;
 }) {
+  const Figure = measured ? Lead : AssumedLead;
   return (
-    <Lead label={label} figure={figure(turnTo, unit)} unit={unit}>
+    <Figure label={label} figure={figure(turnTo, unit)} unit={unit}>
       <LeadNext>{sayLimits(turn, unit)}</LeadNext>
       {!turnTarget.ok && <p>{say(turnTarget.refusal, unit)}</p>}
-    </Lead>
+    </Figure>
   );
 }

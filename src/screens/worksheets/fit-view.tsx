@@ -27,7 +27,7 @@ import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
-import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
+import { VerdictMark } from '../common/verdict-band.tsx';
 import { fitCuts } from './fit-cuts.ts';
 import { FitDrawing } from './fit-drawing.tsx';
 import { OWN_ZONES, systemFor } from './fit-fields.ts';
@@ -41,6 +41,7 @@ import type { WorksheetData } from './worksheet-data.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { WorksheetBand } from './said-assumed.tsx';
 
 /** Limits of a class at a size, the verdict on measured parts, and the part that fits the one that is there. */
 export function FitView({ data, plan }: WorksheetViewProps) {
@@ -69,7 +70,9 @@ export function FitView({ data, plan }: WorksheetViewProps) {
       })}
     >
       {!question && <EmptyLine>{plan.asks} It needs a nominal size and how the joint runs.</EmptyLine>}
-      {answer?.ok === false && <VerdictBand kind="no-good" headline={sayFitRefusal(answer.refusal, unit)} />}
+      {answer?.ok === false && (
+        <WorksheetBand kind="no-good" headline={sayFitRefusal(answer.refusal, unit)} />
+      )}
       {question && answer?.ok === true && (
         <WorksheetAnswer>
           <Answer data={data} question={question} answer={answer.value} />
@@ -173,7 +176,7 @@ function ClearanceVerdict({
   const { verdict, value, halfWidth, limits } = checked;
   const offSize = [bore, pin].some((part) => part?.verdict.kind === 'no-good');
   return (
-    <VerdictBand
+    <WorksheetBand
       kind={verdict.kind}
       headline={sayVerdict(verdict, { quantity: 'clearance', unit, limits, value, halfWidth })}
     >
@@ -181,7 +184,7 @@ function ClearanceVerdict({
       {verdict.kind === 'good' && offSize && (
         <p>{`As a pair they run as ${fit.fitClass} wants, though not each to its own size.`}</p>
       )}
-    </VerdictBand>
+    </WorksheetBand>
   );
 }
 

@@ -14,7 +14,8 @@ import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { THREAD_LENGTH_SOURCE } from '../../engine/thread/tables/bolt-threads.ts';
 import type { Verdict } from '../../engine/reading/verdict.ts';
 import { Row } from '../common/row.tsx';
-import { VerdictBand, VerdictMark } from '../common/verdict-band.tsx';
+import { VerdictMark } from '../common/verdict-band.tsx';
+import { WorksheetBand } from './said-assumed.tsx';
 
 type GripProps = { readonly grip: GripQuestion; readonly answer: GripAnswer; readonly unit: ShownUnit };
 
@@ -74,7 +75,11 @@ export function GripRows({ grip, answer, unit }: GripProps) {
 export function GripVerdict({ grip, answer, unit }: GripProps) {
   const worst = sayWorstOfGrip(answer, grip.held, unit);
   return worst ? (
-    <VerdictBand kind={worst.kind} headline={`${grip.held === 'stud' ? 'Stud' : 'Bolt'}: ${worst.words}`} />
+    <WorksheetBand
+      isSecond
+      kind={worst.kind}
+      headline={`${grip.held === 'stud' ? 'Stud' : 'Bolt'}: ${worst.words}`}
+    />
   ) : null;
 }
 

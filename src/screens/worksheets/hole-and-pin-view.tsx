@@ -13,7 +13,6 @@ import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { BoreDrawing } from './bore-drawing.tsx';
 import { clearanceSaid } from './clearance-said.ts';
 import { clearanceLegs, holeAndPinQuestion } from './hole-and-pin-question.ts';
@@ -26,6 +25,7 @@ import { OWN_LIMITS } from './worksheet-data.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { WorksheetBand } from './said-assumed.tsx';
 
 /** How much slop, what it means at the arm's end, and every route to cure it, ranked. */
 export function HoleAndPinView({ data, plan }: WorksheetViewProps) {
@@ -120,11 +120,11 @@ function Answer({ data, question, answer }: AnswerProps) {
   const headline = sayVerdict(answer.verdict, deciding);
   return (
     <>
-      <VerdictBand kind={answer.verdict.kind} headline={headline}>
+      <WorksheetBand kind={answer.verdict.kind} headline={headline}>
         {answer.direct && <p>{sayDirectPlay(answer.direct)}</p>}
         {rock !== undefined && <p>{rock}</p>}
         {answer.limits.source !== OWN_LIMITS && <p>{sayNominal(answer.nominal, unit)}</p>}
-      </VerdictBand>
+      </WorksheetBand>
       <BoreDrawing
         bore={question.bore.loosest}
         pin={question.pin.loosest}

@@ -6,6 +6,7 @@ import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { knownSize, missingWords, type WorksheetData } from './worksheet-data.ts';
 import { fieldNamed, type FieldPlan, type WorksheetPlan } from './worksheet-plan.ts';
+import { assumedFor } from './assumed-choices.ts';
 import './input-rows.css';
 
 type InputRowsProps = {
@@ -50,11 +51,12 @@ function InputRow({
     field: field.name,
   });
   const given = field.enter === 'size' ? sizeGiven(data, field.name) : choiceGiven(data, field);
+  const assumed = assumedFor(data, field.name);
   return (
     <Row
       href={href}
       title={field.label}
-      detail={given.words ?? usual ?? 'not given'}
+      detail={given.words ?? assumed ?? usual ?? 'not given'}
       {...(given.figure !== undefined && { figure: given.figure })}
     />
   );

@@ -5,6 +5,7 @@ import type { NewCut } from '../../store/cuts.ts';
 import type { Basis, Id, SizeInput } from '../../store/records.ts';
 import { featuresIn } from '../../store/worksheets.ts';
 import { limitEntries, roundedEntry } from '../cuts/entry-of-length.ts';
+import { assumedChoices } from './assumed-choices.ts';
 import { isTaken, machineOf, materialOf, type CutPicks } from './cut-picks.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
@@ -38,11 +39,14 @@ export function newCuts(data: WorksheetData, way: CutWay, picks: CutPicks): read
 }
 
 /** An offer's figures as a cut keeps them. */
-export function figuresOf(offer: CutOffer, { unit }: Pick<WorksheetData, 'unit'>) {
+export function figuresOf(offer: CutOffer, data: Pick<WorksheetData, 'unit' | 'worksheet'>) {
+  const { unit } = data;
+  const assumed = assumedChoices(data).map(({ words }) => words);
   return {
     ...(offer.present && { blank: roundedEntry(offer.present, unit, 'nearest') }),
     ...limitEntries(offer, unit),
     limitsFrom: offer.limitsFrom,
+    ...(assumed.length > 0 && { assumed: assumed.join(', ') }),
   };
 }
 

@@ -44,6 +44,7 @@ export const spacerStackPlan: WorksheetPlan = {
       ],
     },
   ],
-  choices: { want: 'float' },
+  // Nothing is chosen for the fitter: what he did not say is assumed, and said to be.
+  choices: {},
   parts: [],
 };

@@ -21,7 +21,6 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { useCutSince, type CutSince } from './cut-since.ts';
 import { InputRows } from './input-rows.tsx';
 import { Why } from './lead.tsx';
@@ -45,6 +44,7 @@ import { StackDrawing } from './stack-drawing.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { WorksheetBand } from './said-assumed.tsx';
 
 const WANTS: Readonly<Record<string, string>> = {
   float: 'wants float',
@@ -232,9 +232,9 @@ function Answer({ data, question, answer, since, children }: AnswerProps) {
         changing={trim?.part ?? answer.longerParts[0]?.part}
         unit={unit}
       />
-      <VerdictBand kind={answer.verdict.kind} headline={sayStack(answer, want, unit)}>
+      <WorksheetBand kind={answer.verdict.kind} headline={sayStack(answer, want, unit)}>
         <p>{sayStackBand(answer, unit)}</p>
-      </VerdictBand>
+      </WorksheetBand>
       <MadeSinceLead data={data} />
       {!since?.gapReadBefore && <ReadAgain data={data} names={[readInPlaceName(want)]} />}
       {children}

@@ -27,9 +27,8 @@ import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { InputRows } from './input-rows.tsx';
-import { Lead, LeadNext, Why } from './lead.tsx';
+import { LeadNext, Why } from './lead.tsx';
 import { SteeringDrawing } from './steering-drawing.tsx';
 import { CHANGE_FIELD_NAMES, NOW_NAMES } from './steering-geometry-plan.ts';
 import {
@@ -42,6 +41,7 @@ import { nextNeed } from './worksheet-plan.ts';
 import { SteeringCaution } from './worksheet-cautions.tsx';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { AssumedLead, WorksheetBand } from './said-assumed.tsx';
 
 /** Rake, trail and ride height before and after a swap, and which change moved them. */
 export function SteeringGeometryView({ data, plan }: WorksheetViewProps) {
@@ -67,7 +67,7 @@ export function SteeringGeometryView({ data, plan }: WorksheetViewProps) {
           {plan.asks} It needs rake, both axles’ heights, the clamps’ offset and the wheelbase.
         </EmptyLine>
       )}
-      {result?.ok === false && <VerdictBand kind="no-good" headline={saySteeringRefusal(result.refusal)} />}
+      {result?.ok === false && <WorksheetBand kind="no-good" headline={saySteeringRefusal(result.refusal)} />}
       {question && result?.ok === true && (
         <WorksheetAnswer>
           <Answer data={data} question={question} answer={result.value} />
@@ -108,9 +108,9 @@ function Answer({ data, question, answer }: AnswerProps) {
   const radius = question.change.frontRadius ?? mean(question.before.frontRadius);
   return (
     <>
-      <Lead label="Trail" figure={steeringFigure(answer.after.trail, unit)} unit={unit}>
+      <AssumedLead label="Trail" figure={steeringFigure(answer.after.trail, unit)} unit={unit}>
         <LeadNext>{sayTrailChange(answer, unit)}</LeadNext>
-      </Lead>
+      </AssumedLead>
       <TrailVerdict data={data} answer={answer} />
       <SteeringDrawing answer={answer} frontRadiusMm={floatMm(radius)} unit={unit} />
       <p class="worksheet-said">{`${sayTrailFeel(answer, unit)} ${STEERING_ROUNDED[unit]} Rake ${sayDegrees(answer.after.rakeDegrees)}, known to ±${question.before.rakeWithinDegrees}°.`}</p>
@@ -132,7 +132,11 @@ export function TrailVerdict({ data, answer }: Omit<AnswerProps, 'question'>) {
   return (
     <>
       {sign !== '' && (
-        <VerdictBand kind={trailSign(answer) === 'negative' ? 'no-good' : 'too-close'} headline={sign} />
+        <WorksheetBand
+          isSecond
+          kind={trailSign(answer) === 'negative' ? 'no-good' : 'too-close'}
+          headline={sign}
+        />
       )}
       <AgainstLimits
         answer={answer}
@@ -161,7 +165,8 @@ function AgainstLimits({ answer, limits, unit, isSaid }: AgainstLimitsProps) {
   return (
     <>
       {!isSaid && (
-        <VerdictBand
+        <WorksheetBand
+          isSecond
           kind={verdict.kind}
           headline={sayVerdict(verdict, { quantity: 'trail', unit, limits, value: shown, halfWidth })}
         />

@@ -212,7 +212,7 @@ export const threadEngagementPlan: WorksheetPlan = {
   asks: 'Does the bolt break before its thread strips, and how long must it be?',
   needs: NEEDS,
   fields,
-  choices: { insert: 'no', held: 'tapped', nutFactor: 'dry' },
+  choices: {},
   parts: [],
   forChoices: (choices) => ({ needs: NEEDS, fields: choices['held'] === 'stud' ? studFields : fields }),
 };

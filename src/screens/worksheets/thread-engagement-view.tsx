@@ -23,11 +23,10 @@ import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
-import { VerdictBand } from '../common/verdict-band.tsx';
 import { EngagementDrawing } from './engagement-drawing.tsx';
 import { GripRows, GripVerdict, gripWhy } from './grip-rows.tsx';
 import { InputRows } from './input-rows.tsx';
-import { Lead, LeadNext, Why } from './lead.tsx';
+import { LeadNext, Why } from './lead.tsx';
 import { ProofLines } from './proof-lines.tsx';
 import { boltFields } from './thread-engagement-plan.ts';
 import {
@@ -37,10 +36,14 @@ import {
   parentStrength,
   torqueGiven,
 } from './thread-engagement-question.ts';
+import { sayAssumed } from '../../engine/reading/say-assumed.ts';
+import { capital } from '../../engine/length/say-words.ts';
+import { isDryAssumed } from './assumed-choices.ts';
 import { nextNeed } from './worksheet-plan.ts';
 import { EngagementCaution } from './worksheet-cautions.tsx';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { AssumedLead, WorksheetBand } from './said-assumed.tsx';
 
 type Data = WorksheetViewProps['data'];
 
@@ -68,7 +71,9 @@ export function ThreadEngagementView({ data, plan }: WorksheetViewProps) {
       {!question && (
         <EmptyLine>{plan.asks} It needs a thread, the bolt’s grade and the part’s metal.</EmptyLine>
       )}
-      {result?.ok === false && <VerdictBand kind="no-good" headline={sayEngagementRefusal(result.refusal)} />}
+      {result?.ok === false && (
+        <WorksheetBand kind="no-good" headline={sayEngagementRefusal(result.refusal)} />
+      )}
       {question && result?.ok === true && (
         <WorksheetAnswer>
           <Answer data={data} question={question} answer={result.value} />
@@ -95,6 +100,7 @@ export function ThreadEngagementView({ data, plan }: WorksheetViewProps) {
         plan={plan}
         title="Torque"
         names={['torquePoundFeet', 'torqueNewtonMetres', 'nutFactor']}
+        usual={{ nutFactor: capital(sayAssumed(['dry'])) }}
       />
       <EngagementCaution />
     </WorksheetPage>
@@ -139,15 +145,15 @@ export function EngagementLead({ answer, unit }: { answer: EngagementAnswer; uni
   const { engaged, least } = answer;
   if (!engaged) {
     return (
-      <Lead label="Engage at least" figure={figure(least.both, unit)} unit={unit}>
+      <AssumedLead label="Engage at least" figure={figure(least.both, unit)} unit={unit}>
         <LeadNext>and the bolt breaks first</LeadNext>
-      </Lead>
+      </AssumedLead>
     );
   }
   return (
-    <VerdictBand kind={engaged.verdict.kind} headline={sayEngagement(answer, unit)}>
+    <WorksheetBand kind={engaged.verdict.kind} headline={sayEngagement(answer, unit)}>
       <p>{sayEngagementShare(answer)}</p>
-    </VerdictBand>
+    </WorksheetBand>
   );
 }
 
@@ -199,7 +205,11 @@ function TorqueRows({ data, question, answer }: AnswerProps) {
         </li>
         <li>
           <Row
-            title="Estimate of its clamp load"
+            title={
+              isDryAssumed(data)
+                ? `Estimate of its clamp load, ${sayAssumed(['dry'])}`
+                : 'Estimate of its clamp load'
+            }
             detail={`${((100 * clampN) / proofN).toFixed(0)} % of the bolt’s proof load; ten bolts at one torque came out from ${Math.min(...preloadsAtOneTorqueKn)} to ${Math.max(...preloadsAtOneTorqueKn)} kN (Shigley table 8-14)`}
             figure={forceFigure(clampN, unit)}
           />
@@ -207,7 +217,7 @@ function TorqueRows({ data, question, answer }: AnswerProps) {
         <li>
           <Row
             title="Estimate for ¾ of proof load"
-            detail={`T = K·d·F, K = ${given.nutFactor.toFixed(2)}. Only to see whether the manual’s figure was read right.`}
+            detail={`T = K·d·F, K = ${given.nutFactor.toFixed(2)}${isDryAssumed(data) ? ', dry assumed' : ''}. Only to see whether the manual’s figure was read right.`}
             figure={sayWorkedTorque(torqueIn(byRuleNm, 'Nm', given.manual.unit), given.manual.unit)}
           />
         </li>

@@ -70,6 +70,6 @@ export const threadInsertPlan: WorksheetPlan = {
       enter: 'size',
     },
   ],
-  choices: { metal: 'aluminium', bottom: 'through', tap: 'bottoming' },
+  choices: {},
   parts: [],
 };

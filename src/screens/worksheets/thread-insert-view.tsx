@@ -29,7 +29,7 @@ import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { NumberLine } from '../common/number-line.tsx';
 import { Row } from '../common/row.tsx';
-import { VerdictBand, VerdictMark, type VerdictKind } from '../common/verdict-band.tsx';
+import { VerdictMark, type VerdictKind } from '../common/verdict-band.tsx';
 import { InputRows } from './input-rows.tsx';
 import { verdictOfHole } from './insert-verdict.ts';
 import { InsertDrawing } from './insert-drawing.tsx';
@@ -40,6 +40,7 @@ import { nextNeed } from './worksheet-plan.ts';
 import { InsertCaution } from './worksheet-cautions.tsx';
 import { WorksheetAnswer, WorksheetPage } from './worksheet-page.tsx';
 import type { WorksheetViewProps } from './worksheet-views.tsx';
+import { AssumedLead, WorksheetBand } from './said-assumed.tsx';
 
 /** Which drill, or none, which tap, what length, what wall is left. */
 export function ThreadInsertView({ data, plan }: WorksheetViewProps) {
@@ -65,7 +66,7 @@ export function ThreadInsertView({ data, plan }: WorksheetViewProps) {
     >
       {!question && <EmptyLine>{plan.asks} It needs a thread.</EmptyLine>}
       {result?.ok === false && (
-        <VerdictBand kind="no-good" headline={sayInsertRefusal(result.refusal, unit)} />
+        <WorksheetBand kind="no-good" headline={sayInsertRefusal(result.refusal, unit)} />
       )}
       {question && result?.ok === true && (
         <WorksheetAnswer>
@@ -116,9 +117,9 @@ function Answer({ data, question, answer }: AnswerProps) {
   const shown = hole.state === 'over' ? loosest : tightest;
   return (
     <>
-      <InsertLead answer={answer} thread={question.thread} />
+      <InsertLead answer={answer} thread={question.thread} hangs={kind === undefined} />
       {kind && shown && band && (
-        <VerdictBand
+        <WorksheetBand
           kind={kind}
           headline={sayVerdict(holeVerdict(kind, answer), {
             quantity: 'hole',
@@ -129,7 +130,7 @@ function Answer({ data, question, answer }: AnswerProps) {
           })}
         >
           <p>{sayInsertHole(answer, unit)}</p>
-        </VerdictBand>
+        </WorksheetBand>
       )}
       {axis && <p class="worksheet-said">{sayInsertAxis(axis, unit)}</p>}
       <InsertDrawing answer={answer} thread={question.thread.designation} unit={unit} />
@@ -162,7 +163,16 @@ function Answer({ data, question, answer }: AnswerProps) {
 }
 
 /** The drill, as large as it is stamped; or none. */
-function InsertLead({ answer: { hole, drill }, thread }: { answer: InsertAnswer; thread: Thread }) {
+function InsertLead({
+  answer: { hole, drill },
+  thread,
+  hangs,
+}: {
+  answer: InsertAnswer;
+  thread: Thread;
+  /** No verdict stands beside it that says what was assumed. */
+  hangs: boolean;
+}) {
   const tap = tapName(thread.designation, 'insert');
   if (hole.state === 'straight-to-tap') {
     return (
@@ -180,14 +190,15 @@ function InsertLead({ answer: { hole, drill }, thread }: { answer: InsertAnswer;
     );
   }
   const percent = hole.percentAfterDrill ?? drill.percent;
+  const Figure = hangs ? AssumedLead : Lead;
   return (
-    <Lead
+    <Figure
       label={hole.state === 'run-drill-through-anyway' ? 'Run through anyway' : 'Drill'}
       figure={drill.drill.name}
     >
       <LeadNext>{`then the ${tap} · ${sayPercent(percent)}`}</LeadNext>
       <p>{STI_CAUTION}</p>
-    </Lead>
+    </Figure>
   );
 }
 
@@ -251,9 +262,9 @@ function AnswerRows({ answer, unit }: { answer: InsertAnswer; unit: ShownUnit })
         </>
       )}
       {blindDepth?.floorMissing && (
-        <VerdictBand kind="no-good" headline="The floor under the hole is too thin." />
+        <WorksheetBand kind="no-good" headline="The floor under the hole is too thin." />
       )}
-      {blindDepth && !blindDepth.floor && <VerdictBand kind="too-close" headline={FLOOR_UNKNOWN} />}
+      {blindDepth && !blindDepth.floor && <WorksheetBand kind="too-close" headline={FLOOR_UNKNOWN} />}
       <h2>Insert</h2>
       <p class="worksheet-said">{sayInsertLength(answer, unit)}</p>
       <ul>

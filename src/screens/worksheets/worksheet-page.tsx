@@ -13,6 +13,7 @@ import { ReadingDoubts } from './reading-doubts.tsx';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import { WorksheetChecks } from '../fit-up/worksheet-checks.tsx';
 import { doubtsOf, type WorksheetData } from './worksheet-data.ts';
+import { WithAssumed } from './said-assumed.tsx';
 import './worksheet-page.css';
 
 type WorksheetPageProps = {
@@ -59,7 +60,7 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
       {...(action !== undefined && { foot: action })}
     >
       <ReadingDoubts data={data} />
-      {children}
+      <WithAssumed data={data}>{children}</WithAssumed>
       {strength.map((sentence) => (
         <p key={sentence} class="worksheet-said">
           {sentence}

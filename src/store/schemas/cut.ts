@@ -37,6 +37,7 @@ export const cutSchema = z.looseObject({
   lower: entrySchema,
   upper: entrySchema,
   limitsFrom: note,
+  assumed: z.exactOptional(note),
   material: z.exactOptional(line),
   cuttingTool: z.enum(['hss', 'carbide']),
   machine: z.enum(['lathe', 'mill', 'drill-press', 'bench']),

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { stepsFromWorksheet } from '../../../src/screens/assembly/steps-from-worksheet.ts';
-import { bushingPlan } from '../../../src/screens/worksheets/bushing-plan.ts';
 import { partOf, typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';
 
 const named = (order: number, name: string, count = 1) => ({ ...partOf(order), name, count });
@@ -168,7 +167,7 @@ test('a bushing that is dropped in hot or cold asks for insulated gloves', () =>
     worksheetOf('bushing', {
       sizes,
       choices: {
-        ...bushingPlan.choices,
+        joint: 'turns-under-load',
         partMetal: 'low-carbon-steel',
         bushingMetal: 'bearing-bronze',
         cold: 'nitrogen',

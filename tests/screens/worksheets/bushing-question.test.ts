@@ -7,26 +7,29 @@ import { nextNeed } from '../../../src/screens/worksheets/worksheet-plan.ts';
 import { featureOf, is, ofFeature, readingOf, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 const sizes = { bore: typedSize('.5050'), pin: typedSize('.5000'), wall: typedSize('.400') };
+// How it runs is asked before the metals.
+const runs = { joint: 'turns-under-load' };
 const choices = {
-  ...bushingPlan.choices,
+  ...runs,
   partMetal: 'low-carbon-steel',
   bushingMetal: 'bearing-bronze',
 };
 
 describe('what a bushing worksheet asks', () => {
-  test('is the worn bore, the pin, the wall and both metals, one after the other; no metal is taken for granted', () => {
-    const asked = (given: Partial<typeof sizes>, chosen: Record<string, string> = bushingPlan.choices) =>
+  test('is the worn bore, the pin, how it runs, the wall and both metals, one after the other; nothing of it is taken for granted', () => {
+    const asked = (given: Partial<typeof sizes>, chosen: Record<string, string> = {}) =>
       nextNeed(bushingPlan, { sizes: given, choices: chosen });
     expect(asked({})).toBe('bore');
     expect(asked({ bore: sizes.bore })).toBe('pin');
-    expect(asked({ bore: sizes.bore, pin: sizes.pin })).toBe('wall');
-    expect(asked(sizes)).toBe('partMetal');
-    expect(asked(sizes, { ...bushingPlan.choices, partMetal: 'alloy-steel' })).toBe('bushingMetal');
+    expect(asked({ bore: sizes.bore, pin: sizes.pin })).toBe('joint');
+    expect(asked({ bore: sizes.bore, pin: sizes.pin }, runs)).toBe('wall');
+    expect(asked(sizes, runs)).toBe('partMetal');
+    expect(asked(sizes, { ...runs, partMetal: 'alloy-steel' })).toBe('bushingMetal');
     expect(asked(sizes, choices)).toBe(undefined);
   });
 
   test('gives no figure while a metal is not said', () => {
-    const started = worksheetOf('bushing', { sizes, choices: bushingPlan.choices });
+    const started = worksheetOf('bushing', { sizes, choices: runs });
     expect(bushingQuestion(started)).toBe(undefined);
   });
 

@@ -19,7 +19,12 @@ const sizes = {
   length: typedSize('1'),
 };
 
-const choices = { ...bushingPlan.choices, partMetal: 'low-carbon-steel', bushingMetal: 'bearing-bronze' };
+const choices = {
+  joint: 'turns-under-load',
+  condition: 'plain',
+  partMetal: 'low-carbon-steel',
+  bushingMetal: 'bearing-bronze',
+};
 
 async function shown(more: Record<string, ReturnType<typeof typedSize>> = {}) {
   const data = worksheetOf('bushing', { sizes: { ...sizes, ...more }, choices });

@@ -130,7 +130,11 @@ describe('thread engagement on its screen', () => {
     for (const place of ['worksheet', 'sheet'] as const) {
       await shown('thread-engagement', { sizes, choices: bolt }, place);
       expect(
-        await screen.findByText(/^Bolt: The bolt is \.1\d* in too short to hold\./, {}, PATIENCE),
+        await screen.findByText(
+          /^Bolt: The bolt is \.1\d* in too short to hold; assumed: no insert, bolt into the part\./,
+          {},
+          PATIENCE,
+        ),
       ).toBeTruthy();
       await clearAway();
     }
@@ -186,7 +190,9 @@ const machine = {
 describe('steering geometry on its screen', () => {
   test('shows the trail, says how it is rounded, and that steering kills', async () => {
     await shown('steering-geometry', { sizes: machine, choices: { rake: '23.5' } });
-    expect(await screen.findByRole('heading', { name: 'Trail' }, PATIENCE)).toBeTruthy();
+    expect(
+      await screen.findByRole('heading', { name: /^Trail ?; assumed: rake to ±0\.2°$/ }, PATIENCE),
+    ).toBeTruthy();
     // WE61: 91.14 mm = 3.588 in
     expect(document.querySelector('.lead-figure')?.textContent).toBe('3.59 in');
     expect(text()).toContain('Rounded to .01 in.');

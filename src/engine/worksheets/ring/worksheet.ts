@@ -22,7 +22,7 @@ export const ringWorksheet = worksheet({
   asks: 'Ring or shield in a recess: outside, inside, thickness',
   fields: ringFields,
   needs: ['recess', 'stem'],
-  starts: { locates: 'recess' },
+  starts: {},
   lacks: 'It needs the bore of the recess and the stem.',
   question: ringQuestion,
   answer: ring,

@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { blocksOf, type Account, type LeadBlock, type WayBlock } from '../../../engine/worksheets/account.ts';
 import { Row } from '../../common/row.tsx';
 import { unbroken } from '../../common/unbroken.tsx';
-import { VerdictBand } from '../../common/verdict-band.tsx';
+import { AssumedKeys, useAssumedWords, WorksheetBand } from '../said-assumed.tsx';
 import './account-on-phone.css';
 
 type AccountOnPhoneProps = {
@@ -23,8 +23,8 @@ export function AccountOnPhone({ account, sizes }: AccountOnPhoneProps) {
   const said = blocksOf(account, 'said').filter(({ on }) => on !== 'paper');
   return (
     <div class="account">
-      {verdict && <VerdictBand kind={verdict.kind} headline={verdict.headline} />}
-      {lead && <LeadFigure lead={lead} />}
+      {verdict && <WorksheetBand kind={verdict.kind} headline={verdict.headline} />}
+      {lead && <LeadFigure lead={lead} isFirst={!verdict} />}
       {[...proofs, ...said.slice(0, MOST_SAID - proofs.length)].map(({ sentence }) => (
         <p key={sentence} class="account-said">
           {unbroken(sentence)}
@@ -46,15 +46,26 @@ export function AccountOnPhone({ account, sizes }: AccountOnPhoneProps) {
 // With the verdict, the limits and the change five lines stand on the page before something is folded.
 const MOST_SAID = 2;
 
-function LeadFigure({ lead: { label, figure, unit, change, limits } }: { lead: LeadBlock }) {
+type LeadFigureProps = {
+  readonly lead: LeadBlock;
+  /** No verdict stands over it that says what was assumed. */
+  readonly isFirst: boolean;
+};
+
+function LeadFigure({ lead: { label, figure, unit, change, limits }, isFirst }: LeadFigureProps) {
+  const words = useAssumedWords();
   return (
     <section class="account-lead">
-      <h2 class="account-lead-label">{unbroken(label)}</h2>
+      <h2 class="account-lead-label">
+        {unbroken(label)}
+        {isFirst && words !== '' && <small class="account-lead-besides">; {words}</small>}
+      </h2>
       <p class="account-lead-figure" data-long={figure.length > 6}>
         {figure} <span class="account-lead-unit">{unit}</span>
       </p>
       {change !== undefined && <p class="account-lead-change">{change}</p>}
       {limits !== undefined && <p class="account-lead-limits">{limits}</p>}
+      {isFirst && <AssumedKeys />}
     </section>
   );
 }

@@ -6,6 +6,7 @@ import type { Field } from '../../../engine/worksheets/fields.ts';
 import type { AnyWorksheet } from '../../../engine/worksheets/worksheet.ts';
 import { hrefOf } from '../../address.ts';
 import { Row } from '../../common/row.tsx';
+import { assumedFor } from '../assumed-choices.ts';
 import { givenOf } from '../given-of.ts';
 import { missingWords, type WorksheetData } from '../worksheet-data.ts';
 
@@ -36,7 +37,7 @@ function SizeRow({ data, name, field, usual }: SizeRowProps) {
     <Row
       href={hrefOf({ at: 'worksheet', jobId: data.job.id, worksheetId: data.worksheet.id, field: name })}
       title={field.label}
-      detail={words ?? usual ?? 'not given'}
+      detail={words ?? assumedFor(data, name) ?? usual ?? 'not given'}
       {...(figure !== undefined && { figure })}
     />
   );

@@ -14,6 +14,7 @@ import { extras } from '../all-extras.ts';
 import { givenOf } from '../given-of.ts';
 import { doubtsOf, type WorksheetData } from '../worksheet-data.ts';
 import { ReadingDoubts } from '../reading-doubts.tsx';
+import { WithAssumed } from '../said-assumed.tsx';
 import { UndoChange } from '../worksheet-page.tsx';
 import { AccountOnPhone } from './account-on-phone.tsx';
 import { FieldEntry } from './field-entry.tsx';
@@ -70,10 +71,12 @@ export function WorksheetForm({ data, kind, pressed }: WorksheetFormProps) {
         {asked === undefined ? (
           <>
             <ReadingDoubts data={data} />
-            <AccountOnPhone
-              account={account}
-              sizes={{ count: Object.keys(of.fields).length, rows: <SizeRows data={data} kind={of} /> }}
-            />
+            <WithAssumed data={data}>
+              <AccountOnPhone
+                account={account}
+                sizes={{ count: Object.keys(of.fields).length, rows: <SizeRows data={data} kind={of} /> }}
+              />
+            </WithAssumed>
             {blocksOf(account, 'extra').map(({ name }) => {
               const Extra = extras[name];
               return Extra && <Extra key={name} data={data} />;

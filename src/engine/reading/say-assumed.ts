@@ -1,0 +1,16 @@
+/** `assumed: float, aluminium`; empty where nothing was taken for granted. The one place for these words. */
+export function sayAssumed(things: readonly string[]): string {
+  return things.length === 0 ? '' : `assumed: ${things.join(', ')}`;
+}
+
+/**
+ * A verdict or a figure with what it hangs on, in the same line: `Good: float .0100, want .008 to .012; assumed: float.`
+ *
+ * Range:   what is said further stays behind it.
+ */
+export function withAssumed(said: string, things: readonly string[]): string {
+  const assumed = sayAssumed(things);
+  if (assumed === '' || said === '') return said;
+  const [, first = said, further = ''] = /^(.*?\.)( [A-Z].*)$/s.exec(said) ?? [];
+  return `${first.replace(/\.$/, '')}; ${assumed}.${further}`;
+}

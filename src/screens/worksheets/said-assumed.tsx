@@ -1,0 +1,98 @@
+import { createContext, type ComponentChildren } from 'preact';
+import { useContext, useMemo } from 'preact/hooks';
+import { sayAssumed, withAssumed } from '../../engine/reading/say-assumed.ts';
+import { hrefOf } from '../address.ts';
+import { LinkButton } from '../common/button.tsx';
+import { VerdictBand, type VerdictKind } from '../common/verdict-band.tsx';
+import type { Assumed } from './assumed-choices.ts';
+import { assumedIn } from './assumed.ts';
+import { Lead } from './lead.tsx';
+import type { WorksheetData } from './worksheet-data.ts';
+import './worksheet-page.css';
+
+type Here = {
+  readonly assumed: readonly Assumed[];
+  /** Where each is changed; none on paper. */
+  readonly changedAt?: (field: string) => string;
+};
+
+const AssumedHere = createContext<Here>({ assumed: [] });
+
+type Props = {
+  readonly data: WorksheetData;
+  readonly onPaper?: boolean;
+  readonly children: ComponentChildren;
+};
+
+/** What is drawn of a worksheet inside knows what the worksheet takes for granted. */
+export function WithAssumed({ data, onPaper = false, children }: Props) {
+  const here = useMemo(() => {
+    const { job, worksheet } = data;
+    const changedAt = (field: string) =>
+      hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field });
+    return { assumed: assumedIn(data), ...(!onPaper && { changedAt }) };
+  }, [data, onPaper]);
+  return <AssumedHere.Provider value={here}>{children}</AssumedHere.Provider>;
+}
+
+/** A figure or a sentence with what it hangs on, in the same line. */
+export function useWithAssumed(): (said: string) => string {
+  const { assumed } = useContext(AssumedHere);
+  return (said) =>
+    withAssumed(
+      said,
+      assumed.map(({ words }) => words),
+    );
+}
+
+/** `assumed: float`; empty where nothing was. */
+export function useAssumedWords(): string {
+  const { assumed } = useContext(AssumedHere);
+  return sayAssumed(assumed.map(({ words }) => words));
+}
+
+type BandProps = {
+  readonly kind: VerdictKind;
+  readonly headline: string;
+  /** Another band of the same answer: the keys stand with the first. */
+  readonly isSecond?: boolean;
+  readonly children?: ComponentChildren;
+};
+
+/** A worksheet's verdict: what it hangs on stands in its line, each thing one press from being changed. */
+export function WorksheetBand({ kind, headline, isSecond = false, children }: BandProps) {
+  const said = useWithAssumed();
+  return (
+    <VerdictBand kind={kind} headline={said(headline)}>
+      {children}
+      {!isSecond && <AssumedKeys />}
+    </VerdictBand>
+  );
+}
+
+type LeadProps = Parameters<typeof Lead>[0];
+
+/** A figure that no verdict stands beside: what it hangs on is said with what it is. */
+export function AssumedLead({ label, children, ...rest }: LeadProps) {
+  return (
+    <Lead label={label} besides={useAssumedWords()} {...rest}>
+      {children}
+      <AssumedKeys />
+    </Lead>
+  );
+}
+
+/** One press to each thing that was assumed; none on paper. */
+export function AssumedKeys() {
+  const { assumed, changedAt } = useContext(AssumedHere);
+  if (!changedAt || assumed.length === 0) return null;
+  return (
+    <p class="worksheet-assumed not-printed">
+      {assumed.map(({ field, words }) => (
+        <LinkButton key={field} href={changedAt(field)} label={`Assumed: ${words}. Change it`}>
+          {words === 'tool' ? 'Which tool?' : `Not ${words}?`}
+        </LinkButton>
+      ))}
+    </p>
+  );
+}

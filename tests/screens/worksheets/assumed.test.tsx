@@ -1,0 +1,176 @@
+import { cleanup, screen } from '@testing-library/preact';
+import { afterEach, describe, expect, test } from 'vitest';
+import { withAssumed } from '../../../src/engine/reading/say-assumed.ts';
+import { lengthOf } from '../../../src/engine/length/length.ts';
+import { SpacerStackSheet } from '../../../src/screens/sheet/worksheet-sheets.tsx';
+import { assumedIn } from '../../../src/screens/worksheets/assumed.ts';
+import { bushingPlan } from '../../../src/screens/worksheets/bushing-plan.ts';
+import { figuresOf } from '../../../src/screens/worksheets/new-cuts.ts';
+import { WithAssumed } from '../../../src/screens/worksheets/said-assumed.tsx';
+import { worksheetPlans } from '../../../src/screens/worksheets/worksheet-plans.ts';
+import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
+import { worksheetViews } from '../../../src/screens/worksheets/worksheet-views.tsx';
+import type { WorksheetKind } from '../../../src/store/records.ts';
+import { openForTest } from '../../store/open-for-test.ts';
+import { clearAway, onScreen } from '../on-screen.tsx';
+import { partOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
+
+afterEach(async () => {
+  cleanup();
+  await clearAway();
+});
+
+type Given = Parameters<typeof worksheetOf>[1];
+const words = (kind: WorksheetKind, given: Given) =>
+  assumedIn(worksheetOf(kind, given)).map((one) => one.words);
+
+// .970 − .960 = .010; the usual float wants .008 to .012
+const stack = (choices: Readonly<Record<string, string>> = {}) =>
+  worksheetOf('spacer-stack', {
+    sizes: { fixed: typedSize('.970') },
+    parts: { a: partOf(1, typedSize('.960')) },
+    choices,
+  });
+
+describe('what was assumed', () => {
+  test('stands in the verdict’s own sentence, before what is said further', () => {
+    expect(withAssumed('Good: float .0100, want .008 to .012.', ['float'])).toBe(
+      'Good: float .0100, want .008 to .012; assumed: float.',
+    );
+    expect(withAssumed('Too small. Drill it first.', ['aluminium', 'through hole'])).toBe(
+      'Too small; assumed: aluminium, through hole. Drill it first.',
+    );
+    expect(withAssumed('Good: float .0100.', [])).toBe('Good: float .0100.');
+  });
+
+  test('is chosen for nobody: no worksheet begins with a choice made', () => {
+    expect(worksheetPlans.map(({ kind, choices }) => [kind, choices])).toEqual(
+      worksheetPlans.map(({ kind }) => [kind, {}]),
+    );
+  });
+
+  test('how a bushing runs is asked before anything is worked out', () => {
+    expect(bushingPlan.needs).toContain('joint');
+  });
+
+  test('is a float in a stack until somebody says what it should do', () => {
+    expect(worksheetVerdict(stack()).said).toMatch(/^Good: float .*; assumed: float\.$/);
+    expect(worksheetVerdict(stack({ want: 'float' })).said).not.toContain('assumed');
+    expect(worksheetVerdict(stack({ want: 'end-play' })).said).not.toContain('assumed');
+  });
+
+  test.each<{ kind: WorksheetKind; given: Given; said: readonly string[] }>([
+    {
+      kind: 'thread-insert',
+      given: { choices: { thread: 'M8x1.25' } },
+      said: ['aluminium', 'through hole'],
+    },
+    {
+      kind: 'thread-insert',
+      given: { choices: { thread: 'M8x1.25', bottom: 'blind' } },
+      said: ['aluminium', 'bottoming tap'],
+    },
+    { kind: 'thread-insert', given: { choices: { metal: 'steel', bottom: 'through' } }, said: [] },
+    { kind: 'thread-engagement', given: {}, said: ['no insert'] },
+    {
+      kind: 'thread-engagement',
+      given: { sizes: { leg1: typedSize('.5') } },
+      said: ['no insert', 'bolt into the part'],
+    },
+    {
+      kind: 'thread-engagement',
+      given: { sizes: { leg1: typedSize('.5') }, choices: { insert: 'no', held: 'nut' } },
+      said: ['usual nut'],
+    },
+    { kind: 'ring', given: {}, said: ['the recess locates it'] },
+    { kind: 'bushing', given: { choices: { joint: 'turns' } }, said: ['not hardened or plated'] },
+    { kind: 'bearing-seat', given: { choices: { bearing: 'ball' } }, said: ['the real bearing'] },
+    { kind: 'bearing-seat', given: { choices: { bearing: 'ball', mockUp: 'no' } }, said: [] },
+    { kind: 'steering-geometry', given: {}, said: ['rake to ±0.2°'] },
+    { kind: 'hole-and-pin', given: { choices: { joint: 'turns' } }, said: [] },
+    {
+      kind: 'axle-line-up',
+      given: {
+        choices: { layout: 'front-one-disc' },
+        sizes: { slotWidth: typedSize('.3'), discThickness: typedSize('.16') },
+      },
+      said: ['disc runout'],
+    },
+    { kind: 'axle-line-up', given: { choices: { layout: 'front-one-disc' } }, said: [] },
+  ])('of a $kind: $said', ({ kind, given, said }) => {
+    expect(words(kind, given)).toEqual(said);
+  });
+});
+
+describe('a tool that nobody named', () => {
+  const caliper = { ...typedSize('.500', tool('digital-caliper')), toolAssumed: true as const };
+  const named = typedSize('.500', tool('digital-caliper'));
+  // No kind of tool reads a pin less closely than a caliper: then twice its .001.
+  const pin = (bore: string, size: typeof named) =>
+    worksheetOf('hole-and-pin', {
+      sizes: { bore: typedSize(bore), pin: size, lower: typedSize('.0005'), upper: typedSize('.0040') },
+      choices: { joint: 'turns' },
+    });
+
+  test('is said where the verdict would be another by a coarser one', () => {
+    // Clearance .0022, .0017 and .0018 inside: good by ±.001 (U a bit over .0013), not by ±.002 (U .0025).
+    expect(worksheetVerdict(pin('.5022', caliper))).toMatchObject({ found: 'good' });
+    expect(worksheetVerdict(pin('.5022', caliper)).said).toMatch(/; assumed: tool\.$/);
+  });
+
+  test('is not said where it changes nothing, or somebody named it', () => {
+    expect(worksheetVerdict(pin('.5022', named)).said).not.toContain('assumed');
+    expect(worksheetVerdict(pin('.520', caliper)).said).not.toContain('assumed');
+  });
+
+  test('of a length is held against a rule', () => {
+    // .030 of float against .020 to .040: caliper ±.001 proves it, a rule ±.005 does not.
+    const floats = worksheetOf('spacer-stack', {
+      sizes: { fixed: typedSize('.990'), lower: typedSize('.024'), upper: typedSize('.036') },
+      parts: {
+        a: partOf(1, { ...typedSize('.960', tool('digital-caliper')), toolAssumed: true as const }),
+      },
+      choices: { want: 'float' },
+    });
+    expect(worksheetVerdict(floats).said).toMatch(/^Good: .*; assumed: tool\.$/);
+    expect(assumedIn(floats)).toEqual([{ field: 'part/a/size', words: 'tool' }]);
+  });
+});
+
+test('is said on the page in the verdict’s line, and one press leads to it', async () => {
+  const data = stack();
+  const View = worksheetViews['spacer-stack'];
+  const plan = worksheetPlans.find(({ kind }) => kind === 'spacer-stack');
+  if (!View || !plan) throw new Error('a stack has a page');
+  const { container } = onScreen(await openForTest(), <View data={data} plan={plan} />);
+  const key = await screen.findByRole('link', { name: 'Assumed: float. Change it' });
+  expect(container.querySelector('.verdict-band-headline')?.textContent).toMatch(/; assumed: float\.$/);
+  expect(key.getAttribute('href')).toMatch(/\/want$/);
+});
+
+test('is said on the printed sheet in the verdict’s line, without a key', async () => {
+  const data = stack();
+  const { container } = onScreen(
+    await openForTest(),
+    <WithAssumed data={data} onPaper>
+      <SpacerStackSheet data={data} />
+    </WithAssumed>,
+  );
+  expect(container.querySelector('.verdict-band-headline')?.textContent).toMatch(/; assumed: float\.$/);
+  expect(container.querySelector('a')).toBeNull();
+});
+
+test('goes with a cut to the list, and off it once it was said', () => {
+  const offer = {
+    name: 'part 1, face',
+    part: 'part 1',
+    operation: 'face',
+    of: 'length',
+    target: lengthOf('.958 in'),
+    lower: lengthOf('.957 in'),
+    upper: lengthOf('.959 in'),
+    limitsFrom: 'float',
+  } as const;
+  expect(figuresOf(offer, stack())).toMatchObject({ assumed: 'float' });
+  expect(figuresOf(offer, stack({ want: 'float' }))).not.toHaveProperty('assumed');
+});

@@ -3,6 +3,7 @@ import { isNegative, type Length } from '../engine/length/length.ts';
 import type { Kept, StoreName } from './kept.ts';
 import type { Cut, CutPass, CutState, Id } from './records.ts';
 import { parseKept } from './schemas/common.ts';
+import { countedAt20 } from './read-at-20.ts';
 import { cutRecordKind } from './schemas/cut.ts';
 
 type Measured = Pick<Cut, 'of' | 'target' | 'lower' | 'upper' | 'operation' | 'passes' | 'state'>;
@@ -34,7 +35,7 @@ export function stateAt(
 export function stateByPasses(cut: Measured): CutState {
   if (cut.state === 'scrapped' || cut.state === 'made-again') return cut.state;
   const last = lastPassOf(cut);
-  const side = last && stateAt(cut, last[1].measured.exact);
+  const side = last && stateAt(cut, countedAt20(last[1].measured.exact, last[1]).exact);
   if (side && side !== 'cutting') return side;
   return cut.state === 'cutting' || isBegun(cut) ? 'cutting' : 'to-cut';
 }

@@ -12,7 +12,7 @@ import { newId } from './new-id.ts';
 import type { Store } from './open-store.ts';
 import { read, readable, readAsMade, readOne } from './read.ts';
 import { inForce } from './readings.ts';
-import type { Cut, CutPass, CutState, Id, Job, Stamped } from './records.ts';
+import type { Cut, CutPass, CutState, Id, Job, ReadWarmth, Stamped } from './records.ts';
 import { cutRecordKind } from './schemas/cut.ts';
 import { readDraft } from './schemas/setting.ts';
 import { jobKind } from './schemas/job.ts';
@@ -110,6 +110,7 @@ export type NewPass = {
   readonly tool?: ToolInForce;
   /** What the dial was asked to take off since the pass before. */
   readonly asked?: Entry;
+  readonly warmth?: ReadWarmth;
 };
 
 /**
@@ -131,6 +132,7 @@ export async function logPass(
       measured: plainEntry(pass.measured),
       ...(pass.tool && { tool: inForce(pass.tool) }),
       ...(pass.asked && { asked: plainEntry(pass.asked) }),
+      ...(pass.warmth && { warmth: pass.warmth }),
     };
     return a.change(cutRecordKind, cutId, (cut) =>
       inItsState({ ...cut, passes: { ...cut.passes, [passId]: kept }, touchedAt: a.at }),

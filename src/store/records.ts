@@ -94,6 +94,9 @@ export type Feature = {
 /** How warm part and tool lay together, as typed. */
 export type Warmth = { readonly degrees: string; readonly unit: 'C' | 'F' };
 
+/** The same with the metal of the part, a material of the chart: kept with what was read. */
+export type ReadWarmth = Warmth & { readonly material: string };
+
 export type StruckOut = { readonly why: string; readonly at: number };
 
 export type ReadingRecord = Entry & {
@@ -108,7 +111,7 @@ export type ReadingRecord = Entry & {
   readonly direction?: Direction;
   readonly zeroChecked: boolean;
   /** How warm it was read, and of what: as typed it stands in `exact`, it counts at 20 °C. */
-  readonly warmth?: Warmth & { readonly material: string };
+  readonly warmth?: ReadWarmth;
   readonly at: number;
   readonly struckOut?: StruckOut;
   /** Of a fit-up check: what its worksheet stood on when it was read. */
@@ -121,6 +124,8 @@ export type TypedSize = Entry & {
   readonly tool?: ToolInForce;
   /** Nobody said which tool read it: the shop's usual one is assumed. */
   readonly toolAssumed?: true;
+  /** How warm it was read, and of what: it counts at 20 °C. */
+  readonly warmth?: ReadWarmth;
   /** When it was given: only of what is read on parts put together, which holds until one of them is changed. */
   readonly at?: number;
 };
@@ -188,6 +193,8 @@ export type CutPass = {
   readonly tool?: ToolInForce;
   /** Off the size, so off the diameter of a round part; left out for the first measurement of the blank. */
   readonly asked?: Entry;
+  /** How warm part and tool were said to be: as measured it stands in `measured`, it counts at 20 °C. */
+  readonly warmth?: ReadWarmth;
   readonly struckOut?: StruckOut;
 };
 

@@ -210,10 +210,10 @@ function shareDone(q: CutQuestion, counting: readonly MeasuredPass[], present: L
   return Math.min(1, Math.max(0, done));
 }
 
-function proofOf(q: CutQuestion, { measured, tool }: MeasuredPass): CutProof | undefined {
+function proofOf(q: CutQuestion, { measured, tool, warmthDoubt }: MeasuredPass): CutProof | undefined {
   if (isMore(metalBetween(q.of, measured, firstLimit(q)), zero)) return undefined;
   const limits = { lower: q.lower, upper: q.upper, source: q.limitsFrom };
-  const known = typedEstimate(measured, tool);
+  const known = typedEstimate(measured, tool, warmthDoubt);
   // Of a plug that goes while the next doesn't, the middle.
   const value = mean(known);
   const band = bandOf(known);

@@ -8,6 +8,8 @@ import type { CutKind } from '../length/metal-on.ts';
 export type MeasuredPass = {
   readonly measured: Length;
   readonly tool?: ToolInForce;
+  /** Of one measured warm, handed in at 20 °C: what is not known of that. */
+  readonly warmthDoubt?: Length;
   /** Off the size. */
   readonly asked?: Length;
   readonly struckOut: boolean;

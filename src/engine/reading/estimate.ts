@@ -107,12 +107,13 @@ function counting(reading: Reading): Reading {
 }
 
 /**
- * A size typed on a worksheet: it counts as one reading with that tool; without a tool it is taken as exact.
+ * A size typed on a worksheet: it counts as one reading with that tool; without a tool it is taken as exact. `warmthDoubt`
+ * is what is not known of a size read warm, which is handed in as it is at 20 °C.
  *
  * Source:  JCGM 100:2008 4.3.
  */
-export function typedEstimate(exact: Length, tool?: ToolInForce): Estimate {
-  if (tool) return estimateOf([{ exact, tool, zeroChecked: false }]);
+export function typedEstimate(exact: Length, tool?: ToolInForce, warmthDoubt?: Length): Estimate {
+  if (tool) return estimateOf([{ exact, tool, ...(warmthDoubt && { warmthDoubt }), zeroChecked: false }]);
   return { sum: exact, count: 1, scatter: zero, degreesOfFreedom: Infinity };
 }
 

@@ -2,6 +2,7 @@ import { metalBetween } from '../../engine/cut/cut.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { lastPassOf } from '../../store/cut-state.ts';
+import { countedAt20 } from '../../store/read-at-20.ts';
 import type { Cut } from '../../store/records.ts';
 
 /** The size as it was last measured; of a cut nobody has begun the blank's. */
@@ -11,6 +12,7 @@ export function presentSize(cut: Pick<Cut, 'blank' | 'passes'>): Entry | undefin
 
 /** Metal that is still to come off; below zero it is past the target. Not known before anything was measured. */
 export function leftToTake(cut: Pick<Cut, 'of' | 'target' | 'blank' | 'passes'>): Length | undefined {
-  const present = presentSize(cut);
-  return present && metalBetween(cut.of, present.exact, cut.target.exact);
+  const last = lastPassOf(cut)?.[1];
+  const present = last ? countedAt20(last.measured.exact, last).exact : cut.blank?.exact;
+  return present && metalBetween(cut.of, present, cut.target.exact);
 }

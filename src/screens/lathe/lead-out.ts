@@ -85,7 +85,14 @@ async function newWorksheet(store: Store, at: LatheCut, { kind, title, worksheet
 
 function measuredSize({ last }: LatheCut): SizeInput | undefined {
   const pass = last?.[1];
-  return pass && { from: 'typed', ...pass.measured, ...(pass.tool && { tool: pass.tool }) };
+  return (
+    pass && {
+      from: 'typed',
+      ...pass.measured,
+      ...(pass.tool && { tool: pass.tool }),
+      ...(pass.warmth && { warmth: pass.warmth }),
+    }
+  );
 }
 
 function to(address: Address): LedOut {

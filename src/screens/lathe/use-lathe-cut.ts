@@ -22,6 +22,7 @@ import { getJob } from '../../store/jobs.ts';
 import type { Store } from '../../store/open-store.ts';
 import type { Cut, CutPass, Id, Job, KeptLathe } from '../../store/records.ts';
 import { getSetting } from '../../store/settings.ts';
+import { countedAt20 } from '../../store/read-at-20.ts';
 import { measuringTools } from '../../store/tools.ts';
 import { useLive } from '../common/store-context.ts';
 import { dialFor, dialUnitFor } from '../common/slides.ts';
@@ -152,9 +153,18 @@ function questionOf(cut: Cut, { passes, dialled, dial, tools }: Around): CutQues
   };
 }
 
-export function measuredPass({ measured, tool, asked, struckOut }: CutPass): MeasuredPass {
+/** A measurement as it counts: one taken warm at 20 °C. */
+export function measuredPass({
+  measured,
+  tool,
+  asked,
+  struckOut,
+  warmth,
+}: Omit<CutPass, 'at'>): MeasuredPass {
+  const { exact, doubt } = countedAt20(measured.exact, warmth ? { warmth } : {});
   return {
-    measured: measured.exact,
+    measured: exact,
+    ...(doubt && { warmthDoubt: doubt }),
     struckOut: struckOut !== undefined,
     ...(tool && { tool }),
     ...(asked && { asked: asked.exact }),

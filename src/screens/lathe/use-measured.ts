@@ -11,6 +11,7 @@ import { sayOutOfRange, saySlipQuestion } from '../../engine/reading/say-reading
 import { sayEntry } from '../../engine/length/say.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
 import { logPass, strikeOutPass } from '../../store/cuts.ts';
+import { countedAt20 } from '../../store/read-at-20.ts';
 import type { Id } from '../../store/records.ts';
 import { sayStore } from '../../store/say-store.ts';
 import { announce, announceAtOnce, buzz } from '../common/announce.ts';
@@ -20,10 +21,11 @@ import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { roundedEntry } from '../cuts/entry-of-length.ts';
+import { warmthOfCut } from '../readings/warmth.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { askedSince, cutBefore, type CutBefore } from './dialled.ts';
 import { spokenOf } from './said-aloud.ts';
-import { kindAtTheLathe, type LatheCut } from './use-lathe-cut.ts';
+import { kindAtTheLathe, measuredPass, type LatheCut } from './use-lathe-cut.ts';
 
 export type MeasuredSlip = {
   readonly question: SlipQuestion;
@@ -76,6 +78,7 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
       measured: entry,
       ...(at.tool && { tool: at.tool }),
       ...(asked && { asked: amount(asked, unit) }),
+      ...warmthOfCut(at.job, at.cut, Date.now()),
     };
     const after = progressAfter(at, pass);
     const logged = await logPass(store, at.cut.id, pass, draftKey);
@@ -155,13 +158,7 @@ type PassToLog = Parameters<typeof logPass>[2];
 
 function progressAfter({ question, progress: _before, ...at }: LatheCut, pass: PassToLog): CutProgress {
   const { dialledSince: _measuredNow, ...rest } = question;
-  const measured = {
-    measured: pass.measured.exact,
-    struckOut: false,
-    ...(pass.tool && { tool: pass.tool }),
-    ...(pass.asked && { asked: pass.asked.exact }),
-  };
-  return cutProgress({ ...rest, dial: at.dial, passes: [...question.passes, measured] });
+  return cutProgress({ ...rest, dial: at.dial, passes: [...question.passes, measuredPass(pass)] });
 }
 
 function askedAt({ dialled, progress }: LatheCut) {
@@ -171,7 +168,12 @@ function askedAt({ dialled, progress }: LatheCut) {
 function guessed(at: LatheCut, measured: Length): CutBefore {
   const { present } = at.progress;
   if (!present) return 'dialled';
-  return cutBefore({ of: at.cut.of, before: present, measured, ...askedAt(at) });
+  return cutBefore({
+    of: at.cut.of,
+    before: present,
+    measured: countedAt20(measured, warmthOfCut(at.job, at.cut, Date.now())).exact,
+    ...askedAt(at),
+  });
 }
 
 function sizesNear({ cut, progress }: LatheCut): readonly Length[] {

@@ -8,7 +8,8 @@ import {
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { readWarm } from '../../engine/reading/temperature.ts';
 import type { ReadingRecord } from '../../store/records.ts';
-import { warmOf, warmthOfDay } from './warmth.ts';
+import { warmOf } from '../../store/read-at-20.ts';
+import { warmthOfDay } from './warmth.ts';
 
 /**
  * The readings that count, as the engine takes them: struck-out ones left out, a bore across caliper flats put

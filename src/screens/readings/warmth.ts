@@ -5,8 +5,9 @@ import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { sayUnaskedWarmth, sayWarmth } from '../../engine/reading/say-warmth.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
-import { inCelsius, readWarm, unaskedWarmth, type ReadWarm } from '../../engine/reading/temperature.ts';
-import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
+import { readWarm, unaskedWarmth } from '../../engine/reading/temperature.ts';
+import { warmOf } from '../../store/read-at-20.ts';
+import type { Cut, CutPass, Feature, Job, ReadingRecord, ReadWarmth } from '../../store/records.ts';
 
 // Chosen, not published: one working day. Tomorrow the shop is as warm as it is then.
 const HOLDS_FOR_MS = 12 * 60 * 60 * 1000;
@@ -24,17 +25,29 @@ export function warmthToKeep(job: Job, feature: Feature, now: number): Pick<Read
   return { warmth: { degrees, unit, material: feature.material } };
 }
 
+/** The same of a size measured at the machine, of the metal that the cut names. */
+export function warmthOfCut(
+  job: Job,
+  { material }: Pick<Cut, 'material'>,
+  now: number,
+): Pick<CutPass, 'warmth'> {
+  return warmthOfMetal(job, material, now);
+}
+
+/** How warm a size of that metal is read now; nothing until both the warmth and the metal are said. */
+export function warmthOfMetal(
+  job: Job,
+  material: string | undefined,
+  now: number,
+): { readonly warmth?: ReadWarmth } {
+  const said = warmthOfToday(job, now);
+  if (!said || material === undefined || !materialNamed(material)) return {};
+  return { warmth: { degrees: said.degrees, unit: said.unit, material } };
+}
+
 /** A runout is a difference at one place: what warms grows on both sides. */
 export function growsWithWarmth(kind: FeatureKind): boolean {
   return kind !== 'runout';
-}
-
-/** How warm a reading was taken, for the engine; nothing where it wasn't said or the metal is not known here. */
-export function warmOf({ warmth }: Pick<ReadingRecord, 'warmth'>): ReadWarm | undefined {
-  const material = materialNamed(warmth?.material);
-  const degrees = Number(warmth?.degrees);
-  if (!warmth || !material || !Number.isFinite(degrees)) return undefined;
-  return { celsius: inCelsius({ degrees, unit: warmth.unit }), material };
 }
 
 /**

@@ -6,6 +6,8 @@ import { toolThatCounts } from '../../engine/reading/measuring-tool.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { stopsOf } from '../readings/reading-figure.ts';
 import { asTyped } from '../../engine/length/show.ts';
+import { warmthOfDay } from '../readings/warmth.ts';
+import { countedAt20, warmOf } from '../../store/read-at-20.ts';
 import { keptWords } from '../../store/plain-words.ts';
 import type { Cut, CutPass, Feature, Id, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
 
@@ -33,6 +35,7 @@ export function readingsCsv({
 }): string {
   const featureOf = (one: ReadingRecord) => features.find(({ id }) => id === one.featureId);
   const partOf = (one: ReadingRecord) => parts.find(({ id }) => id === featureOf(one)?.partId);
+  const ofSame = (one: ReadingRecord) => readings.filter(({ featureId }) => featureId === one.featureId);
   return table<ReadingRecord>(readings, [
     ['reading of', (one) => featureOf(one)?.name ?? ''],
     ['kind', (one) => featureOf(one)?.kind ?? ''],
@@ -48,9 +51,15 @@ export function readingsCsv({
     ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
     ['warmth', ({ warmth }) => (warmth ? `${warmth.degrees} ${warmth.unit}` : '')],
     ['metal', ({ warmth }) => warmth?.material ?? ''],
+    ['counts at 20 °C, mm', (one) => at20Mm(one.exact, warmthOfDay(one, ofSame(one)))],
     ['read at', ({ at }) => timeText(at)],
     ...struckOutColumns<ReadingRecord>((one) => one),
   ]);
+}
+
+/** Empty where the size counts as it was read. */
+function at20Mm(exact: Length, kept: Parameters<typeof warmOf>[0]): string {
+  return warmOf(kept) ? toText(countedAt20(exact, kept).exact) : '';
 }
 
 function stopsMm(reading: ReadingRecord): string {
@@ -89,6 +98,8 @@ export function cutsCsv(cuts: readonly Cut[], older: ReadonlySet<Id>): string {
     ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),
     ...sizeColumns<CutLine>('measured', ({ pass }) => pass?.measured),
     ['tool', ({ pass }) => passTool(pass)],
+    ['warmth', ({ pass }) => (pass?.warmth ? `${pass.warmth.degrees} ${pass.warmth.unit}` : '')],
+    ['counts at 20 °C, mm', ({ pass }) => (pass ? at20Mm(pass.measured.exact, pass) : '')],
     ['measured at', ({ pass }) => (pass ? timeText(pass.at) : '')],
     ...struckOutColumns<CutLine>(({ pass }) => pass ?? {}),
   ]);

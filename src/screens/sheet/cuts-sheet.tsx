@@ -1,6 +1,7 @@
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
+import { sayDegrees } from '../../engine/reading/say-warmth.ts';
 import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/cut-state.ts';
@@ -83,7 +84,12 @@ function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
             cells: [
               size(pass.measured),
               pass.asked ? size(pass.asked) : '',
-              pass.tool ? toolBeside({ tool: pass.tool, exact: pass.measured.exact }) : '',
+              [
+                pass.tool && toolBeside({ tool: pass.tool, exact: pass.measured.exact }),
+                pass.warmth && `at ${sayDegrees(pass.warmth)}, counts at 20 °C`,
+              ]
+                .filter(Boolean)
+                .join(', '),
               momentOf(pass.at),
             ],
             ...(pass.struckOut && { struckOut: pass.struckOut.why }),

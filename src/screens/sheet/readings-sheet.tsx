@@ -5,7 +5,7 @@ import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { show } from '../../engine/length/show.ts';
 import type { Feature, ReadingRecord } from '../../store/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';
-import { warmthLine } from '../readings/warmth.ts';
+import { warmthLine, warmthOfDay } from '../readings/warmth.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
 import { readingFigure, readingWords } from '../readings/reading-figure.ts';
 import type { SheetData } from './sheet-data.ts';
@@ -70,13 +70,17 @@ export function ReadingsTable({
           readingWords(reading),
           goesInSteps(reading.tool) ? readingFigure(reading, unit) : show(reading.exact, unit),
           whereOf(reading),
-          `${toolBeside(reading)} ±${show(toolThatCounts(reading.tool, reading.exact).mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}${reading.warmth ? `, at ${sayDegrees(reading.warmth)}` : ''}`,
+          `${toolBeside(reading)} ±${show(toolThatCounts(reading.tool, reading.exact).mpe, unit)}${reading.zeroChecked ? ', zero checked' : ''}${warmthWords(warmthOfDay(reading, readings))}`,
           momentOf(reading.at),
         ],
         ...(reading.struckOut && { struckOut: reading.struckOut.why }),
       }))}
     />
   );
+}
+
+function warmthWords({ warmth }: Pick<ReadingRecord, 'warmth'>): string {
+  return warmth ? `, at ${sayDegrees(warmth)}, counts at 20 °C` : '';
 }
 
 function whereOf({ place, direction }: ReadingRecord): string {

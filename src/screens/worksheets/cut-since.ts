@@ -63,7 +63,12 @@ export async function giveWorksheet(
   { place, pass }: PartCut,
 ): Promise<StoreResult<Worksheet>> {
   const { worksheet } = data;
-  const size: SizeInput = { from: 'typed', ...pass.measured, ...(pass.tool && { tool: pass.tool }) };
+  const size: SizeInput = {
+    from: 'typed',
+    ...pass.measured,
+    ...(pass.tool && { tool: pass.tool }),
+    ...(pass.warmth && { warmth: pass.warmth }),
+  };
   const after = withCutSize(worksheet, place, size);
   const stood = (await cutsOf(store, worksheet.jobId)).filter(
     (cut) =>

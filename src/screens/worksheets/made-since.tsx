@@ -47,7 +47,12 @@ export function MadeSinceLead({ data }: { data: WorksheetData }) {
   if (!made) return null;
   const { name, pass, gone } = made;
   const putIn = async () => {
-    const size = { from: 'typed', ...pass.measured, ...(pass.tool && { tool: pass.tool }) } as const;
+    const size = {
+      from: 'typed',
+      ...pass.measured,
+      ...(pass.tool && { tool: pass.tool }),
+      ...(pass.warmth && { warmth: pass.warmth }),
+    } as const;
     const part = { name, count: 1, adjustable: true, size };
     const done = await putInMade(store, { worksheetId: worksheet.id, part, gone });
     if (done.ok) announce(`${capital(name)} put in: ${show(pass.measured.exact, unit)}.`);

@@ -43,5 +43,17 @@ function drilled({ worksheet }: WorksheetData, cuts: readonly Cut[]): readonly R
       worksheetId === worksheet.id && operation === 'drill' && state === 'to-size',
   );
   const pass = hole && lastPassOf(hole)?.[1];
-  return pass ? [['hole', { from: 'typed', ...pass.measured, ...(pass.tool && { tool: pass.tool }) }]] : [];
+  return pass
+    ? [
+        [
+          'hole',
+          {
+            from: 'typed',
+            ...pass.measured,
+            ...(pass.tool && { tool: pass.tool }),
+            ...(pass.warmth && { warmth: pass.warmth }),
+          },
+        ],
+      ]
+    : [];
 }

@@ -8,6 +8,7 @@ import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
 import type { CountedPiece } from '../../store/drawer.ts';
+import { countedAt20 } from '../../store/read-at-20.ts';
 import { isInputOfTheWhole } from '../../store/parts-changed.ts';
 import type {
   Feature,
@@ -58,7 +59,8 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
   const isSetAside = (at: number | undefined) => whyAside(data, input, at) !== undefined;
   if (input.from === 'typed') {
     if (isSetAside(input.at)) return undefined;
-    const estimate = typedEstimate(input.exact, input.tool);
+    const { exact, doubt } = countedAt20(input.exact, input);
+    const estimate = typedEstimate(exact, input.tool, doubt);
     return {
       least: estimate,
       most: estimate,
@@ -160,7 +162,7 @@ export function missingWords(data: WorksheetData, input: SizeInput | undefined):
 }
 
 function typedWords(input: TypedSize): string {
-  const typed = `typed ${readingWords(input)}`;
+  const typed = `typed ${readingWords(input)}${input.warmth ? AT_TWENTY : ''}`;
   if (!input.tool) return typed;
   if (!canHaveRead(input.tool, input.exact)) return `${typed}: ${toolBeside({ ...input, tool: input.tool })}`;
   return input.toolAssumed
@@ -168,9 +170,11 @@ function typedWords(input: TypedSize): string {
     : `${typed}, as one reading with the ${input.tool.name}`;
 }
 
+const AT_TWENTY = ', brought to 20 °C';
+
 /** Said where a reading was taken warm or cold, and counts as it is at 20 °C. */
 function atTwenty(readings: readonly Reading[]): string {
-  return readings.some(({ warmthDoubt }) => warmthDoubt !== undefined) ? ', brought to 20 °C' : '';
+  return readings.some(({ warmthDoubt }) => warmthDoubt !== undefined) ? AT_TWENTY : '';
 }
 
 function toolsOf(readings: readonly Reading[]): string {

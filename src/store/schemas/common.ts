@@ -104,3 +104,6 @@ function outcome<T>(result: z.core.util.SafeParseResult<T>): ParsedRecord<T> {
   const path = result.error.issues[0]?.path ?? [];
   return { ok: false, field: path.map(String).join('.') };
 }
+
+/** How warm something was read, and of what metal. */
+export const readWarmthSchema = z.looseObject({ degrees: line, unit: z.enum(['C', 'F']), material: line });

@@ -8,6 +8,7 @@ import {
   id,
   line,
   note,
+  readWarmthSchema,
   stamped,
   struckOutSchema,
   time,
@@ -20,6 +21,7 @@ const passSchema = z.looseObject({
   measured: entrySchema,
   tool: z.exactOptional(toolInForceSchema),
   asked: z.exactOptional(entrySchema),
+  warmth: z.exactOptional(readWarmthSchema),
   struckOut: z.exactOptional(struckOutSchema),
 });
 

@@ -14,6 +14,7 @@ import {
   struckOutSchema,
   time,
   type RecordKind,
+  readWarmthSchema,
 } from './common.ts';
 import { toolInForceSchema } from './tool.ts';
 
@@ -39,7 +40,7 @@ export const readingSchema = z.looseObject({
   place: z.exactOptional(place),
   direction: z.exactOptional(direction),
   zeroChecked: z.boolean(),
-  warmth: z.exactOptional(z.looseObject({ degrees: line, unit: z.enum(['C', 'F']), material: line })),
+  warmth: z.exactOptional(readWarmthSchema),
   at: time,
   struckOut: z.exactOptional(struckOutSchema),
   basis: z.exactOptional(basisSchema),

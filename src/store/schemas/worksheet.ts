@@ -1,7 +1,17 @@
 import './jitless.ts';
 import * as z from 'zod/mini';
 import type { Worksheet } from '../records.ts';
-import { entry, entryName, id, line, note, stamped, time, type RecordKind } from './common.ts';
+import {
+  entry,
+  entryName,
+  id,
+  line,
+  note,
+  readWarmthSchema,
+  stamped,
+  time,
+  type RecordKind,
+} from './common.ts';
 import { toolInForceSchema } from './tool.ts';
 
 export const typedSizeSchema = z.looseObject({
@@ -9,6 +19,7 @@ export const typedSizeSchema = z.looseObject({
   ...entry,
   tool: z.exactOptional(toolInForceSchema),
   toolAssumed: z.exactOptional(z.literal(true)),
+  warmth: z.exactOptional(readWarmthSchema),
   at: z.exactOptional(time),
 });
 

@@ -278,6 +278,11 @@ describe('an amount is shown', () => {
     for (const three of 'BHD IQD JOD KWD LYD OMR TND'.split(' ')) expect(minorPlaces(three)).toBe(3);
     // A franc by the letters that stand before it.
     expect(['FCFA', 'FRw', '₲'].map(minorPlaces)).toEqual([0, 0, 0]);
+    // As they are written, with a space or points in them; from memory.
+    expect(['F CFA', 'F.CFA', 'FCFP', 'đ', '원', 'VT', 'USh', 'RF', 'FG', 'CF'].map(minorPlaces)).toEqual(
+      Array(10).fill(0),
+    );
+    expect(['KD', 'BD', 'JD', 'LD', 'DT', 'R.O.'].map(minorPlaces)).toEqual(Array(6).fill(3));
     expect(new Set(minorUnits.map(({ sign }) => sign)).size).toBe(minorUnits.length);
   });
 

@@ -91,7 +91,10 @@ export type GripAnswer = {
     readonly point: Length;
     readonly verdict: Verdict;
   };
-  /** From the bolt's end to the end of a blind hole's thread; without `room` the hole was not given. */
+  /**
+   * From the bolt's end to the end of a blind hole's thread, of a stud from what must be in the part; without `room` the hole
+   * was not given.
+   */
   readonly hole?: { readonly room?: Length; readonly verdict: Verdict };
 };
 
@@ -315,8 +318,9 @@ function pastEnd(q: GripQuestion): Pick<GripAnswer, 'past'> {
 /** A bolt longer than its hole is deep never clamps, however tight it feels. */
 function holeEnd(q: GripQuestion): Pick<GripAnswer, 'hole'> {
   const bolt = q.boltLongest ?? q.boltLength;
-  if (q.held !== 'tapped' || !bolt || q.legs.length === 0 || q.hole === 'through') return {};
+  if (q.held === 'nut' || !bolt || q.legs.length === 0 || q.hole === 'through') return {};
   if (!q.hole) return { hole: { verdict: { kind: 'too-close', near: 'upper', short: zero } } };
+  if (q.held === 'stud') return { hole: studInHole(q, q.hole.depth) };
   const { value: room, band } = combine([
     ...allClamped(q, 'thickness'),
     { estimate: q.hole.depth, coefficient: 1 },
@@ -324,6 +328,14 @@ function holeEnd(q: GripQuestion): Pick<GripAnswer, 'hole'> {
   ]);
   const limits = { lower: zero, source: HOLE_SOURCE };
   return { hole: { room, verdict: verdictOf({ value: room, ...band, limits }) } };
+}
+
+/** A stud must hold in the part before its end meets the end of the hole's thread. */
+function studInHole(q: GripQuestion, depth: Estimate): NonNullable<GripAnswer['hole']> {
+  const { least, most } = inPart(q);
+  const { value: room, band } = less(depth, [{ estimate: typedEstimate(least), coefficient: 1 }]);
+  const mayTake = minus(most, least);
+  return { room, verdict: verdictBetween({ value: room, mayTake, band, lower: zero, source: HOLE_SOURCE }) };
 }
 
 /** The longer of two, for a figure that must hold for both. */

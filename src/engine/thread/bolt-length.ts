@@ -32,6 +32,8 @@ export type LengthToBuy = {
   readonly washersMissing?: Length;
   /** Of a stud: what of its length is in the part. */
   readonly inPart?: Length;
+  /** Of a stud: so much deeper the hole's thread would have to be; no length holds in it. */
+  readonly holeMissing?: Length;
 };
 
 /**
@@ -56,7 +58,8 @@ export function lengthToBuy(q: GripQuestion): LengthToBuy | undefined {
   const shank = shankThrough(q, holds, part);
   const canHaveBoth = !shank || !isMore(shank.length, clears);
   const least = canHaveBoth ? longer(holds, shank?.length) : holds;
-  const made = madeBetween(q.thread, least, most);
+  const holeMissing = holeMissingFor(q, part);
+  const made = holeMissing ? undefined : madeBetween(q.thread, least, most);
   return {
     least,
     most,
@@ -65,7 +68,16 @@ export function lengthToBuy(q: GripQuestion): LengthToBuy | undefined {
     soldBy: isInchThread(q.thread) ? 'in' : 'mm',
     ...(shank && !canHaveBoth && { washersMissing: minus(shank.length, clears) }),
     ...(q.held === 'stud' && { inPart: part }),
+    ...(holeMissing && { holeMissing }),
   };
+}
+
+/** A stud's end goes as deep as it must hold, however long it is. */
+function holeMissingFor({ held, hole }: GripQuestion, part: Length): Length | undefined {
+  if (held !== 'stud' || !hole || hole === 'through') return undefined;
+  const { value, band } = combine([{ estimate: hole.depth, coefficient: 1 }]);
+  const missing = minus(part, minus(value, band.halfWidth));
+  return isMore(missing, zero) ? missing : undefined;
 }
 
 /** The longest whose whole thread still begins within what is clamped. */

@@ -3,6 +3,7 @@ import type { LengthToBuy } from './bolt-length.ts';
 import { nearestFraction } from '../length/fraction.ts';
 import { absolute, exactDecimalText, isNegative, isZero, minus, type Length } from '../length/length.ts';
 import { figure, show, showBand, type ShownUnit } from '../length/show.ts';
+import type { Verdict } from '../reading/verdict.ts';
 
 /** Whether plain shank lies where two parts want to slide past each other. */
 export function sayPlane(
@@ -65,14 +66,26 @@ export function sayPastEnd({ past: end }: GripAnswer, held: Held, unit: ShownUni
 }
 
 /** Whether a bolt into the part meets the end of its hole before it clamps. */
-export function sayHoleEnd({ hole }: GripAnswer, unit: ShownUnit): string {
+export function sayHoleEnd({ hole }: GripAnswer, unit: ShownUnit, held: Held = 'tapped'): string {
   if (!hole) return '';
   if (!hole.room) return 'Give how deep the hole’s thread is, or that it goes through.';
+  if (held === 'stud') return sayStudInHole({ ...hole, room: hole.room }, unit);
   if (hole.verdict.kind === 'too-close')
     return 'Too close to call whether the bolt clamps before it meets the end of its hole.';
   return hole.verdict.kind === 'good'
     ? `The bolt ends ${show(hole.room, unit)} before its hole’s thread does.`
     : `The bolt meets the end of its hole ${show(absolute(hole.room), unit)} before it clamps: a shorter one.`;
+}
+
+function sayStudInHole(
+  { room, verdict }: { readonly room: Length; readonly verdict: Verdict },
+  unit: ShownUnit,
+): string {
+  if (verdict.kind === 'too-close')
+    return 'Too close to call whether the stud holds before it meets the end of its hole.';
+  return verdict.kind === 'good'
+    ? `The hole’s thread is ${show(room, unit)} deeper than the stud must go in.`
+    : `The hole’s thread is ${show(absolute(room), unit)} too shallow for what must be in it.`;
 }
 
 /** The worst that is wrong with the bolt on hand, in one sentence; undefined where nothing is. */
@@ -83,7 +96,7 @@ export function sayWorstOfGrip(
 ): { readonly kind: 'no-good' | 'too-close'; readonly words: string } | undefined {
   const said = [
     { verdict: answer.past?.verdict, words: sayPastEnd(answer, held, unit) },
-    { verdict: answer.hole?.verdict, words: sayHoleEnd(answer, unit) },
+    { verdict: answer.hole?.verdict, words: sayHoleEnd(answer, unit, held) },
     { verdict: answer.nutBottoms?.verdict, words: sayBottoming(answer, held, unit) },
     ...answer.planes.map((plane) => ({ verdict: plane.shank?.verdict, words: sayPlane(plane, unit) })),
   ];
@@ -95,7 +108,11 @@ export function sayWorstOfGrip(
 }
 
 /** The lengths to ask for, as they are made; where none is made, the range itself. */
-export function sayLengthToBuy({ made, least, most, soldBy }: LengthToBuy, unit: ShownUnit): string {
+export function sayLengthToBuy(
+  { made, least, most, soldBy, holeMissing }: LengthToBuy,
+  unit: ShownUnit,
+): string {
+  if (holeMissing) return 'none fits';
   if (made) {
     const [from, to] = [made.least, made.most].map((length) => asSold(length, soldBy));
     return from === to ? `${from} ${soldBy}` : `${from} to ${to} ${soldBy}`;
@@ -105,7 +122,11 @@ export function sayLengthToBuy({ made, least, most, soldBy }: LengthToBuy, unit:
 
 /** Both ends of the range, and what sets them. */
 export function sayLengthRange(q: LengthToBuy, held: Held, unit: ShownUnit): readonly string[] {
-  const { least, most, mostBy, made, washersMissing, inPart } = q;
+  const { least, most, mostBy, made, washersMissing, inPart, holeMissing } = q;
+  if (holeMissing)
+    return [
+      `${show(inPart ?? least, unit)} of it must be in the part: thread the hole ${show(holeMissing, unit)} deeper.`,
+    ];
   const end =
     mostBy === 'hole' ? 'longer, it meets the end of its hole' : 'longer, the run-out is in the way';
   const what = held === 'stud' ? 'stud' : 'bolt';

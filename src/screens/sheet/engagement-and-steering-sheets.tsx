@@ -88,7 +88,7 @@ export function ThreadEngagementSheet({ data }: SheetProps) {
             {[
               sayBottoming(gripAnswer, grip.held, unit),
               sayPastEnd(gripAnswer, grip.held, unit),
-              sayHoleEnd(gripAnswer, unit),
+              sayHoleEnd(gripAnswer, unit, grip.held),
             ]
               .join(' ')
               .trim()}

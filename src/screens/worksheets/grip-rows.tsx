@@ -64,7 +64,11 @@ export function GripRows({ grip, answer, unit }: GripProps) {
           <Judged title="On hand" detail={sayPastEnd(answer, grip.held, unit)} kind={past.verdict.kind} />
         )}
         {hole && (
-          <Judged title="End of the hole" detail={sayHoleEnd(answer, unit)} kind={hole.verdict.kind} />
+          <Judged
+            title="End of the hole"
+            detail={sayHoleEnd(answer, unit, grip.held)}
+            kind={hole.verdict.kind}
+          />
         )}
       </ul>
     </section>

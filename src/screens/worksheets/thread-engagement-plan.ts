@@ -32,9 +32,8 @@ export function boltFields(held: Held, hole: string | undefined): readonly strin
   return [
     ...LEG_NAMES,
     ...(held === 'stud' ? [] : ['headWasher']),
-    ...(held === 'tapped'
-      ? ['hole', ...(hole === 'blind' ? ['holeDepth'] : [])]
-      : ['nutWasher', 'nutHeight']),
+    ...(held === 'nut' ? [] : ['hole', ...(hole === 'blind' ? ['holeDepth'] : [])]),
+    ...(held === 'tapped' ? [] : ['nutWasher', 'nutHeight']),
     'shank',
     'nutRunsTo',
     'boltLength',

@@ -9,7 +9,15 @@ import {
 import { typedEstimate, type Estimate } from '../../../src/engine/reading/estimate.ts';
 import { floatMm, lengthOf, sameLength, type Length } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
-import { sayBottoming, sayHoleEnd, sayPastEnd, sayPlane } from '../../../src/engine/thread/say-grip.ts';
+import { lengthToBuy } from '../../../src/engine/thread/bolt-length.ts';
+import {
+  sayBottoming,
+  sayHoleEnd,
+  sayLengthRange,
+  sayLengthToBuy,
+  sayPastEnd,
+  sayPlane,
+} from '../../../src/engine/thread/say-grip.ts';
 import { threadNamed } from '../../../src/engine/thread/threads.ts';
 
 function named(designation: string) {
@@ -254,7 +262,7 @@ describe('a bolt far longer than its joint, its shank not given', () => {
   // M8: 22, over a leg of 13: 35 long. 1/2: 1.25, over 1 in: 2.25. A stud M10: 26 over 22, and 15 + 2 P in the part: 66.
   const m8: GripQuestion = { ...m12, thread: named('M8'), held: 'tapped', hole: 'through' };
   const half: GripQuestion = { ...m12, thread: named('1/2-20') };
-  const stud: GripQuestion = { ...m12, thread: named('M10'), held: 'stud', engagement: lengthOf('15 mm') };
+  const stud: GripQuestion = { ...m8, thread: named('M10'), held: 'stud', engagement: lengthOf('15 mm') };
   test.each([
     { q: m12, legs: ['10 mm', '20 mm'], length: '60 mm', kind: 'good' },
     { q: m12, legs: ['10 mm', '20 mm'], length: '60.1 mm', kind: 'too-close' },
@@ -336,6 +344,48 @@ describe('a stud', () => {
     { length: '50.3', kind: 'no-good' },
   ])('of $length mm over all: $kind', ({ length, kind }) => {
     expect(boltGrip({ ...stud, boltLength: metric(length) }).past?.verdict.kind).toBe(kind);
+  });
+});
+
+describe('a stud in a blind hole', () => {
+  // 15 must hold: with its point 15 to 18 deep (2 × 1.5). In an insert also .75 to 1.5 P down: 16.125 to 20.25.
+  const stud: GripQuestion = {
+    thread: named('M10'),
+    held: 'stud',
+    legs: [{ name: 'leg 1', thickness: metric('22') }],
+    engagement: lengthOf('15 mm'),
+    boltLength: metric('60'),
+  };
+  test.each([
+    { depth: '18', withInsert: false, kind: 'good' },
+    { depth: '17.9', withInsert: false, kind: 'too-close' },
+    { depth: '15', withInsert: false, kind: 'too-close' },
+    { depth: '14.9', withInsert: false, kind: 'no-good' },
+    { depth: '20.25', withInsert: true, kind: 'good' },
+    { depth: '16.1', withInsert: true, kind: 'no-good' },
+  ])('$depth deep, in an insert: $withInsert, is $kind', ({ depth, withInsert, kind }) => {
+    const answer = boltGrip({ ...stud, withInsert, hole: { depth: metric(depth) } });
+    expect(answer.hole?.verdict.kind).toBe(kind);
+  });
+
+  test('is said as what it is, and asked for where nobody said how deep', () => {
+    const said = (hole?: GripQuestion['hole']) =>
+      sayHoleEnd(boltGrip({ ...stud, ...(hole && { hole }) }), 'mm', 'stud');
+    expect(said({ depth: metric('12') })).toBe(
+      'The hole’s thread is 3.00 mm too shallow for what must be in it.',
+    );
+    expect(said({ depth: metric('19') })).toBe(
+      'The hole’s thread is 4.00 mm deeper than the stud must go in.',
+    );
+    expect(said()).toMatch(/^Give how deep/);
+    expect(gripVerdict(boltGrip(stud))?.kind).toBe('too-close');
+    expect(said('through')).toBe('');
+    const toBuy = lengthToBuy({ ...stud, hole: { depth: metric('12') } });
+    // 15 + 2 × 1.5 = 18 in the part: 6 more than 12.
+    expect(toBuy && sayLengthToBuy(toBuy, 'mm')).toBe('none fits');
+    expect(toBuy && sayLengthRange(toBuy, 'stud', 'mm')).toEqual([
+      '18.00 mm of it must be in the part: thread the hole 6.00 mm deeper.',
+    ]);
   });
 });
 

@@ -119,6 +119,8 @@ const allowed: readonly SheetNode[] = [
   element('rect', { fill: 'currentColor', stroke: 'currentColor', 'stroke-width': '2' }),
   element('path', { 'stroke-dasharray': '7 5', d: 'M0 0h9' }),
   element('text', { style: 'font-weight: 400; font-size: 23px;' }, text),
+  element('path', { style: 'stroke-dasharray: 12px, 8px;', d: 'M0 0h390' }),
+  dashedCircle('60'),
   element('li', { 'data-struck': 'true' }, text),
 ];
 
@@ -128,6 +130,10 @@ test.each(allowed.map((node) => [JSON.stringify(node), node] as const))(
     expect(isSheetContent([node])).toBe(true);
   },
 );
+
+function dashedCircle(r: string) {
+  return element('circle', { r, 'stroke-dasharray': '1 1' });
+}
 
 const forbidden: readonly unknown[] = [
   element('script', {}, 'alert(1)'),
@@ -156,6 +162,15 @@ const forbidden: readonly unknown[] = [
   element('path', { 'marker-mid': 'url(#a)' }),
   element('path', { 'stroke-dasharray': '.001 .001', d: 'M0 0h999999' }),
   element('path', { 'stroke-dasharray': '5 0' }),
+  element('path', { style: 'stroke-dasharray: .001 .001' }),
+  element('path', { style: 'fill: none; stroke-dasharray: 5, 0.5' }),
+  element('g', { 'stroke-dasharray': '7 5' }),
+  // 300 × 2π × 70,000 is 132 million units; with dashes of .5 Chromium had drawn nothing after 20 s.
+  element('g', {}, ...Array.from({ length: 300 }, () => dashedCircle('70000'))),
+  dashedCircle('1e9'),
+  element('path', { d: 'M0 0H1e30' }),
+  element('td', { colspan: '1000' }, text),
+  element('td', { rowspan: '65534' }, text),
   element('path', { pathLength: '1000000' }),
   element('use', { href: 'javascript:alert(1)' }),
   element('use', { href: 'https://elsewhere.example/a.svg#b' }),

@@ -22,7 +22,7 @@ const wordAttributes: ReadonlySet<string> = new Set([
 ]);
 
 const plainAttributes: ReadonlySet<string> = words(
-  'id class role dir scope colspan rowspan headers span start value reversed',
+  'id class role dir scope headers start value reversed',
   'aria-hidden aria-labelledby aria-describedby aria-level aria-roledescription',
   'xmlns viewBox preserveAspectRatio width height focusable overflow',
   'x y x1 y1 x2 y2 cx cy r rx ry dx dy d points',
@@ -46,16 +46,55 @@ const drawnIn = 'http://www.w3.org/2000/svg';
 export function isSheetAttribute(name: string, value: string): boolean {
   if (wordAttributes.has(name)) return true;
   if (name === 'stroke-dasharray') return areDashes(value);
-  if (name === 'style') return plainStyle.test(value);
+  if (name === 'style') return plainStyle.test(value) && dashesIn(value).every(areDashes);
+  if (isSpan.has(name)) return /^\d{1,3}$/.test(value) && Number(value) <= MOST_CELLS_SPANNED;
   if (name === 'xmlns') return value === drawnIn;
   return (plainAttributes.has(name) || dataAttribute.test(name)) && !fetches.test(value);
 }
 
-/** Dashes of half a unit and more: finer ones are millions on a line. */
+/** Columns or rows under one cell; a thousand under each of many are millions to lay out. */
+const MOST_CELLS_SPANNED = 50;
+const isSpan: ReadonlySet<string> = words('colspan rowspan span');
+
+/** Dashes of one unit and more: finer ones are millions on a line. */
 function areDashes(value: string): boolean {
   if (value === 'none') return true;
-  const all = value.split(/[ ,]+/);
-  return all.length <= 12 && all.every((one) => /^\d{1,4}(?:\.\d{1,3})?$/.test(one) && Number(one) >= 0.5);
+  const all = value.trim().split(/[ ,]+/);
+  return (
+    all.length <= 12 &&
+    all.every((one) => /^\d{1,4}(?:\.\d{1,3})?(?:px)?$/.test(one) && Number.parseFloat(one) >= 1)
+  );
+}
+
+function dashesIn(style: string): readonly string[] {
+  return [...style.matchAll(/stroke-dasharray:([^;]*)/g)].map(([, dashes = '']) => dashes.trim());
+}
+
+const geometry = ['d', 'points', 'r', 'rx', 'ry', 'width', 'height', 'x1', 'x2', 'y1', 'y2'];
+const shapes = words('path line polyline polygon rect circle ellipse');
+
+/**
+ * How long a shape's lines are at most, roughly, in units of its drawing: the sum of its figures. No `scale` lengthens it,
+ * as dashes are laid out before.
+ */
+export function lineLength(attributes: Readonly<Record<string, unknown>>): number {
+  let sum = 0;
+  for (const name of geometry) {
+    const value = attributes[name];
+    if (typeof value !== 'string') continue;
+    for (const [figure] of value.matchAll(/\d*\.?\d+(?:e[-+]?\d+)?/gi)) sum += Number(figure);
+  }
+  return sum;
+}
+
+/** Whether its lines are dashed; what holds others hands its dashes down to all of them, and may have none. */
+export function dashed(
+  tag: string,
+  attributes: Readonly<Record<string, unknown>>,
+): 'no' | 'shape' | 'holder' {
+  const { style = '' } = attributes;
+  const has = attributes['stroke-dasharray'] !== undefined || String(style).includes('dasharray');
+  return !has ? 'no' : shapes.has(tag) ? 'shape' : 'holder';
 }
 
 function words(...lines: readonly string[]): ReadonlySet<string> {

@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 import { isPlainObject } from '../paths.ts';
 import type { SheetNode, SignedSheet } from '../records.ts';
 import { id, line, stamped, time, type RecordKind } from './common.ts';
-import { isSheetAttribute, sheetTags } from './sheet-whitelist.ts';
+import { dashed, isSheetAttribute, lineLength, sheetTags } from './sheet-whitelist.ts';
 
 export { isSheetAttribute, sheetTags } from './sheet-whitelist.ts';
 
@@ -15,11 +15,20 @@ export const MOST_SHEET_DEPTH = 24;
 /** Chosen, not published: a sheet of twenty pages with its drawings comes to a tenth of it. */
 export const MOST_SHEET_ELEMENTS = 50_000;
 
+/**
+ * Units of drawing, all lines of a sheet together, and those with dashes of their own. Chosen, not published: a sheet of
+ * forty drawings comes to a tenth of it. Each dash is a line to be worked out; three hundred circles of half a million
+ * dashes held a browser up for good.
+ */
+export const MOST_SHEET_LINES = 10_000_000;
+export const MOST_SHEET_DASHED = 300_000;
+
 /** Whether these nodes may be kept as a signed sheet: known tags and attributes only, not too deep, not too long. */
 export function isSheetContent(value: unknown): value is readonly SheetNode[] {
   let level: unknown = value;
   let characters = 0;
   let elements = 0;
+  const lines = { all: 0, dashed: 0 };
   // Level by level instead of recursively, so that no depth can exhaust the stack.
   for (let depth = 0; Array.isArray(level) && depth <= MOST_SHEET_DEPTH; depth += 1) {
     const next: unknown[] = [];
@@ -27,7 +36,9 @@ export function isSheetContent(value: unknown): value is readonly SheetNode[] {
       const weight = weightOf(node);
       if (weight === undefined) return false;
       characters += weight;
-      if (isElement(node)) for (const child of node.children) next.push(child);
+      if (!isElement(node)) continue;
+      if (!addLines(lines, node)) return false;
+      for (const child of node.children) next.push(child);
     }
     elements += level.length;
     if (characters > MOST_SHEET_CHARACTERS || elements > MOST_SHEET_ELEMENTS) return false;
@@ -50,6 +61,15 @@ function isElement(node: unknown): node is Element {
     isPlainObject(node['attributes']) &&
     Array.isArray(node['children'])
   );
+}
+
+/** Adds the lengths of an element's lines; false once it is more than any sheet has. */
+function addLines(lines: { all: number; dashed: number }, { tag, attributes }: Element): boolean {
+  const length = lineLength(attributes);
+  const dashes = dashed(tag, attributes);
+  lines.all += length;
+  if (dashes === 'shape') lines.dashed += length;
+  return dashes !== 'holder' && lines.all <= MOST_SHEET_LINES && lines.dashed <= MOST_SHEET_DASHED;
 }
 
 /** How many characters a node adds by itself; nothing when it may not stand on a sheet. */

@@ -2,7 +2,10 @@ import type { BackupStore } from './backup-format.ts';
 import type { NamedRecord } from './backup-refusal.ts';
 import { stagedBundles } from './backup-staged.ts';
 import type { Store } from './open-store.ts';
+import { isPlainObject } from './paths.ts';
 import { shownWords } from './plain-words.ts';
+import { isSettingKey } from './schemas/setting.ts';
+import { SETTING_NAMES } from './setting-names.ts';
 
 type Unnamed = {
   readonly store: BackupStore;
@@ -21,7 +24,7 @@ export async function namedRecord(
 ): Promise<NamedRecord> {
   const of = store === 'readings' ? await ownerOf(file, record, line) : undefined;
   if (of) return { store, line, number: of.before + 1, of: of.name };
-  const name = wordsOf(record);
+  const name = store === 'settings' ? settingName(record) : wordsOf(record);
   return {
     store,
     line,
@@ -51,9 +54,17 @@ async function nameOfFeature(file: Store, id: string): Promise<string | undefine
   return undefined;
 }
 
-/** What a record is called on its screen: by name, title, or its own words. */
+function settingName({ id }: Readonly<Record<string, unknown>>): string | undefined {
+  return typeof id === 'string' && isSettingKey(id) ? SETTING_NAMES[id] : undefined;
+}
+
+/** What a record is called on its screen: by name, title, its own words, or the tool it is about. */
 function wordsOf(record: Readonly<Record<string, unknown>>): string | undefined {
-  const words = ['name', 'title', 'text', 'what', 'note'].map((field) => record[field]);
+  const { tool } = record;
+  const words = [
+    ...['name', 'title', 'text', 'what', 'note'].map((field) => record[field]),
+    isPlainObject(tool) ? tool['name'] : undefined,
+  ];
   return words.find((word): word is string => typeof word === 'string' && word !== '');
 }
 

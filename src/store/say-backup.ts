@@ -1,5 +1,6 @@
 import { shortened } from './backup-names.ts';
 import type { BackupRefusal, NamedRecord } from './backup-refusal.ts';
+import { fieldWords } from './field-words.ts';
 import { nounOf, sayStore } from './say-store.ts';
 
 const APPLIED = 'Nothing was changed here.';
@@ -82,5 +83,5 @@ function withArticle(name: string): string {
 }
 
 function inField(field: string): string {
-  return field === '' ? '' : `: look at “${shortened(field)}”`;
+  return field === '' ? '' : `: look at ${fieldWords(field)}`;
 }

@@ -330,6 +330,20 @@ describe('the lathe and the tools', () => {
   );
 });
 
+test.each<[store: string, change: (record: Line) => unknown, says: RegExp]>([
+  ['tools', (one) => Object.assign(Object(one['tool']), { mpe: '-1' }), /: look at the tool’s error limit\./],
+  ['readings', (one) => (one['at'] = 7_258_118_399_000), /^Reading 1 of .+: look at its date\./],
+  ['sheets', (one) => (one['content'] = [{ tag: 'use' }]), /: look at what is drawn on it\./],
+  ['settings', (one) => (one['value'] = 7), /^Setting “.+”.+: look at what it is set to\./],
+])('what is wrong in %s is said in words of the trade', async (store, change, says) => {
+  const lines = await linesOf(await wholeShop());
+  const all = recordsOf(lines, store);
+  change((store === 'settings' ? all.find(({ id }) => id === 'dial') : all[0]) ?? {});
+  const sentence = sayBackup(await refusalOf(lines));
+  expect(sentence).toMatch(says);
+  expect(sentence).not.toMatch(/mpe|“at”|content|“value”/);
+});
+
 test('the preview names what a file sets on this phone', async () => {
   const phone = await openForTest();
   worked(await putSetting(phone, 'fitter', 'Sam K.'));

@@ -116,6 +116,12 @@ function Preview({ preview }: { preview: BackupPreview }) {
             ? 'It is one job, handed over.'
             : 'What is here stays; what both have changed keeps the later change.'}
       </p>
+      {/* Before the list: below it they could be out of sight when the key is pressed. */}
+      {oddWords(preview).map((words) => (
+        <p key={words}>
+          <strong>{words}</strong>
+        </p>
+      ))}
       <ul class="restore-jobs" aria-label="What would change">
         {changing.slice(0, shown).map((job) => (
           <li key={job.id}>
@@ -143,11 +149,6 @@ function Preview({ preview }: { preview: BackupPreview }) {
       {apart !== undefined && <p>{apart}</p>}
       {unreadable !== undefined && <p>{unreadable}</p>}
       {settings !== undefined && <p>{settings}</p>}
-      {oddWords(preview).map((words) => (
-        <p key={words}>
-          <strong>{words}</strong>
-        </p>
-      ))}
     </>
   );
 }

@@ -3,8 +3,8 @@ import type { BackupStore } from '../../store/backup-format.ts';
 import type { Restored } from '../../store/backup-restore.ts';
 import type { FileOrigin } from '../../store/backup-staged.ts';
 import { listed } from '../../engine/length/say-words.ts';
-import type { SettingKey } from '../../store/records.ts';
 import { isSettingKey } from '../../store/schemas/setting.ts';
+import { SETTING_NAMES } from '../../store/setting-names.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
 
 /** "From R. Tiller’s phone, 25 Nov 2026, 12:30". */
@@ -77,18 +77,6 @@ function settingNames(ids: readonly string[]): readonly string[] {
   );
   return [...new Set(named)];
 }
-
-const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
-  shownUnit: 'the unit of the figures',
-  padSize: 'the size of the keypad',
-  light: 'the light',
-  dial: 'the dial of the lathe',
-  lathe: 'the speeds of the lathe',
-  fitter: 'who signs',
-  currency: 'the sign of money',
-  sayAloud: 'what is read out',
-  lastPlace: 'the place last opened',
-};
 
 /** What is right in form and may be wrong all the same: the fitter is asked before it is put in. */
 export function oddWords({ file: { odd } }: BackupPreview): readonly string[] {

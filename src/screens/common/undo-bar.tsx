@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { canBeNow } from '../../store/clock.ts';
 import { latestUndo, undoLast } from '../../store/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
@@ -18,7 +19,7 @@ export function UndoBar({ address }: { address: Address }) {
   const isOffered =
     last !== undefined &&
     (last.brought === true ? !hasItsOwnKey.has(address.at) : tookAway(last.label, jobId)) &&
-    Date.now() - last.at < OFFERED_FOR_MS;
+    isJustNow(last.at);
   useEffect(() => {
     if (last && isOffered) announce(`${last.label}. Undo is offered below.`);
   }, [last?.id]);
@@ -36,6 +37,12 @@ export function UndoBar({ address }: { address: Address }) {
       </Button>
     </aside>
   );
+}
+
+/** A phone that has lost its date can't tell how long ago it was: there the way back stays. */
+function isJustNow(at: number): boolean {
+  const now = Date.now();
+  return !canBeNow(now) || now - at < OFFERED_FOR_MS;
 }
 
 /** Places where what a file brought is undone by a key of their own. */

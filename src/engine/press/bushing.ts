@@ -17,7 +17,17 @@ import type { IsoRefusal } from '../fit/fits-iso.ts';
 import { fitLimits, type FitLimits, type Range } from '../fit/fits.ts';
 import type { HeatWay } from './heat-fit.ts';
 import { cleanUpSize } from '../fit/clean-up.ts';
-import { dividedBy, isMore, largest, minus, plus, times, zero, type Length } from '../length/length.ts';
+import {
+  dividedBy,
+  isMore,
+  largest,
+  minus,
+  plus,
+  smallest,
+  times,
+  zero,
+  type Length,
+} from '../length/length.ts';
 import { metalOnTarget } from '../length/metal-on.ts';
 import type { Nominal } from '../fit/nominal.ts';
 import { sizeBeforePlating } from './plating.ts';
@@ -140,7 +150,8 @@ export type BushingAnswer = {
  * Refuses: no-reamer, reams-too-small, no-bushing-wall, breaks-through, form-eats-class, and what a class refuses.
  * Source:  fits.ts, press-fit.ts, heat-fit.ts; tables/least-walls.ts, tables/press-practice.ts.
  */
-export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusal> {
+export function bushing(asked: BushingQuestion): Result<BushingAnswer, BushingRefusal> {
+  const q = { ...asked, ...thinAndThick(asked) };
   const nominal = insideNominal(q);
   const insideFit = fitLimits({ fitClass: q.insideClass, nominal: nominal.size });
   if (!insideFit.ok) return insideFit;
@@ -180,6 +191,14 @@ export function bushing(q: BushingQuestion): Result<BushingAnswer, BushingRefusa
       ...(partWall && { partWall }),
     }),
   );
+}
+
+/** Given the wrong way round, the lesser is still the thinnest: no hold and no wall is counted on that isn't there. */
+function thinAndThick({
+  wall,
+  thickWall,
+}: Pick<BushingQuestion, 'wall' | 'thickWall'>): Pick<BushingQuestion, 'wall' | 'thickWall'> {
+  return wall && thickWall ? { wall: smallest(wall, thickWall), thickWall: largest(wall, thickWall) } : {};
 }
 
 type Sizes = Pick<

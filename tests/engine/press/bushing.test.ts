@@ -725,6 +725,16 @@ test('more wall round it is never less grip', () => {
   );
 });
 
+test('thin and thick wall typed the wrong way round hold and strain as much as the right way', () => {
+  const walls = (wall: string, thickWall: string) =>
+    solve({ wall: lengthOf(wall), thickWall: lengthOf(thickWall) });
+  const right = walls('.120 in', '.400 in');
+  const swapped = walls('.400 in', '.120 in');
+  // .120 at the thinnest, less .060 of reaming: .060 left, whichever field it was typed in
+  expect([right, swapped].every(({ partWall }) => is(partWall, '.060 in'))).toBe(true);
+  expect(swapped.stress).toEqual(right.stress);
+});
+
 test('inches or millimetres, the same bushing', () => {
   const inMm = solve({ bore: part('12.827 mm'), pin: part('12.7 mm'), wall: lengthOf('7.62 mm') });
   expect(thou(inMm.outside.lower)).toBeCloseTo(626.2, 9);

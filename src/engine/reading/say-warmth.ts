@@ -22,3 +22,9 @@ export function sayWarmth(said: Said, { changed, unit }: { changed: Length; unit
 export function sayUnaskedWarmth(off: Length, asks: 'warmth' | 'metal', unit: ShownUnit): string {
   return `${asks === 'warmth' ? 'How warm?' : 'Which metal?'} ±${show(off, unit)} if aluminium.`;
 }
+
+/** At the lathe, where a part warm from the cut would be read too large for its limits. */
+export function sayWarmFromCut(over: Length | undefined, unit: ShownUnit, isMetalKnown: boolean): string {
+  if (!over) return '';
+  return `Warm from the cut: let it cool, or measure ${show(over, unit)} over${isMetalKnown ? '' : ' if aluminium'}.`;
+}

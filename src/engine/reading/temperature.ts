@@ -1,5 +1,5 @@
 import { expansionPerCelsius } from '../material/material.ts';
-import { absolute, isLess, dividedBy, times, type Length } from '../length/length.ts';
+import { absolute, isLess, dividedBy, minus, times, type Length } from '../length/length.ts';
 import { materialNamed, type Material } from '../material/tables/materials.ts';
 
 /** How warm something is and how much it grows: 0.0000236 a degree Celsius for aluminium, say. */
@@ -37,7 +37,9 @@ const TOOL_STEEL = 11.7e-6;
 // Chosen, not published: what part and tool may differ by without anybody feeling it.
 const UNFELT_CELSIUS = 3;
 // Chosen, not published: a shop of 50 or 86 °F in which nobody said how warm it is.
-const UNASKED_CELSIUS = 10;
+export const UNASKED_CELSIUS = 10;
+// Chosen, not published: a part that is warm to the hand after a cut, in a shop of 20 °C.
+const FROM_CUT_CELSIUS = 15;
 
 /**
  * The size at 20 °C of a part read with a steel tool as warm as itself, and what is not known of it: the two may differ by
@@ -72,6 +74,29 @@ export function unaskedWarmth(size: Length, halfWidth: Length): Length | undefin
   const share = (expansionPerCelsius(aluminium).high - TOOL_STEEL) * UNASKED_CELSIUS;
   const off = times(absolute(size), share.toFixed(15));
   return isLess(off, dividedBy(halfWidth, 3)) ? undefined : off;
+}
+
+/**
+ * How much larger a part may be read that is warm from the cut, by a tool that lay beside the lathe: 35 °C against 20.
+ *
+ * Units:   size · greatest expansion · 15 °C; without a metal as aluminium, which grows most of what is usual.
+ * Range:   undefined where it is less than a third of what the limits leave, and not worth a word.
+ * Source:  expansions as in the table of materials; the 15 °C and the third are chosen, not published.
+ */
+export function warmFromCut({
+  size,
+  limits,
+  material,
+}: {
+  readonly size: Length;
+  readonly limits: { readonly lower: Length; readonly upper: Length };
+  readonly material?: Material | undefined;
+}): Length | undefined {
+  const metal = material ?? materialNamed('aluminium-6061');
+  if (!metal) throw new Error('aluminium is among the materials');
+  const share = expansionPerCelsius(metal).high * FROM_CUT_CELSIUS;
+  const over = times(absolute(size), share.toFixed(15));
+  return isLess(over, dividedBy(minus(limits.upper, limits.lower), 3)) ? undefined : over;
 }
 
 /** Degrees as they were typed, in Celsius. */

@@ -5,6 +5,9 @@ import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { sayStandIn, sayTooFast } from '../../engine/cut/say-cuts-speed.ts';
 import { sayOnDial, sayPlanNote } from '../../engine/cut/say-cuts.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
+import { sayWarmFromCut } from '../../engine/reading/say-warmth.ts';
+import { warmFromCut } from '../../engine/reading/temperature.ts';
+import { hasItsOwnSize } from '../cuts/cut-words.ts';
 import { hrefOf } from '../address.ts';
 import { announce, tick } from '../common/announce.ts';
 import { Page } from '../common/page.tsx';
@@ -104,6 +107,9 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
   );
   const main = mainFigure(at, unit);
   const isOver = progress.stage === 'over';
+  const limits = { lower: cut.lower.exact, upper: cut.upper.exact };
+  const over = warmFromCut({ size: cut.target.exact, limits, material: at.material });
+  const warm = isOver || hasItsOwnSize(cut) ? '' : sayWarmFromCut(over, unit, at.material !== undefined);
   return (
     <Page
       title={cutName(cut)}
@@ -141,6 +147,7 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
           />
           {isOver && <PastLimitSentence at={at} unit={unit} />}
           {progress.present && !isOver && <WayTaken at={at} unit={unit} />}
+          {warm !== '' && <p class="at-the-lathe-warm">{warm}</p>}
         </div>
         <div class="at-the-lathe-do">
           {progress.stage !== 'to-size' && !isOver && (

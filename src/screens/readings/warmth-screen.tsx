@@ -14,7 +14,8 @@ import { NumberEntry } from '../worksheets/number-entry.tsx';
 
 type WarmthScreenProps = { readonly job: Job; readonly feature: Feature; readonly back: string };
 
-const DEGREES = {
+/** Asked in what the shop counts in. */
+export const DEGREES = {
   in: { unit: 'F', least: -4, most: 140 },
   mm: { unit: 'C', least: -20, most: 60 },
 } as const;

@@ -3,6 +3,7 @@ import { isWorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import type { Worksheet } from '../../store/records.ts';
 import { cutSince } from '../worksheets/cut-since.ts';
 import { saySinceCut } from '../worksheets/since-cut.tsx';
+import { warmthWanted } from '../worksheets/warm-sizes.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { AccountOnPaper } from './account-on-paper.tsx';
 import { BushingSheet } from './bushing-sheet.tsx';
@@ -53,9 +54,11 @@ export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data
   const Sheet = sheetOf(worksheet.kind);
   if (!Sheet) return <p>Made with a newer Slipfit.</p>;
   const known = worksheetDataOf(worksheet, data);
+  const warm = warmthWanted(known, Date.now());
   return (
     <WithAssumed data={known} onPaper>
       <Sheet data={known} />
+      {warm && <p>{warm.said}</p>}
       {saySinceCut({ data: known, since: cutSince(known, data.cuts) }).map((sentence) => (
         <p key={sentence}>
           <strong>{sentence}</strong>

@@ -17,6 +17,7 @@ import { slipAround } from './slip-around.ts';
 import { SizeEntry } from './size-entry.tsx';
 import { ThreadPicker } from './thread-picker.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
+import { withWarmthOfDay } from './warm-sizes.ts';
 import { nextAfter, nextNeed, type FieldPlan, type WorksheetPlan } from './worksheet-plan.ts';
 import { fieldsBesides } from './fields-besides.ts';
 
@@ -46,7 +47,8 @@ export function FieldScreen({ data, plan, field }: FieldScreenProps) {
         ? limitFault(data, field.name, size.exact)
         : undefined;
     if (fault !== undefined) return setTrouble(fault);
-    return onward(await setSize(store, worksheet.id, field.name, size, draftKey));
+    const kept = size && withWarmthOfDay(data, field.name, size, Date.now());
+    return onward(await setSize(store, worksheet.id, field.name, kept, draftKey));
   };
   const takeChoice = async (value: string | undefined) => {
     const besides = fieldsBesides(data, field, value);

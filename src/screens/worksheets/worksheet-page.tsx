@@ -12,6 +12,7 @@ import { undoWords } from '../common/undo-words.ts';
 import { ReadingDoubts } from './reading-doubts.tsx';
 import { useWaysToCut } from './use-ways-to-cut.ts';
 import { WorksheetChecks } from '../fit-up/worksheet-checks.tsx';
+import { WarmthKey } from './warm-sizes-screen.tsx';
 import { doubtsOf, type WorksheetData } from './worksheet-data.ts';
 import { WithAssumed } from './said-assumed.tsx';
 import './worksheet-page.css';
@@ -61,6 +62,7 @@ export function WorksheetPage({ data, subtitle, foot, children }: WorksheetPageP
     >
       <ReadingDoubts data={data} />
       <WithAssumed data={data}>{children}</WithAssumed>
+      <WarmthKey data={data} />
       {strength.map((sentence) => (
         <p key={sentence} class="worksheet-said">
           {sentence}

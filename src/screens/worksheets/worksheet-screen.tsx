@@ -11,6 +11,7 @@ import { lazyScreen } from '../common/lazy-screen.tsx';
 import { WorksheetForm } from './frame/worksheet-form.tsx';
 import { FieldScreen } from './field-screen.tsx';
 import { StackPartScreen } from './stack-part-screen.tsx';
+import { WarmSizesScreen } from './warm-sizes-screen.tsx';
 import { useWorksheetData } from './use-worksheet-data.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './worksheet-page.css';
@@ -31,6 +32,7 @@ export function WorksheetScreen({ jobId, worksheetId, field }: WorksheetScreenPr
   const plan = kindPlan && planFor(kindPlan, data.worksheet.choices);
   if (!plan) return <NewerWorksheet data={data} />;
   if (field === 'about') return <AboutWorksheet data={data} />;
+  if (field === 'warm') return <WarmSizesScreen data={data} />;
   if (field === 'cuts' || field?.startsWith('cuts/') === true)
     return <CutItScreen data={data} path={field} />;
   if (field?.startsWith('part/') === true) return <StackPartScreen data={data} path={field} />;

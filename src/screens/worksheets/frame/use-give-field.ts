@@ -11,6 +11,7 @@ import { go, goInstead } from '../../address.ts';
 import { useStore } from '../../common/store-context.ts';
 import { limitFault } from '../limit-fault.ts';
 import { featureFor } from '../measure-for.ts';
+import { withWarmthOfDay } from '../warm-sizes.ts';
 import type { WorksheetData } from '../worksheet-data.ts';
 
 const LIMIT_NAMES: ReadonlySet<string> = new Set(['lower', 'upper', 'aim']);
@@ -38,7 +39,15 @@ export function useGiveField({ data, kind, name, field }: GiveField) {
     const fault =
       size?.from === 'typed' && LIMIT_NAMES.has(name) ? limitFault(data, name, size.exact) : undefined;
     if (fault !== undefined) return setTrouble(fault);
-    return onward(await setSize(store, worksheet.id, name, size, draftKey));
+    return onward(
+      await setSize(
+        store,
+        worksheet.id,
+        name,
+        size && withWarmthOfDay(data, name, size, Date.now()),
+        draftKey,
+      ),
+    );
   };
   const giveChoice = async (value: string | undefined) =>
     onward(await setChoice(store, worksheet.id, name, value));

@@ -15,6 +15,7 @@ import { givenOf } from '../given-of.ts';
 import { doubtsOf, type WorksheetData } from '../worksheet-data.ts';
 import { ReadingDoubts } from '../reading-doubts.tsx';
 import { WithAssumed } from '../said-assumed.tsx';
+import { WarmthKey } from '../warm-sizes-screen.tsx';
 import { UndoChange } from '../worksheet-page.tsx';
 import { AccountOnPhone } from './account-on-phone.tsx';
 import { FieldEntry } from './field-entry.tsx';
@@ -77,6 +78,7 @@ export function WorksheetForm({ data, kind, pressed }: WorksheetFormProps) {
                 sizes={{ count: Object.keys(of.fields).length, rows: <SizeRows data={data} kind={of} /> }}
               />
             </WithAssumed>
+            <WarmthKey data={data} />
             {blocksOf(account, 'extra').map(({ name }) => {
               const Extra = extras[name];
               return Extra && <Extra key={name} data={data} />;

@@ -40,10 +40,13 @@ const READ_OF_THE_WHOLE: Readonly<Record<string, OfTheWhole>> = {
       'wheelPlace',
     ],
   },
-  'bearing-seat': { reads: ['direct', 'directProud', 'directBelow'], free: ['lower', 'upper', 'aim'] },
+  'bearing-seat': {
+    reads: ['direct', 'directProud', 'directBelow', 'endPlay'],
+    free: ['lower', 'upper', 'aim'],
+  },
 };
 
-type Inputs = Pick<Worksheet, 'kind' | 'sizes' | 'parts' | 'partsChanged'>;
+type Inputs = Pick<Worksheet, 'kind' | 'sizes' | 'choices' | 'parts' | 'partsChanged'>;
 
 /** Whether a worksheet's size is read on its parts put together, so that it holds for those parts only. */
 export function isReadOfTheWhole({ kind }: Pick<Worksheet, 'kind'>, name: string): boolean {
@@ -107,13 +110,19 @@ function changeOfParts(before: Inputs, after: Inputs): string | undefined {
   const sizes = names.filter(
     (name) =>
       saysOfParts(kind, name) &&
-      !(kind.parts && before.sizes[name] === undefined) &&
+      !isTheOneThatWasIn(kind, before, name) &&
       !isSameSize(before.sizes[name], after.sizes[name]),
   );
   const [first] = parts;
   if (first !== undefined) return parts.length > 1 ? `${first}, and more` : first;
   const changed = sizes.includes('fixed') ? 'fixed' : sizes[0];
   return changed === undefined ? undefined : `${partNamed(kind, changed)} of another size`;
+}
+
+/** Given for the first time: of taper rollers the shim that was in when their end play was read. */
+function isTheOneThatWasIn(whole: OfTheWhole, before: Inputs, name: string): boolean {
+  const isAsked = whole.parts !== undefined || (name === 'shim' && before.choices['bearing'] === 'taper');
+  return isAsked && before.sizes[name] === undefined;
 }
 
 function changeOfPart(

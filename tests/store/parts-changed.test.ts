@@ -167,6 +167,27 @@ describe('slop that was read of a pin in its bore', () => {
   });
 });
 
+test('end play of taper rollers was read with the shim that was in: another shim sets it aside', async () => {
+  const store = await openForTest();
+  const job = worked(await createJob(store, { name: 'Trailer', systems: [] }));
+  const { id } = worked(
+    await createWorksheet(store, {
+      jobId: job.id,
+      kind: 'bearing-seat',
+      title: 'Hub',
+      choices: { bearing: 'taper', setBy: 'shim-behind' },
+      sizes: { lower: typed('.001'), upper: typed('.003') },
+    }),
+  );
+  worked(await setSize(store, id, 'endPlay', typed('.009')));
+  expect((await getWorksheet(store, id))?.sizes['endPlay']).toHaveProperty('at');
+  worked(await setSize(store, id, 'shim', typed('.100')));
+  worked(await setSize(store, id, 'upper', typed('.004')));
+  expect(await changed(store, id)).toBeUndefined();
+  worked(await setSize(store, id, 'shim', typed('.107')));
+  expect(await changed(store, id)).toBe('a part of another size');
+});
+
 test('a gap that is typed keeps when, a size of a part doesn’t', async () => {
   const store = await openForTest();
   const { id } = await stackIn(store);

@@ -91,7 +91,7 @@ export function BearingSeatView({ data, plan }: WorksheetViewProps) {
           <ProofBefore data={data} kind={firstRead(worksheet.choices['bearing'])} />
         </>
       )}
-      <ReadAgain data={data} names={['direct', 'directProud', 'directBelow']} />
+      <ReadAgain data={data} names={['direct', 'directProud', 'directBelow', 'endPlay']} />
       <InputRows
         data={data}
         plan={plan}

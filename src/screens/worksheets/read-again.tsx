@@ -21,9 +21,11 @@ export function ReadAgain({ data, names }: ReadAgainProps) {
 }
 
 /** `It was read before this: washer taken out. Until it is read again the sum counts.` */
-export function saySetAside({ input, why }: SetAside): string {
+export function saySetAside({ name, input, why }: SetAside): string {
   const what = input.from === 'typed' ? `${asTyped(input)} was` : 'It was';
-  return `${what} read before this: ${why}. Until it is read again the sum counts.`;
+  // End play is no sum of sizes: nothing stands in for it.
+  const until = name === 'endPlay' ? 'Read it again.' : 'Until it is read again the sum counts.';
+  return `${what} read before this: ${why}. ${until}`;
 }
 
 type Read = Pick<SetAside, 'name' | 'input'>;

@@ -7,6 +7,7 @@ import {
   sleeveWant,
 } from '../../../src/screens/worksheets/bearing-seat-question.ts';
 import { fieldNamed, nextNeed, planFor } from '../../../src/screens/worksheets/worksheet-plan.ts';
+import { setAside } from '../../../src/screens/worksheets/worksheet-data.ts';
 import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
 import { featureOf, is, ofFeature, readingOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
@@ -76,6 +77,21 @@ describe('taper rollers', () => {
   test('can’t be judged without what sets them', () => {
     expect(ask({ choices: { bearing: 'taper' }, sizes })).toBeUndefined();
     expect(ask({ choices: { bearing: 'taper', setBy: 'luck' }, sizes })).toBeUndefined();
+  });
+
+  test('have no answer by end play that was read with another shim in', () => {
+    // .009 − .003 aimed = .006 more behind the cup: .106 for .100. Put in, it must not be asked for .112.
+    const shimmed = {
+      choices: { bearing: 'taper', setBy: 'shim-behind' },
+      sizes: { ...sizes, endPlay: { ...typedSize('.009'), at: 5 }, shim: typedSize('.106') },
+    };
+    const before = worksheetOf('bearing-seat', shimmed);
+    const partsChanged = { at: 6, why: 'a part of another size' };
+    const after = { ...before, worksheet: { ...before.worksheet, partsChanged } };
+    expect(bearingQuestion(before)).toBeDefined();
+    expect(bearingQuestion(after)).toBeUndefined();
+    expect(worksheetVerdict(after).found).toBe('no-answer');
+    expect(setAside(after, ['endPlay'])?.why).toBe('a part of another size');
   });
 
   test('take the pitch of the nut’s thread and the shim that is in', () => {

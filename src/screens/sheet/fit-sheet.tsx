@@ -3,8 +3,7 @@ import { sayClearance, sayFitClass, sayFitRefusal, sayLimits } from '../../engin
 import { sayVerdict } from '../../engine/reading/say-verdict.ts';
 import { FitDrawing } from '../worksheets/fit-drawing.tsx';
 import { fitAnswer, fitQuestion } from '../worksheets/fit-question.ts';
-import { saySetAside } from '../worksheets/read-again.tsx';
-import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
 import { WorksheetBand } from '../worksheets/said-assumed.tsx';
 
@@ -15,7 +14,6 @@ export function FitSheet({ data }: { readonly data: WorksheetData }) {
   if (!question) return <p>{UNFINISHED}</p>;
   const result = fitAnswer(question);
   if (!result.ok) return <p>{sayFitRefusal(result.refusal, unit)}</p>;
-  const aside = setAside(data, ['slop']);
   const { fit, clearance, pinForBore, boreForPin } = result.value;
   return (
     <>
@@ -25,7 +23,6 @@ export function FitSheet({ data }: { readonly data: WorksheetData }) {
           headline={sayVerdict(clearance.verdict, { ...clearance, quantity: 'clearance', unit })}
         />
       )}
-      {aside && <p>{saySetAside(aside)}</p>}
       <FitDrawing fit={fit} bore={question.bore} pin={question.pin} unit={unit} />
       <p>
         <strong>{`${fit.fitClass}, ${sayFitClass(fit)}.`}</strong>

@@ -29,12 +29,11 @@ import { BoreDrawing } from '../worksheets/bore-drawing.tsx';
 import { clearanceSaid } from '../worksheets/clearance-said.ts';
 import { holeAndPinQuestion } from '../worksheets/hole-and-pin-question.ts';
 import { InsertDrawing } from '../worksheets/insert-drawing.tsx';
-import { readInPlaceName, spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
+import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
 import { StackDrawing } from '../worksheets/stack-drawing.tsx';
 import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
 import { InsertCaution } from '../worksheets/worksheet-cautions.tsx';
-import { saySetAside } from '../worksheets/read-again.tsx';
-import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { UNFINISHED } from './sheet-words.ts';
 import { useWithAssumed, WorksheetBand } from '../worksheets/said-assumed.tsx';
 
@@ -46,7 +45,6 @@ export function SpacerStackSheet({ data }: SheetProps) {
   const { unit } = data;
   const answer = spacerStack(question);
   const { limits, aim } = question.want;
-  const aside = setAside(data, [readInPlaceName(question.want)]);
   const isGood = answer.verdict.kind === 'good' || isZero(answer.needed.aim);
   return (
     <>
@@ -61,7 +59,6 @@ export function SpacerStackSheet({ data }: SheetProps) {
       </ol>
       <p>{`Wanted ${showBetween(limits.lower, limits.upper, unit)} ${unit}, aim ${show(aim, unit)} (${limits.source}).`}</p>
       <p>{sayStackBand(answer, unit)}</p>
-      {aside && <p>{saySetAside(aside)}</p>}
       {answer.trims.map((trim) => (
         <p key={trim.part}>{sayTrim(trim, unit)}</p>
       ))}
@@ -85,7 +82,6 @@ export function HoleAndPinSheet({ data }: SheetProps) {
   const { unit } = data;
   const answer = holeAndPin(question);
   const rock = sayRock(answer, unit);
-  const aside = setAside(data, ['rockInAll', 'slop']);
   return (
     <>
       <WorksheetBand
@@ -101,7 +97,6 @@ export function HoleAndPinSheet({ data }: SheetProps) {
       />
       <p>{`Clearance ${showLimits(answer.tightest, answer.loosest, unit)} ${unit}, ${showBand(answer.band.halfWidth, unit)}. Limits: ${answer.limits.source}.`}</p>
       {rock !== undefined && <p>{rock}</p>}
-      {aside && <p>{saySetAside(aside)}</p>}
       <ul>
         {answer.routes.map((route) => {
           const { title, what, why, caution, strength } = sayRoute(route, unit);

@@ -4,7 +4,9 @@ import type { Worksheet } from '../../store/records.ts';
 import { cutSince } from '../worksheets/cut-since.ts';
 import { saySinceCut } from '../worksheets/since-cut.tsx';
 import { warmthWanted } from '../worksheets/warm-sizes.ts';
-import type { WorksheetData } from '../worksheets/worksheet-data.ts';
+import { isReadOfTheWhole } from '../../store/parts-changed.ts';
+import { saySetAside } from '../worksheets/read-again.tsx';
+import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
 import { AccountOnPaper } from './account-on-paper.tsx';
 import { BushingSheet } from './bushing-sheet.tsx';
 import { SteeringGeometrySheet, ThreadEngagementSheet } from './engagement-and-steering-sheets.tsx';
@@ -55,9 +57,14 @@ export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data
   if (!Sheet) return <p>Made with a newer Slipfit.</p>;
   const known = worksheetDataOf(worksheet, data);
   const warm = warmthWanted(known, Date.now());
+  const aside = setAside(
+    known,
+    Object.keys(worksheet.sizes).filter((name) => isReadOfTheWhole(worksheet, name)),
+  );
   return (
     <WithAssumed data={known} onPaper>
       <Sheet data={known} />
+      {aside && <p>{saySetAside(aside)}</p>}
       {warm && <p>{warm.said}</p>}
       {saySinceCut({ data: known, since: cutSince(known, data.cuts) }).map((sentence) => (
         <p key={sentence}>

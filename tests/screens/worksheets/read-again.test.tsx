@@ -153,3 +153,49 @@ test('a washer taken out after the gap was read is said, marked, and one press l
     PATIENCE,
   );
 });
+
+describe('on the printed sheet, whatever the kind, a reading of other parts than now', () => {
+  const recess = { bearing: 'seat' };
+  const joint = { joint: 'turns' };
+  test.each([
+    {
+      kind: 'bearing-seat',
+      choices: recess,
+      sizes: { depth: '.500', width: '.505', directProud: '.004' },
+      other: ['width', '.509'],
+      why: 'a part of another size',
+    },
+    {
+      kind: 'hole-and-pin',
+      choices: joint,
+      sizes: { bore: '.4387', pin: '.4375', slop: '.004' },
+      other: ['pin', '.4340'],
+      why: 'pin of another size',
+    },
+    {
+      kind: 'fit',
+      choices: joint,
+      sizes: { nominal: '7/16', bore: '.4387', pin: '.4375', slop: '.004' },
+      other: ['bore', '.4400'],
+      why: 'bore of another size',
+    },
+  ] as const)('is said to be set aside: $kind', async ({ kind, choices, sizes: given, other, why }) => {
+    const store = await openForTest();
+    const { id: jobId } = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+    const worksheet = worked(await createWorksheet(store, { jobId, kind, title: 'Pivot', choices }));
+    for (const [name, size] of Object.entries(given))
+      // oxlint-disable-next-line no-await-in-loop
+      worked(await setSize(store, worksheet.id, name, typedSize(size)));
+    const [name, size] = other;
+    worked(await setSize(store, worksheet.id, name, typedSize(size)));
+    location.hash = hrefOf({ at: 'sheet', jobId });
+    onScreen(store, <App store={store} />);
+    expect(
+      await screen.findByText(
+        `.004 in was read before this: ${why}. Until it is read again the sum counts.`,
+        {},
+        PATIENCE,
+      ),
+    ).toBeTruthy();
+  });
+});

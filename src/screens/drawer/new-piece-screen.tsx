@@ -9,10 +9,12 @@ import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { SizePad } from '../common/size-pad.tsx';
+import { SlipQuestion, type Slip } from '../common/slip-question.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { isFirstOfItsKind, PIECE_KINDS } from './piece-kinds.ts';
+import { pieceSlip } from './piece-slip.ts';
 import { useThicknessTool } from './thickness-tool.tsx';
 import './drawer-screen.css';
 
@@ -24,6 +26,7 @@ export function NewPieceScreen() {
   const draft = useSizeDraft('drawer/new', unit);
   const [kind, setKind] = useState(PIECE_KINDS[0]);
   const [trouble, setTrouble] = useState<string>();
+  const [slip, setSlip] = useState<Slip>();
   const readWith = useThicknessTool({ isThickness: kind?.size === 'thickness', half: draft.half, unit });
   const commit = async (entry: Entry) => {
     if (!kind) return;
@@ -43,8 +46,13 @@ export function NewPieceScreen() {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
-    const fault = readWith.fault(entry.value);
-    return fault === undefined ? commit(entry.value) : setTrouble(fault);
+    const question = kind && pieceSlip(kind.kind, kind.size, entry.value);
+    return question ? setSlip({ question, typed: entry.value, by: 'finger' }) : take(entry.value);
+  };
+  const take = (entry: Entry) => {
+    setSlip(undefined);
+    const fault = readWith.fault(entry);
+    return fault === undefined ? commit(entry) : setTrouble(fault);
   };
   // A plain tap and one for inserts: of one kind, and never to be taken for each other.
   const others = PIECE_KINDS.filter((one) => one.kind === kind?.kind);
@@ -72,10 +80,13 @@ export function NewPieceScreen() {
               padSize={padSize}
               onChange={(half) => {
                 setTrouble(undefined);
+                setSlip(undefined);
                 draft.change(half);
               }}
               commit={{ text: 'Put it in', onPress: press }}
-              {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+              {...(slip
+                ? { message: <SlipQuestion slip={slip} onMeant={take} /> }
+                : trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
             >
               {readWith.key}
               {others.length > 1 && (

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/length/entry.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isZero } from '../../engine/length/length.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { asTyped } from '../../engine/length/show.ts';
@@ -11,12 +11,14 @@ import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { SizePad } from '../common/size-pad.tsx';
+import { SlipQuestion, type Slip } from '../common/slip-question.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize, useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { PhotosScreen } from '../photos/photos-screen.tsx';
+import { pieceSlip } from './piece-slip.ts';
 import { useThicknessTool } from './thickness-tool.tsx';
 import './drawer-screen.css';
 
@@ -96,6 +98,7 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
   const draftKey = `drawer/${piece.id}/${name}`;
   const draft = useSizeDraft(draftKey, unit);
   const [trouble, setTrouble] = useState<string>();
+  const [slip, setSlip] = useState<Slip>();
   const readWith = useThicknessTool({
     isThickness: name === 'thickness',
     half: draft.half,
@@ -103,13 +106,18 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
     now: piece[name],
   });
   const here = { at: 'piece', pieceId: piece.id } as const;
-  const commit = async () => {
+  const commit = () => {
     const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
     if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
     if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
-    const fault = readWith.fault(entry.value);
+    const question = pieceSlip(piece.kind, name, entry.value);
+    return question ? setSlip({ question, typed: entry.value, by: 'finger' }) : take(entry.value);
+  };
+  const take = async (entry: Entry) => {
+    setSlip(undefined);
+    const fault = readWith.fault(entry);
     if (fault !== undefined) return setTrouble(fault);
-    const kept = await changePiece(store, piece.id, { [name]: readWith.sizeOf(entry.value) }, draftKey);
+    const kept = await changePiece(store, piece.id, { [name]: readWith.sizeOf(entry) }, draftKey);
     return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
   };
   return (
@@ -123,10 +131,13 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
               padSize={padSize}
               onChange={(half) => {
                 setTrouble(undefined);
+                setSlip(undefined);
                 draft.change(half);
               }}
               commit={{ text: 'Use it', onPress: () => commit() }}
-              {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
+              {...(slip
+                ? { message: <SlipQuestion slip={slip} onMeant={take} /> }
+                : trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
             >
               {readWith.key}
             </SizePad>

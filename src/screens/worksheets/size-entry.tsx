@@ -4,13 +4,14 @@ import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { canMeasure, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { sayOutOfRange } from '../../engine/reading/say-readings.ts';
 import { sayEntry } from '../../engine/length/say.ts';
-import { saySizeSlip, sizeSlip, type SizeSlip, type SlipAround } from '../../engine/reading/size-slip.ts';
+import { sizeSlip, type SlipAround } from '../../engine/reading/size-slip.ts';
 import { asTyped, figure, show } from '../../engine/length/show.ts';
 import type { SizeInput } from '../../store/records.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import type { TypedBy } from '../common/hands-free.ts';
 import { SizePad } from '../common/size-pad.tsx';
+import { SlipQuestion, type Slip } from '../common/slip-question.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
 import { usePadSize } from '../common/use-settings.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
@@ -47,8 +48,6 @@ type SizeEntryProps = {
   readonly onNext?: (() => void) | undefined;
   readonly children?: ComponentChildren;
 };
-
-type Slip = { readonly question: SizeSlip; readonly typed: Entry; readonly by: TypedBy };
 
 /** A size for a worksheet: the job's readings of that kind to choose from, or the pad. Nothing of it stays for the next size. */
 export function SizeEntry(props: SizeEntryProps) {
@@ -173,27 +172,5 @@ function OneSize({
         )}
       </SizePad>
     </div>
-  );
-}
-
-type SlipQuestionProps = {
-  readonly slip: Slip;
-  readonly onMeant: (entry: Entry, by: TypedBy) => unknown;
-};
-
-/** What may have been meant by a size that looks like a slip; what was typed is kept where that is confirmed. */
-function SlipQuestion({ slip: { question, typed, by }, onMeant }: SlipQuestionProps) {
-  return (
-    <>
-      <p role="alert">{saySizeSlip(question, typed)}</p>
-      <p class="size-entry-slip">
-        {question.meant.map((entry) => (
-          <Button key={entry.typed} onPress={() => onMeant(entry, by)}>
-            {entry.typed}
-          </Button>
-        ))}
-        <Button onPress={() => onMeant(typed, by)}>Keep {asTyped(typed)}</Button>
-      </p>
-    </>
   );
 }

@@ -61,7 +61,9 @@ describe('a shim for the drawer', () => {
     fireEvent.click(await screen.findByRole('button', { name: /^Read with/ }));
     fireEvent.click(screen.getByRole('button', { name: /^0–1 in micrometer/ }));
     await type('1.250', 'Put it in');
-    expect((await screen.findByRole('alert')).textContent).toMatch(/micrometer/);
+    // No usual shim: asked about first, and confirmed.
+    fireEvent.click(await screen.findByRole('button', { name: 'Keep 1.250 in' }));
+    await waitFor(() => expect(screen.getByRole('alert').textContent).toMatch(/micrometer/));
     expect(await drawerPieces(store)).toEqual([]);
   });
 });
@@ -79,4 +81,29 @@ test('a reamer’s size has no tool beside it', async () => {
   onScreen(store, <NewPieceScreen />);
   fireEvent.click(await screen.findByRole('button', { name: 'Reamer' }));
   expect(screen.queryByRole('button', { name: /^Read with/ })).toBeNull();
+});
+
+describe('a size for the drawer that looks like a slip', () => {
+  test.each([
+    // No shim is 10 in, nor 10 mm: .100, .010 and .001 are left.
+    { typed: '10', meant: '.010 in' },
+    { typed: '.5', meant: '.5 mm' },
+    { typed: '23.590', meant: '.2359 in' },
+  ])('a shim of $typed in is asked about, and nothing is put in before', async ({ typed, meant }) => {
+    const store = await openForTest();
+    onScreen(store, <NewPieceScreen />);
+    await type(typed, 'Put it in');
+    expect((await screen.findByRole('alert')).textContent).toContain('not usual here');
+    expect(await drawerPieces(store)).toEqual([]);
+    fireEvent.click(screen.getByRole('button', { name: meant }));
+    await waitFor(async () => expect(await thicknessIn(store)).toMatchObject({ typed: meant }));
+  });
+
+  test('is kept as typed where that is confirmed', async () => {
+    const store = await openForTest();
+    onScreen(store, <NewPieceScreen />);
+    await type('.5', 'Put it in');
+    fireEvent.click(await screen.findByRole('button', { name: 'Keep .5 in' }));
+    await waitFor(async () => expect(await thicknessIn(store)).toMatchObject({ typed: '.5', unit: 'in' }));
+  });
 });

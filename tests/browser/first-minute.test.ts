@@ -24,7 +24,7 @@ test('a stranger who thinks in millimetres goes from opening the app to what is 
     await thumb.press('Use it');
   }
   // 25.4 − 10 − 15.3 = 0.1; the usual float of .008 to .012 in is 0.203 to 0.305 mm (common practice, no source).
-  await page.getByText('Too tight: float 0.10 mm, want 0.20 to 0.30 mm.').first().waitFor();
+  await page.getByText('Too tight: float 0.10 mm, want 0.20 to 0.30 mm; assumed: float.').first().waitFor();
   await page.getByText('Is there another part in the stack?', { exact: false }).waitFor();
   expect(await page.getByRole('button', { name: 'Add a part' }).count()).toBe(1);
   await thumb.press(/^2\s+part 2/);

@@ -3,7 +3,7 @@ import './store/open-early.ts';
 import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
-import { mayComeUp, watchComingUp } from './screens/coming-up.ts';
+import { keptMark, mayComeUp, watchComingUp } from './screens/coming-up.ts';
 import { announceQuietly } from './screens/common/announce.ts';
 import { watchMissingParts } from './screens/common/missing-part.ts';
 import { watchRefused } from './screens/common/said-if-refused.ts';
@@ -80,6 +80,7 @@ async function start(into: HTMLElement): Promise<void> {
   // Asked before the first write, which makes a new database look like one that is in use.
   const lost = recordsLostSince(store);
   const known = knownSettings(store);
+  const marked = keptMark(store);
   // Before anything is drawn: a shop in millimetres never sees an inch. A disk that is slow isn't waited for long.
   await Promise.race([known.ready(), new Promise((done) => setTimeout(done, LONGEST_FOR_SETTINGS_MS))]);
   const fault = known.fault();
@@ -88,9 +89,10 @@ async function start(into: HTMLElement): Promise<void> {
     return cannotOpen(into, fault instanceof StoreUnreadable ? fault.refusal : refusalOf(fault));
   }
   if (location.hash === '') returnTo(known.get('lastPlace'));
-  const cameUp = mayComeUp(location.hash);
+  const mark = await marked;
+  const cameUp = mayComeUp(location.hash, mark);
   if (!cameUp) history.replaceState(null, '', hrefOf({ at: 'jobs' }));
-  watchComingUp(() => location.hash);
+  watchComingUp(() => location.hash, mark);
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
   draw();
   void lost.then((since) => since !== undefined && tellOfLoss(since));

@@ -57,7 +57,12 @@ export const hostileFigures = {
     const drawing = { tag: 'svg', attributes: {}, children: levels };
     const plain = {
       tag: 'rect',
-      attributes: pick.oneOf<Line>([{ fill: 'url(#l0)' }, { 'marker-mid': 'url(#l0)' }]),
+      attributes: pick.oneOf<Line>([
+        { fill: 'url(#l0)' },
+        { 'marker-mid': 'url(#l0)' },
+        { width: '4000000', 'stroke-dasharray': '1 1' },
+        { style: 'stroke-dasharray: .001, .001' },
+      ]),
       children: [],
     };
     const at = lineIn(whole, 'sheets', pick);

@@ -9,9 +9,10 @@ const limit = 45_000;
 /**
  * What is there, 395 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
  * that something came in twice or unpacked. Once that is so on purpose: the 6 KB of the rescue page, which stands on its own.
- * The last 45 KB are what is asked and said of every place, limit, tool and stale figure; no package is new in it.
+ * The last 50 KB are what is asked, said and refused of every place, limit, tool, warmth, stale figure and false file; no
+ * package is new in it.
  */
-const wholeLimit = 400_000;
+const wholeLimit = 405_000;
 
 let server: Awaited<ReturnType<typeof startServer>>;
 
@@ -46,7 +47,7 @@ test('a phone that opens the app for the first time asks for no more JavaScript 
   expect(gzipped([...asked])).toBeLessThanOrEqual(limit);
 });
 
-test('the whole app, its worker too, is at most 400 KB of JavaScript, gzipped, in a few files', () => {
+test('the whole app, its worker too, is at most 405 KB of JavaScript, gzipped, in a few files', () => {
   const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) =>
     file.endsWith('.js'),
   );

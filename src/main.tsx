@@ -3,7 +3,8 @@ import './store/open-early.ts';
 import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
-import { keptMark, mayComeUp, watchComingUp } from './screens/coming-up.ts';
+import { COMING_UP, mayComeUp, watchComingUp } from './screens/coming-up.ts';
+import { keptMark } from './store/kept-mark.ts';
 import { announceQuietly } from './screens/common/announce.ts';
 import { watchMissingParts } from './screens/common/missing-part.ts';
 import { watchRefused } from './screens/common/said-if-refused.ts';
@@ -80,7 +81,7 @@ async function start(into: HTMLElement): Promise<void> {
   // Asked before the first write, which makes a new database look like one that is in use.
   const lost = recordsLostSince(store);
   const known = knownSettings(store);
-  const marked = keptMark(store);
+  const marked = keptMark(store, COMING_UP);
   // Before anything is drawn: a shop in millimetres never sees an inch. A disk that is slow isn't waited for long.
   await Promise.race([known.ready(), new Promise((done) => setTimeout(done, LONGEST_FOR_SETTINGS_MS))]);
   const fault = known.fault();

@@ -1,5 +1,4 @@
-import type { IDBPObjectStore } from 'idb';
-import type { Store } from '../store/open-store.ts';
+import type { KeptMark } from '../store/kept-mark.ts';
 
 /**
  * Whether a place came up, noted where it outlives a page that hangs or dies: before it is drawn there is a mark, and once
@@ -8,37 +7,14 @@ import type { Store } from '../store/open-store.ts';
  * tab and not a browser that the phone ends for its memory; the database outlives both.
  */
 
-const KEY = 'slipfit coming up';
+/** Its name in both places. */
+export const COMING_UP = 'slipfit coming up';
 // Chosen, not published: longer than the slowest place takes on a slow phone, shorter than a fitter stays at one.
 const STANDS_AFTER_MS = 5000;
 const MOST_TRIES = 2;
-// Chosen, not published: a start isn't kept waiting by a disk that is busy.
-const LONGEST_LOOK_MS = 500;
-
-/** The mark's second place. */
-export type KeptMark = {
-  /** As it was found at the start. */
-  readonly found: string;
-  readonly keep: (text: string) => void;
-  readonly clear: () => void;
-};
-
-type Drafts = IDBPObjectStore<unknown, string[], 'drafts', 'readwrite'>;
 type Mark = { readonly place: string; readonly tries: number };
 
 const NOWHERE: KeptMark = { found: '', keep: () => undefined, clear: () => undefined };
-
-/** The mark among what is half typed: on this phone only, in no backup, and no act of the fitter's. */
-export async function keptMark(store: Store): Promise<KeptMark> {
-  const late = new Promise<undefined>((done) => setTimeout(done, LONGEST_LOOK_MS));
-  const look = store.db.get('drafts', KEY).catch(() => undefined);
-  const found: unknown = await Promise.race([look, late]);
-  return {
-    found: typeof found === 'object' && found !== null && 'typed' in found ? String(found.typed) : '',
-    keep: (typed) => writeAtOnce(store, (drafts) => drafts.put({ id: KEY, typed, unit: 'mm' })),
-    clear: () => writeAtOnce(store, (drafts) => drafts.delete(KEY)),
-  };
-}
 
 /** False for a place that did not come up twice: the start doesn't go back to it. Else it is marked as coming up. */
 export function mayComeUp(place: string, kept: KeptMark = NOWHERE): boolean {
@@ -67,7 +43,7 @@ export function watchComingUp(placeNow: () => string, kept: KeptMark = NOWHERE):
 
 function readMark(): Mark | undefined {
   try {
-    return markIn(localStorage.getItem(KEY) ?? '');
+    return markIn(localStorage.getItem(COMING_UP) ?? '');
   } catch {
     // A browser that keeps nothing here may still have it in the database.
     return undefined;
@@ -83,7 +59,7 @@ function writeMark({ place, tries }: Mark, kept: KeptMark): void {
   const text = `${tries} ${place}`;
   kept.keep(text);
   try {
-    localStorage.setItem(KEY, text);
+    localStorage.setItem(COMING_UP, text);
   } catch {
     // As above, or it is full: then the start goes where it always went.
   }
@@ -92,20 +68,8 @@ function writeMark({ place, tries }: Mark, kept: KeptMark): void {
 function clearMark(kept: KeptMark): void {
   kept.clear();
   try {
-    localStorage.removeItem(KEY);
+    localStorage.removeItem(COMING_UP);
   } catch {
     // As above.
-  }
-}
-
-/** Handed over and ended before anything is awaited: what is drawn next may never give the page its turn again. */
-function writeAtOnce(store: Store, write: (drafts: Drafts) => Promise<unknown>): void {
-  try {
-    const tx = store.db.transaction(['drafts'], 'readwrite', { durability: 'relaxed' });
-    write(tx.objectStore('drafts')).catch(() => undefined);
-    tx.done.catch(() => undefined);
-    tx.commit();
-  } catch {
-    // A connection that is lost is somebody else's to say.
   }
 }

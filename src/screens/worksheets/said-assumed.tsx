@@ -89,10 +89,18 @@ export function AssumedKeys() {
   return (
     <p class="worksheet-assumed not-printed">
       {assumed.map(({ field, words }) => (
-        <LinkButton key={field} href={changedAt(field)} label={`Assumed: ${words}. Change it`}>
-          {words === 'tool' ? 'Which tool?' : `Not ${words}?`}
+        <LinkButton
+          key={field}
+          href={changedAt(field)}
+          label={`${askedOf(words)} Assumed: ${words}. Change it`}
+        >
+          {askedOf(words)}
         </LinkButton>
       ))}
     </p>
   );
+}
+
+function askedOf(words: string): string {
+  return words === 'tool' ? 'Which tool?' : `Not ${words}?`;
 }

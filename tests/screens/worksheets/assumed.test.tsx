@@ -143,7 +143,7 @@ test('is said on the page in the verdict’s line, and one press leads to it', a
   const plan = worksheetPlans.find(({ kind }) => kind === 'spacer-stack');
   if (!View || !plan) throw new Error('a stack has a page');
   const { container } = onScreen(await openForTest(), <View data={data} plan={plan} />);
-  const key = await screen.findByRole('link', { name: 'Assumed: float. Change it' });
+  const key = await screen.findByRole('link', { name: 'Not float? Assumed: float. Change it' });
   expect(container.querySelector('.verdict-band-headline')?.textContent).toMatch(/; assumed: float\.$/);
   expect(key.getAttribute('href')).toMatch(/\/want$/);
 });

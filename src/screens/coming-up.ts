@@ -14,12 +14,13 @@ const STANDS_AFTER_MS = 5000;
 const MOST_TRIES = 2;
 type Mark = { readonly place: string; readonly tries: number };
 
-const NOWHERE: KeptMark = { found: '', keep: () => undefined, clear: () => undefined };
+const NOWHERE: KeptMark = { found: undefined, keep: () => undefined, clear: () => undefined };
 
 /** False for a place that did not come up twice: the start doesn't go back to it. Else it is marked as coming up. */
 export function mayComeUp(place: string, kept: KeptMark = NOWHERE): boolean {
-  const marks = [readMark(), markIn(kept.found)].filter((mark) => mark?.place === place);
-  const tries = Math.max(0, ...marks.map((mark) => mark?.tries ?? 0));
+  // The database is told at once that a place stood; what localStorage was told may not have reached the disk.
+  const mark = kept.found === undefined ? readMark() : markIn(kept.found);
+  const tries = mark?.place === place ? mark.tries : 0;
   if (tries >= MOST_TRIES) {
     clearMark(kept);
     return false;
@@ -37,6 +38,12 @@ export function watchComingUp(placeNow: () => string, kept: KeptMark = NOWHERE):
     writeMark({ place: placeNow(), tries: 1 }, kept);
     timer = setTimeout(clear, STANDS_AFTER_MS);
   });
+  // A press that is answered shows that the place stands.
+  for (const press of ['keydown', 'pointerup'] as const)
+    addEventListener(press, () => {
+      clearTimeout(timer);
+      timer = setTimeout(clear);
+    });
   addEventListener('pagehide', clear);
   document.addEventListener('visibilitychange', () => document.hidden && clear());
 }

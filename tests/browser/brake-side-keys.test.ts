@@ -80,7 +80,7 @@ async function worksheet(page: Page, keys: Keys): Promise<void> {
   // .970 − .583 − .385 = .002; for a float of .010 the spacer is .385 − .008 = .377
   const read = await tree(page);
   expect(read).toContain('img "no good"');
-  expect(read).toContain('Too tight: float .002, want .008 to .012.');
+  expect(read).toContain('Too tight: float .002, want .008 to .012; assumed: float.');
   expect(read).toContain('heading "Face off Length 1"');
   expect(read).toContain('.385 → .377');
   await keys.press('Cut it');
@@ -113,7 +113,7 @@ async function atTheLathe(page: Page, keys: Keys): Promise<void> {
   await keys.press('Give the worksheet this size');
   await expect.poll(spoken(page)).toBe('Worked out with .3768 in now.');
   // .970 − .583 − .3768
-  expect(await tree(page)).toContain('Good: float .0102, want .008 to .012.');
+  expect(await tree(page)).toContain('Good: float .0102, want .008 to .012; assumed: float.');
 }
 
 /** Reads too tight on the machine, goes back, is cut once more, and holds. */

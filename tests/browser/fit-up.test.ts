@@ -26,7 +26,7 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await thumb.key('.960');
   await takenAsExact();
   // .970 − .960 = .010: by its sizes the float is right.
-  await page.getByText(/^Good: float \.010, want \.008 to \.012\./).waitFor();
+  await page.getByText(/^Good: float \.010, want \.008 to \.012; assumed: float\./).waitFor();
 
   await thumb.press(/^Float/);
   await page.getByText('Not done yet; want .008 to .012.').waitFor();
@@ -39,7 +39,7 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await thumb.press('Back to the worksheet with this reading');
   // (.0042 + .0040 + .0041) / 3 = .0041, read directly: it replaces the sum.
   await page
-    .getByText(/^Too tight: float \.0041, want \.008 to \.012\./)
+    .getByText(/^Too tight: float \.0041, want \.008 to \.012; assumed: float\./)
     .first()
     .waitFor();
   await page.getByText(/^Read directly/).waitFor();

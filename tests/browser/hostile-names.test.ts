@@ -140,7 +140,9 @@ async function lookedAt(page: Page) {
         ),
       ]
         .filter((one) => one.tagName !== 'IMG' || !one.getAttribute('src')?.startsWith('blob:'))
-        .filter((one) => one.tagName !== 'A' || !/^(?:#|blob:)/.test(one.getAttribute('href') ?? ''));
+        .filter(
+          (one) => one.tagName.toUpperCase() !== 'A' || !/^(?:#|blob:)/.test(one.getAttribute('href') ?? ''),
+        );
       const handlers = [...document.querySelectorAll('body *')].filter((one) =>
         one.getAttributeNames().some((name) => name.startsWith('on')),
       );

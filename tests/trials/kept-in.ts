@@ -22,7 +22,14 @@ export async function keptIn(page: Page): Promise<KeptIn> {
           const reading = db.transaction(names);
           for (const name of names) {
             const all = reading.objectStore(name).getAll();
-            all.addEventListener('success', () => (stores[name] = JSON.parse(JSON.stringify(all.result))));
+            all.addEventListener(
+              'success',
+              () =>
+                // The mark of a place that is coming up is nothing that is kept.
+                (stores[name] = JSON.parse(
+                  JSON.stringify(all.result.filter(({ id }) => id !== 'slipfit coming up')),
+                )),
+            );
           }
           reading.addEventListener('complete', () => {
             db.close();

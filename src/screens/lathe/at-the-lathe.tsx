@@ -147,7 +147,6 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
           />
           {isOver && <PastLimitSentence at={at} unit={unit} />}
           {progress.present && !isOver && <WayTaken at={at} unit={unit} />}
-          {warm !== '' && <p class="at-the-lathe-warm">{warm}</p>}
         </div>
         <div class="at-the-lathe-do">
           {progress.stage !== 'to-size' && !isOver && (
@@ -167,16 +166,24 @@ export function AtTheLathe({ at }: { at: LatheCut }) {
           </div>
         </div>
         {isOver && <WaysOutRows at={at} unit={unit} />}
-        <Cautions at={at} unit={unit} />
+        <Cautions at={at} unit={unit} warm={warm} />
       </div>
     </Page>
   );
 }
 
+type CautionsProps = {
+  readonly at: LatheCut;
+  readonly unit: ShownUnit;
+  /** What a part warm from the cut is measured over by; empty where it doesn't matter. */
+  readonly warm: string;
+};
+
 /** What to mind, whatever is cut; then what this plan and this speed ask for. */
-function Cautions({ at: { cut, progress, speed }, unit }: { at: LatheCut; unit: ShownUnit }) {
+function Cautions({ at: { cut, progress, speed }, unit, warm }: CautionsProps) {
   const { plan } = progress;
   const sentences = [
+    warm,
     ...latheCautions({ operation: cut.operation }),
     sayStrengthOfCut(cut),
     plan?.ok === true ? sayPlanNote(plan.value, unit) : '',

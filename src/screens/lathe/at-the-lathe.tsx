@@ -183,9 +183,9 @@ type CautionsProps = {
 function Cautions({ at: { cut, progress, speed }, unit, warm }: CautionsProps) {
   const { plan } = progress;
   const sentences = [
-    warm,
     ...latheCautions({ operation: cut.operation }),
     sayStrengthOfCut(cut),
+    warm,
     plan?.ok === true ? sayPlanNote(plan.value, unit) : '',
     ...(speed?.ok === true ? [sayTooFast(speed.value), sayStandIn(speed.value)] : []),
   ].filter((sentence) => sentence !== '');

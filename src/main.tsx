@@ -1,29 +1,28 @@
 import './old-browser.ts';
-import './store/open-early.ts';
+import './store/opening/open-early.ts';
 import { render } from 'preact';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
 import { COMING_UP, mayComeUp, watchComingUp } from './screens/coming-up.ts';
-import { keptMark } from './store/kept-mark.ts';
+import { keptMark } from './store/opening/kept-mark.ts';
 import { announceQuietly } from './screens/common/announce.ts';
 import { watchMissingParts } from './screens/common/missing-part.ts';
 import { watchRefused } from './screens/common/said-if-refused.ts';
 import { draftsWritten, watchUnwritten } from './screens/common/drafts-unwritten.ts';
 import { Notices, type Notice } from './screens/notices.tsx';
+import { readFirstList, takeFirstList } from './screens/jobs/first-list.ts';
+import { dropPainted } from './screens/jobs/painted-mark.ts';
 import { CannotOpen } from './screens/cannot-open.tsx';
-import { canBeNow } from './store/clock.ts';
-import { closeStore, openStore, type Store } from './store/open-store.ts';
-import { askToPersist } from './store/persistence.ts';
-import { recordsLostSince } from './store/records-lost.ts';
-import { sayStore } from './store/say-store.ts';
-import { knownSettings } from './store/known-settings.ts';
-import { StoreUnreadable } from './store/read.ts';
-import { refusalOf, type StoreRefusal } from './store/store-refusal.ts';
+import { canBeNow } from './store/base/clock.ts';
+import { closeStore, openStore, type Store } from './store/opening/open-store.ts';
+import { askAtStart } from './store/opening/persistence.ts';
+import { recordsLostSince } from './store/opening/records-lost.ts';
+import { sayStore } from './store/base/say-store.ts';
+import { knownSettings } from './store/kept/known-settings.ts';
+import { StoreUnreadable } from './store/opening/read.ts';
+import { refusalOf, type StoreRefusal } from './store/base/store-refusal.ts';
 import { watchForUpdates } from './update.ts';
 import { dayWords } from './screens/common/day-words.ts';
-
-// Chosen, not published: long enough to be read twice.
-const PASSING_MS = 6000;
 
 // Chosen, not published.
 const LONGEST_FOR_SETTINGS_MS = 1000;
@@ -82,8 +81,10 @@ async function start(into: HTMLElement): Promise<void> {
   const lost = recordsLostSince(store);
   const known = knownSettings(store);
   const marked = keptMark(store, COMING_UP);
+  const list = readFirstList(store);
   // Before anything is drawn: a shop in millimetres never sees an inch. A disk that is slow isn't waited for long.
-  await Promise.race([known.ready(), new Promise((done) => setTimeout(done, LONGEST_FOR_SETTINGS_MS))]);
+  const late = new Promise((done) => setTimeout(done, LONGEST_FOR_SETTINGS_MS));
+  await Promise.race([Promise.all([known.ready(), list]), late]);
   const fault = known.fault();
   if (fault !== undefined) {
     closeStore(store);
@@ -96,11 +97,12 @@ async function start(into: HTMLElement): Promise<void> {
   watchComingUp(() => location.hash, mark);
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
   draw();
+  takeFirstList(); // where another place was drawn
   void lost.then((since) => since !== undefined && tellOfLoss(since));
   tellOfClock();
   if (!cameUp)
     notify({ id: 'place', sentence: 'The last place did not come up twice, so here are the jobs.' });
-  void askToPersist();
+  void askAtStart();
   void sweep(store);
   void takeHanded(store);
 }
@@ -130,6 +132,7 @@ function tellOfLoss(since: number): void {
 
 /** Says why; a waiting new version is offered here too, as it may be the one that can open the data. */
 function cannotOpen(into: HTMLElement, refusal: StoreRefusal): void {
+  dropPainted();
   draw = () =>
     render(
       <CannotOpen
@@ -167,7 +170,7 @@ async function writeDrafts(): Promise<void> {
 /** What a phone that died over a file has left is taken out; the code for it comes only when there is something. */
 async function sweep(store: Store): Promise<void> {
   if ((await store.db.count('staging').catch(() => 0)) === 0) return;
-  const { sweepStaged } = await import('./store/backup-staged.ts');
+  const { sweepStaged } = await import('./store/file/backup-staged.ts');
   await sweepStaged(store).catch(() => undefined);
 }
 
@@ -189,10 +192,7 @@ function whyUnwritten(why: StoreRefusal): string {
 watchMissingParts();
 if (place) void start(place);
 watchForUpdates({
-  onReadyOffline: () => {
-    notify({ id: 'offline', sentence: 'Ready to work without signal.', passing: true });
-    setTimeout(() => putAway('offline'), PASSING_MS);
-  },
+  onReadyOffline: () => notify({ id: 'offline', sentence: 'Ready to work without signal.', passing: true }),
   onWaiting: (takeIt) =>
     notify({
       id: 'update',

@@ -1,11 +1,11 @@
-import { Workbox } from 'workbox-window';
+import { watchFiles } from './kept-files.ts';
 
 /**
  * Keeping the app for work without signal, and taking a new version only when the fitter says so: a phone at the
  * lathe must not blink. The sentences are the screens' business; this file says what happened.
  */
 export type UpdateHooks = {
-  /** On the first visit, and after something was missing: every file was looked at and is right, signal is no longer needed. */
+  /** Once, on the visit on which it is found out, and again after something was missing: every file was looked at and is right, signal is no longer needed. */
   onReadyOffline: () => void;
   /** The app could not be kept for work without signal. */
   onCannotWorkOffline: (why: WhyNotOffline) => void;
@@ -26,7 +26,7 @@ export type WhyNotOffline = 'not-here' | 'cut-off' | 'parts-gone';
 
 /**
  * Trusted Types as far as they are used here: TypeScript's DOM types don't have them yet, and Safari before 26 neither.
- * In truth a TrustedScriptURL comes back, not text; workbox-window hands it on untouched, but its types only know text.
+ * In truth a TrustedScriptURL comes back, not text; the types of `register` only know text.
  */
 type WorkerAddressPolicy = { createScriptURL(address: string): string };
 declare global {
@@ -39,32 +39,8 @@ declare global {
 
 const workerAddress = './sw.js';
 const reloadAnywayAfterMs = 8000; // chosen, not published: taking over needs well under a second, 3 s under load
-
-/** True when the next start needs no signal. */
-export function isReadyOffline(): boolean {
-  return 'serviceWorker' in navigator && navigator.serviceWorker.controller !== null;
-}
-
-// Chosen, not published: a phone hashes a megabyte well within the first; the second is for one that is asleep.
-const LOOKED_AFTER_MS = 3000;
-const LONGEST_LOOK_MS = 120_000;
-
-/**
- * Has the worker look at every file it keeps and fetch anew what is gone: how many are missing all the same. Nothing where
- * there is no answer, from a worker of an earlier release.
- */
-async function filesMissing(): Promise<number | undefined> {
-  const { active } = await navigator.serviceWorker.ready;
-  const { port1, port2 } = new MessageChannel();
-  return new Promise((done) => {
-    port1.addEventListener('message', ({ data }: MessageEvent<unknown>) =>
-      done(typeof data === 'number' ? data : undefined),
-    );
-    port1.start();
-    setTimeout(() => done(undefined), LONGEST_LOOK_MS);
-    active?.postMessage({ type: 'CHECK' }, [port2]);
-  });
-}
+// Chosen, not published: one that nobody has a page of takes over at once and isn't offered.
+const STANDS_BY_AFTER_MS = 200;
 
 export function watchForUpdates(hooks: UpdateHooks): void {
   const reload = reloadOnce(hooks.beforeReload);
@@ -80,56 +56,53 @@ export function watchForUpdates(hooks: UpdateHooks): void {
 
 function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   const address = trustedWorkerAddress();
-  let worker: Workbox | undefined;
+  const files = watchFiles({
+    onAllThere: hooks.onReadyOffline,
+    onMissing: () => hooks.onCannotWorkOffline('parts-gone'),
+  });
+  let keeping: Promise<ServiceWorkerRegistration | undefined> | undefined;
   let asked = false;
-  let ready: 'not known' | 'yes' | 'no' = 'not known';
-
-  /** Said only when every file was looked at. What was there at the last start needs no words. */
-  const look = async (isFirst: boolean) => {
-    const missing = await filesMissing();
-    if (missing === undefined) return;
-    const before = ready;
-    ready = missing === 0 ? 'yes' : 'no';
-    if (missing > 0) hooks.onCannotWorkOffline('parts-gone');
-    else if (isFirst || before === 'no') hooks.onReadyOffline();
-  };
 
   const takeIt = async () => {
     await hooks.beforeReload();
     asked = true;
-    worker?.messageSkipWaiting();
+    (await keeping)?.waiting?.postMessage({ type: 'SKIP_WAITING' });
     // The sign that the new version has taken over got lost in some browsers; without this the button would seem dead.
     setTimeout(() => void reload().catch(() => undefined), reloadAnywayAfterMs);
   };
 
-  const keep = async () => {
-    worker = new Workbox(address);
-    worker.addEventListener('activated', ({ isUpdate, isExternal }) => {
-      if (!isUpdate && !isExternal) void look(true);
-    });
-    worker.addEventListener('waiting', () => hooks.onWaiting(takeIt));
-    worker.addEventListener('redundant', () => {
-      if (isReadyOffline()) return; // an old version that made room, or a new one that comes again
-      worker = undefined;
-      hooks.onCannotWorkOffline('cut-off');
-    });
+  const register = async () => {
+    // Behind the first drawing: it fetches all that is to be kept.
+    await loaded();
     try {
-      await worker.register();
+      const registration = await navigator.serviceWorker.register(address);
+      if (!registration.active) files.notYet();
+      follow(registration, {
+        onWaiting: () => hooks.onWaiting(takeIt),
+        onCutOff: () => {
+          keeping = undefined;
+          hooks.onCannotWorkOffline('cut-off');
+        },
+      });
+      return registration;
     } catch {
-      worker = undefined;
-      hooks.onCannotWorkOffline(navigator.onLine ? 'not-here' : 'cut-off');
+      keeping = undefined;
+      hooks.onCannotWorkOffline((await workerIsThere()) ? 'not-here' : 'cut-off');
+      return undefined;
     }
   };
+  const keep = async () => (keeping ??= register());
 
   const lookForNew = async () => {
     if (document.visibilityState !== 'visible' || !navigator.onLine) return;
-    if (!worker) return keep();
-    if (ready === 'no') void look(false);
-    // Not workbox-window's own update(), which does nothing before the page's load event.
-    const registration = await navigator.serviceWorker.getRegistration();
+    if (!keeping) {
+      void keep();
+      return;
+    }
+    files.lookAgain();
+    const registration = await keeping;
     // Rejects when the signal is too weak to look: the next time the page is brought up will do.
     await registration?.update().catch(() => undefined);
-    // workbox-window stops listening after the first version it didn't ask for itself, so one after it is found here.
     if (registration?.waiting) hooks.onWaiting(takeIt);
   };
 
@@ -138,13 +111,52 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   document.addEventListener('visibilitychange', () => void lookForNew());
   window.addEventListener('online', () => void lookForNew());
   void keep();
-  // Behind the first drawing: it reads all that is kept.
-  if (isReadyOffline()) setTimeout(() => void look(false), LOOKED_AFTER_MS);
+  void files.lookWhenKept();
+}
+
+/**
+ * Hears of every worker from the registration itself. What one stands at when it is met counts like what it comes to: an
+ * earlier page, gone by now, may have begun it.
+ */
+function follow(
+  registration: ServiceWorkerRegistration,
+  heard: { readonly onWaiting: () => void; readonly onCutOff: () => void },
+): void {
+  const heed = (worker: ServiceWorker | null) => {
+    const judge = () => {
+      if (worker?.state === 'installed') setTimeout(offer, STANDS_BY_AFTER_MS);
+      // With one that is active it was a new version that comes again, or the old one that made room.
+      if (worker?.state === 'redundant' && !registration.active) heard.onCutOff();
+    };
+    const offer = () => {
+      if (registration.active && registration.waiting === worker) heard.onWaiting();
+    };
+    worker?.addEventListener('statechange', judge);
+    judge();
+  };
+  registration.addEventListener('updatefound', () => heed(registration.installing));
+  heed(registration.installing);
+  heed(registration.waiting);
+}
+
+/** Whether the worker's own script can be had, so that it is the browser that won't have one: a network's page is none. */
+async function workerIsThere(): Promise<boolean> {
+  try {
+    const { ok, headers } = await fetch(workerAddress, { cache: 'no-store' });
+    return ok && /javascript/.test(headers.get('Content-Type') ?? '');
+  } catch {
+    return false;
+  }
+}
+
+async function loaded(): Promise<void> {
+  if (document.readyState === 'complete') return;
+  await new Promise((done) => window.addEventListener('load', done, { once: true }));
 }
 
 /** Another tab took the new version, so the chunks this page may still ask for are gone: draft and reload too. */
 function reloadWithTheOthers(reload: () => Promise<void>, isAsked: () => boolean): void {
-  let hadWorker = isReadyOffline();
+  let hadWorker = navigator.serviceWorker.controller !== null;
   navigator.serviceWorker.addEventListener('controllerchange', () => {
     // The first worker of a first visit replaces nothing: no reload then.
     if (hadWorker || isAsked()) reload().catch(() => undefined);

@@ -37,7 +37,7 @@ const ways: readonly (readonly [what: string, way: RegExp])[] = [
  * two hand the page's own rules on to the root that a signed sheet stands in.
  */
 const allowed: Readonly<Record<string, readonly string[]>> = {
-  'a javascript: address': ['src/store/schemas/sheet-whitelist.ts'],
+  'a javascript: address': ['src/store/kept/sheet-whitelist.ts'],
   'a style written into the page': [
     'src/screens/sheet/use-page-footer.ts',
     'src/screens/sheet/frozen-sheet.tsx',

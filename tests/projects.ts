@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import type { ViteUserConfig } from 'vitest/config';
 import { LongestFirst } from './longest-first.ts';
 
@@ -5,6 +6,8 @@ import { LongestFirst } from './longest-first.ts';
 export const tests = {
   coverage: { provider: 'v8', include: ['src/engine/**'] },
   sequence: { sequencer: LongestFirst },
+  // Left to itself it leaves one processor free, and on a machine with two runs one file after the other.
+  maxWorkers: Math.max(2, availableParallelism() - 1),
   projects: [
     {
       extends: true,
@@ -42,12 +45,34 @@ export const tests = {
         name: 'browser',
         environment: 'node',
         include: ['tests/browser/**/*.test.ts'],
+        exclude: ['tests/browser/engines/**'],
         testTimeout: 120_000,
         hookTimeout: 120_000,
         expect: { poll: { timeout: 30_000 } },
-        maxWorkers: 2,
+        // Most of the time they wait for a browser.
+        maxWorkers: 3,
       },
     },
+    ...(['chromium', 'firefox', 'webkit'] as const).map((name) => ({
+      extends: true as const,
+      test: {
+        name,
+        environment: 'node' as const,
+        include: ['tests/browser/engines/**/*.test.ts'],
+        // Of the screens those where most is pressed and drawn; the others, and all of them in other colors and units and in
+        // trouble, are walked in the long trial: a whole run has 20 minutes.
+        exclude:
+          process.env['LONG'] === undefined
+            ? ['**/screens-of-{sun,millimetres,trouble,jobs,assembly,fit-up,cuts,shop}.test.ts']
+            : [],
+        env: { ENGINE: name },
+        globalSetup: name === 'webkit' ? ['tests/browser/hands/screen-for-webkit.ts'] : [],
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+        expect: { poll: { timeout: 30_000 } },
+        maxWorkers: 3,
+      },
+    })),
     // Not a test: draws the README's pictures from the built app. Run by name only (npm run screenshots).
     {
       extends: true,

@@ -11,185 +11,117 @@ export const charts = [
 export type Chart = (typeof charts)[number];
 
 /**
- * Every place in the app has an address, kept behind the # so that a plain folder of files can serve it from anywhere.
- * An address that leads nowhere is shown as the job list.
+ * Every place in the app, by the path that stands behind the #, so that a plain folder of files can serve it from anywhere:
+ * `:name` is one piece of it, `*name` all that follows, where anything does. The first that fits is the place; one that
+ * leads nowhere is the job, or the list of jobs. `places.tsx` says what is drawn there.
  */
-export type Address =
-  | { readonly at: 'jobs' }
-  | { readonly at: 'new-job' }
+const paths = {
+  'new-job': 'new-job',
   /** From the app's icon: in the job last worked on. */
-  | { readonly at: 'new-reading' }
-  | { readonly at: 'job'; readonly jobId: string }
-  | { readonly at: 'readings'; readonly jobId: string }
-  | { readonly at: 'new-feature'; readonly jobId: string }
-  | { readonly at: 'feature'; readonly jobId: string; readonly featureId: string; readonly choosing?: string }
-  | { readonly at: 'worksheets'; readonly jobId: string }
-  | {
-      readonly at: 'worksheet';
-      readonly jobId: string;
-      readonly worksheetId: string;
-      readonly field?: string;
-    }
-  | { readonly at: 'all-cuts' }
-  | { readonly at: 'cuts'; readonly jobId: string }
-  | { readonly at: 'cut'; readonly jobId: string; readonly cutId: string; readonly field?: string }
-  | { readonly at: 'lathe'; readonly jobId: string; readonly cutId: string; readonly field?: string }
-  | { readonly at: 'fit-up'; readonly jobId: string }
-  | { readonly at: 'check'; readonly jobId: string; readonly checkId: string; readonly field?: string }
-  | { readonly at: 'assembly'; readonly jobId: string; readonly field?: string }
-  | { readonly at: 'step'; readonly jobId: string; readonly stepId: string; readonly field?: string }
-  | { readonly at: 'sign-off'; readonly jobId: string; readonly field?: string }
-  | { readonly at: 'money'; readonly jobId: string; readonly field?: string }
-  | {
-      readonly at: 'photos';
-      readonly jobId: string;
-      readonly ownerStore: string;
-      readonly ownerId: string;
-      readonly field?: string;
-    }
-  | { readonly at: 'sheet'; readonly jobId: string; readonly field?: string }
-  | { readonly at: 'charts'; readonly chart: Chart | 'list' }
-  | { readonly at: 'drawer' }
-  | { readonly at: 'new-piece' }
-  | { readonly at: 'piece'; readonly pieceId: string; readonly field?: string }
-  | { readonly at: 'shop'; readonly field?: string }
-  | { readonly at: 'restore' }
-  | { readonly at: 'tool'; readonly toolId: string; readonly field?: string };
+  'new-reading': 'new-reading',
+  'all-cuts': 'cuts',
+  charts: 'charts/:chart',
+  'new-piece': 'drawer/new',
+  piece: 'drawer/piece/:pieceId/*field',
+  drawer: 'drawer',
+  tool: 'shop/tool/:toolId/*field',
+  restore: 'shop/restore',
+  shop: 'shop/*field',
+  /** What a job is and touches. */
+  job: 'job/:jobId/about',
+  again: 'job/:jobId/again',
+  'new-feature': 'job/:jobId/readings/new',
+  feature: 'job/:jobId/readings/:featureId/*choosing',
+  readings: 'job/:jobId/readings',
+  worksheet: 'job/:jobId/worksheets/:worksheetId/*field',
+  worksheets: 'job/:jobId/worksheets',
+  lathe: 'job/:jobId/cuts/:cutId/lathe/*field',
+  cut: 'job/:jobId/cuts/:cutId/*field',
+  cuts: 'job/:jobId/cuts',
+  get: 'job/:jobId/get/*field',
+  check: 'job/:jobId/fit-up/:checkId/*field',
+  'fit-up': 'job/:jobId/fit-up',
+  step: 'job/:jobId/assembly/:stepId/*field',
+  assembly: 'job/:jobId/assembly/*field',
+  'sign-off': 'job/:jobId/sign-off/*field',
+  money: 'job/:jobId/money/*field',
+  photos: 'job/:jobId/photos/:ownerStore/:ownerId/*field',
+  sheet: 'job/:jobId/sheet/*field',
+  route: 'job/:jobId',
+  jobs: 'jobs',
+} as const satisfies Readonly<Record<string, string>>;
+
+export type Place = keyof typeof paths;
+
+type Pieces<Path extends string> = Path extends `${infer First}/${infer Rest}`
+  ? Piece<First> & Pieces<Rest>
+  : Piece<Path>;
+type Piece<One extends string> = One extends ':chart'
+  ? { readonly chart: Chart | 'list' }
+  : One extends `:${infer Name}`
+    ? { readonly [K in Name]: string }
+    : One extends `*${infer Name}`
+      ? { readonly [K in Name]?: string }
+      : unknown;
+type OfPlace<At extends Place> = At extends Place ? { readonly at: At } & Pieces<(typeof paths)[At]> : never;
+
+export type Address = OfPlace<Place>;
+/** The address of one place: what its screen is given. */
+export type AddressOf<At extends Place> = Extract<Address, { readonly at: At }>;
+
+/** Pieces that are places of their own: no step of an assembly is called so. */
+const notAnId: Readonly<Record<string, ReadonlySet<string>>> = {
+  stepId: new Set(['steps', 'parts', 'rechecks', 'odometer', 'fitter']),
+};
 
 export function hrefOf(address: Address): string {
-  return `#/${segmentsOf(address).map(encodeURIComponent).join('/')}`;
+  const given: Readonly<Record<string, string>> = address;
+  const segments = paths[address.at].split('/').flatMap((piece) => {
+    if (piece.startsWith(':')) return [given[piece.slice(1)] ?? ''];
+    if (piece.startsWith('*')) return given[piece.slice(1)]?.split('/') ?? [];
+    return [piece];
+  });
+  return `#/${segments.map(encodeURIComponent).join('/')}`;
 }
 
 export function addressOf(hash: string): Address {
-  const [first = '', id = '', place = '', item = '', ...rest] = hash
+  const segments = hash
     .replace(/^#?\/?/, '')
     .split('/')
     .map(decoded);
-  if (first === 'job' && id !== '') return jobAddress(id, place, item, rest.join('/'));
-  if (first === 'cuts') return { at: 'all-cuts' };
-  if (first === 'charts') return { at: 'charts', chart: chartNamed(id) };
-  if (first === 'drawer' && id === 'piece' && place !== '')
-    return {
-      at: 'piece',
-      pieceId: place,
-      ...fieldOf([item, ...rest].filter((part) => part !== '').join('/')),
-    };
-  if (first === 'drawer') return { at: id === 'new' ? 'new-piece' : 'drawer' };
-  if (first === 'shop' && id === 'tool' && place !== '')
-    return { at: 'tool', toolId: place, ...(item && { field: item }) };
-  if (first === 'shop' && id === 'restore') return { at: 'restore' };
-  if (first === 'shop') return { at: 'shop', ...fieldOf(id) };
-  return { at: first === 'new-job' || first === 'new-reading' ? first : 'jobs' };
-}
-
-/** A chart this Slipfit doesn't have is the first one. */
-function chartNamed(name: string): Chart | 'list' {
-  if (name === 'list') return 'list';
-  return charts.find((chart) => chart === name) ?? 'drills';
-}
-
-/** Places of the assembly that are no step; a step's id is none of these words. */
-const besideTheSteps: ReadonlySet<string> = new Set(['', 'steps', 'parts', 'rechecks', 'odometer', 'fitter']);
-
-function jobAddress(jobId: string, place: string, item: string, rest: string): Address {
-  switch (place) {
-    case 'readings':
-      if (item === 'new') return { at: 'new-feature', jobId };
-      return item === ''
-        ? { at: 'readings', jobId }
-        : { at: 'feature', jobId, featureId: item, ...(rest && { choosing: rest }) };
-    case 'worksheets':
-      return item === ''
-        ? { at: 'worksheets', jobId }
-        : { at: 'worksheet', jobId, worksheetId: item, ...(rest && { field: rest }) };
-    case 'cuts': {
-      if (item === '') return { at: 'cuts', jobId };
-      const [lathe, ...behind] = rest.split('/');
-      return lathe === 'lathe'
-        ? { at: 'lathe', jobId, cutId: item, ...fieldOf(behind.join('/')) }
-        : { at: 'cut', jobId, cutId: item, ...fieldOf(rest) };
-    }
-    case 'fit-up':
-      return item === '' ? { at: 'fit-up', jobId } : { at: 'check', jobId, checkId: item, ...fieldOf(rest) };
-    case 'assembly':
-      return besideTheSteps.has(item)
-        ? { at: 'assembly', jobId, ...fieldOf([item, rest].filter((part) => part !== '').join('/')) }
-        : { at: 'step', jobId, stepId: item, ...fieldOf(rest) };
-    case 'sign-off':
-    case 'money':
-    case 'sheet':
-      return { at: place, jobId, ...fieldOf([item, rest].filter((part) => part !== '').join('/')) };
-    case 'photos': {
-      const [ownerId = '', ...behind] = rest.split('/');
-      return { at: 'photos', jobId, ownerStore: item, ownerId, ...fieldOf(behind.join('/')) };
-    }
-    case 'about':
-      return { at: 'job', jobId };
-    default:
-      return { at: 'readings', jobId };
+  for (const [at, path] of Object.entries(paths)) {
+    const pieces = piecesOf(path, segments);
+    // Its pieces were read by the path that its type is made of.
+    // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+    if (pieces) return { at, ...pieces } as Address;
   }
+  const [first, jobId = ''] = segments;
+  if (first === 'charts') return { at: 'charts', chart: 'drills' };
+  return first === 'job' && jobId !== '' ? { at: 'route', jobId } : { at: 'jobs' };
 }
 
-function segmentsOf(address: Address): readonly string[] {
-  switch (address.at) {
-    case 'jobs':
-    case 'new-job':
-    case 'new-reading':
-    case 'drawer':
-      return [address.at];
-    case 'shop':
-      return [address.at, ...partsOf(address.field)];
-    case 'restore':
-      return ['shop', 'restore'];
-    case 'new-piece':
-      return ['drawer', 'new'];
-    case 'piece':
-      return ['drawer', 'piece', address.pieceId, ...partsOf(address.field)];
-    case 'tool':
-      return ['shop', 'tool', address.toolId, ...(address.field === undefined ? [] : [address.field])];
-    case 'charts':
-      return ['charts', address.chart];
-    case 'job':
-      return ['job', address.jobId, 'about'];
-    case 'readings':
-    case 'worksheets':
-    case 'cuts':
-    case 'fit-up':
-      return ['job', address.jobId, address.at];
-    case 'assembly':
-    case 'sign-off':
-    case 'money':
-    case 'sheet':
-      return ['job', address.jobId, address.at, ...partsOf(address.field)];
-    case 'all-cuts':
-      return ['cuts'];
-    case 'cut':
-      return ['job', address.jobId, 'cuts', address.cutId, ...partsOf(address.field)];
-    case 'lathe':
-      return ['job', address.jobId, 'cuts', address.cutId, 'lathe', ...partsOf(address.field)];
-    case 'check':
-      return ['job', address.jobId, 'fit-up', address.checkId, ...partsOf(address.field)];
-    case 'step':
-      return ['job', address.jobId, 'assembly', address.stepId, ...partsOf(address.field)];
-    case 'photos':
-      return ['job', address.jobId, 'photos', address.ownerStore, address.ownerId, ...partsOf(address.field)];
-    case 'new-feature':
-      return ['job', address.jobId, 'readings', 'new'];
-    case 'feature':
-      return ['job', address.jobId, 'readings', address.featureId, ...partsOf(address.choosing)];
-    case 'worksheet':
-      return ['job', address.jobId, 'worksheets', address.worksheetId, ...partsOf(address.field)];
-    default:
-      return address satisfies never;
+/** What a path's names stand for in an address; undefined where the address is of another place. */
+function piecesOf(path: string, segments: readonly string[]): Readonly<Record<string, string>> | undefined {
+  const pieces: Record<string, string> = {};
+  const names = path.split('/');
+  for (const [index, name] of names.entries()) {
+    const segment = segments[index] ?? '';
+    if (name.startsWith('*')) {
+      const rest = segments.slice(index).join('/');
+      return rest === '' ? pieces : { ...pieces, [name.slice(1)]: rest };
+    }
+    if (!fits(name, segment)) return undefined;
+    if (name.startsWith(':')) pieces[name.slice(1)] = segment;
   }
+  return segments.slice(names.length).every((segment) => segment === '') || !path.includes('/')
+    ? pieces
+    : undefined;
 }
 
-function fieldOf(field: string): { readonly field?: string } {
-  return field === '' ? {} : { field };
-}
-
-function partsOf(rest: string | undefined): readonly string[] {
-  return rest === undefined ? [] : rest.split('/');
+function fits(name: string, segment: string): boolean {
+  if (!name.startsWith(':')) return segment === name;
+  if (name === ':chart') return segment === 'list' || charts.some((chart) => chart === segment);
+  return segment !== '' && notAnId[name.slice(1)]?.has(segment) !== true;
 }
 
 function decoded(segment: string): string {
@@ -219,6 +151,18 @@ export function go(address: Address): void {
 /** The same without leaving this place in the browser's history: after a thing was made, back goes past the making. */
 export function goInstead(address: Address): void {
   if (!hasWalkedOn()) leadTo(address);
+}
+
+let cameFrom: string | undefined;
+addEventListener('hashchange', ({ oldURL }) => {
+  cameFrom = oldURL ? new URL(oldURL).hash : undefined;
+});
+
+/** To the place a choice was asked from, when it is made: the choosing leaves nothing behind in the browser's history. */
+export function goBackTo(href: string): void {
+  if (hasWalkedOn()) return;
+  if (cameFrom === href) return history.back();
+  location.replace(href);
 }
 
 /** To another place where nobody has pressed for it here: from an address that only leads on. */

@@ -1,93 +1,49 @@
-import type { ComponentChildren } from 'preact';
+import type { ComponentChildren, ComponentType } from 'preact';
 import { useEffect, useErrorBoundary, useLayoutEffect } from 'preact/hooks';
-import type { Store } from '../store/open-store.ts';
-import { hasActs } from '../store/open-work.ts';
-import { StoreUnreadable } from '../store/read.ts';
-import { sayStore } from '../store/say-store.ts';
-import { putSetting } from '../store/settings.ts';
-import type { Address } from './address.ts';
+import type { Store } from '../store/opening/open-store.ts';
+import { hasActs } from '../store/kept/open-work.ts';
+import { StoreUnreadable } from '../store/opening/read.ts';
+import { sayStore } from '../store/base/say-store.ts';
+import { putSetting } from '../store/kept/settings.ts';
+import { charts, type Address } from './address.ts';
 import { BottomBar } from './bottom-bar.tsx';
 import { Button, LinkButton } from './common/button.tsx';
+import { bringFocusInSight } from './common/focus-in-sight.ts';
 import { swallowBounces } from './common/same-press.ts';
-import { lazyScreen } from './common/lazy-screen.tsx';
 import { Rescue } from './common/rescue.tsx';
 import { StoreProvider, useLive } from './common/store-context.ts';
 import { TroublePage } from './common/trouble-page.tsx';
 import { useLater } from './common/use-later.ts';
-import { useLight } from './common/use-settings.ts';
-import { JobsScreen } from './jobs/jobs-screen.tsx';
+import { useLastChart, useLight } from './common/use-settings.ts';
+import { places } from './places.tsx';
 import { useAddress } from './use-address.ts';
+import { usePlaceScroll } from './use-place-scroll.ts';
 import './common/tokens.css';
 import './common/base.css';
 import './app.css';
-
-// The job list is the first load; the rest is read from the phone when it is opened.
-const NewJobScreen = lazyScreen(() => import('./jobs/new-job-screen.tsx').then((file) => file.NewJobScreen));
-const ReadingsScreen = lazyScreen(() =>
-  import('./readings/readings-screen.tsx').then((file) => file.ReadingsScreen),
-);
-const NewFeatureScreen = lazyScreen(() =>
-  import('./readings/new-feature-screen.tsx').then((file) => file.NewFeatureScreen),
-);
-const NewReadingScreen = lazyScreen(() =>
-  import('./readings/new-reading-screen.tsx').then((file) => file.NewReadingScreen),
-);
-const FeatureScreen = lazyScreen(() =>
-  import('./readings/feature-screen.tsx').then((file) => file.FeatureScreen),
-);
-const JobScreen = lazyScreen(() => import('./jobs/job-screen.tsx').then((file) => file.JobScreen));
-const WorksheetsScreen = lazyScreen(() =>
-  import('./worksheets/worksheets-screen.tsx').then((file) => file.WorksheetsScreen),
-);
-const WorksheetScreen = lazyScreen(() =>
-  import('./worksheets/worksheet-screen.tsx').then((file) => file.WorksheetScreen),
-);
-const AllCutsScreen = lazyScreen(() =>
-  import('./cuts/all-cuts-screen.tsx').then((file) => file.AllCutsScreen),
-);
-const CutsScreen = lazyScreen(() => import('./cuts/cuts-screen.tsx').then((file) => file.CutsScreen));
-const CutScreen = lazyScreen(() => import('./cuts/cut-screen.tsx').then((file) => file.CutScreen));
-const LatheScreen = lazyScreen(() => import('./lathe/lathe-screen.tsx').then((file) => file.LatheScreen));
-const FitUpScreen = lazyScreen(() => import('./fit-up/fit-up-screen.tsx').then((file) => file.FitUpScreen));
-const CheckScreen = lazyScreen(() => import('./fit-up/check-screen.tsx').then((file) => file.CheckScreen));
-const AssemblyScreen = lazyScreen(() =>
-  import('./assembly/assembly-screen.tsx').then((file) => file.AssemblyScreen),
-);
-const StepScreen = lazyScreen(() => import('./assembly/step-screen.tsx').then((file) => file.StepScreen));
-const SignOffScreen = lazyScreen(() =>
-  import('./assembly/sign-off-screen.tsx').then((file) => file.SignOffScreen),
-);
-const MoneyScreen = lazyScreen(() => import('./money/money-screen.tsx').then((file) => file.MoneyScreen));
-const PhotosScreen = lazyScreen(() => import('./photos/photos-screen.tsx').then((file) => file.PhotosScreen));
-const SheetScreen = lazyScreen(() => import('./sheet/sheet-screen.tsx').then((file) => file.SheetScreen));
-const ChartsScreen = lazyScreen(() => import('./charts/charts-screen.tsx').then((file) => file.ChartsScreen));
-const DrawerScreen = lazyScreen(() => import('./drawer/drawer-screen.tsx').then((file) => file.DrawerScreen));
-const NewPieceScreen = lazyScreen(() =>
-  import('./drawer/new-piece-screen.tsx').then((file) => file.NewPieceScreen),
-);
-const PieceScreen = lazyScreen(() => import('./drawer/piece-screen.tsx').then((file) => file.PieceScreen));
-const ShopScreen = lazyScreen(() => import('./shop/shop-screen.tsx').then((file) => file.ShopScreen));
-const RestoreScreen = lazyScreen(() =>
-  import('./shop/restore-screen.tsx').then((file) => file.RestoreScreen),
-);
-const ToolScreen = lazyScreen(() => import('./shop/tool-screen.tsx').then((file) => file.ToolScreen));
 
 type AppProps = { readonly store: Store; readonly notice?: ComponentChildren };
 
 export function App({ store, notice }: AppProps) {
   const address = useAddress();
   const { hash } = location;
+  const place = usePlaceScroll(hash);
   useEffect(() => {
     void putSetting(store, 'lastPlace', hash);
   }, [store, hash]);
+  const chart = address.at === 'charts' && address.chart !== 'list' ? address.chart : undefined;
+  useEffect(() => {
+    if (chart !== undefined) void putSetting(store, 'lastChart', chart);
+  }, [store, chart]);
   useEffect(swallowBounces, []);
+  useEffect(bringFocusInSight, []);
   return (
     <StoreProvider value={store}>
       <PageLight />
       <div class="app">
         <div class="app-main">
           {notice}
-          <div class="app-place">
+          <div ref={place} class="app-place">
             <Guard key={location.hash}>
               <Screen address={address} />
             </Guard>
@@ -96,10 +52,16 @@ export function App({ store, notice }: AppProps) {
             <WayBack address={address} />
           </Spared>
         </div>
-        {address.at !== 'lathe' && <BottomBar address={address} />}
+        {address.at !== 'lathe' && <Places address={address} />}
       </div>
     </StoreProvider>
   );
+}
+
+/** The places; the charts are entered at the one that was looked at last. */
+function Places({ address }: { address: Address }) {
+  const last = useLastChart();
+  return <BottomBar address={address} chart={charts.find((chart) => chart === last)} />;
 }
 
 /** The way back from the last act. Its code is no part of the first load: an empty phone has nothing to take back. */
@@ -123,66 +85,10 @@ function PageLight() {
 }
 
 function Screen({ address }: { address: Address }) {
-  switch (address.at) {
-    case 'jobs':
-      return <JobsScreen />;
-    case 'new-job':
-      return <NewJobScreen />;
-    case 'new-reading':
-      return <NewReadingScreen />;
-    case 'job':
-      return <JobScreen jobId={address.jobId} />;
-    case 'readings':
-      return <ReadingsScreen jobId={address.jobId} />;
-    case 'new-feature':
-      return <NewFeatureScreen jobId={address.jobId} />;
-    case 'feature':
-      return <FeatureScreen {...address} />;
-    case 'worksheets':
-      return <WorksheetsScreen jobId={address.jobId} />;
-    case 'worksheet':
-      return <WorksheetScreen {...address} />;
-    case 'all-cuts':
-      return <AllCutsScreen />;
-    case 'cuts':
-      return <CutsScreen jobId={address.jobId} />;
-    case 'cut':
-      return <CutScreen {...address} />;
-    case 'lathe':
-      return <LatheScreen {...address} />;
-    case 'fit-up':
-      return <FitUpScreen jobId={address.jobId} />;
-    case 'check':
-      return <CheckScreen {...address} />;
-    case 'assembly':
-      return <AssemblyScreen {...address} />;
-    case 'step':
-      return <StepScreen {...address} />;
-    case 'sign-off':
-      return <SignOffScreen {...address} />;
-    case 'money':
-      return <MoneyScreen {...address} />;
-    case 'photos':
-      return <PhotosScreen {...address} />;
-    case 'sheet':
-      return <SheetScreen {...address} />;
-    case 'charts':
-      return <ChartsScreen chart={address.chart} />;
-    case 'drawer':
-      return <DrawerScreen />;
-    case 'new-piece':
-      return <NewPieceScreen />;
-    case 'piece':
-      return <PieceScreen {...address} />;
-    case 'shop':
-      return <ShopScreen {...address} />;
-    case 'restore':
-      return <RestoreScreen />;
-    case 'tool':
-      return <ToolScreen {...address} />;
-    default:
-      return address satisfies never;
-  }
+  // A place and its address are of one kind; the compiler can't follow that through the table.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  const Here = places[address.at] as ComponentType<Address>;
+  return <Here key={address.at} {...address} />;
 }
 
 /** What the screen can do without is not drawn where it can't be read, until another screen is opened; the screen says why. */

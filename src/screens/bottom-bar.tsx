@@ -1,4 +1,4 @@
-import { hrefOf, type Address } from './address.ts';
+import { hrefOf, type Address, type Chart } from './address.ts';
 import './bottom-bar.css';
 
 const PLACES: readonly { readonly name: string; readonly address: Address; readonly drawing: string }[] = [
@@ -17,8 +17,14 @@ const PLACES: readonly { readonly name: string; readonly address: Address; reado
   { name: 'Shop', address: { at: 'shop' }, drawing: 'M5 4h4v20l-4 4z M9 8h19v5H9 M17 13v9l-4-4v-5 M22 8v5' },
 ];
 
+type BottomBarProps = {
+  readonly address: Address;
+  /** The chart that was looked at last. */
+  readonly chart?: Chart | undefined;
+};
+
 /** The four places of the app, under the thumb. */
-export function BottomBar({ address }: { address: Address }) {
+export function BottomBar({ address, chart }: BottomBarProps) {
   const here = placeOf(address);
   return (
     <nav class="bottom-bar" aria-label="Places">
@@ -26,7 +32,7 @@ export function BottomBar({ address }: { address: Address }) {
         <a
           key={name}
           class="bottom-bar-place"
-          href={hrefOf(to)}
+          href={hrefOf(to.at === 'charts' && chart ? { ...to, chart } : to)}
           aria-current={name === here ? 'page' : undefined}
         >
           <svg viewBox="0 0 32 32" width="28" height="28" aria-hidden="true">

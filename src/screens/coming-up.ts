@@ -1,4 +1,4 @@
-import type { KeptMark } from '../store/kept-mark.ts';
+import type { KeptMark } from '../store/opening/kept-mark.ts';
 
 /**
  * Whether a place came up, noted where it outlives a page that hangs or dies: before it is drawn there is a mark, and once

@@ -1,7 +1,10 @@
+import { useEffect } from 'preact/hooks';
 import { Button } from './common/button.tsx';
 
 // Chosen, not published: more than three lines beside its keys on a usual phone.
 const LONG_SENTENCE = 85;
+// Chosen, not published: long enough to be read twice.
+const PASSING_MS = 6000;
 
 export type Notice = {
   readonly id: string;
@@ -32,6 +35,7 @@ export function Notices({
           data-long={!passing && sentence.length > LONG_SENTENCE}
         >
           <p>{sentence}</p>
+          {passing && <Passing onPassed={() => onPutAway(id)} />}
           {action && <Button onPress={() => action.onPress()}>{action.text}</Button>}
           {!passing && !staying && (
             <Button label={`OK, put away: ${sentence}`} onPress={() => onPutAway(id)}>
@@ -42,4 +46,13 @@ export function Notices({
       ))}
     </section>
   );
+}
+
+/** From when it is drawn on, not from when it is found out: a first screen may be long in coming. */
+function Passing({ onPassed }: { onPassed: () => void }) {
+  useEffect(() => {
+    const timer = setTimeout(onPassed, PASSING_MS);
+    return () => clearTimeout(timer);
+  }, []);
+  return null;
 }

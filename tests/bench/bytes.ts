@@ -15,8 +15,8 @@ export function shippedBytes(folder: string): Part {
   return {
     title: 'Bytes shipped',
     figures: [
-      ...sized('JavaScript of the first load', first, 45),
-      ...sized('JavaScript of the whole app', scripts, 150),
+      ...sized('JavaScript of the first load', first, 40),
+      ...sized('JavaScript of the whole app', scripts, 310),
       ...sized('the whole app: scripts, styles, page', [...scripts, ...styles, join(folder, 'index.html')]),
     ],
   };

@@ -24,29 +24,40 @@ export async function presses(folder: string): Promise<Part> {
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Bore/);
   await page.getByLabel('Bore 1, reading 1').waitFor();
   await slowed(page, SLOWER);
   const keys = await keysPainted(page);
   const answers = await answersPainted(page, server.url);
   await phone.close();
+  const drawings = await drawingPainted(server.url);
   await server.stop();
-  const ms = (name: string, value: number, runs: number, aim?: number) => ({
-    name,
-    unit: 'ms' as const,
-    value,
-    runs,
+  const leastP95 = quantile(least, 0.95);
+  const beside = (name: string, times: readonly number[], aim?: number) => ({
+    name: `${name}, p95, beside that page`,
+    unit: '×' as const,
+    value: quantile(times, 0.95) / leastP95,
+    runs: times.length,
     ...(aim !== undefined && { aim }),
   });
+  const ms = (name: string, value: number, runs: number) => ({ name, unit: 'ms' as const, value, runs });
   return {
     title: `Presses, processor ${SLOWER}× slower`,
     figures: [
       ms('an empty page that writes the digit, p50', median(least), least.length),
       ms('an empty page that writes the digit, p95', quantile(least, 0.95), least.length),
       ms('key to painted digit, p50', median(keys), keys.length),
-      ms('key to painted digit, p95', quantile(keys, 0.95), keys.length, 50),
+      ms('key to painted digit, p95', quantile(keys, 0.95), keys.length),
       ms('key to painted digit, worst', quantile(keys, 1), keys.length),
+      beside('key to painted digit', keys, 1.5),
+      ms(
+        'a worksheet’s drawing and running figure painted anew at a key, p50',
+        median(drawings),
+        drawings.length,
+      ),
+      ms('a worksheet’s drawing and running figure, p95', quantile(drawings, 0.95), drawings.length),
+      beside('a worksheet’s drawing and running figure', drawings),
       ms('drill chart worked out anew at a key, p50', median(answers), answers.length),
       ms('drill chart worked out anew at a key, p95', quantile(answers, 0.95), answers.length),
     ],
@@ -58,6 +69,25 @@ async function keysPainted(page: Page): Promise<number[]> {
   await timePresses(page, '#size');
   await tapInTurns(page, PRESSES, 4);
   return pressTimes(page);
+}
+
+/** A stack with its sleeve, at its first part: each digit moves the drawing and what is left over. */
+async function drawingPainted(url: string): Promise<number[]> {
+  const phone = await openPhone({ timed: true });
+  const { page } = phone;
+  await page.goto(url);
+  const thumb = thumbOn(page);
+  for (const key of ['New job', 'none of these', 'Make the job', 'Decide', /^Spacer stack/])
+    await thumb.press(key);
+  await thumb.key('1.998');
+  await thumb.press('Use it');
+  await page.getByRole('button', { name: 'Next part' }).waitFor();
+  await slowed(page, SLOWER);
+  await timePresses(page, '.form-drawing');
+  await tapInTurns(page, PRESSES / 2, 2);
+  const times = await pressTimes(page);
+  await phone.close();
+  return times;
 }
 
 async function emptyPagePainted(): Promise<number[]> {

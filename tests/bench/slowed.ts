@@ -6,43 +6,43 @@ export async function slowed(page: Page, times: number): Promise<void> {
   await session.send('Emulation.setCPUThrottlingRate', { rate: times });
 }
 
-/** What is waited for: the first thing that can be pressed, and the screen's own key. */
-export type Wanted = { readonly place: string; readonly usable: string };
+/** What is waited for, by the name it is told under: a selector each, and all that it names at once where there are several. */
+export type Wanted = Readonly<Record<string, string | readonly string[]>>;
 
 /** Notes when each thing is in the page and has been painted. Set before the page is opened. */
-export async function noteWhenUsable(page: Page, wanted: Wanted): Promise<void> {
+export async function noteWhenThere(page: Page, wanted: Wanted): Promise<void> {
   await page.addInitScript((selectors) => {
     const at: Record<string, number> = {};
     Reflect.set(globalThis, 'paintedAt', at);
     const noted = new Set<string>();
     const note = () => {
       for (const [name, selector] of Object.entries(selectors)) {
-        if (noted.has(name) || !document.querySelector(selector)) continue;
+        if (noted.has(name) || ![selector].flat().every((one) => document.querySelector(one))) continue;
         noted.add(name);
         requestAnimationFrame(() => setTimeout(() => (at[name] = performance.now())));
       }
       if (noted.size === Object.keys(selectors).length) watching.disconnect();
     };
     const watching = new MutationObserver(note);
-    watching.observe(document, { subtree: true, childList: true });
+    watching.observe(document, { subtree: true, childList: true, attributes: true });
   }, wanted);
 }
 
 const STARTED_BY_MS = 2500;
 
-/** Milliseconds from the start of the page. */
-export async function usableAt(page: Page): Promise<Record<'painted' | keyof Wanted, number>> {
+/** Milliseconds from the start of the page, of the first paint and of each thing waited for. */
+export async function thereAt(page: Page, wanted: Wanted): Promise<Readonly<Record<string, number>>> {
   // Asking puts a large script of the driver's own into the page, which would be weighed with what starts there.
   await new Promise((done) => setTimeout(done, STARTED_BY_MS));
   // The browser notes the first paint a little after it was made.
   await page.waitForFunction(
-    () =>
-      'usable' in Object(Reflect.get(globalThis, 'paintedAt')) &&
+    (names) =>
+      names.every((name) => name in Object(Reflect.get(globalThis, 'paintedAt'))) &&
       performance.getEntriesByName('first-contentful-paint').length > 0,
+    Object.keys(wanted),
   );
-  return page.evaluate(() => {
-    const { place, usable }: { place: number; usable: number } = Reflect.get(globalThis, 'paintedAt');
-    const painted = performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN;
-    return { painted, place, usable };
-  });
+  return page.evaluate(() => ({
+    ...Object(Reflect.get(globalThis, 'paintedAt')),
+    painted: performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN,
+  }));
 }

@@ -46,7 +46,7 @@ async function newJob(page: Page, keys: Keys): Promise<void> {
   await page.keyboard.type('Brake side');
   await keys.press('brake');
   await keys.press('Make the job');
-  await keys.press('New reading');
+  await keys.press('New size');
   await keys.press(/^Length/);
   await keys.press('Tool', 'back');
   await keys.press(/^0–1 in micrometer/);
@@ -57,6 +57,7 @@ async function newJob(page: Page, keys: Keys): Promise<void> {
       .toMatch(new RegExp(`^Logged ${size} in, reading ${index + 1} of Length 1`));
   }
   await keys.press('Back to the readings', 'back');
+  await keys.press('Back to the job', 'back');
 }
 
 /** A typed size with the tool that read it: none is carried over from the readings. */
@@ -67,21 +68,19 @@ async function byMicrometer(keys: Keys, size: string): Promise<void> {
 }
 
 async function worksheet(page: Page, keys: Keys): Promise<void> {
-  await keys.press('Worksheets');
+  await keys.press(/^Decide/);
   await keys.press(/^Spacer stack/);
   await byMicrometer(keys, '.970');
-  await keys.press('Add a part');
   await byMicrometer(keys, '.583');
-  await keys.press('Add a part');
   await keys.press(/^Length 1/, 'back');
-  await keys.press(/^2\s+Length 1/);
-  await keys.press('may be cut');
-  await keys.press('Back to the stack', 'back');
+  await keys.press('That’s all');
+  await keys.press('Which may be cut?');
+  await keys.press(/^Length 1[^:]*$/);
   // .970 − .583 − .385 = .002; for a float of .010 the spacer is .385 − .008 = .377
   const read = await tree(page);
   expect(read).toContain('img "no good"');
   expect(read).toContain('Too tight: float .002, want .008 to .012; assumed: float.');
-  expect(read).toContain('heading "Face off Length 1"');
+  expect(read).toContain('heading "Face Length 1"');
   expect(read).toContain('.385 → .377');
   await keys.press('Cut it');
   await keys.press('Put on the cut list');
@@ -145,7 +144,8 @@ async function fitUp(page: Page, keys: Keys): Promise<void> {
 
 async function putTogether(page: Page, keys: Keys): Promise<void> {
   await keys.press('Back to the worksheets', 'back');
-  await keys.press('Assembly');
+  await keys.press('Back to the job', 'back');
+  await keys.press(/^Put together/);
   await keys.press('Add a part');
   await keys.tabTo('Name');
   await page.keyboard.type('Outer spacer');

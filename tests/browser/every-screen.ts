@@ -1,4 +1,6 @@
-import type { Page } from 'playwright-core';
+import { demoJobIds } from '../../src/store/demo/demo-job-ids.ts';
+import { demoWorksheets } from '../../src/store/demo/demo-worksheets.ts';
+import type { Page } from './hands/hands.ts';
 import { chooseInShop, follow, goTo, press, settled, typeSize, withoutPassingLines } from './on-a-screen.ts';
 import { inFullSun, inTrouble } from './trouble-screens.ts';
 import { putTwoValues } from './two-values.ts';
@@ -14,6 +16,8 @@ export type AppScreen = {
   readonly arrange?: (page: Page) => Promise<void>;
   /** Presses that put a setting back which later screens should not have. */
   readonly leave?: (page: Page) => Promise<void>;
+  /** What makes it can be asked of Chromium's driver alone. */
+  readonly inChromiumOnly?: true;
 };
 
 const outfit = '/job/demo-outfit-7';
@@ -28,14 +32,16 @@ const firstUse: readonly AppScreen[] = [
   { name: 'drawer-empty', place: '/drawer' },
   { name: 'charts-drills', place: '/charts/drills' },
   { name: 'new-job', place: '/new-job', arrange: (page) => press(page, 'brake') },
-  { name: 'readings-none', arrange: (page) => press(page, 'Make the job') },
-  { name: 'new-reading', arrange: (page) => follow(page, 'New reading') },
+  { name: 'route-new', arrange: (page) => press(page, 'Make the job') },
+  { name: 'readings-none', arrange: (page) => follow(page, /^Measure/) },
+  { name: 'new-reading', arrange: (page) => follow(page, 'New size') },
   { name: 'pad-first-reading', arrange: (page) => press(page, /^Bore/) },
   {
     name: 'worksheets-none',
     arrange: async (page) => {
       await follow(page, /^Back/);
-      await follow(page, 'Worksheets');
+      await follow(page, /^Back/);
+      await follow(page, /^Decide/);
     },
   },
   { name: 'hole-and-pin-first-question', arrange: (page) => press(page, /^Hole and pin/) },
@@ -45,6 +51,8 @@ const firstUse: readonly AppScreen[] = [
 const jobsAndReadings: readonly AppScreen[] = [
   { name: 'jobs', place: '/jobs' },
   { name: 'job-not-here', place: '/job/nowhere/readings' },
+  { name: 'route', place: outfit },
+  { name: 'get', place: `${outfit}/get` },
   { name: 'photos-none', place: `${outfit}/photos/jobs/demo-outfit-7` },
   {
     name: 'camera',
@@ -129,20 +137,22 @@ const jobsAndReadings: readonly AppScreen[] = [
   { name: 'tool-choice', place: `${outfit}/readings/demo-link-bore/tool` },
 ];
 
-const worksheets: readonly AppScreen[] = [
+const worksheetsInStates: readonly AppScreen[] = [
   { name: 'worksheets', place: `${outfit}/worksheets` },
   { name: 'stack', place: stack },
   {
     name: 'stack-one-part',
     arrange: async (page) => {
+      await press(page, 'One part in place of several');
       const parts = page.getByRole('group', { name: 'Parts to replace' }).getByRole('button');
       await parts.nth(0).click();
       await parts.nth(2).click();
-      await page.getByText('Why?', { exact: true }).click();
+      await press(page, 'Why');
     },
   },
   { name: 'stack-size', place: `${stack}/fixed` },
   { name: 'stack-choice', place: `${stack}/want` },
+  { name: 'stack-tape', place: `${stack}/parts` },
   { name: 'stack-part', place: `${stack}/part/demo-stack-spacer` },
   { name: 'stack-part-size', place: `${stack}/part/demo-stack-spacer/size` },
   { name: 'stack-part-least', place: `${stack}/part/demo-stack-spacer/leastLength` },
@@ -150,7 +160,7 @@ const worksheets: readonly AppScreen[] = [
   {
     name: 'hole-and-pin-why',
     arrange: async (page) => {
-      for (const summary of await page.locator('summary').all()) await summary.click();
+      await page.getByRole('button', { name: 'Why', exact: true }).click();
     },
   },
   {
@@ -169,18 +179,22 @@ const worksheets: readonly AppScreen[] = [
   { name: 'thread-insert', place: insert },
   {
     name: 'thread-insert-why',
-    arrange: (page) => page.getByText('Why?', { exact: true }).click(),
+    arrange: (page) => page.getByRole('button', { name: 'Why', exact: true }).click(),
   },
-  { name: 'axle-line-up', place: `${outfit}/worksheets/demo-rear-axle` },
-  { name: 'bushing', place: `${outfit}/worksheets/demo-link-bushing` },
-  { name: 'fit', place: `${outfit}/worksheets/demo-link-fit` },
-  { name: 'thread-engagement', place: `${outfit}/worksheets/demo-link-thread` },
-  { name: 'steering-geometry', place: `${outfit}/worksheets/demo-steering` },
   { name: 'steering-number', place: `${outfit}/worksheets/demo-steering/rake` },
-  { name: 'ring', place: `${trailer}/worksheets/demo-dust-ring` },
-  { name: 'bearing-seat', place: `${trailer}/worksheets/demo-hub-bearings` },
   { name: 'bearing-seat-read', place: `${trailer}/worksheets/demo-hub-bearings/direct` },
 ];
+
+/** The demo's worksheet of every other kind: a new one is walked through as soon as the demo has it. */
+const ofFurtherKinds = demoWorksheets(...demoJobIds, 0)
+  .map(({ id, jobId, kind }, index, all) => {
+    // A kind that asks more than one question stands in the demo more than once.
+    const isFirst = all.findIndex((one) => one.kind === kind) === index;
+    return { name: isFirst ? kind : id, place: `/job/${jobId}/worksheets/${id}` };
+  })
+  .filter(({ place }) => worksheetsInStates.every((one) => one.place !== place));
+
+const worksheets: readonly AppScreen[] = [...worksheetsInStates, ...ofFurtherKinds];
 
 const sheetChartsDrawerShop: readonly AppScreen[] = [
   { name: 'sheet', place: `${outfit}/sheet` },
@@ -300,6 +314,25 @@ const atTheLathe: readonly AppScreen[] = [
     },
   },
   { name: 'lathe-how-big-around', place: `${lathe('spacer')}/work-diameter` },
+  {
+    name: 'mill',
+    place: `${outfit}/worksheets/demo-adapter-plate`,
+    arrange: async (page) => {
+      await follow(page, 'Cut it');
+      await press(page, /^Put .*on the cut list/);
+      await goTo(page, `${outfit}/cuts`);
+      await page.getByRole('link', { name: /^Hole B3/ }).click();
+      await follow(page, 'To the mill');
+    },
+  },
+  { name: 'mill-place-first', arrange: (page) => press(page, 'Drilled, next') },
+  { name: 'mill-lit', arrange: (page) => page.locator('.left-to-take-label').first().click() },
+  { name: 'mill-next', arrange: (page) => press(page, 'Drilled, next') },
+  { name: 'mill-zero-off', arrange: (page) => follow(page, 'Zero was off') },
+  { name: 'mill-zero-pad', arrange: (page) => follow(page, /^x reads over zero/) },
+  { name: 'shop-mill-dial', place: '/shop/mill-x' },
+  { name: 'shop-mill-marks', place: '/shop/mill-marks-x' },
+  { name: 'shop-mill-edge-finder', place: '/shop/mill-edge-finder' },
   { name: 'shop-speeds-none', place: '/shop/speeds' },
   {
     name: 'shop-speeds',

@@ -1,8 +1,14 @@
 import { afterAll, expect, test } from 'vitest';
+import { expectInSight } from './in-sight.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
 import { thumbOn, takeAsExact } from './thumb.ts';
 
 afterAll(removeTemporaryFolders);
+
+const SIZES = [
+  { width: 320, height: 640 },
+  { width: 390, height: 844 },
+];
 
 const quiet = { said: [], refused: [], strayed: [] };
 
@@ -18,13 +24,13 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await thumb.press('New job');
   await thumb.press('brake');
   await thumb.press('Make the job');
-  await thumb.press('Worksheets');
+  await thumb.press('Decide');
   await thumb.press(/^Spacer stack/);
   await thumb.key('.970');
   await takenAsExact();
-  await thumb.press('Add a part');
+  await takeAsExact(thumb);
   await thumb.key('.960');
-  await takenAsExact();
+  await thumb.press('That’s all');
   // .970 − .960 = .010: by its sizes the float is right.
   await page.getByText(/^Good: float \.010, want \.008 to \.012; assumed: float\./).waitFor();
 
@@ -34,15 +40,21 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await thumb.press('Tool');
   await thumb.press(/^test indicator/);
   await logged(['.0042', '.0040', '.0041']);
-  await page.getByText('Too tight: float .0041, want .008 to .012.').first().waitFor();
+  // What was found is in sight where it is logged, and on the page of the check on a small phone too.
+  await expectInSight(page, ['Too tight: float .0041, want .008 to .012.']);
   await thumb.press('Back to the check');
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    await expectInSight(page, [/^Too tight: float \.0041/]);
+  }
   await thumb.press('Back to the worksheet with this reading');
   // (.0042 + .0040 + .0041) / 3 = .0041, read directly: it replaces the sum.
   await page
     .getByText(/^Too tight: float \.0041, want \.008 to \.012; assumed: float\./)
     .first()
     .waitFor();
-  await page.getByText(/^Read directly/).waitFor();
+  await thumb.press('Why');
+  await page.getByText(/^read directly: \.0041/).waitFor();
 
   await thumb.press(/^Float Too tight/);
   await thumb.press('Take it again');

@@ -205,9 +205,9 @@ test('a gauge fills a worksheet one need after the other, and a foot switch step
   const { page } = phone;
   await goTo(page, '/job/demo-outfit-7/worksheets');
   await page.getByRole('button', { name: /^Hole and pin/ }).click();
-  await page.getByLabel('Bore', { exact: true }).waitFor();
+  await page.getByLabel('How wide is the bore?', { exact: true }).waitFor();
   await gauge(page, '.4487');
-  await page.getByLabel('Pin', { exact: true }).waitFor();
+  await page.getByLabel('How thick is the pin or bolt?', { exact: true }).waitFor();
   await settled(page);
   await page.waitForTimeout(600); // longer than an Enter's second half
   await page.keyboard.press('PageDown');

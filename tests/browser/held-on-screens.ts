@@ -28,6 +28,7 @@ const facts: readonly (readonly [string, Rule])[] = [
   ['no text is cut off', 'text cut off'],
   ['no text in a drawing lies on another', 'text on text'],
   ['nothing pressed is covered', 'target covered'],
+  ['no screen shows two blue keys at once', 'two main keys'],
   ['the figure is seen while the commit key is', 'figure out of sight'],
   ['what is asked, the pad and its commit key stand on one usual phone together', 'pad does not fit'],
 ];

@@ -4,10 +4,10 @@ import { extractText, getDocumentProxy } from 'unpdf';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { withBase64 } from '../../src/store/backup-bytes.ts';
-import { isPlainObject } from '../../src/store/paths.ts';
-import { putSetting } from '../../src/store/settings.ts';
-import { measuringTools } from '../../src/store/tools.ts';
+import { withBase64 } from '../../src/store/file/backup-bytes.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
+import { putSetting } from '../../src/store/kept/settings.ts';
+import { measuringTools } from '../../src/store/kept/tools.ts';
 import { closeAll, openForTest, worked } from '../store/open-for-test.ts';
 import { jpeg, png } from '../store/pictures-for-test.ts';
 import { linesOf, recordsOf, sealed, type Line, type Lines } from '../store/sealed-backup.ts';
@@ -103,6 +103,11 @@ const asked: readonly (readonly [what: string, change: (lines: Lines) => unknown
         Array.from({ length: 300 }, () => drawn('circle', dashes)),
       ),
     ),
+    notDrawn,
+  ],
+  [
+    'a sheet of dashes without end',
+    onSheet(drawn('svg', { viewBox: '0 0 1e5 1e5' }, [drawn('circle', { ...dashes, r: '100%' })])),
     notDrawn,
   ],
   [
@@ -290,7 +295,7 @@ async function logAReading(page: Page): Promise<void> {
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Bore/);
   await thumb.key('.4487');
   await thumb.press('Log reading');

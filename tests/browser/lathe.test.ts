@@ -198,7 +198,7 @@ test('keys alone do it all: Tab to the key, Enter counts the pass, a size and En
   await expect.poll(spoken(page)).toMatch(/^Logged 1\.5340 in\. Thirty-six thou left\./);
 });
 
-test('“I measured” logs from the pad only after its figure was touched, and asks about a slipped point', async () => {
+test('“I measured”, come back to by its address, logs from the pad only after its figure was touched, and asks about a slipped point', async () => {
   const { page } = phone;
   await goTo(page, `${lathe('ring')}/measured`);
   for (const key of ['1', 'decimal point', '5', '3', '4'])
@@ -244,18 +244,73 @@ test('no bottom bar stands at the lathe, and nothing but captions is under 28 px
   expect(Number.parseFloat(figure)).toBeGreaterThanOrEqual(96);
 });
 
-test('on its side all that is read and pressed stands on one screen', async () => {
+/** What is read or set of a cut, and doesn't stand whole on the screen with no key over it. */
+async function notInSight(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    document.querySelector('.app-place')?.scrollTo(0, 0);
+    const keys = document.querySelector('.at-the-lathe-keys')?.getBoundingClientRect();
+    return [...document.querySelectorAll('.at-the-lathe-read *, .next-cut *, .lathe-keys *')].flatMap(
+      (part) => {
+        const { left, right, top, bottom, width } = part.getBoundingClientRect();
+        if (width === 0 || part.childElementCount > 0 || part.closest('.unseen, svg')) return [];
+        const isUnder =
+          keys !== undefined &&
+          part.closest('.lathe-keys') === null &&
+          right > keys.left &&
+          left < keys.right &&
+          bottom > keys.top + 1 &&
+          top < keys.bottom;
+        return isUnder || top < 0 || bottom > innerHeight ? [part.textContent ?? ''] : [];
+      },
+    );
+  });
+}
+
+test('all that is read and pressed stands on one screen, upright, narrow and on its side: nothing lies under a key', async () => {
+  const { page } = phone;
+  const look = async (what: string) => {
+    for (const [width, height] of [
+      [390, 844],
+      [320, 640],
+      [844, 390],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await settled(page);
+      expect([what, width, await notInSight(page)]).toEqual([what, width, []]);
+    }
+  };
+  for (const cut of ['bushing', 'ring', 'spacer']) {
+    await goTo(page, lathe(cut));
+    await page.locator('#size').waitFor();
+    await look(cut);
+  }
+  await page.getByRole('button', { name: 'compound' }).click();
+  await page.getByText(/^zero it first/).waitFor();
+  await look('a slide chosen');
+  await goTo(page, lathe('ring'));
+  await touchTheFigure(page);
+  await cutIt(page).click();
+  await untilFigure(page, 'should be left on Ø', '.036');
+  await look('a pass dialled');
+});
+
+test('the key that opens the pad lies clear of the one that logs: a sleeve over one place does not do both', async () => {
   const { page } = phone;
   await goTo(page, lathe('ring'));
-  await page.setViewportSize({ width: 844, height: 390 });
-  await settled(page);
-  for (const part of ['.left-to-take', '.taken-bar', '.next-pass', '.next-cut-plan', '.lathe-keys']) {
-    const box = await page.locator(part).boundingBox();
-    expect([part, (box?.y ?? -1) >= 0, (box?.y ?? 0) + (box?.height ?? 999) <= 390]).toEqual([
-      part,
-      true,
-      true,
-    ]);
+  for (const [width, height] of [
+    [390, 844],
+    [320, 640],
+    [844, 390],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await goTo(page, lathe('ring'));
+    const opens = page.getByRole('link', { name: 'I measured…' });
+    const first = await opens.boundingBox();
+    await opens.click();
+    const second = await page.getByRole('button', { name: 'Log it' }).boundingBox();
+    if (!first || !second) throw new Error('a key is not drawn');
+    const isClear = first.y + first.height < second.y || first.x + first.width < second.x;
+    expect([width, isClear]).toEqual([width, true]);
   }
 });
 

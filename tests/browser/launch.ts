@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { chromium, type BrowserContext, type BrowserContextOptions, type Page } from 'playwright-core';
 import { findBrowser, launchFlags } from './find-browser.mjs';
+import type { Page as PageOfAnyEngine } from './hands/hands.ts';
 import { countTransactions } from './on-a-screen.ts';
 
 export { startServer } from './serve-dist.mjs';
@@ -129,7 +130,7 @@ async function watch(context: BrowserContext): Promise<{ trouble: Trouble; asked
 }
 
 /** Waits until the page has its worker and every file is kept: from here on the server may be stopped. */
-export async function untilReadyOffline(page: Page): Promise<void> {
+export async function untilReadyOffline(page: PageOfAnyEngine): Promise<void> {
   await until(page, 'the worker is active and has the page', () =>
     page.evaluate(async () => {
       const registration = await navigator.serviceWorker.getRegistration();
@@ -143,7 +144,7 @@ export async function untilReadyOffline(page: Page): Promise<void> {
  * again every few seconds: the browser looks by itself too, about two seconds after a page has loaded, and a look that
  * comes while another one is on its way is answered by that one, which may have asked before the release was there.
  */
-export async function untilNewVersionWaits(page: Page): Promise<void> {
+export async function untilNewVersionWaits(page: PageOfAnyEngine): Promise<void> {
   let lookedAt = 0;
   await until(page, 'a new version waits', async () => {
     if (Date.now() - lookedAt > LOOKED_EVERY_MS) {
@@ -168,7 +169,7 @@ const LOOKED_EVERY_MS = 3000;
 const PATIENCE_MS = 40_000;
 
 /** playwright's own waitForFunction takes the promise of an async question for a yes. */
-async function until(page: Page, what: string, holds: () => Promise<boolean>): Promise<void> {
+async function until(page: PageOfAnyEngine, what: string, holds: () => Promise<boolean>): Promise<void> {
   const deadline = Date.now() + PATIENCE_MS;
   while (Date.now() < deadline) {
     // The question is lost when the page reloads under it: asked again.

@@ -11,7 +11,8 @@ const ready = 'Ready to work without signal.';
 const notYet = 'The app is not kept for work without signal yet.';
 const gone = 'A part of the app is gone from this phone.';
 const assets = readdirSync('dist/assets');
-const shop = assetOf(/^shop-.*\.js$/);
+// All that a job has.
+const rest = assetOf(/^rest-.*\.js$/);
 
 let server: Awaited<ReturnType<typeof startServer>>;
 let phone: Phone;
@@ -52,10 +53,16 @@ test('a network’s page in place of the frame is never kept: it is not called r
 });
 
 test('where it comes in place of one script, that screen says so and a backup with all records is saved from it', async () => {
-  server.lie((path) => (path === `assets/${shop}` ? PORTAL : undefined));
+  // No worker yet: what is logged is logged, and nothing of the app is kept.
+  server.lie((path) => (path === 'sw.js' ? PORTAL : undefined));
   await page.goto(server.url);
+  // Not that the browser won't have it: in another one his records would not be.
   await page.getByText(notYet).first().waitFor();
   await logOne('.4487');
+  server.lie((path) => (path === `assets/${rest}` ? PORTAL : undefined));
+  await page.goto(server.url);
+  await page.reload();
+  await page.getByText(notYet).first().waitFor();
   await goTo(page, '/shop');
   await page.getByText('This screen could not be opened. What you logged is safe.').waitFor();
   expect(await savedBackup()).toContain('"typed":".4487"');
@@ -71,7 +78,7 @@ test('where it comes in place of one script, that screen says so and a backup wi
 test('what the browser threw away, or keeps spoiled, is put back at the next start with signal, icons and styles too', async () => {
   await page.goto(server.url);
   await untilReadyOffline(page);
-  const lost = [`assets/${shop}`, `assets/${assetOf(/^cuts-.*\.css$/)}`, 'icons/icon.svg', 'index.html'];
+  const lost = [`assets/${rest}`, `assets/${assetOf(/^rest-.*\.css$/)}`, 'icons/icon.svg', 'index.html'];
   await throwAway(lost);
   await spoil('manifest.webmanifest');
   await page.reload();
@@ -102,7 +109,7 @@ test('without signal what was thrown away is said at the start, a backup is save
   server.lie(() => PORTAL);
   await page.evaluate(() => dispatchEvent(new Event('online')));
   await expect
-    .poll(() => server.asked.filter((path) => path === `/assets/${shop}`).length)
+    .poll(() => server.asked.filter((path) => path === `/assets/${rest}`).length)
     .toBeGreaterThan(1);
   expect(await page.getByText(ready).count()).toBe(0);
   server.lie();
@@ -138,7 +145,7 @@ async function logOne(typed: string): Promise<void> {
   await goTo(page, '/new-job');
   await page.getByRole('button', { name: 'none of these' }).click();
   await page.getByRole('button', { name: 'Make the job' }).click();
-  await page.getByRole('link', { name: 'New reading' }).click();
+  await page.getByRole('link', { name: 'New size' }).click();
   await page
     .getByRole('button', { name: /^Length/ })
     .or(page.getByRole('link', { name: /^Length/ }))

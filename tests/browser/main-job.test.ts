@@ -43,28 +43,32 @@ test('from a new job to the insert drill, without signal, and all of it is there
   await thumb.press('Back to the readings');
   await logFeature(page, thumb, 'Pin', ['.4372', '.4371', '.4373']);
   await thumb.press('Back to the readings');
+  await thumb.press('Back to the job');
 
-  await thumb.press('Worksheets');
+  await thumb.press(/^Decide/);
   await thumb.press(/^Hole and pin/);
-  await thumb.press(/^Bore 1/);
-  await thumb.press(/^Pin 1/);
+  await thumb.press(/^Bore/);
+  await thumb.press(/^Pin/);
   await thumb.press(/^Located, fixed by its nut/);
   // Bore (.4490 + .4484 + .4487) / 3 = .4487, pin .4372: .0115, and a located 7/16 joint may have .002 (common practice).
-  await page.getByText('Too loose: slop .0115, want 0 to .002.').waitFor();
+  await page.getByText(/^Too loose: slop \.0115, want \.002 or less/).waitFor();
+  await thumb.press(/^Sizes/);
   await thumb.press(/^Bolt/);
   await thumb.press('7/16');
   await thumb.press('7/16-20 UNF');
+  await thumb.press(/^Sizes/);
   await thumb.press(/^What carries/);
   await thumb.press(/^The faces that carry the joint/);
+  await thumb.press(/^Sizes/);
   await thumb.press(/^Plain shank/);
   await thumb.press(/^No/);
-  await thumb.press(/^Wall now/);
+  await thumb.press('Give the wall');
   await thumb.key('.310');
   await thumb.press('Use it');
   await thumb.press('Use the insert');
   // Hole .4487, least hole 7/16 + 0.216506/20 = .4483 (ASME B18.29.1 note 3): .0004 over, inside the caliper's band.
   await page.getByText('Run through anyway').waitFor();
-  await page.getByText('29/64', { exact: true }).first().waitFor();
+  await page.locator('.account-lead-figure', { hasText: '29/64' }).waitFor();
   // (.5025 - .453125) / (1.299038 / 20) = 75.9 %
   expect(
     await page
@@ -91,24 +95,25 @@ test('five parts in a sleeve: which one to face, to what length, and by how much
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('Worksheets');
+  await thumb.press('Decide');
   await thumb.press(/^Spacer stack/);
   await thumb.key('.970');
   await taken(page, thumb);
-  for (const size of ['.062', '.385', '.3125', '.1465', '1/16']) {
-    await thumb.press('Add a part');
+  await takeAsExact(thumb);
+  for (const size of ['.062', '.385', '.3125', '.1465']) {
     await thumb.key(size);
-    await taken(page, thumb);
+    await thumb.press('Next part');
   }
+  await thumb.key('1/16');
+  await thumb.press('That’s all');
   // .062 + .385 + .3125 + .1465 + .0625 = .9685; .970 − .9685 = .0015 in
   await page.getByText(/^Too tight: float \.0015, want \.008 to \.012; assumed: float\./).waitFor();
-  await thumb.press(/part 2/);
-  await thumb.press('may be cut');
-  await thumb.press('Back to the stack');
+  await thumb.press('Which may be cut?');
+  await thumb.press(/^part 2[^:]*$/);
   // Aim .010: .0085 has to come off .385, which is .3765, left full to the dial's next thou: .377, so .008 off.
-  await page.getByText('Face off part 2').waitFor();
-  expect(await page.locator('.lead-figure').textContent()).toBe('.008 in off');
-  expect(await page.locator('.lead-next').textContent()).toBe('.385 → .377');
+  await page.getByRole('heading', { name: 'Face part 2' }).waitFor();
+  expect(await page.locator('.account-lead-figure').textContent()).toBe('.008 in off');
+  expect(await page.locator('.account-lead-change').textContent()).toBe('.385 → .377');
   expect(phone.trouble).toEqual(quiet);
   await phone.close();
 
@@ -129,7 +134,7 @@ test.each([
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Bore/);
   await thumb.key('.4480');
   await thumb.press('Log reading');
@@ -154,7 +159,7 @@ test('a reload comes back to the same place with the half-typed size', async () 
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Pin/);
   await thumb.key('1 1/2');
   await settled();
@@ -172,7 +177,7 @@ test('killed while readings are being logged, every one that was called logged i
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Length/);
   await page.getByLabel('Length 1, reading 1').waitFor();
   const address = page.url();

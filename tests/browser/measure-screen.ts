@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Page } from './hands/hands.ts';
 
 /** What a screen is held to, as a fitter would say it. */
 export type Rule =
@@ -16,7 +16,8 @@ export type Rule =
   | 'text on text'
   | 'target covered'
   | 'pad does not fit'
-  | 'figure out of sight';
+  | 'figure out of sight'
+  | 'two main keys';
 
 export type Finding = { readonly rule: Rule; readonly what: string };
 
@@ -64,8 +65,17 @@ export function measureScreen(page: Page): Promise<readonly Finding[]> {
         note('target too small', `${named(target)} ${px(width)} × ${px(height)}`);
     }
 
+    const probe = document.createElement('i');
+    probe.style.background = 'var(--blue)';
+    (document.querySelector('.page-main') ?? document.body).append(probe);
+    const blue = getComputedStyle(probe).backgroundColor;
+    probe.remove();
+    const mains = targets.filter((target) => getComputedStyle(target).backgroundColor === blue);
+    if (mains.length > 1) note('two main keys', mains.map(named).join(', '));
+
     // Lines of a list, tabs and the places of the bottom bar touch each other: a miss opens the neighbour and costs nothing.
-    const touching = '.row, .read-already-row, .job-tabs a, .charts-tabs a, .bottom-bar-place, summary';
+    const touching =
+      '.row, .account-ranked a, .read-already-row, .route-row, .get-tick, .charts-tabs a, .bottom-bar-place, summary';
     const layerOf = (element: Element): Element => {
       for (let at = element.parentElement; at; at = at.parentElement) {
         const { position, overflowY } = getComputedStyle(at);
@@ -130,7 +140,18 @@ export function measureScreen(page: Page): Promise<readonly Finding[]> {
         const { width, height } = commit.getBoundingClientRect();
         const line = pad.querySelector('.size-pad-figure')?.getBoundingClientRect();
         const whole = Math.min(line?.width ?? 0, screenWidth);
-        if (height < 96 - NEARLY || width < whole - 17)
+        // A key of the pad may share its row, a size read already, a part’s name or the end of a list: the commit key stays the widest, a
+        // third of the row at least. What stands beside it and is none of the pad's makes it too narrow.
+        const { top, bottom } = commit.getBoundingClientRect();
+        const beside = [
+          ...pad.querySelectorAll('.size-entry-extras .button, .size-pad-beside, .part-chips .button'),
+        ]
+          .filter(isShown)
+          .map((key) => key.getBoundingClientRect())
+          .filter((key) => Math.min(key.bottom, bottom) - Math.max(key.top, top) > height / 2);
+        const row = beside.reduce((sum, key) => sum + key.width + 8, width);
+        const least = Math.max(whole / 3, ...beside.map((key) => key.width));
+        if (height < 96 - NEARLY || row < whole - 17 || width < least - NEARLY)
           note('commit key too small', `${px(width)} × ${px(height)}, the pad is ${px(whole)} wide`);
         if (remove && apart(commit.getBoundingClientRect(), remove.getBoundingClientRect()) < 19 - NEARLY)
           note('targets too near', 'commit and delete');

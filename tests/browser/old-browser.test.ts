@@ -1,3 +1,5 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { openPhone, removeTemporaryFolders, startServer } from './launch.ts';
 
@@ -16,15 +18,12 @@ test('a browser too old for the app says so, in place of keys that lead nowhere'
 });
 
 // A pattern that an older engine can't read stops the whole file it stands in, before anything can be said.
-test('no pattern in the app looks behind, which Safari reads from 16.4 on only', async () => {
-  const server = await startServer();
-  const { page, close, asked } = await openPhone();
-  await page.goto(server.url);
-  await page.getByText('Ready to work without signal.').first().waitFor({ timeout: 30_000 });
-  const scripts = [...new Set(asked)].filter((address) => address.endsWith('.js'));
-  expect(scripts.length).toBeGreaterThan(8);
-  const texts = await Promise.all(scripts.map(async (address) => (await page.request.get(address)).text()));
-  expect(scripts.filter((_address, index) => /\(\?<[=!]/.test(texts[index] ?? ''))).toEqual([]);
-  await close();
-  await server.stop();
+test('no pattern in the app looks behind, which Safari reads from 16.4 on only', () => {
+  const scripts = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((path) =>
+    path.endsWith('.js'),
+  );
+  expect(scripts).toContain('sw.js');
+  expect(scripts.length).toBeGreaterThan(5);
+  const looksBehind = (path: string) => /\(\?<[=!]/.test(readFileSync(join('dist', path), 'utf8'));
+  expect(scripts.filter(looksBehind)).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Page } from './hands/hands.ts';
 
 /** Ways through the screens, for walks and tests: each waits until what it did is drawn. */
 

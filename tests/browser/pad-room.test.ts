@@ -38,6 +38,12 @@ test('a bore with a name of three lines stands on a usual phone whole, heading a
 test.each([
   ['the stack’s own reading', '/job/demo-outfit-7/worksheets/demo-bracket-float/direct'],
   ['how far a sleeve stands proud', '/job/demo-trailer-hub/worksheets/demo-hub-bearings/direct'],
+  [
+    'a part of a stack, with what it is called over the digits',
+    '/job/demo-outfit-7/worksheets/demo-bracket-float/part/demo-stack-spacer/size',
+  ],
+  ['a sleeve’s length', '/job/demo-outfit-7/worksheets/demo-bracket-float/fixed'],
+  ['a bore', '/job/demo-outfit-7/worksheets/demo-link-slop/bore'],
   ['a clearance that may be below zero', '/job/demo-outfit-7/worksheets/demo-link-slop/lower'],
 ])('asked for %s, question and commit key stand on a usual phone together', async (_what, place) => {
   await goTo(phone.page, place);
@@ -74,7 +80,7 @@ test.each([
   ] as const) {
     await goTo(page, place);
     await laidOut(page);
-    const words = page.locator('.size-pad-asks');
+    const words = page.locator('.size-pad-asks, .form-asks').filter({ visible: true });
     expect(await words.textContent()).toMatch(asked);
     const isSeen = await words.evaluate((line) => {
       const { left, top, width: wide, height: tall } = line.getBoundingClientRect();

@@ -15,19 +15,22 @@ test('a caliper asked to prove .001 says so before the first reading, and names 
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('Worksheets');
+  await thumb.press('Decide');
   await thumb.press(/^Hole and pin/);
-  await thumb.press('Back to the worksheet');
-  await thumb.press(/^Least clearance/);
-  await thumb.key('0');
-  await thumb.press('Use it');
-  await thumb.press(/^Most clearance/);
-  await thumb.key('.001');
-  await thumb.press('Use it');
+  // How it runs is known only with a bore and a pin: limits of one's own have their fields in the address.
+  await page.getByLabel('How wide is the bore?').waitFor();
+  const here = page.url().replace(/\/bore$/, '');
+  for (const [field, size] of [
+    ['lower', '0'],
+    ['upper', '.001'],
+  ] as const) {
+    await page.goto(`${here}/${field}`);
+    await thumb.key(size);
+    await thumb.press('Use it');
+    await page.getByLabel('How wide is the bore?').waitFor();
+  }
   const cannot = page.getByText(/can't prove this: .* the limits are only \.001 apart\. The .* can\./);
-  await cannot.first().waitFor();
-  await thumb.press(/^Bore not given/);
-  await thumb.press(/^Measure it now/);
+  await thumb.press('Measure');
   await page.getByLabel('Bore, reading 1').waitFor();
   await cannot.first().waitFor();
   await page.getByText('no readings yet').waitFor();
@@ -45,7 +48,7 @@ test('too close to call names the tools and the readings that would settle it, o
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('Worksheets');
+  await thumb.press('Decide');
   await thumb.press(/^Hole and pin/);
   await thumb.key('.4390');
   await thumb.press('Use it');
@@ -54,7 +57,11 @@ test('too close to call names the tools and the readings that would settle it, o
   await thumb.press(/^Located, fixed by its nut/);
   // .4390 − .4380 = .001, midway between 0 and .002 (common practice): a caliper's band is wider than that.
   await page.getByText(/^Too close to call: slop \.001 /).waitFor();
+  await page.getByText(/^The .* settle it, to ±\./).waitFor();
+  // For what each tool is, and how often it reads, stands under Why.
+  await thumb.press('Why');
   await page.getByText(/with \d+ readings? of each size would settle it, to ±\./).waitFor();
+  await thumb.press(/^Sizes/);
   await thumb.press(/^Most clearance/);
   await thumb.key('.001');
   await thumb.press('Use it');
@@ -78,7 +85,7 @@ test('what was struck out comes back by undo, also after a reload; the demo come
   await thumb.press('New job');
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Gap/);
   await thumb.key('.010');
   await thumb.press('Log reading');

@@ -56,6 +56,7 @@ test('with colours forced on black, a number line and a mark are drawn in the co
   await page.getByRole('button', { name: 'Show me with the demo job' }).click();
   await page.getByText('Outfit 7').first().waitFor();
   await goTo(page, '/job/demo-outfit-7/worksheets/demo-link-slop');
+  await page.getByRole('button', { name: 'Why', exact: true }).click();
   const colours = await page.evaluate(() => {
     const of = (selector: string) => getComputedStyle(document.querySelector(selector) ?? document.body);
     return {
@@ -127,7 +128,7 @@ test('in full sun the page is black on white, the lathe too, kept across a resta
 
 test('keys alone lead from an empty app to a logged reading and to a verdict, and it is said', async () => {
   const { page, close } = await openPhone();
-  expect(await fromNothingToAVerdict(page)).toBe('Too loose: slop .0117, want 0 to .002.');
+  expect(await fromNothingToAVerdict(page)).toBe('Too loose: slop .0117, want .002 or less.');
   await close();
 });
 
@@ -141,7 +142,7 @@ async function fromNothingToAVerdict(page: Page): Promise<string> {
     [/^Bore/, ['.4491', '.4487', '.4485']],
     [/^Pin/, ['.4369', '.4373', '.4371']],
   ] as const) {
-    await byTab(page, 'New reading');
+    await byTab(page, 'New size');
     await byTab(page, kind);
     await page.locator('#size').waitFor();
     for (const [index, size] of sizes.entries()) {
@@ -151,10 +152,11 @@ async function fromNothingToAVerdict(page: Page): Promise<string> {
     }
     await byTab(page, /^Back/);
   }
-  await byTab(page, 'Worksheets');
+  await byTab(page, /^Back/);
+  await byTab(page, /^Decide/);
   await byTab(page, /^Hole and pin/);
-  await byTab(page, /^Bore 1/, 'Space');
-  await byTab(page, /^Pin 1/, 'Space');
+  await byTab(page, /^Bore/, 'Space');
+  await byTab(page, /^Pin/, 'Space');
   await byTab(page, /^Located/, 'Space');
   // (.4491 + .4487 + .4485) / 3 − .4371 = .0117, and a located bolt of 7/16 may have .002 (common practice).
   const verdict = page.getByText(/^Too loose: slop/);

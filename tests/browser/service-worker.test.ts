@@ -141,6 +141,77 @@ test('a first visit cut off half-way is made good when signal comes back, withou
   expect(await keptFiles(page, url)).toContain('icons/icon-512.png');
 });
 
+const readyWords = 'Ready to work without signal.';
+
+test.each([
+  { what: 'reloaded', again: async (page: Page) => void (await page.reload()) },
+  {
+    what: 'left for another page and come back to',
+    again: async (page: Page, url: string) => {
+      await page.goto('about:blank');
+      await page.goto(url);
+    },
+  },
+  {
+    what: 'closed and opened anew',
+    again: async (page: Page, url: string) => {
+      const next = await page.context().newPage();
+      await page.close();
+      await next.goto(url);
+    },
+  },
+])(
+  'a first visit that is $what while the files are being kept is told when all are there, not before, and once',
+  async ({ again }) => {
+    const { url } = await serve({ folder: first });
+    const { page, context } = await phone();
+    // The last file but one is on its way until it is let through.
+    let letThrough = () => undefined as void;
+    const held = new Promise<void>((done) => (letThrough = done));
+    let isAsked = false;
+    await context.route('**/icons/icon-512.png', async (route) => {
+      isAsked = true;
+      await held;
+      await route.continue();
+    });
+    await page.goto(url);
+    await expect.poll(() => isAsked).toBe(true);
+    await again(page, url);
+    const now = context.pages().at(-1) ?? page;
+    await appIsShown(now);
+    await now.waitForTimeout(500);
+    expect(await now.getByText(readyWords).count()).toBe(0);
+    letThrough();
+    await now.getByText(readyWords).first().waitFor();
+    expect(await keptFiles(now, url)).toContain('icons/icon-512.png');
+    await now.locator('.app-notice').waitFor({ state: 'detached' });
+    await now.reload();
+    await appIsShown(now);
+    // Longer than the look of a later start is put off.
+    await now.waitForTimeout(5000);
+    expect(await now.getByText(readyWords).count()).toBe(0);
+  },
+);
+
+test('what was found out behind another page is told when the app is brought up', async () => {
+  const { url } = await serve({ folder: first });
+  const { page } = await phone();
+  await page.addInitScript(() => {
+    Object.defineProperty(document, 'visibilityState', {
+      get: () => (sessionStorage.getItem('seen') ? 'visible' : 'hidden'),
+    });
+  });
+  await page.goto(url);
+  await untilReadyOffline(page);
+  await page.waitForTimeout(3000);
+  expect(await page.getByText(readyWords).count()).toBe(0);
+  await page.evaluate(() => {
+    sessionStorage.setItem('seen', 'yes');
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await page.getByText(readyWords).first().waitFor();
+});
+
 test('a release that is put up while the first visit is kept mixes no two versions: neither is kept, then the new one whole', async () => {
   const { url } = await serve({ folder: first });
   // As a host does that keeps the old files for a while: the worker and the parts are the old ones, the frame is new.

@@ -2,8 +2,9 @@ import 'fake-indexeddb/auto';
 import { readFileSync } from 'node:fs';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { backupLines } from '../../src/store/backup.ts';
-import { closeStore, openStore } from '../../src/store/open-store.ts';
+import { backupLines } from '../../src/store/file/backup.ts';
+import { closeStore, openStore } from '../../src/store/opening/open-store.ts';
+import { makeSmallJob } from '../screens/sheet/small-job.ts';
 import { makeWholeJob, wholeJobId } from '../screens/sheet/whole-job.ts';
 import { goTo, settled, withoutPassingLines } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, type Phone } from './launch.ts';
@@ -15,6 +16,7 @@ const HAND_MS = 150;
 
 let server: Awaited<ReturnType<typeof startServer>>;
 let phone: Phone;
+let smallJobId = '';
 const pages: Record<'A4' | 'Letter', string[]> = { A4: [], Letter: [] };
 
 beforeAll(async () => {
@@ -27,9 +29,7 @@ beforeAll(async () => {
   await withoutPassingLines(page);
   await server.stop();
   await restoreWholeJob();
-  await goTo(page, `/job/${wholeJobId}/sheet`);
-  await page.locator('article.sheet').waitFor();
-  await settled(page);
+  await openSheet(wholeJobId, 'Outfit 7');
   for (const paper of ['A4', 'Letter'] as const) {
     // oxlint-disable-next-line no-await-in-loop
     pages[paper] = await printed(paper);
@@ -50,7 +50,7 @@ describe.each(['A4', 'Letter'] as const)('the sheet printed on %s', (paper) => {
       ['.4487 in', '.4490 in', '.4485 in', '.4950 in', 'read on the burr', '4.4125 in', '±.0005 in'],
     ],
     // 1.9982 − .7502 − 1.1452 − 2 × .0625 = −.0222; 1.1452 − (.010 + .0222) = 1.1130
-    ['the worksheets', ['.0222', '1.113', '.5025', '75.9 % of thread', 'Trail 4.19 in']],
+    ['the worksheets', ['.0222', '1.113', '7/16-20 UNF in steel', 'Trail: 4.19 in']],
     ['the cuts', ['1.1452 in', '1.1380 in', '1.1366 in to 1.1394 in', '1.1404 in', '.0024 in', '1.1381 in']],
     ['what was struck out at the machine', ['1.1254 in', 'chip under the anvil']],
     ['the checks', ['.0035', '.0102', '.008 to .012', 'Too tight', 'Good: float', '12 mm clear of the tyre']],
@@ -81,7 +81,7 @@ describe.each(['A4', 'Letter'] as const)('the sheet printed on %s', (paper) => {
     ['Nut of the axle', '85 lbf·ft', 'Done by, when'],
     ['Sign-off', 'Put together by', 'Notes'],
     ['.4950 in', 'read on the burr', '.4487 in'],
-    ['Front wheel in the fork', 'hub 4.412', 'between the legs 6.750'],
+    ['Front wheel in the fork', '4.412', '6.750'],
   ])('keeps %s on one page', (...words) => {
     expect(pages[paper].some((text) => words.every((word) => text.includes(word)))).toBe(true);
   });
@@ -92,6 +92,20 @@ describe.each(['A4', 'Letter'] as const)('the sheet printed on %s', (paper) => {
     expect(last.filter((line) => headings.includes(line.trim()))).toEqual([]);
   });
 });
+
+test.each(['A4', 'Letter'] as const)(
+  'a job of one worksheet, a few readings and one cut is printed on one page of %s',
+  async (paper) => {
+    await openSheet(smallJobId, 'Idler pulley');
+    const text = await printed(paper);
+    await openSheet(wholeJobId, 'Outfit 7');
+    const words = text.join(' ').replace(/\s+/g, ' ');
+    // What it came to, what was cut, what it was read from, and where to sign: all of it is there.
+    const wanted = ['Too tight', '1.123', '1.1262 in', '2.4115 in', 'Old washer', 'Put together by'];
+    expect(wanted.filter((figure) => !words.includes(figure))).toEqual([]);
+    expect(text).toHaveLength(1);
+  },
+);
 
 test('on paper every drawing is black on white', async () => {
   const { page } = phone;
@@ -168,7 +182,7 @@ describe('the files of the sheet', () => {
     const { page } = phone;
     await page.getByRole('link', { name: /^Outer spacer/ }).click();
     await page.getByRole('button', { name: 'Give it as DXF' }).click();
-    await page.getByText('It needs its outside and its inside first.').first().waitFor();
+    await page.getByText('It needs its outside and inside first.').first().waitFor();
     for (const [side, size] of [
       ['Outside', '1.250'],
       ['Inside', '.7505'],
@@ -195,6 +209,12 @@ describe('the files of the sheet', () => {
   });
 });
 
+async function openSheet(jobId: string, name: string): Promise<void> {
+  await goTo(phone.page, `/job/${jobId}/sheet`);
+  await phone.page.locator('article.sheet .sheet-name', { hasText: name }).waitFor();
+  await settled(phone.page);
+}
+
 /** Into the phone through its own door for backups. */
 async function restoreWholeJob(): Promise<void> {
   const { page } = phone;
@@ -210,6 +230,7 @@ async function backupOfWholeJob(): Promise<Buffer> {
   const opened = await openStore({ name: 'whole-job' });
   if (!opened.ok) throw new Error(opened.refusal.code);
   await makeWholeJob(opened.value);
+  smallJobId = await makeSmallJob(opened.value);
   const lines: string[] = [];
   for await (const line of backupLines(opened.value)) lines.push(line);
   closeStore(opened.value);

@@ -4,15 +4,18 @@ import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } from './launch.ts';
 
-/** 45 KB is what a mid-range phone on slow 3G has loaded and started well within 5 s, with the styles beside it. */
-const limit = 45_000;
 /**
- * What is there, 402 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
- * that something came in twice or unpacked. Once that is so on purpose: the 6 KB of the rescue page, which stands on its own.
- * The last 50 KB are what is asked, said and refused of every place, limit, tool, warmth, stale figure and false file; no
- * package is new in it.
+ * 45 KB is what a mid-range phone on slow 3G has loaded and started well within 5 s, with the styles beside it. The 0.5 above
+ * it draw the list of jobs before all else, and are paid back at every start. 40 is aimed at: DEVELOPERS.md says what stands in the way.
  */
-const wholeLimit = 405_000;
+const limit = 45_500;
+/**
+ * What is there, 474 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
+ * that something came in twice or unpacked. Once that is so on purpose: the 6 KB of the rescue page, which stands on its own.
+ * The last 13 KB are the mill and an alignment; the 8 before them a thread on the lathe with its stud and passes; the 4 KB before them rings by their load, tools and metals by their European names; the 12 before them the taper with its gauge blocks; the 0.7 KB before them draw the list of jobs before all else; the 11 KB before them are a worksheet of two hole patterns; the 10 before them one more worksheet, and the class that two measured parts keep; the 50 KB before them what is asked, said and refused of every place, limit, tool,
+ * warmth, stale figure and false file. No package is new in it.
+ */
+const wholeLimit = 474_500;
 
 let server: Awaited<ReturnType<typeof startServer>>;
 
@@ -24,7 +27,7 @@ afterAll(async () => {
   await removeTemporaryFolders();
 });
 
-test('the first load is at most 45 KB of JavaScript, gzipped: the entry and all it imports', () => {
+test('the first load is at most 45.5 KB of JavaScript, gzipped: the entry and all it imports', () => {
   const files = withTheirImports(entries());
   const bytes = gzipped(files);
   console.log(`first load: ${bytes} bytes of JavaScript, gzipped, in ${files.length} files`);
@@ -47,7 +50,7 @@ test('a phone that opens the app for the first time asks for no more JavaScript 
   expect(gzipped([...asked])).toBeLessThanOrEqual(limit);
 });
 
-test('the whole app, its worker too, is at most 405 KB of JavaScript, gzipped, in a few files', () => {
+test('the whole app, its worker too, is at most 474 KB of JavaScript, gzipped, in a few files', () => {
   const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) =>
     file.endsWith('.js'),
   );

@@ -1,3 +1,4 @@
+import { followingSettings } from '../../src/store/base/setting-names.ts';
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
@@ -198,7 +199,7 @@ test('on a full phone each kind of write says so where it is done, and nothing o
   // Where the fitter was last is kept the light way, and needs no words.
   const kept = async () => {
     const { settings, ...stores } = (await keptIn(page)).stores;
-    return { ...stores, settings: settings?.filter(({ id }) => id !== 'lastPlace') };
+    return { ...stores, settings: settings?.filter(({ id }) => !followingSettings.has(id)) };
   };
   const before = await kept();
   for (const { what, at, by, above } of WRITES) {

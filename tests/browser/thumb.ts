@@ -1,8 +1,10 @@
-import type { Page } from 'playwright-core';
+import type { Page } from './hands/hands.ts';
 
 /** A thumb on the phone: presses what can be pressed, and counts. */
 export type Thumb = {
   readonly presses: () => number;
+  /** Those of them that were no key of a size: no digit, point, bar or space. */
+  readonly besideDigits: () => number;
   /** A button or link by its words. */
   readonly press: (name: string | RegExp) => Promise<void>;
   /** A size, key by key on the pad: digits, point, bar, space. */
@@ -11,6 +13,7 @@ export type Thumb = {
 
 export function thumbOn(page: Page): Thumb {
   let count = 0;
+  let digits = 0;
   const press = async (name: string | RegExp) => {
     const exact = typeof name === 'string';
     const target = page
@@ -25,14 +28,22 @@ export function thumbOn(page: Page): Thumb {
   };
   return {
     presses: () => count,
+    besideDigits: () => count - digits,
     press,
     key: async (size) => {
       for (const character of size) await press(KEYS[character] ?? character);
+      digits += size.length;
     },
   };
 }
 
-const COMMITS: ReadonlySet<string> = new Set(['Log reading', 'Use it', 'Put it in']);
+const COMMITS: ReadonlySet<string> = new Set([
+  'Log reading',
+  'Use it',
+  'Put it in',
+  'Next part',
+  'That’s all',
+]);
 const KEYS: Readonly<Record<string, string>> = {
   '.': 'decimal point',
   '/': 'a/b: fraction bar',
@@ -52,7 +63,7 @@ export async function logFeature(
   kind: string,
   sizes: readonly string[],
 ): Promise<void> {
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(new RegExp(`^${kind}`));
   for (const [index, size] of sizes.entries()) {
     await thumb.key(size);

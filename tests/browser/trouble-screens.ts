@@ -1,5 +1,6 @@
-import type { Page } from 'playwright-core';
+import type { Page as PageOfChromium } from 'playwright-core';
 import type { AppScreen } from './every-screen.ts';
+import type { Page } from './hands/hands.ts';
 import { chooseInShop, goTo, press, settled, typeSize } from './on-a-screen.ts';
 
 const outfit = '/job/demo-outfit-7';
@@ -63,6 +64,7 @@ export const inTrouble: readonly AppScreen[] = [
   },
   {
     name: 'pad-records-thrown-away',
+    inChromiumOnly: true,
     place: pad,
     arrange: async (page) => {
       await page.locator('#size').waitFor();
@@ -70,12 +72,13 @@ export const inTrouble: readonly AppScreen[] = [
       await page.getByText('thrown Slipfit’s data away', { exact: false }).first().waitFor();
     },
   },
-  { name: 'cannot-open', place: '/jobs' },
-  { name: 'cannot-open-charts', place: '/charts/drills' },
+  { name: 'cannot-open', inChromiumOnly: true, place: '/jobs' },
+  { name: 'cannot-open-charts', inChromiumOnly: true, place: '/charts/drills' },
   {
     name: 'records-lost',
+    inChromiumOnly: true,
     arrange: async (page) => {
-      await page.goto(page.url().replace(/#.*/, '#/jobs'));
+      await page.goto(await page.evaluate(() => location.href.replace(/#.*/, '#/jobs')));
       await page.reload();
       await page.getByText('The browser has lost the records', { exact: false }).first().waitFor();
     },
@@ -129,7 +132,9 @@ async function takeWritingAgain(page: Page): Promise<void> {
 }
 
 async function throwAway(page: Page): Promise<void> {
-  const session = await page.context().newCDPSession(page);
-  const { origin } = new URL(page.url());
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- only Chromium's driver can, and only there is it asked to
+  const here = page as PageOfChromium;
+  const session = await here.context().newCDPSession(here);
+  const { origin } = new URL(here.url());
   await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
 }

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Page } from './hands/hands.ts';
 
 const entry = (typed: string, exact: string) => ({ typed, unit: 'in', exact });
 

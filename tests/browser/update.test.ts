@@ -188,7 +188,7 @@ async function aPadWith(half: string): Promise<Phone & { url: string }> {
   const thumb = thumbOn(page);
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Length/);
   await page.getByLabel('Length 1, reading 1').waitFor();
   await page.keyboard.type('.4487', { delay: 20 });

@@ -27,7 +27,7 @@ const address: fc.Arbitrary<Address> = fc.oneof(
     { at: 'charts', chart: 'measuring-tools' },
   ),
   fc
-    .tuple(fc.constantFrom('job', 'readings', 'new-feature', 'worksheets', 'sheet'), id)
+    .tuple(fc.constantFrom('job', 'route', 'readings', 'new-feature', 'worksheets', 'get', 'sheet'), id)
     .map(([at, jobId]) => ({ at, jobId })),
   // A feature's id is never the word that stands for a new one.
   fc
@@ -114,9 +114,9 @@ describe('whatever is typed behind the #', () => {
     expect(addressOf('#/charts/nowhere')).toEqual({ at: 'charts', chart: 'drills' });
   });
 
-  test('an unknown place inside a job leads to its readings', () => {
-    expect(addressOf('#/job/j1/nowhere')).toEqual({ at: 'readings', jobId: 'j1' });
-    expect(addressOf('#/job/j1')).toEqual({ at: 'readings', jobId: 'j1' });
+  test('an unknown place inside a job leads to its route', () => {
+    expect(addressOf('#/job/j1/nowhere')).toEqual({ at: 'route', jobId: 'j1' });
+    expect(addressOf('#/job/j1')).toEqual({ at: 'route', jobId: 'j1' });
   });
 
   test('a broken percent sign is taken as it stands', () => {

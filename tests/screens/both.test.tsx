@@ -1,12 +1,12 @@
 import { cleanup, fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
 import { BothScreen } from '../../src/screens/both/both-screen.tsx';
-import { createFeature, changeFeature } from '../../src/store/features.ts';
-import { changeJob } from '../../src/store/jobs.ts';
-import { putSetting } from '../../src/store/settings.ts';
-import { addSteps, changeStep, markDone } from '../../src/store/steps.ts';
-import { createWorksheet, getWorksheet, setChoice, setSize } from '../../src/store/worksheets.ts';
-import { latestUndo } from '../../src/store/undo.ts';
+import { createFeature, changeFeature } from '../../src/store/kept/features.ts';
+import { changeJob } from '../../src/store/kept/jobs.ts';
+import { putSetting } from '../../src/store/kept/settings.ts';
+import { addSteps, changeStep, markDone } from '../../src/store/kept/steps.ts';
+import { createWorksheet, getWorksheet, setChoice, setSize } from '../../src/store/kept/worksheets.ts';
+import { latestUndo } from '../../src/store/undo/undo.ts';
 import { inches } from '../store/cut-for-test.ts';
 import { worked } from '../store/open-for-test.ts';
 import { carry, exchange, twoPhonesWithABore } from '../store/two-phones-for-test.ts';

@@ -2,7 +2,7 @@ import { cleanup, render } from '@testing-library/preact';
 import type { ComponentChildren } from 'preact';
 import { StoreProvider } from '../../src/screens/common/store-context.ts';
 import { draftsWritten } from '../../src/screens/common/drafts-unwritten.ts';
-import type { Store } from '../../src/store/open-store.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
 import { closeAll } from '../store/open-for-test.ts';
 
 /** A screen over a real store, on the page as index.html has it: with the line a screen reader reads out. */
@@ -32,4 +32,12 @@ export async function clearAway(): Promise<void> {
   document.getElementById('said')?.remove();
   await draftsWritten();
   closeAll();
+}
+
+/** For a sentence with a size or a thread in it, which stands in an element of its own so that no line ends inside it. */
+export function wholeSentence(words: RegExp) {
+  return (_own: string, element: Element | null): boolean =>
+    element !== null &&
+    words.test(element.textContent) &&
+    ![...element.children].some((child) => words.test(child.textContent));
 }

@@ -1,5 +1,5 @@
 import { readEntry, type Entry } from '../../src/engine/length/entry.ts';
-import type { NewCut } from '../../src/store/cuts.ts';
+import type { NewCut } from '../../src/store/kept/cuts.ts';
 import { worked } from './open-for-test.ts';
 
 /** A size as a fitter types it, in inches. */

@@ -1,5 +1,6 @@
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { basisOf } from '../../src/store/basis.ts';
+import { addPart } from '../../src/store/kept/add-part.ts';
+import { basisOf } from '../../src/store/kept/basis.ts';
 import {
   changeCheck,
   checksOf,
@@ -9,41 +10,46 @@ import {
   retake,
   sayCheckSeen,
   takesOf,
-} from '../../src/store/checks.ts';
-import {
-  changeCut,
-  createCuts,
-  makeAgain,
-  removeCut,
-  setCutState,
-  strikeOutPass,
-} from '../../src/store/cuts.ts';
-import { removeDemo } from '../../src/store/demo.ts';
-import { addPiece, changePiece, countPiece, removePiece } from '../../src/store/drawer.ts';
-import { changeFeature, createFeature, removeFeature } from '../../src/store/features.ts';
-import { giveCutSize } from '../../src/store/give-cut-size.ts';
-import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
-import { addMoney, changeMoney, removeMoney } from '../../src/store/money.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { changePart, createPart, removePart } from '../../src/store/parts.ts';
-import { addPhoto, changePhoto, removePhoto } from '../../src/store/photos.ts';
-import { putInMade } from '../../src/store/put-in-made.ts';
-import { readingsOf, strikeOut, strikeOutAll } from '../../src/store/readings.ts';
-import { writeReason } from '../../src/store/reasons.ts';
+} from '../../src/store/kept/checks.ts';
+import { changeCut, createCuts, removeCut, setCutState } from '../../src/store/kept/cuts.ts';
+import { setMade, shiftZero } from '../../src/store/kept/mill-cuts.ts';
+import { makeAgain } from '../../src/store/kept/make-cut-again.ts';
+import { strikeOutPass } from '../../src/store/kept/cut-passes.ts';
+import { removeDemo } from '../../src/store/demo/demo.ts';
+import { addPiece, changePiece, countPiece, removePiece } from '../../src/store/kept/drawer.ts';
+import { changeFeature, createFeature, removeFeature } from '../../src/store/kept/features.ts';
+import { giveCutSize } from '../../src/store/kept/give-cut-size.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/kept/jobs.ts';
+import { addMoney, changeMoney, removeMoney } from '../../src/store/kept/money.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { changePart, createPart, removePart } from '../../src/store/kept/parts.ts';
+import { addPhoto, changePhoto, removePhoto } from '../../src/store/kept/photos.ts';
+import { putInMade } from '../../src/store/kept/put-in-made.ts';
+import { readingsOf, strikeOut, strikeOutAll } from '../../src/store/kept/readings.ts';
+import { writeReason } from '../../src/store/kept/reasons.ts';
 import {
   addRecheck,
   changeRecheck,
   markRechecked,
   removeRecheck,
   setOdometer,
-} from '../../src/store/rechecks.ts';
-import { replaceCuts } from '../../src/store/replace-cuts.ts';
-import type { SizeInput } from '../../src/store/records.ts';
-import { changeSetting, putSetting } from '../../src/store/settings.ts';
-import { addSteps, changeStep, markDone, markUndone, moveStep, removeStep } from '../../src/store/steps.ts';
-import { takePieces } from '../../src/store/take-pieces.ts';
-import { takeShims } from '../../src/store/take-shims.ts';
-import { addTool, changeTool, putBackTool, removeTool, toolRecords } from '../../src/store/tools.ts';
+} from '../../src/store/kept/rechecks.ts';
+import { replaceCuts } from '../../src/store/kept/replace-cuts.ts';
+import type { SizeInput } from '../../src/store/base/records.ts';
+import { changeSetting, putSetting } from '../../src/store/kept/settings.ts';
+import { startAgain } from '../../src/store/kept/start-again.ts';
+import {
+  addSteps,
+  changeStep,
+  markDone,
+  markUndone,
+  moveStep,
+  removeStep,
+} from '../../src/store/kept/steps.ts';
+import { takePieces } from '../../src/store/kept/take-pieces.ts';
+import { takeShims } from '../../src/store/kept/take-shims.ts';
+import { addToGet, dropToGet, setGot } from '../../src/store/kept/to-get.ts';
+import { addTool, changeTool, putBackTool, removeTool, toolRecords } from '../../src/store/kept/tools.ts';
 import {
   createWorksheet,
   getWorksheet,
@@ -52,7 +58,7 @@ import {
   setChoice,
   setPart,
   setSize,
-} from '../../src/store/worksheets.ts';
+} from '../../src/store/kept/worksheets.ts';
 import { facing, inches } from './cut-for-test.ts';
 import { worked } from './open-for-test.ts';
 
@@ -91,6 +97,17 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
   changeJob: async (s) => async () => changeJob(s, JOB, { name: 'Outfit 8', state: 'closed' }),
   writeReason: async (s) => async () =>
     writeReason(s, JOB, 'no-check', { why: 'Held by a torque arm', as: '' }),
+  startAgain: async (s) => async () =>
+    startAgain(s, JOB, {
+      name: 'Outfit 8',
+      take: { worksheets: true, cuts: true, checks: true, steps: true, toGet: true },
+    }),
+  setGot: async (s) => async () => setGot(s, JOB, { key: 'tap/STI tap M8', what: 'STI tap M8' }, true),
+  addToGet: async (s) => async () => addToGet(s, JOB, 'brake fluid'),
+  dropToGet: async (s) => {
+    worked(await addToGet(s, JOB, 'brake fluid'));
+    return async () => dropToGet(s, JOB, 'brake fluid');
+  },
   removeJob: async (s) => {
     const job = worked(await createJob(s, { name: 'Trailer', systems: [] }));
     return async () => removeJob(s, job.id);
@@ -138,10 +155,14 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
     const part = { name: 'one part', count: 1, adjustable: true, size: typed('1.2') };
     return async () => putInMade(s, { worksheetId: STACK, part, gone: [partId] });
   },
+  addPart: async (s) => async () =>
+    addPart(s, { worksheetId: STACK, part: { name: 'shim', count: 1, adjustable: false }, isLast: true }),
   createCuts: async (s) => async () => createCuts(s, [facing(JOB), facing(JOB)]),
   changeCut: async (s) => async () => changeCut(s, 'demo-cut-spacer', { name: 'Spacer' }),
   strikeOutPass: async (s) => async () => strikeOutPass(s, 'demo-cut-ring', 'demo-pass-2', 'chip'),
   setCutState: async (s) => async () => setCutState(s, 'demo-cut-ring', 'scrapped'),
+  setMade: async (s) => async () => setMade(s, 'demo-cut-ring', true),
+  shiftZero: async (s) => async () => shiftZero(s, ['demo-cut-spacer'], { axis: 'x', reads: inches('.012') }),
   makeAgain: async (s) => async () => makeAgain(s, ['demo-cut-ring'], JOB),
   replaceCuts: async (s) => async () => replaceCuts(s, ['demo-cut-spacer'], [facing(JOB)]),
   removeCut: async (s) => async () => removeCut(s, 'demo-cut-spacer'),
@@ -266,7 +287,13 @@ export const withoutUndo: Readonly<Record<string, string>> = {
   eachLine: 'only reads a file',
   comparePairs: 'only compares',
   alone: 'keeps two files from being read aside at once',
+  readRecord: 'only reads a line of a file',
+  throughTheDoor: 'the same, for all of them',
+  readDemo: 'only reads the file of the demo',
+  bundled: 'reads a file aside; nothing of the shop changes',
+  flushAll: 'the same, at its end',
   act: 'the frame that every write is made in',
+  actOnCut: 'the same, for one cut: whoever calls it says what is undone',
   openStore: 'opens',
   openDatabase: 'opens',
   openDatabaseAsItIs: 'opens',

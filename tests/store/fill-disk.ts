@@ -18,6 +18,8 @@ export function fillDisk(storeName: string): void {
       Object.defineProperty(transaction, 'error', {
         value: new DOMException('The disk is full', 'QuotaExceededError'),
       });
+      // One that is told to commit at once can't be aborted from here any more; a real disk would fail it all the same.
+      Object.defineProperty(transaction, 'commit', { value: () => undefined });
       request.addEventListener('success', () => transaction.abort());
     }
     return request;

@@ -1,6 +1,11 @@
 import 'fake-indexeddb/auto';
-import { closeStore, openStore, type OpenStoreOptions, type Store } from '../../src/store/open-store.ts';
-import type { StoreRefusal } from '../../src/store/store-refusal.ts';
+import {
+  closeStore,
+  openStore,
+  type OpenStoreOptions,
+  type Store,
+} from '../../src/store/opening/open-store.ts';
+import type { StoreRefusal } from '../../src/store/base/store-refusal.ts';
 
 let opened = 0;
 const stores: Store[] = [];

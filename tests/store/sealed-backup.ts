@@ -1,7 +1,8 @@
-import { backupStores, startChecksum } from '../../src/store/backup-format.ts';
-import { backupLines } from '../../src/store/backup.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { isPlainObject } from '../../src/store/paths.ts';
+import { backupStores } from '../../src/store/base/stores.ts';
+import { startChecksum } from '../../src/store/file/backup-format.ts';
+import { backupLines } from '../../src/store/file/backup.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
 
 export type Line = Record<string, unknown>;
 export type Lines = Line[];

@@ -1,12 +1,12 @@
+import { backupStores } from '../../src/store/base/stores.ts';
 import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { backupStores } from '../../src/store/backup-format.ts';
-import { backupLines, restoreBackup } from '../../src/store/backup.ts';
-import { createFeature } from '../../src/store/features.ts';
-import { createJob } from '../../src/store/jobs.ts';
-import { derivedFields, type Kept } from '../../src/store/kept.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { logReading } from '../../src/store/readings.ts';
+import { backupLines, restoreBackup } from '../../src/store/file/backup.ts';
+import { createFeature } from '../../src/store/kept/features.ts';
+import { createJob } from '../../src/store/kept/jobs.ts';
+import { derivedFields, type Kept } from '../../src/store/base/kept.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { logReading } from '../../src/store/kept/readings.ts';
 import { openForTest, tickingClock, worked } from './open-for-test.ts';
 
 export async function backupOf(store: Store): Promise<string> {

@@ -1,19 +1,19 @@
 import { readEntry } from '../../src/engine/length/entry.ts';
 import { usualTools } from '../../src/engine/reading/measuring-tool.ts';
-import { createCheck, retake, sayCheckSeen } from '../../src/store/checks.ts';
-import { addDemo } from '../../src/store/demo.ts';
-import { addPiece, countPiece } from '../../src/store/drawer.ts';
-import { createFeature } from '../../src/store/features.ts';
-import { createJob } from '../../src/store/jobs.ts';
-import { addMoney } from '../../src/store/money.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { addPhoto } from '../../src/store/photos.ts';
-import { logReading, strikeOut } from '../../src/store/readings.ts';
+import { createCheck, retake, sayCheckSeen } from '../../src/store/kept/checks.ts';
+import { addDemo } from '../store/add-demo.ts';
+import { addPiece, countPiece } from '../../src/store/kept/drawer.ts';
+import { createFeature } from '../../src/store/kept/features.ts';
+import { createJob } from '../../src/store/kept/jobs.ts';
+import { addMoney } from '../../src/store/kept/money.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { addPhoto } from '../../src/store/kept/photos.ts';
+import { logReading, strikeOut } from '../../src/store/kept/readings.ts';
 import type { Entry } from '../../src/engine/length/entry.ts';
-import { putSetting } from '../../src/store/settings.ts';
-import { signSheet } from '../../src/store/sheets.ts';
-import { addTool, measuringTools } from '../../src/store/tools.ts';
-import { removePart } from '../../src/store/parts.ts';
+import { putSetting } from '../../src/store/kept/settings.ts';
+import { signSheet } from '../../src/store/kept/sheets.ts';
+import { addTool, measuringTools } from '../../src/store/kept/tools.ts';
+import { removePart } from '../../src/store/kept/parts.ts';
 
 const outfit = 'demo-outfit-7';
 

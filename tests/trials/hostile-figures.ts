@@ -1,4 +1,4 @@
-import { isPlainObject } from '../../src/store/paths.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
 import { recordsOf, type Line } from '../store/sealed-backup.ts';
 import type { Kind } from './hostile-files.ts';
 import { fileOfLines, lineIn, parsed, placesIn, resealed } from './hostile-lines.ts';

@@ -1,4 +1,4 @@
-import { isPlainObject } from '../../src/store/paths.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
 import { sealed, sealedTexts, type Line, type Lines } from '../store/sealed-backup.ts';
 import type { Hostile, Pick, Whole } from './hostile-files.ts';
 

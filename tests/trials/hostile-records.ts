@@ -1,4 +1,4 @@
-import { isPlainObject } from '../../src/store/paths.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
 import { sealed, sealedTexts } from '../store/sealed-backup.ts';
 import type { Kind, Pick, Whole } from './hostile-files.ts';
 import { fileOfLines, lineIn, parsed, placesIn, resealed, type Made, type Place } from './hostile-lines.ts';

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Page } from '../browser/hands/hands.ts';
 
 export type KeptIn = {
   readonly version: number;

@@ -112,7 +112,7 @@ async function newFeature(page: Page, url: string): Promise<Round> {
   const thumb = thumbOn(page);
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await thumb.press('New reading');
+  await thumb.press('New size');
   await thumb.press(/^Length/);
   await page.getByLabel('Length 1, reading 1').waitFor();
   const address = page.url();

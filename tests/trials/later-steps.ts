@@ -1,4 +1,4 @@
-import type { Step } from '../../src/store/steps/step.ts';
+import type { Step } from '../../src/store/opening/steps/step.ts';
 
 /**
  * Steps of the database as later releases might bring them, for trials only. `moves` does what a real one does: a new

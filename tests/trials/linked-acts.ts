@@ -1,20 +1,21 @@
+import { backupStores } from '../../src/store/base/stores.ts';
 import { readEntry } from '../../src/engine/length/entry.ts';
-import { backupStores } from '../../src/store/backup-format.ts';
-import { checksOf } from '../../src/store/checks.ts';
-import { createCuts, cutsOf, makeAgain } from '../../src/store/cuts.ts';
-import { drawerPieces } from '../../src/store/drawer.ts';
-import { createFeature, featuresOf } from '../../src/store/features.ts';
-import { listJobs } from '../../src/store/job-list.ts';
-import type { Kept } from '../../src/store/kept.ts';
-import { addMoney } from '../../src/store/money.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { createPart, partsOf, removePart } from '../../src/store/parts.ts';
-import { addPhoto, photosOfJob, removePhoto } from '../../src/store/photos.ts';
-import { addRecheck } from '../../src/store/rechecks.ts';
-import type { PhotoOwner } from '../../src/store/records.ts';
-import { signSheet } from '../../src/store/sheets.ts';
-import { addSteps, stepsOf } from '../../src/store/steps.ts';
-import { createWorksheet, setSize, worksheetsOf } from '../../src/store/worksheets.ts';
+import { checksOf } from '../../src/store/kept/checks.ts';
+import { createCuts, cutsOf } from '../../src/store/kept/cuts.ts';
+import { makeAgain } from '../../src/store/kept/make-cut-again.ts';
+import { drawerPieces } from '../../src/store/kept/drawer.ts';
+import { createFeature, featuresOf } from '../../src/store/kept/features.ts';
+import { listJobs } from '../../src/store/kept/job-list.ts';
+import type { Kept } from '../../src/store/base/kept.ts';
+import { addMoney } from '../../src/store/kept/money.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { createPart, partsOf, removePart } from '../../src/store/kept/parts.ts';
+import { addPhoto, photosOfJob, removePhoto } from '../../src/store/kept/photos.ts';
+import { addRecheck } from '../../src/store/kept/rechecks.ts';
+import type { PhotoOwner } from '../../src/store/base/records.ts';
+import { signSheet } from '../../src/store/kept/sheets.ts';
+import { addSteps, stepsOf } from '../../src/store/kept/steps.ts';
+import { createWorksheet, setSize, worksheetsOf } from '../../src/store/kept/worksheets.ts';
 import type { Chance } from './merge-acts.ts';
 
 /** One thing that makes a record name another: in its job, in another job, in the drawer. Which one is up to chance. */

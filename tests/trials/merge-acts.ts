@@ -8,15 +8,16 @@ import {
   removeCheck,
   retake,
   sayCheckSeen,
-} from '../../src/store/checks.ts';
-import { passesOf } from '../../src/store/cut-state.ts';
-import { changeCut, createCuts, cutsOf, logPass, removeCut, strikeOutPass } from '../../src/store/cuts.ts';
-import { addPiece, changePiece, countPiece, drawerPieces } from '../../src/store/drawer.ts';
-import { changeFeature, createFeature, featuresOf, removeFeature } from '../../src/store/features.ts';
-import { listJobs } from '../../src/store/job-list.ts';
-import { changeJob, createJob, removeJob } from '../../src/store/jobs.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { logReading, readingsOf, strikeOut } from '../../src/store/readings.ts';
+} from '../../src/store/kept/checks.ts';
+import { passesOf } from '../../src/store/kept/cut-state.ts';
+import { changeCut, createCuts, cutsOf, removeCut } from '../../src/store/kept/cuts.ts';
+import { logPass, strikeOutPass } from '../../src/store/kept/cut-passes.ts';
+import { addPiece, changePiece, countPiece, drawerPieces } from '../../src/store/kept/drawer.ts';
+import { changeFeature, createFeature, featuresOf, removeFeature } from '../../src/store/kept/features.ts';
+import { listJobs } from '../../src/store/kept/job-list.ts';
+import { changeJob, createJob, removeJob } from '../../src/store/kept/jobs.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { logReading, readingsOf, strikeOut } from '../../src/store/kept/readings.ts';
 import {
   addSteps,
   changeStep,
@@ -25,7 +26,7 @@ import {
   moveStep,
   removeStep,
   stepsOf,
-} from '../../src/store/steps.ts';
+} from '../../src/store/kept/steps.ts';
 import {
   createWorksheet,
   removeWorksheet,
@@ -33,7 +34,7 @@ import {
   setPart,
   setSize,
   worksheetsOf,
-} from '../../src/store/worksheets.ts';
+} from '../../src/store/kept/worksheets.ts';
 
 /** What the fitter was told: `logged` names a reading that must never be lost. */
 export type Told = { readonly logged?: string; readonly removed?: true };

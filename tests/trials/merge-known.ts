@@ -1,7 +1,7 @@
-import { backupStores } from '../../src/store/backup-format.ts';
-import { isGone, derivedFields, type Kept } from '../../src/store/kept.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { isPlainObject } from '../../src/store/paths.ts';
+import { backupStores } from '../../src/store/base/stores.ts';
+import { isGone, derivedFields, type Kept } from '../../src/store/base/kept.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
 
 /**
  * A second way to tell what two phones wrote apart from each other: the set of all single writes that a phone has ever
@@ -37,6 +37,8 @@ export type Apart = {
 
 const followsFromOthers: ReadonlySet<string> = new Set([
   'touchedAt',
+  // Written by the app itself with the part or size that was changed, which is asked about.
+  'partsChanged',
   'createdAt',
   'order',
   'deleted',

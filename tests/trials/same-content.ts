@@ -1,8 +1,10 @@
-import { backupLines } from '../../src/store/backup.ts';
-import { derivedFields, type Kept, type StoreName } from '../../src/store/kept.ts';
-import type { Store } from '../../src/store/open-store.ts';
-import { isPlainObject } from '../../src/store/paths.ts';
-import { putTogether } from '../../src/store/put-together.ts';
+import { followingSettings } from '../../src/store/base/setting-names.ts';
+import type { StoreName } from '../../src/store/base/stores.ts';
+import { backupLines } from '../../src/store/file/backup.ts';
+import { derivedFields, type Kept } from '../../src/store/base/kept.ts';
+import type { Store } from '../../src/store/opening/open-store.ts';
+import { isPlainObject } from '../../src/store/base/paths.ts';
+import { putTogether } from '../../src/store/kept/put-together.ts';
 
 // A file over this would fill the memory that is being measured: of it only the number of records is looked at.
 const MOST_COMPARED = 3_000_000;
@@ -51,7 +53,7 @@ type Found = { readonly store: StoreName; readonly key: string; readonly record:
 function recordIn(line: string): Found | undefined {
   if (!line.startsWith('{')) return undefined;
   const { store, record }: { store?: StoreName; record?: Kept } = JSON.parse(line);
-  return store === undefined || record === undefined || record.id === 'lastPlace'
+  return store === undefined || record === undefined || followingSettings.has(record.id)
     ? undefined
     : { store, key: `${store}/${record.id}`, record };
 }

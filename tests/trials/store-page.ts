@@ -1,11 +1,11 @@
-import { restoreBackup, backupLines, backupPieces } from '../../src/store/backup.ts';
-import { backupStores } from '../../src/store/backup-format.ts';
-import { previewBackup } from '../../src/store/backup-preview.ts';
-import { applyPreviewed } from '../../src/store/backup-restore.ts';
-import { sweepStaged } from '../../src/store/backup-staged.ts';
-import { closeStore, openStore } from '../../src/store/open-store.ts';
-import { sayBackup } from '../../src/store/say-backup.ts';
-import { latestUndo, undoLast } from '../../src/store/undo.ts';
+import { backupStores } from '../../src/store/base/stores.ts';
+import { restoreBackup, backupLines, backupPieces } from '../../src/store/file/backup.ts';
+import { previewBackup } from '../../src/store/file/backup-preview.ts';
+import { applyPreviewed } from '../../src/store/file/backup-restore.ts';
+import { sweepStaged } from '../../src/store/file/backup-staged.ts';
+import { closeStore, openStore } from '../../src/store/opening/open-store.ts';
+import { sayBackup } from '../../src/store/file/say-backup.ts';
+import { latestUndo, undoLast } from '../../src/store/undo/undo.ts';
 import { playHistory } from './merge-history.ts';
 import { startFuzz } from './fuzz-in-page.ts';
 

@@ -117,12 +117,12 @@ async function twoTabs(phone: Phone, url: string): Promise<[Tab, Tab]> {
   const thumb = thumbOn(page);
   await thumb.press('none of these');
   await thumb.press('Make the job');
-  await page.waitForURL(/#\/job\/[^/]+\/readings/);
-  const readings = page.url();
+  await page.waitForURL(/#\/job\/[^/]+/);
+  const job = page.url();
   const addresses: string[] = [];
   for (const label of ['Length 1', 'Length 2']) {
-    await page.goto(readings);
-    await thumb.press('New reading');
+    await page.goto(job);
+    await thumb.press('New size');
     await thumb.press(/^Length/);
     await page.getByLabel(`${label}, reading 1`).waitFor();
     addresses.push(page.url());

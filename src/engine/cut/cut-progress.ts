@@ -38,6 +38,8 @@ export type CutQuestion = CutSizes & {
   readonly material?: MaterialId;
   readonly drill?: string;
   readonly thread?: string;
+  /** Of a thread: the size over its wires where the tool just touches. */
+  readonly threadFrom?: Length;
   /** The size before the first cut, where it is known. */
   readonly blank?: Length;
   readonly largestTake?: Length;
@@ -168,6 +170,7 @@ function planFrom(q: CutQuestion, { present, takes, spring }: From): Result<Pass
     dial: q.dial,
     present,
     takes,
+    ...(q.threadFrom && { threadFrom: q.threadFrom }),
     ...(spring.kind === 'learnt' && { spring: spring.springs }),
   });
 }
@@ -210,10 +213,14 @@ function shareDone(q: CutQuestion, counting: readonly MeasuredPass[], present: L
   return Math.min(1, Math.max(0, done));
 }
 
-function proofOf(q: CutQuestion, { measured, tool, warmthDoubt }: MeasuredPass): CutProof | undefined {
+function proofOf(
+  q: CutQuestion,
+  { measured, tool, warmthDoubt, warmthUnsaid }: MeasuredPass,
+): CutProof | undefined {
   if (isMore(metalBetween(q.of, measured, firstLimit(q)), zero)) return undefined;
   const limits = { lower: q.lower, upper: q.upper, source: q.limitsFrom };
-  const known = typedEstimate(measured, tool, warmthDoubt);
+  const warmth = { ...(warmthDoubt && { warmthDoubt }), ...(warmthUnsaid && { warmthUnsaid }) };
+  const known = typedEstimate(measured, tool, warmth);
   // Of a plug that goes while the next doesn't, the middle.
   const value = mean(known);
   const band = bandOf(known);
@@ -223,7 +230,7 @@ function proofOf(q: CutQuestion, { measured, tool, warmthDoubt }: MeasuredPass):
       ? whatWouldSettle({
           value,
           limits,
-          legs: [{ kind: featureKindOf(q.of), size: measured, coefficient: 1 }],
+          legs: [{ kind: featureKindOf(q.of), size: measured, coefficient: 1, warmth }],
           tools: q.tools,
         })
       : undefined;

@@ -61,7 +61,7 @@ export type SpeedRefusal = { readonly code: 'no-diameter-for-speed' };
  *
  * Units:   surface feet a minute and revolutions a minute, floating point. n = v / (π D) at the largest diameter in the
  *          cut, at the middle of what the books give; where they print roughing and finishing apart, of the one in hand.
- *          Drilling, reaming and tapping at their own share of roughing, whatever the tool.
+ *          Drilling, reaming, tapping and threading at their own share of roughing, whatever the tool.
  * Range:   a lathe with no speeds listed has any. A lathe's most and a cap for the work hold every one of them; where no
  *          most is given a chuck is held to a cautious one. Large work by what is known of it: a bore's speed
  *          hangs on the bore, its cap on what turns round it. No cap jumps between two neighbouring sizes.
@@ -92,7 +92,7 @@ type SurfaceSpeed = Pick<
 
 function surfaceSpeed({ material, cuttingTool, operation, pass }: SpeedQuestion): SurfaceSpeed {
   const { speedHssSfm, speedCarbideSfm } = material;
-  if (operation === 'drill' || operation === 'ream' || operation === 'tap') {
+  if (isDrilled(operation) || operation === 'thread') {
     const own = ownSpeeds[operation];
     const turning = fromFigure(speedHssSfm, 'rough');
     return {
@@ -128,6 +128,7 @@ function capOf({ operation, lathe, work }: SpeedQuestion, at: Length, idealRpm: 
     mostOf(lathe),
     ...(operation === 'ring' ? [named('ring-on-mandrel')] : []),
     ...(operation === 'tap' ? [named('tapping')] : []),
+    ...(operation === 'thread' ? [named('threading')] : []),
     ...(around ? [{ rpm: largeWork.rpm * ratioOf(largeWork.at, around), by: 'large-work' as const }] : []),
   ].filter(({ rpm }) => rpm < idealRpm);
   return caps.toSorted((a, b) => a.rpm - b.rpm)[0];
@@ -147,7 +148,7 @@ export function largestWorkAt(rpm: number): Length {
   return lengthFromFloat((floatMm(largeWork.at) * largeWork.rpm) / rpm, lengthOf('1 mm'));
 }
 
-function isDrilled(operation: Operation): boolean {
+function isDrilled(operation: Operation): operation is 'drill' | 'ream' | 'tap' {
   return operation === 'drill' || operation === 'ream' || operation === 'tap';
 }
 

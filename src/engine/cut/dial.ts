@@ -1,5 +1,5 @@
 import { inCommonSteps } from '../length/common-step.ts';
-import { dividedBy, sameLength, times, type Length } from '../length/length.ts';
+import { sameLength, times, type Length } from '../length/length.ts';
 import { isDiameter, sizeStep, type CutKind, type Dial } from '../length/metal-on.ts';
 import { refuse, worked, type Result } from '../length/refusal.ts';
 
@@ -69,7 +69,7 @@ export function dialSetting({
     figure: times(dial.graduation, marks),
     marks,
     direction: directionOf(of),
-    ...(isDiameter(of) && { reads: dial.reads }),
+    ...(isDiameter(of) && !dial.alongFlank && { reads: dial.reads }),
     ...(dial.slide !== undefined && { slide: dial.slide }),
   });
 }
@@ -81,11 +81,6 @@ export function dialSetting({
 export function slidesFor(of: CutKind): readonly Slide[] {
   if (isDiameter(of)) return ['cross'];
   return of === 'slot-depth' ? [] : ['compound', 'lead-screw'];
-}
-
-/** What a dial moves for so much off the size: half of it where it reads radius and the size is a diameter. */
-export function onDial(of: CutKind, { reads }: Dial, take: Length): Length {
-  return reads === 'radius' && isDiameter(of) ? dividedBy(take, 2) : take;
 }
 
 /** Whole steps in a length, what is over left out; below zero towards minus. */

@@ -2,8 +2,15 @@ import type { CuttingTool, Operation } from './cut.ts';
 import { largest, smallest, times, type Length } from '../length/length.ts';
 import { isDiameter, type CutKind } from '../length/metal-on.ts';
 import type { Takes } from './pass-plan.ts';
-import { shareOfLargest, TAKES_SOURCE, turningDepths, unknownDepths } from './tables/cut-takes.ts';
-import type { MaterialId } from '../material/tables/materials.ts';
+import {
+  shareOfLargest,
+  TAKES_SOURCE,
+  threadDepths,
+  turningDepths,
+  unknownDepths,
+  type Depths,
+} from './tables/cut-takes.ts';
+import { rowOf, type MaterialId } from '../material/tables/materials.ts';
 
 export type TakesQuestion = {
   readonly of: CutKind;
@@ -29,8 +36,7 @@ export type TakesWithSource = Takes & { readonly source: string };
  * Source:  tables/cut-takes.ts, common practice, no source.
  */
 export function takesFor(q: TakesQuestion): TakesWithSource {
-  const rows = turningDepths[q.cuttingTool];
-  const depths = q.material === undefined ? unknownDepths[q.cuttingTool] : rows[q.material];
+  const depths = depthsFor(q);
   const offSize = (depth: Length) => (isDiameter(q.of) ? times(depth, 2) : depth);
   const most = q.largestTake ?? offSize(times(depths.largest, shareOfLargest[q.operation]));
   const least = smallest(offSize(depths.least), most);
@@ -42,4 +48,12 @@ export function takesFor(q: TakesQuestion): TakesWithSource {
     finish: smallest(largest(finish, times(least, 2)), times(most, 2)),
     source: isOwn ? 'your own figures' : TAKES_SOURCE,
   };
+}
+
+function depthsFor({ operation, cuttingTool, material }: TakesQuestion): Depths {
+  const turning =
+    material === undefined ? unknownDepths[cuttingTool] : turningDepths[cuttingTool][rowOf(material)];
+  if (operation !== 'thread') return turning;
+  // What hardens where it is rubbed does so in a thread too.
+  return { ...threadDepths, least: largest(threadDepths.least, turning.least) };
 }

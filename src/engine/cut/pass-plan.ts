@@ -8,6 +8,7 @@ import {
   minus,
   negate,
   plus,
+  ratioOf,
   smallest,
   times,
   zero,
@@ -15,6 +16,7 @@ import {
 } from '../length/length.ts';
 import { sizeStep } from '../length/metal-on.ts';
 import { splitSteps, type SplitSteps } from './pass-plan-split.ts';
+import { threadSteps } from './thread-passes.ts';
 import { refuse, worked, type Refusal, type Result } from '../length/refusal.ts';
 
 /** How much one pass may take, all off the size: off the diameter of a round part. */
@@ -30,6 +32,11 @@ export type PassQuestion = CutSizes & {
   readonly present: Length;
   readonly dial: LatheDial;
   readonly takes: Takes;
+  /**
+   * Of a thread: the size over its wires where the tool just touches. The deeper the tool stands, the less each pass goes on,
+   * so that each takes the same area of metal.
+   */
+  readonly threadFrom?: Length;
   /** What a pass leaves standing of what it was asked, as learnt (spring.ts); below zero it takes more. */
   readonly spring?: Length;
 };
@@ -90,7 +97,7 @@ export type PassRefusal =
  * Range:   no pass is larger than the largest take. One that is smaller than the least says that it rubs.
  *          Inside the limits and at the target, past it, or less than a step short: no passes.
  * Refuses: metal-gone, take-below-mark, no-mark-lands, too-many-passes (over 200).
- * Source:  lathe practice; the limits by the cut.
+ * Source:  lathe practice; the limits by the cut; equal areas for a thread: handbooks, common practice.
  */
 export function passPlan(q: PassQuestion): Result<PassPlan, PassRefusal> {
   const room = metalBetween(q.of, q.present, lastLimit(q));
@@ -105,7 +112,10 @@ export function passPlan(q: PassQuestion): Result<PassPlan, PassRefusal> {
   const passes = Math.ceil(all.value / largest);
   if (passes > MOST_PASSES) return refuse({ code: 'too-many-passes', passes, largest: q.takes.largest });
   const asked = stepsToAsk(q, { step, room, plain: all.value, largest, least });
-  return asked.ok ? worked(planOf(q, { step, plain: all.value, passes: asked.value })) : asked;
+  if (!asked.ok) return asked;
+  if (asked.value.length > MOST_PASSES)
+    return refuse({ code: 'too-many-passes', passes: asked.value.length, largest: q.takes.largest });
+  return worked(planOf(q, { step, plain: all.value, passes: asked.value }));
 }
 
 /** Steps from the present size to where the cut lands without any spring. */
@@ -165,7 +175,10 @@ type StepPass = { readonly kind: PlannedPass['kind']; readonly steps: number };
 
 function stepsToAsk(q: PassQuestion, split: Split): Result<readonly StepPass[], PassRefusal> {
   const light = stepsIn(q.takes.finish, times(split.step, 2));
-  const passesOf = (all: number) => kindsOf(splitSteps({ ...split, all, light }));
+  const passesOf = (all: number) =>
+    q.threadFrom
+      ? threadKinds(threadSteps({ ...split, all, light, before: stepsBefore(q, split.step) }))
+      : kindsOf(splitSteps({ ...split, all, light }));
   const { plain } = split;
   if (!q.spring || plain === 0) return worked(passesOf(plain));
   const all = stepsWithSpring(q, split);
@@ -194,6 +207,18 @@ function kindsOf({ rough, last, uneven }: SplitSteps): readonly StepPass[] {
     ...rough.map((steps) => ({ kind: 'rough' as const, steps })),
     ...last.map((steps) => ({ kind, steps }) as const),
   ];
+}
+
+/** The last two are equal where they could be made so: what the tool springs is learnt from them. */
+function threadKinds(steps: readonly number[]): readonly StepPass[] {
+  const [before, last] = steps.slice(-2);
+  const kind = last !== undefined && before === last ? 'light' : 'last';
+  return steps.map((count, index) => ({ kind: index < steps.length - 2 ? 'rough' : kind, steps: count }));
+}
+
+/** How deep the thread is already, in steps of the dial; floating point, for sharing the area out. */
+function stepsBefore({ of, threadFrom, present }: PassQuestion, step: Length): number {
+  return threadFrom ? Math.max(0, ratioOf(metalBetween(of, threadFrom, present), step)) : 0;
 }
 
 function withMoreInLast(passes: readonly StepPass[], more: number, largest: number): readonly StepPass[] {

@@ -1,12 +1,13 @@
 import { tapFor, tapName } from '../thread/tap-name.ts';
 import type { HoleStep } from './pass-plan-holes.ts';
+import { inShopWords } from '../length/american-words.ts';
 import { show, type ShownUnit } from '../length/show.ts';
 
 /** One tool run through the hole, in a few words. */
 export function sayHoleStep(step: HoleStep, unit: ShownUnit): string {
   switch (step.do) {
     case 'centre-drill':
-      return 'Centre drill';
+      return inShopWords('Centre drill', unit);
     case 'pilot':
       return `Pilot drill ${step.drill.name} (${show(step.drill.size, unit)})`;
     case 'drill':

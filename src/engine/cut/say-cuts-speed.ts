@@ -7,6 +7,7 @@ const CAPS: Readonly<Record<SpeedCap | 'lathe', string>> = {
   lathe: 'the most this lathe turns',
   'ring-on-mandrel': 'a ring on a mandrel is turned no faster (chosen, not published)',
   'large-work': 'work this large is turned no faster (chosen, not published)',
+  threading: 'a thread is cut no faster, for the half-nuts (chosen, not published)',
   tapping: 'a tap is turned no faster (chosen, not published)',
   'chuck-not-given': 'held low: give in Shop what chuck and lathe may turn',
 };

@@ -1,8 +1,8 @@
 import type { CutProgress, CutProof, CutStage } from './cut-progress.ts';
 import { lastLimit, type CutSizes } from './cut.ts';
-import { onDial, type DialSetting, type LatheDial, type Slide } from './dial.ts';
+import type { DialSetting, LatheDial, Slide } from './dial.ts';
 import { absolute, isLess, isNegative, isZero, type Length } from '../length/length.ts';
-import { isDiameter, type CutKind } from '../length/metal-on.ts';
+import { isDiameter, onDial, type CutKind } from '../length/metal-on.ts';
 import type { PassPlan } from './pass-plan.ts';
 import { saySettler, sayVerdict } from '../reading/say-verdict.ts';
 import { withUnit, figure, show, showBand, type ShownUnit } from '../length/show.ts';
@@ -39,8 +39,8 @@ export function sayCutKind(of: CutKind): string {
 }
 
 /** What the big figure is: `left to take, on diameter`; below zero the target is passed. */
-export function sayLeft(of: CutKind, left: Length): string {
-  const on = isDiameter(of) ? 'on diameter' : `on ${SIZES[of]}`;
+export function sayLeft(of: CutKind, left: Length, overWires = false): string {
+  const on = overWires ? 'over the wires' : isDiameter(of) ? 'on diameter' : `on ${SIZES[of]}`;
   return isNegative(left) ? `past the target, ${on}` : `left to take, ${on}`;
 }
 

@@ -10,6 +10,8 @@ export type MeasuredPass = {
   readonly tool?: ToolInForce;
   /** Of one measured warm, handed in at 20 °C: what is not known of that. */
   readonly warmthDoubt?: Length;
+  /** Of one of which nobody said how warm it was: see `unsaidWarmth`. */
+  readonly warmthUnsaid?: Length;
   /** Off the size. */
   readonly asked?: Length;
   readonly struckOut: boolean;

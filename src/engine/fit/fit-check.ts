@@ -61,7 +61,10 @@ export type FormRefusal = {
  * Units:   the tightest place is held to the lower limit, the loosest to the upper; the worse verdict counts.
  * Source:  ISO 14253-1 idea; limits as the fit says.
  */
-export function checkBore(fit: FitLimits, { tightest, loosest, places = [] }: MeasuredPart): Checked {
+export function checkBore(
+  fit: Pick<FitLimits, 'hole' | 'source'>,
+  { tightest, loosest, places = [] }: MeasuredPart,
+): Checked {
   return check({
     limits: { ...fit.hole, source: fit.source },
     small: ofSize(tightest),
@@ -71,7 +74,10 @@ export function checkBore(fit: FitLimits, { tightest, loosest, places = [] }: Me
 }
 
 /** Whether a measured pin keeps the class: its loosest place is its smallest. As `checkBore`. */
-export function checkPin(fit: FitLimits, { tightest, loosest, places = [] }: MeasuredPart): Checked {
+export function checkPin(
+  fit: Pick<FitLimits, 'pin' | 'source'>,
+  { tightest, loosest, places = [] }: MeasuredPart,
+): Checked {
   return check({
     limits: { ...fit.pin, source: fit.source },
     small: ofSize(loosest),

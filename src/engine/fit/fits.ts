@@ -28,8 +28,13 @@ export type FitLimits = {
   /** Bore less pin at its least and its most; below zero the pin is the larger. */
   readonly clearance: Range;
   readonly kind: FitKind;
+  /** The standard with the class, and whether the row is from memory. */
   readonly source: string;
+  readonly standard: string;
+  readonly isFromMemory: boolean;
 };
+
+export const STANDARDS = { ansi: 'ANSI B4.1', iso: 'ISO 286-1' } as const satisfies Record<FitSystem, string>;
 
 /** Always room; room or grip as the parts fall out; always grip. */
 export type FitKind = 'clearance' | 'transition' | 'interference';
@@ -62,13 +67,16 @@ export function fitLimits({
   const system = systemOf(fitClass);
   const found = system === 'ansi' ? ansiDeviations(nominal, fitClass) : isoDeviations(nominal, fitClass);
   if (!found.ok) return found;
-  const { hole, pin, source } = found.value;
+  const { hole, pin, isFromMemory } = found.value;
+  const standard = STANDARDS[system];
   return worked({
     system,
     fitClass,
     nominal,
     ...limitsOf({ hole: about(nominal, hole), pin: about(nominal, pin) }),
-    source,
+    source: `${standard}, ${fitClass}${isFromMemory ? ', this row from memory' : ''}`,
+    standard,
+    isFromMemory,
   });
 }
 
@@ -88,14 +96,17 @@ export function fitLimitsInchForm({
   const stepAt = scaledBy(nominal, { numerator: lengthOf('25 mm'), denominator: lengthOf('1 in') });
   const found = isoDeviations(stepAt, fitClass);
   if (!found.ok) return found;
-  const { hole, pin, source } = found.value;
+  const { hole, pin, isFromMemory } = found.value;
+  const standard = `${STANDARDS.iso}, inch form`;
   const printed = (range: Range) => about(nominal, toTenths(range));
   return worked({
     system: 'iso',
     fitClass,
     nominal,
     ...limitsOf({ hole: printed(hole), pin: printed(pin) }),
-    source: `${source}, inch form`,
+    source: `${STANDARDS.iso}, ${fitClass}, inch form`,
+    standard,
+    isFromMemory,
   });
 }
 
@@ -118,13 +129,13 @@ export function fitByAllowance(q: {
   });
 }
 
-type Found = { readonly hole: Deviations; readonly pin: Deviations; readonly source: string };
+type Found = { readonly hole: Deviations; readonly pin: Deviations; readonly isFromMemory: boolean };
 
 function ansiDeviations(nominal: Length, fitClass: string): Result<Found, IsoRefusal> {
   const fit = ansiFit(nominal, fitClass);
   if (!fit.ok) return fit;
   const { hole, pin, fromMemory } = fit.value;
-  return worked({ hole, pin, source: `ANSI B4.1, ${fitClass}${fromMemory ? ', this row from memory' : ''}` });
+  return worked({ hole, pin, isFromMemory: fromMemory });
 }
 
 function isoDeviations(nominal: Length, fitClass: string): Result<Found, IsoRefusal> {
@@ -135,7 +146,7 @@ function isoDeviations(nominal: Length, fitClass: string): Result<Found, IsoRefu
   if (!hole.ok) return hole;
   const pin = isoPin(nominal, pinClass);
   if (!pin.ok) return pin;
-  return worked({ hole: hole.value, pin: pin.value, source: `ISO 286-1, ${fitClass}` });
+  return worked({ hole: hole.value, pin: pin.value, isFromMemory: false });
 }
 
 function limitsOf({ hole, pin }: { readonly hole: Range; readonly pin: Range }) {

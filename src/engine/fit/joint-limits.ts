@@ -7,6 +7,18 @@ import type { Limits } from '../reading/verdict.ts';
 /** How a joint runs: that decides its limits and which cures it allows. */
 export type Joint = 'turns-under-load' | 'turns' | 'slides' | 'located' | 'pressed';
 
+const JOINTS: ReadonlySet<string> = new Set([
+  'turns-under-load',
+  'turns',
+  'slides',
+  'located',
+  'pressed',
+] satisfies Joint[]);
+
+export function isJoint(value: string | undefined): value is Joint {
+  return value !== undefined && JOINTS.has(value);
+}
+
 /** Limits with both sides, as the routes need them to size a new bore. */
 export type ClearanceLimits = Limits & { readonly lower: Length; readonly upper: Length };
 

@@ -50,6 +50,11 @@ const SURELY_OWN = lengthOf('.004 in');
  * Source:  common practice, no source.
  */
 export function nominalNear(size: Length, system: FitSystem = 'ansi'): Length {
+  return preferredNear(size, system) ?? size;
+}
+
+/** The same where a preferred size lies near; nothing where none does, and the nominal has to be asked. */
+export function preferredNear(size: Length, system: FitSystem = 'ansi'): Length | undefined {
   const other = system === 'iso' ? 'ansi' : 'iso';
   const allowed = system === 'iso' ? UNDER_METRIC : UNDER_INCH;
   const usual = within(size, { step: USUAL[system], ...allowed });
@@ -60,9 +65,20 @@ export function nominalNear(size: Length, system: FitSystem = 'ansi'): Length {
     usual ??
     others ??
     within(size, { step: ODD[system], ...allowed }) ??
-    within(size, { step: ODD[other], ...OTHER }) ??
-    size
+    within(size, { step: ODD[other], ...OTHER })
   );
+}
+
+/**
+ * The preferred size nearest a measured bore: as a pin wears and is made under its nominal, a bore wears and is made over
+ * it, by as much. Nothing where none lies near.
+ *
+ * Source:  common practice, no source.
+ */
+export function preferredNearBore(size: Length, system: FitSystem = 'ansi'): Length | undefined {
+  const { under, over } = system === 'iso' ? UNDER_METRIC : UNDER_INCH;
+  const opened = { under: over, over: under };
+  return within(size, { step: USUAL[system], ...opened }) ?? within(size, { step: ODD[system], ...opened });
 }
 
 /** How far a pin lies from a nominal, what it is over counted more than what it is under. */
@@ -87,18 +103,23 @@ function within(size: Length, { step, under, over }: Family): Length | undefined
   return isZero(near) || isMore(absolute(off), allowed) ? undefined : near;
 }
 
-/** `1/2 in (.500)`, `30 mm`: as such a size is called. */
+/** `1/2 in (.500)`, `30 mm`: as such a size is called; in a shop of the other unit after that shop's own figure. */
 export function nominalName(size: Length, unit: ShownUnit): string {
   const count = ratioOf(size, ODD.ansi);
   if (sameLength(roundToStep(size, ODD.ansi, 'nearest'), size)) {
     const shown = show(size, unit);
     const name = fractionText(Math.round(count), 64);
-    return `${name} in (${unit === 'in' ? shown.replace(/ in$/, '') : shown})`;
+    return unit === 'in' ? `${name} in (${shown.replace(/ in$/, '')})` : `${shown} (${name} in)`;
   }
   const millimetres = ratioOf(size, lengthOf('1 mm'));
   return sameLength(roundToStep(size, ODD.iso, 'nearest'), size)
-    ? `${String(millimetres)} mm`
+    ? nameInMillimetres(size, millimetres, unit)
     : show(size, unit);
+}
+
+function nameInMillimetres(size: Length, millimetres: number, unit: ShownUnit): string {
+  const name = `${String(millimetres)} mm`;
+  return unit === 'in' ? `${show(size, unit)} (${name})` : name;
 }
 
 /** One line: which size the limits go by, and why. */

@@ -15,21 +15,22 @@ import {
   zero,
   type Length,
 } from '../length/length.ts';
+import { capital } from '../length/say-words.ts';
 import { show, type ShownUnit } from '../length/show.ts';
 
 /** Why a class gives no limits, and what to do about it. */
 export function sayFitRefusal(refusal: IsoRefusal | FormRefusal, unit: ShownUnit): string {
   switch (refusal.code) {
     case 'no-such-class':
-      return `${refusal.fitClass} is no class of these tables. ISO classes read H7/g6, hole in capitals first; ANSI ones RC5, LC3, FN2.`;
+      return `${refusal.fitClass} is no class of these tables. Metric ones read H7/g6, hole first; inch ones RC5, LC3, FN2.`;
     case 'class-not-at-size':
       return `${refusal.fitClass} is not made at ${show(refusal.nominal, unit)}. Pick the class next to it.`;
     case 'size-outside-fit-table':
       return isMore(refusal.nominal, zero)
-        ? `${show(refusal.nominal, unit)} is past the table of ${refusal.standard}, which ends at ${show(refusal.upTo, unit)}. Set the clearance by hand, or use the other system.`
-        : 'A fit needs a size above zero. Type the size that hole and pin share, such as 1/2.';
+        ? `${show(refusal.nominal, unit)} is past this table, which ends at ${show(refusal.upTo, unit)}. Set the clearance by hand, or use the other system.`
+        : `A fit needs a size above zero. Type the size that hole and pin share, such as ${unit === 'in' ? '1/2' : '12'}.`;
     case 'form-eats-class':
-      return `The ${refusal.part} differs by ${show(refusal.form, unit)} from place to place, and the class leaves only ${show(refusal.room, unit)}. True it up first, or take a wider class.`;
+      return `The ${refusal.part} is ${show(refusal.form, unit)} out of true, and the class leaves only ${show(refusal.room, unit)}. True it up first, or take a wider class.`;
     default:
       return refusal satisfies never;
   }
@@ -60,6 +61,15 @@ export function sayFitClass(fit: Pick<FitLimits, 'fitClass' | 'system' | 'kind'>
   return (
     (fit.system === 'ansi' ? ANSI_WORDS.get(fit.fitClass) : isoWords(fit.fitClass)) ?? KIND_WORDS[fit.kind]
   );
+}
+
+/** The same in two: the name that stands large, and what it means at the bench. */
+export function fitClassNamed(fit: Pick<FitLimits, 'fitClass' | 'system' | 'kind'>): {
+  readonly name: string;
+  readonly meaning: string | undefined;
+} {
+  const [name = '', meaning] = sayFitClass(fit).split(': ');
+  return { name: capital(name), meaning: meaning && capital(meaning) };
 }
 
 // The standard's own short names, with what they mean at the bench.

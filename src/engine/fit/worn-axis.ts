@@ -1,5 +1,5 @@
 import { bandOf, mean, type Estimate } from '../reading/estimate.ts';
-import { dividedBy, isMore, minus, plus, type Length } from '../length/length.ts';
+import { dividedBy, isMore, minus, plus, smallest, type Length } from '../length/length.ts';
 import { show, type ShownUnit } from '../length/show.ts';
 import { leastCleanUp } from './tables/least-walls.ts';
 
@@ -32,6 +32,49 @@ export function wornAxis({
   if (!isMore(worn, most)) return undefined;
   const known = plus(mean(loosest), bandOf(loosest).halfWidth);
   return { shift: dividedBy(worn, 2), onOldAxis: plus(plus(known, worn), leastCleanUp) };
+}
+
+/** What a cut that opens a worn bore is called behind its name, so that the machine, the sheet and every file say it. */
+export const ON_OLD_AXIS = ', on its old axis';
+export const FOLLOWS_WEAR = ', follows the wear';
+/** A hole that is drilled up may be worn, or was made larger: either way the drill goes where it is. */
+export const FOLLOWS_HOLE = ', follows the hole';
+
+/** Where a worn bore is opened; nothing behind the name of one that isn't worn. */
+export function sayWhereOpened(axis: WornAxis | undefined, keepsAxis: boolean | undefined): string {
+  if (!axis) return '';
+  return keepsAxis === true ? ON_OLD_AXIS : FOLLOWS_WEAR;
+}
+
+/** The same once it was opened: what the record keeps of it. */
+export function sayWasOpened(
+  { shift }: Pick<WornAxis, 'shift'>,
+  keepsAxis: boolean | undefined,
+  unit: ShownUnit,
+): string {
+  return keepsAxis === true
+    ? 'Opened on its old axis.'
+    : `Opened where the wear is: its middle may stand ${show(shift, unit)} off.`;
+}
+
+/**
+ * What opening a hole to a size takes off the wall beside it, on the side where it takes most.
+ *
+ * Units:   half of finished − tightest place; on the old axis, half of finished − nominal: the side that isn't worn stands
+ *          as near to that axis as the day it was made.
+ * Source:  geometry of a circle worn on one side.
+ */
+export function takenFromWall({
+  finished,
+  tightest,
+  oldAxis,
+}: {
+  readonly finished: Length;
+  readonly tightest: Length;
+  /** The nominal of a worn bore that is opened on its old axis. */
+  readonly oldAxis?: Length | undefined;
+}): Length {
+  return dividedBy(minus(finished, oldAxis ? smallest(oldAxis, tightest) : tightest), 2);
 }
 
 /** Which of the two it is, and what the other would take. */

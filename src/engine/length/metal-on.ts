@@ -1,4 +1,4 @@
-import { absolute, isLess, isMore, minus, roundToStep, times, type Length } from './length.ts';
+import { absolute, dividedBy, isLess, isMore, minus, roundToStep, times, type Length } from './length.ts';
 import { refuse, worked, type Result } from './refusal.ts';
 
 export type CutKind =
@@ -11,7 +11,22 @@ export type CutKind =
   | 'tap-drill';
 
 /** What a lathe or mill dial shows, and the smallest step it can be set to. */
-export type Dial = { readonly reads: 'diameter' | 'radius'; readonly graduation: Length };
+export type Dial = {
+  readonly reads: 'diameter' | 'radius';
+  readonly graduation: Length;
+  /** A compound at 29.5° from square, feeding a tool in along the flank of a 60° thread. */
+  readonly alongFlank?: true;
+};
+
+/** What a step along the flank takes off a diameter: 2 cos 29.5°. */
+const OFF_BY_FLANK = '1.7407113918798';
+
+/** What a dial moves for so much off the size: half of it where it reads radius and the size is a diameter. */
+export function onDial(of: CutKind, { reads, alongFlank }: Dial, take: Length): Length {
+  if (!isDiameter(of)) return take;
+  if (alongFlank) return dividedBy(take, OFF_BY_FLANK);
+  return reads === 'radius' ? dividedBy(take, 2) : take;
+}
 
 type CutLimits = { readonly aim: Length; readonly lower: Length; readonly upper: Length };
 
@@ -19,9 +34,10 @@ type CutLimits = { readonly aim: Length; readonly lower: Length; readonly upper:
  * The step in which a size can be reached with this dial.
  *
  * Units:   a dial that reads radius steps a diameter (outside, bore, tap drill) by twice its graduation; lengths,
- *          depths and widths by the graduation itself.
+ *          depths and widths by the graduation itself. Along a flank at 29.5° it steps a diameter by 2 cos 29.5° of it.
  */
 export function sizeStep(kind: CutKind, dial: Dial): Length {
+  if (dial.alongFlank && isDiameter(kind)) return times(dial.graduation, OFF_BY_FLANK);
   return dial.reads === 'radius' && isDiameter(kind) ? times(dial.graduation, 2) : dial.graduation;
 }
 

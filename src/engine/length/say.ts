@@ -7,13 +7,13 @@ import { showAgainst, showBeside } from './show-limits.ts';
 export function say(refusal: Refusal, unit: ShownUnit): string {
   switch (refusal.code) {
     case 'no-step-in-limits':
-      return `The dial moves in steps of ${show(refusal.step, unit)} and none of them falls between ${sayEnds(refusal, unit)}. Use a finer dial or wider limits.`;
+      return `No step of the dial (${show(refusal.step, unit)}) falls between ${sayEnds(refusal, unit)}. Use a finer dial or wider limits.`;
     case 'metal-gone':
-      return `At ${sayPast(refusal, unit)} already, and no cut puts metal back. Make the part new, or let another part give.`;
+      return `At ${sayPast(refusal, unit)} already. No cut puts metal back. Make the part new, or let another part give.`;
     case 'below-least-length':
-      return `Trimming ${refusal.part} alone can't do it: ${show(refusal.missing, unit)} is missing above its least length of ${show(refusal.least, unit)}. Trim another part as well, or leave one out.`;
+      return `Trimming ${refusal.part} alone can't do it: ${show(refusal.missing, unit)} is missing. Its least length is ${show(refusal.least, unit)}. Trim another part as well, or leave one out.`;
     case 'no-proof':
-      return `No cut can be proved with these readings: a band of ${withUnit(showBand(refusal.halfWidth, unit), unit)} leaves nothing of ${showBetween(refusal.lower, refusal.upper, unit)} ${unit}. Read the gap itself with a feeler or an indicator, or use a finer tool.`;
+      return `No cut can be proved: ${withUnit(showBand(refusal.halfWidth, unit), unit)} leaves nothing of ${showBetween(refusal.lower, refusal.upper, unit)} ${unit}. Read the gap itself by feeler or indicator, or use a finer tool.`;
     default:
       return sayEntry(refusal);
   }

@@ -3,6 +3,7 @@ import {
   absolute,
   decimalText,
   dividedBy,
+  isLess,
   isMore,
   isNegative,
   isZero,
@@ -65,11 +66,19 @@ export function showBetween(lower: Length, upper: Length, unit: Unit): string {
   return evenFigures([lower, upper], unit, MOST_PLACES[unit]).join(' to ');
 }
 
-/** A size between such limits, never shown past them: an aim that lies at one of them has its figure. */
+/**
+ * A size between such limits, never shown past them: `.4489` of .44882 between `.4489 to .4499`, and to as many places where
+ * the limits take more. One that is past its limits is shown as it is.
+ */
 export function figureBetween(size: Length, lower: Length, upper: Length, unit: Unit): string {
-  const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** MOST_PLACES[unit]);
-  const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
-  return figure(isMore(from, to) ? size : smallest(largest(size, from), to), unit);
+  if (isLess(size, lower) || isMore(size, upper)) return figure(size, unit);
+  for (const more of [0, 1, 2]) {
+    const places = MOST_PLACES[unit] + more;
+    const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** places);
+    const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
+    if (!isMore(from, to)) return figureTo(smallest(largest(size, from), to), unit, places);
+  }
+  return figure(size, unit);
 }
 
 /**

@@ -1,6 +1,6 @@
 import { expansionPerCelsius } from './material.ts';
 import { contractions, LEAST_COLD_SHARE, PLASTIC_COLD_SHARE } from './tables/contraction.ts';
-import type { Material } from './tables/materials.ts';
+import { rowOf, type Material } from './tables/materials.ts';
 
 /** How a material shrinks in the cold: what it loses a degree near 20 °C, and in all at 80 K. Shares of its size. */
 export type ColdShrink = { readonly perCelsius: number; readonly at80K: number };
@@ -15,7 +15,7 @@ export const DEGREES_TO_80K = 213.15;
  * Source:  tables/contraction.ts; where no figure was found, the least share of the published ones.
  */
 export function coldShrinkOf(material: Material): ColdShrink {
-  const found = contractions[material.id];
+  const found = contractions[rowOf(material.id)];
   const { low } = expansionPerCelsius(material);
   const perCelsius = found?.nearRoomPerMillion === undefined ? low : found.nearRoomPerMillion / 1e6;
   const share = material.id === 'acetal' ? PLASTIC_COLD_SHARE : LEAST_COLD_SHARE;

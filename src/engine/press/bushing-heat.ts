@@ -4,6 +4,7 @@ import type { Interference } from './bushing-stress.ts';
 import { heatWays, interferenceAt } from './heat-fit.ts';
 import { dividedBy, isMore, largest, lengthOf, plus, type Length } from '../length/length.ts';
 import { expansionPerCelsius } from '../material/material.ts';
+import { rowOf } from '../material/tables/materials.ts';
 import {
   coldCelsius,
   leastDropRoom,
@@ -29,8 +30,8 @@ export type HeatLimit = {
  */
 export function heatLimit(q: Pick<BushingQuestion, 'part' | 'bushing' | 'condition'>): HeatLimit {
   const limits: readonly HeatLimit[] = [
-    { celsius: mostHeatCelsius[q.part.id], of: 'part', material: q.part.name },
-    { celsius: mostHeatCelsius[q.bushing.id], of: 'bushing', material: q.bushing.name },
+    { celsius: mostHeatCelsius[rowOf(q.part.id)], of: 'part', material: q.part.name },
+    { celsius: mostHeatCelsius[rowOf(q.bushing.id)], of: 'bushing', material: q.bushing.name },
     ...(q.condition === 'plain'
       ? []
       : [{ celsius: mostHeatByCondition[q.condition], of: q.condition, material: q.part.name }]),

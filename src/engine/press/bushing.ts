@@ -35,7 +35,7 @@ import { refuse, worked, type Result } from '../length/refusal.ts';
 import type { Material } from '../material/tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from '../fit/tables/reamer-sizes.ts';
-import { wornAxis, type WornAxis } from '../fit/worn-axis.ts';
+import { takenFromWall, wornAxis, type WornAxis } from '../fit/worn-axis.ts';
 import { middleOf, type Limits, type Verdict } from '../reading/verdict.ts';
 
 export type BushingQuestion = {
@@ -172,7 +172,12 @@ export function bushing(asked: BushingQuestion): Result<BushingAnswer, BushingRe
   const outside = q.reamed ? outsideFor(pressFit.value, q.reamed) : worked(pressFit.value.pin);
   if (!outside.ok) return outside;
   const reamTakes = minus(hole.upper, mean(q.bore.tightest));
-  const partWall = q.wall && minus(q.wall, dividedBy(reamTakes, 2));
+  const taken = takenFromWall({
+    finished: hole.upper,
+    tightest: mean(q.bore.tightest),
+    oldAxis: q.keepsAxis === true && axis ? nominal.size : undefined,
+  });
+  const partWall = q.wall && minus(q.wall, taken);
   if (partWall && !isMore(partWall, zero))
     return refuse({ code: 'breaks-through', reamTo: hole.upper, by: minus(zero, partWall) });
   return worked(

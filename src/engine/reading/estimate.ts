@@ -13,6 +13,14 @@ import { toolThatCounts, type ToolInForce } from './measuring-tool.ts';
 import { sizeRead, stepWidth, type Reading } from './reading.ts';
 import { t95 } from './student-t.ts';
 import { toolErrorVariances, type ErrorShare } from './tool-error.ts';
+import {
+  stepVariance,
+  warmthVariance,
+  unsaidVariance,
+  stepsMm,
+  spreadMm,
+  total,
+} from './estimate-variances.ts';
 
 /** What is known of one size from its readings. */
 export type Estimate = {
@@ -27,6 +35,8 @@ export type Estimate = {
   readonly step?: Length;
   /** Standard uncertainty of a correction for warmth: the same for every reading of it. */
   readonly warmthDoubt?: Length;
+  /** The same of a size of which nobody said how warm it was read; it counts where the tool is fine enough for it. */
+  readonly warmthUnsaid?: Length;
   /** Readings of it contradict each other: until one is struck out nothing worked out from it is good. */
   readonly doubt?: true;
   readonly tool?: {
@@ -82,6 +92,7 @@ export function estimateOf([read, ...more]: readonly [Reading, ...Reading[]]): E
   const steps = readings.map(stepWidth).filter((width) => width !== undefined);
   const [step, ...moreSteps] = steps;
   const [warmth, ...moreWarmth] = readings.flatMap(({ warmthDoubt }) => warmthDoubt ?? []);
+  const [unsaid, ...moreUnsaid] = readings.flatMap(({ warmthUnsaid }) => warmthUnsaid ?? []);
   const digitMm = step ? 0 : floatMm(largest(first.resolution, ...tools.map((tool) => tool.resolution)));
   const usualMm = Math.max(repeatabilityMm, digitMm * ONE_DIGIT_APART);
   return {
@@ -91,6 +102,7 @@ export function estimateOf([read, ...more]: readonly [Reading, ...Reading[]]): E
     degreesOfFreedom: spread > usualMm + ROUNDING_MM ? count - 1 : Infinity,
     ...(step && { step: largest(step, ...moreSteps) }),
     ...(warmth && { warmthDoubt: largest(warmth, ...moreWarmth) }),
+    ...(unsaid && { warmthUnsaid: largest(unsaid, ...moreUnsaid) }),
     tool: {
       id: first.id,
       name: first.name,
@@ -107,13 +119,17 @@ function counting(reading: Reading): Reading {
 }
 
 /**
- * A size typed on a worksheet: it counts as one reading with that tool; without a tool it is taken as exact. `warmthDoubt`
- * is what is not known of a size read warm, which is handed in as it is at 20 °C.
+ * A size typed on a worksheet: it counts as one reading with that tool; without a tool it is taken as exact. A size read
+ * warm is handed in as it is at 20 °C, with what is not known of it.
  *
  * Source:  JCGM 100:2008 4.3.
  */
-export function typedEstimate(exact: Length, tool?: ToolInForce, warmthDoubt?: Length): Estimate {
-  if (tool) return estimateOf([{ exact, tool, ...(warmthDoubt && { warmthDoubt }), zeroChecked: false }]);
+export function typedEstimate(
+  exact: Length,
+  tool?: ToolInForce,
+  warmth: Pick<Reading, 'warmthDoubt' | 'warmthUnsaid'> = {},
+): Estimate {
+  if (tool) return estimateOf([{ exact, tool, ...warmth, zeroChecked: false }]);
   return { sum: exact, count: 1, scatter: zero, degreesOfFreedom: Infinity };
 }
 
@@ -140,7 +156,8 @@ export function mean(estimate: Estimate): Length {
  * How closely one size is known.
  *
  * Units:   u² = s²/n + MPE²/3 + step²/12 + (warmth’s doubt)² (+ resolution²/12 where the MPE doesn't contain it); U = t95(ν)·u, and never less
- *          than half the step: against one limit the whole step counts.
+ *          than half the step: against one limit the whole step counts. A warmth that nobody said counts from where its
+ *          3 °C come to a third of what the tool proves.
  * Source:  JCGM 100:2008 4.3.7 (rectangular), G.4 (Welch–Satterthwaite); only the scatter has few degrees of freedom.
  */
 export function bandOf(estimate: Estimate): Band {
@@ -176,7 +193,10 @@ function combinedBand(terms: readonly Term[]): Band {
     degreesOfFreedom: estimate.degreesOfFreedom,
   }));
   const apartFromTools =
-    total(scatters.map((part) => part.variance)) + stepVariance(terms) + warmthVariance(terms);
+    total(scatters.map((part) => part.variance)) +
+    stepVariance(terms) +
+    warmthVariance(terms) +
+    unsaidVariance(terms);
   const quotient = total(scatters.map((part) => part.variance ** 2 / part.degreesOfFreedom));
   const { halfWidthMm, ...known } = narrowest(
     toolErrorVariances(errorShares(terms)).map((ofTools) => expanded(apartFromTools + ofTools, quotient)),
@@ -200,28 +220,6 @@ function expanded(variance: number, quotient: number): Expanded {
 
 function narrowest(bands: readonly Expanded[]): Expanded {
   return bands.reduce((so, one) => (one.halfWidthMm < so.halfWidthMm ? one : so));
-}
-
-/** Of steps and of a last digit: anywhere inside is as likely. */
-function stepVariance(terms: readonly Term[]): number {
-  const digitsMm = terms.flatMap(({ estimate: { tool }, coefficient }) =>
-    tool ? [coefficient * floatMm(tool.resolutionBeside)] : [],
-  );
-  return total([...digitsMm, ...stepsMm(terms)].map((widthMm) => widthMm ** 2 / 12));
-}
-
-/** Of parts measured warm: their doubts may all lie the same way, as they lay in one shop. */
-function warmthVariance(terms: readonly Term[]): number {
-  const doubtsMm = terms.flatMap(({ estimate: { warmthDoubt }, coefficient }) =>
-    warmthDoubt ? [Math.abs(coefficient) * floatMm(warmthDoubt)] : [],
-  );
-  return total(doubtsMm) ** 2;
-}
-
-function stepsMm(terms: readonly Term[]): readonly number[] {
-  return terms.flatMap(({ estimate: { step }, coefficient }) =>
-    step ? [Math.abs(coefficient) * floatMm(step)] : [],
-  );
 }
 
 function errorShares(terms: readonly Term[]): readonly ErrorShare[] {
@@ -257,15 +255,4 @@ function leastCommonMultiple(a: bigint, b: bigint): bigint {
 /** What a tool's step adds beside its error limit. */
 export function resolutionBeside(tool: ToolInForce): Length {
   return tool.resolutionInMpe ? zero : tool.resolution;
-}
-
-/** Standard deviation (n − 1) from differences to the mean; exactly 0 where all are alike. */
-function spreadMm(sizesMm: readonly number[], meanMm: number): number {
-  const [first] = sizesMm;
-  if (sizesMm.length < 2 || sizesMm.every((sizeMm) => sizeMm === first)) return 0;
-  return Math.sqrt(total(sizesMm.map((sizeMm) => (sizeMm - meanMm) ** 2)) / (sizesMm.length - 1));
-}
-
-function total(numbers: readonly number[]): number {
-  return numbers.reduce((so, next) => so + next, 0);
 }

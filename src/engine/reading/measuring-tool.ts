@@ -9,6 +9,7 @@ export type MeasuringToolKind =
   | 'caliper'
   | 'micrometer'
   | 'bore-gauge'
+  | 'three-point'
   | 'telescoping-gauge'
   | 'depth-gauge'
   | 'indicator'
@@ -115,6 +116,7 @@ function caliperLike({ id, kind }: ToolInForce): string {
       return 'digital-caliper';
     case 'caliper':
     case 'bore-gauge':
+    case 'three-point':
     case 'telescoping-gauge':
     case 'plug-gauge':
     case 'feeler':

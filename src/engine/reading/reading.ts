@@ -29,6 +29,8 @@ export type Reading = {
   readonly tool: ToolInForce;
   /** Standard uncertainty of what was corrected for warmth. */
   readonly warmthDoubt?: Length;
+  /** Where nobody said how warm it was read: the standard uncertainty of that, see `unsaidWarmth`. */
+  readonly warmthUnsaid?: Length;
   /** Of a leaf or plug that goes: the next one, which doesn't. */
   readonly stops?: Length;
   readonly place?: Place;

@@ -84,11 +84,14 @@ export function quantityOf({ name, by }: Pick<SaidCheck, 'name' | 'by'>): string
   return known ?? (by === 'by-eye' ? '' : KIND_WORDS[by]);
 }
 
-/** `2 of 5 checks still to do`, or that all are good. */
+/** `1 of 5 checks failed, 2 still to do.`, or that all are good. A check that failed was done. */
 export function sayHowMany(founds: readonly CheckFound[]): string {
   const count = founds.length;
-  const open = founds.filter((found) => found !== 'good').length;
+  const failed = founds.filter((found) => found === 'no-good').length;
+  const open = founds.filter((found) => found !== 'good').length - failed;
   const checks = count === 1 ? '1 check' : `${count} checks`;
+  if (failed === count) return count === 1 ? 'The check failed.' : `All ${checks} failed.`;
+  if (failed > 0) return `${failed} of ${checks} failed${open === 0 ? '' : `, ${open} still to do`}.`;
   if (open === 0) return count === 1 ? 'The check is good.' : `All ${checks} are good.`;
   return open === count ? `${checks} to do.` : `${open} of ${checks} still to do.`;
 }

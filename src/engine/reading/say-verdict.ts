@@ -1,4 +1,5 @@
 import { isLess, isMore, minus, type Length } from '../length/length.ts';
+import type { Estimate } from './estimate.ts';
 import type { FeatureKind } from './measuring-tool.ts';
 import type { Settler } from './settle.ts';
 import { showAgainst, type ShownAgainst } from '../length/show-limits.ts';
@@ -27,7 +28,7 @@ const WAYS: ReadonlyMap<string, Ways> = new Map([
   ...['float', 'end play', 'side play', 'clearance', 'slop', 'gap'].map((name) => [name, ROOM] as const),
   ...['interference', 'clamp'].map((name) => [name, GRIP] as const),
   ['excess length', EXCESS],
-  ...['runout', 'rock', 'projection'].map((name) => [name, AMOUNT] as const),
+  ...['runout', 'rock', 'projection', 'toe-in', 'wheel lead'].map((name) => [name, AMOUNT] as const),
 ]);
 
 const FEATURES: Readonly<Record<FeatureKind, string>> = {
@@ -49,16 +50,27 @@ export function sayVerdict(verdict: Verdict, said: Said): string {
     case 'no-good':
       return `${(WAYS.get(said.quantity) ?? SIZE)[verdict.way]}: ${value}, ${sayWant(shown, said.unit)}.`;
     case 'too-close':
-      return `Too close to call: ${value}${said.halfWidth ? ` ${showBand(said.halfWidth, said.unit)}` : ''}, ${sayWant(shown, said.unit)}; ${sayNear(verdict, said)}.`;
+      return tooClose(verdict, said, { value, want: sayWant(shown, said.unit) });
     default:
       return verdict satisfies never;
   }
 }
 
+/** A band beside limits that it is too wide for says so itself; else how near it is says why. */
+function tooClose(
+  verdict: Extract<Verdict, { kind: 'too-close' }>,
+  said: Said,
+  { value, want }: { readonly value: string; readonly want: string },
+): string {
+  const band = said.halfWidth ? ` ${showBand(said.halfWidth, said.unit)}` : '';
+  const first = `Too close to call: ${value}${band}, ${want}.`;
+  const isSaid = band !== '' && verdict.near === 'both' && !verdict.doubt;
+  return isSaid ? first : `${first} ${capital(sayNear(verdict, said))}.`;
+}
+
 /** Which tools and how many readings would call it, or that none can. */
 export function saySettler(settler: Settler | undefined, unit: ShownUnit): string {
-  if (!settler)
-    return 'No tool in Shop can settle it; read the joint itself, or move the size away from the limit.';
+  if (!settler) return 'No tool in Shop can settle it. Read the joint itself, or move off the limit.';
   return toolsSettle(settler, 'would settle it', unit);
 }
 
@@ -66,9 +78,32 @@ function toolsSettle(settler: Settler, what: string, unit: ShownUnit): string {
   return `${capital(toolsWithReadings(settler))} ${what}, to ${withUnit(showBand(settler.halfWidth, unit), unit)}.`;
 }
 
+/** The same at a glance, where it takes several tools: which, but not for what and how often. */
+export function saySettlerShort({ tools, halfWidth }: Settler, unit: ShownUnit): string {
+  const names = [...new Set(tools.map(({ tool }) => tool.name.replace(/ in steps of .*$/, '')))];
+  const to = withUnit(showBand(halfWidth, unit), unit);
+  const said = `The ${listed(names)} ${names.length === 1 ? 'settles' : 'settle'} it, to ${to}.`;
+  return isGlance(said) ? said : `A finer tool for each size settles it, to ${to}.`;
+}
+
+const MOST_WORDS = 14;
+
+/** Whether a sentence is short enough for the page of an answer. */
+export function isGlance(sentence: string): boolean {
+  return sentence.split(' ').length <= MOST_WORDS;
+}
+
+/** To what readings prove a size, by the tool that read all of it where one did: `Digital caliper proves this to ±.003`. */
+export function sayProves(sizes: readonly Estimate[], halfWidth: Length, unit: ShownUnit): string {
+  const tools = [...new Set(sizes.map(({ tool }) => tool?.name))];
+  const [only] = tools;
+  const who = tools.length === 1 && only !== undefined ? `${capital(only)} proves` : 'These sizes prove';
+  return `${who} this to ${withUnit(showBand(halfWidth, unit), unit)}`;
+}
+
 /** Readings that can't prove these limits however often they are taken, and what could. */
 export function sayTooWide(halfWidth: Length, better: Settler | undefined, unit: ShownUnit): string {
-  const said = `These readings know it to ${withUnit(showBand(halfWidth, unit), unit)}, too wide to ever call it good.`;
+  const said = `These readings prove this to ${withUnit(showBand(halfWidth, unit), unit)}, too wide for the limits.`;
   return better ? `${said} ${toolsSettle(better, 'could', unit)}` : said;
 }
 

@@ -13,6 +13,8 @@ import { canMeasure, type FeatureKind, type MeasuringTool } from './measuring-to
 import { goesInSteps } from './reading.ts';
 import { verdictOf, type Limits } from './verdict.ts';
 
+type Warmth = Pick<Estimate, 'warmthDoubt' | 'warmthUnsaid'>;
+
 /** One measured size in a sum: a bore with +1, its pin with −1. */
 export type Leg = {
   readonly kind: FeatureKind;
@@ -20,6 +22,8 @@ export type Leg = {
   readonly coefficient: number;
   /** What its readings say of it already. */
   readonly known?: Estimate;
+  /** What is not known of it for want of its warmth, where no estimate says so. */
+  readonly warmth?: Warmth;
 };
 
 type ToolForLeg = { readonly tool: MeasuringTool; readonly leg: Leg };
@@ -167,6 +171,10 @@ function coarsenessMm(tool: MeasuringTool): number {
   return floatMm(tool.mpe) + floatMm(tool.repeatability) + floatMm(resolutionBeside(tool));
 }
 
+function warmthOf({ known, warmth: { warmthDoubt, warmthUnsaid } = known ?? {} }: Leg): Warmth {
+  return { ...(warmthDoubt && { warmthDoubt }), ...(warmthUnsaid && { warmthUnsaid }) };
+}
+
 function plannedEstimate(pick: ToolForLeg, readings: number): Estimate {
   const { leg, tool } = pick;
   const already = readAlready(pick);
@@ -179,6 +187,8 @@ function plannedEstimate(pick: ToolForLeg, readings: number): Estimate {
     scatter: lengthFromFloat(deviationMm / Math.sqrt(readings), STATISTICS_STEP),
     degreesOfFreedom: readings > 1 ? readings - 1 : Infinity,
     ...(goesInSteps(tool) && { step: already?.step ?? tool.resolution }),
+    // No tool and no repeat takes out how warm the shop is.
+    ...warmthOf(leg),
     tool: {
       id: tool.id,
       name: tool.name,

@@ -36,6 +36,8 @@ export type ReadWarm = { readonly celsius: number; readonly material: Material }
 const TOOL_STEEL = 11.7e-6;
 // Chosen, not published: what part and tool may differ by without anybody feeling it.
 const UNFELT_CELSIUS = 3;
+// A thousandth of a micrometre in a metre: two figures of one metal, not two metals.
+const LEAST_SHARE = 1e-9;
 // Chosen, not published: a shop of 50 or 86 °F in which nobody said how warm it is.
 export const UNASKED_CELSIUS = 10;
 // Chosen, not published: a part that is warm to the hand after a cut, in a shop of 20 °C.
@@ -60,6 +62,24 @@ export function readWarm(
   const unsure = ((high - low) / 2) * Math.abs(celsius - 20);
   const share = Math.hypot(apart, unsure) / Math.sqrt(3);
   return { at20, doubt: times(absolute(measured), share.toFixed(15)) };
+}
+
+/**
+ * What is not known of a size of which nobody said how warm it was read: a shop is within a few degrees of 20 °C, which
+ * nobody finds worth a word, and the part grows by more or less than the steel of the tool.
+ *
+ * Units:   a standard uncertainty: size · |α_part − α_tool| · 3 °C, rectangular. Of a range of expansions the one that
+ *          differs most; without a metal as aluminium, which grows most of what is usual.
+ * Range:   undefined where the part grows as the tool does. .5 in of unknown metal: 0.0003 mm.
+ * Source:  JCGM 100:2008 4.3.7; expansions as in the table of materials; the 3 °C common practice.
+ */
+export function unsaidWarmth(size: Length, material?: Material): Length | undefined {
+  const metal = material ?? materialNamed('aluminium-6061');
+  if (!metal) throw new Error('aluminium is among the materials');
+  const { low, high } = expansionPerCelsius(metal);
+  const apart = Math.max(Math.abs(low - TOOL_STEEL), Math.abs(high - TOOL_STEEL));
+  const share = (apart * UNFELT_CELSIUS) / Math.sqrt(3);
+  return share < LEAST_SHARE ? undefined : times(absolute(size), share.toFixed(15));
 }
 
 /**

@@ -32,6 +32,6 @@ export function usualToolFor({ tools, kind, size, unit }: Asked): MeasuringTool 
 const MICROMETRE = lengthOf('0.001 mm');
 
 /** A metric tool's last digit is whole micrometres; .0005 in is 12.7 of them. */
-function readsMillimetres({ resolution }: MeasuringTool): boolean {
+export function readsMillimetres({ resolution }: MeasuringTool): boolean {
   return sameLength(roundForShow(resolution, MICROMETRE), resolution);
 }

@@ -1,4 +1,4 @@
-import { at, type ShimSize } from './shim-layers.ts';
+import { numberAt, type ShimSize } from './shim-layers.ts';
 
 /**
  * Sums as bits. With a given number of pieces only sums between narrow bounds matter, and adding a size to all of them at
@@ -97,8 +97,8 @@ function noneTaken(
   const thickest = sumsOfFirst(pieces, sizes);
   const thinnest = sumsOfFirst(pieces, sizes.toReversed());
   return thickest.map((highest, count) => {
-    const low = Math.max(0, least - at(thickest, pieces - count));
-    const width = Math.max(0, Math.min(highest, most - at(thinnest, pieces - count)) - low + 1);
+    const low = Math.max(0, least - numberAt(thickest, pieces - count));
+    const width = Math.max(0, Math.min(highest, most - numberAt(thinnest, pieces - count)) - low + 1);
     effort.words -= Math.ceil(width / 32);
     const words = new Uint32Array(effort.words < 0 ? 0 : Math.ceil(width / 32));
     const isNothing = count === 0 && low === 0 && width > 0;
@@ -112,7 +112,7 @@ function sumsOfFirst(pieces: number, sizes: readonly ShimSize[]): readonly numbe
   const sums = [0];
   for (const { steps, count } of sizes)
     for (let piece = 0; piece < count && sums.length <= pieces; piece += 1)
-      sums.push(at(sums, sums.length - 1) + steps);
+      sums.push(numberAt(sums, sums.length - 1) + steps);
   return sums;
 }
 

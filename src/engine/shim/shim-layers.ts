@@ -49,17 +49,18 @@ function merged({ sums, pieces, nodes, taken }: Layer, portion: ShimSize, bounds
   let low = 0;
   let high = 0;
   while (high < sums.length) {
-    const lowSum = low < sums.length ? at(sums, low) : Infinity;
-    const highSum = at(sums, high) + portion.steps;
+    const lowSum = low < sums.length ? numberAt(sums, low) : Infinity;
+    const highSum = numberAt(sums, high) + portion.steps;
     if (Math.min(lowSum, highSum) > bounds.most) break;
-    const highPieces = at(pieces, high) + portion.count;
-    const highTaken = at(taken, high) + portion.count;
+    const highPieces = numberAt(pieces, high) + portion.count;
+    const highTaken = numberAt(taken, high) + portion.count;
     const isHigh =
       highSum < lowSum ||
       (highSum === lowSum &&
-        (highPieces < at(pieces, low) || (highPieces === at(pieces, low) && highTaken < at(taken, low))));
-    if (!isHigh) push(into, lowSum, at(pieces, low), at(nodes, low), at(taken, low));
-    else if (highPieces <= bounds.pieces) push(into, highSum, highPieces, at(nodes, high), highTaken);
+        (highPieces < numberAt(pieces, low) ||
+          (highPieces === numberAt(pieces, low) && highTaken < numberAt(taken, low))));
+    if (!isHigh) push(into, lowSum, numberAt(pieces, low), numberAt(nodes, low), numberAt(taken, low));
+    else if (highPieces <= bounds.pieces) push(into, highSum, highPieces, numberAt(nodes, high), highTaken);
     if (lowSum <= highSum) low += 1;
     if (highSum <= lowSum) high += 1;
   }
@@ -87,19 +88,19 @@ export function settle(
 /** How many of each of so many sizes a sum is made of. */
 export function countsOf(trail: Trail, node: number, sizes: number): readonly number[] {
   const counts = Array.from({ length: sizes }, () => 0);
-  for (let here = node; here !== NO_PIECES; here = at(trail.before, here))
-    counts[at(trail.size, here)] = at(trail.taken, here);
+  for (let here = node; here !== NO_PIECES; here = numberAt(trail.before, here))
+    counts[numberAt(trail.size, here)] = numberAt(trail.taken, here);
   return counts;
 }
 
 /** Whether one pick leaves more of the thinnest pieces than another: the thinnest size they differ in decides. */
 export function leavesThinner(one: readonly number[], other: readonly number[]): boolean {
   const place = one.findLastIndex((count, index) => count !== other[index]);
-  return place !== -1 && at(one, place) < at(other, place);
+  return place !== -1 && numberAt(one, place) < numberAt(other, place);
 }
 
 /** The lists of a layer are of one length and its places stay inside them. */
-export function at(list: readonly number[], place: number): number {
+export function numberAt(list: readonly number[], place: number): number {
   const found = list[place];
   if (found === undefined) throw new Error('a place outside the list');
   return found;

@@ -1,6 +1,6 @@
 import { pickOfExactly, type Effort } from './shim-bits.ts';
 import {
-  at,
+  numberAt,
   countsOf,
   emptyLayer,
   firstLayer,
@@ -161,7 +161,7 @@ function within(aimQuarters: number, quarters: number): Between {
 function runningSums(sizes: readonly ShimSize[]): readonly number[] {
   const sums = [0];
   for (const { steps, count } of sizes)
-    for (let piece = 0; piece < count; piece += 1) sums.push(at(sums, sums.length - 1) + steps);
+    for (let piece = 0; piece < count; piece += 1) sums.push(numberAt(sums, sums.length - 1) + steps);
   return sums;
 }
 
@@ -204,13 +204,13 @@ function sifted(grown: Layer, stage: Stage): { readonly layer: Layer; readonly b
   let { best } = stage;
   let windows = order.windows(best);
   for (const [index, steps] of grown.sums.entries()) {
-    const pieces = at(grown.pieces, index);
-    const taken = at(grown.taken, index);
+    const pieces = numberAt(grown.pieces, index);
+    const taken = numberAt(grown.taken, index);
     const isFound = taken > 0 && order.isWanted(steps);
     const isPromising = canImprove(steps, pieces, windows, stage);
     if (!isFound && !isPromising) continue;
     const found = { pieces, off: Math.abs(4 * steps - order.aimQuarters), thinnest: place };
-    const node = settle(trail, { size: place, taken, before: at(grown.nodes, index) });
+    const node = settle(trail, { size: place, taken, before: numberAt(grown.nodes, index) });
     if (isFound && isBetter({ ...found, node }, best, stage)) {
       best = { ...found, node };
       windows = order.windows(best);
@@ -231,7 +231,7 @@ function canImprove(
   for (const range of windows) {
     const more = Math.min(range.pieces - pieces, thickest.length - 1 - passed);
     if (more < 0 || steps > range.most) continue;
-    if (steps + at(thickest, passed + more) - at(thickest, passed) >= range.least) return true;
+    if (steps + numberAt(thickest, passed + more) - numberAt(thickest, passed) >= range.least) return true;
   }
   return false;
 }

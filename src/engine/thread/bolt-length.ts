@@ -1,4 +1,7 @@
-import { allClamped, heldPast, inPart, lastPlane, longer, type GripQuestion } from './bolt-grip.ts';
+import { allClamped, lastPlane } from './grip-clamped.ts';
+import { heldPast, inPart } from './grip-ends.ts';
+import { longer } from './bolt-grip.ts';
+import type { GripQuestion } from './grip-question.ts';
 import { combine } from '../reading/estimate.ts';
 import {
   isLess,

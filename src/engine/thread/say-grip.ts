@@ -1,4 +1,4 @@
-import type { GripAnswer, Held, ShearPlane } from './bolt-grip.ts';
+import type { GripAnswer, Held, ShearPlane } from './grip-question.ts';
 import type { LengthToBuy } from './bolt-length.ts';
 import { nearestFraction } from '../length/fraction.ts';
 import { absolute, exactDecimalText, isNegative, isZero, minus, type Length } from '../length/length.ts';
@@ -6,21 +6,24 @@ import { figure, show, showBand, type ShownUnit } from '../length/show.ts';
 import type { Verdict } from '../reading/verdict.ts';
 
 /** Whether plain shank lies where two parts want to slide past each other. */
-export function sayPlane(
-  { between: [above, below], at, from, shank, isThreadAlways }: ShearPlane,
-  unit: ShownUnit,
-): string {
+export function sayPlane(plane: ShearPlane, unit: ShownUnit): string {
+  const { between, at, from } = plane;
   const where = isZero(at)
-    ? `${above} on ${below}`
-    : `${above} on ${below}, ${show(at, unit)} from ${from === 'head' ? 'under the head' : 'the part’s face'}`;
-  if (isThreadAlways) return `${where}: thread lies in it. Let a dowel or a spigot take side load.`;
-  if (!shank) return `${where}: the plain shank has to reach past it.`;
+    ? between.join(' on ')
+    : `${between.join(' on ')}, ${show(at, unit)} from ${from === 'head' ? 'under the head' : 'the part’s face'}`;
+  return `${where}: ${sayInPlane(plane, unit)}`;
+}
+
+/** What lies in a shear plane, without where that is. */
+export function sayInPlane({ shank, isThreadAlways }: ShearPlane, unit: ShownUnit): string {
+  if (isThreadAlways) return 'thread lies in it. Let a dowel or a spigot take side load.';
+  if (!shank) return 'the plain shank has to reach past it.';
   if (shank.verdict.kind === 'too-close')
-    return `${where}: too close to call whether the shank reaches it, ${known(shank.halfWidth, unit)}.`;
-  if (shank.verdict.kind === 'good') return `${where}: plain shank lies in it, ${past(shank.past, unit)}.`;
+    return `too close to call whether the shank reaches it, ${known(shank.halfWidth, unit)}.`;
+  if (shank.verdict.kind === 'good') return `plain shank lies in it, ${past(shank.past, unit)}.`;
   return isZero(shank.past)
-    ? `${where}: threads lie in it, there is no plain shank.`
-    : `${where}: threads lie in it, the shank ends ${show(absolute(shank.past), unit)} short of it.`;
+    ? 'threads lie in it, there is no plain shank.'
+    : `threads lie in it, the shank ends ${show(absolute(shank.past), unit)} short of it.`;
 }
 
 function past(length: Length, unit: ShownUnit): string {
@@ -86,25 +89,6 @@ function sayStudInHole(
   return verdict.kind === 'good'
     ? `The hole’s thread is ${show(room, unit)} deeper than the stud must go in.`
     : `The hole’s thread is ${show(absolute(room), unit)} too shallow for what must be in it.`;
-}
-
-/** The worst that is wrong with the bolt on hand, in one sentence; undefined where nothing is. */
-export function sayWorstOfGrip(
-  answer: GripAnswer,
-  held: Held,
-  unit: ShownUnit,
-): { readonly kind: 'no-good' | 'too-close'; readonly words: string } | undefined {
-  const said = [
-    { verdict: answer.past?.verdict, words: sayPastEnd(answer, held, unit) },
-    { verdict: answer.hole?.verdict, words: sayHoleEnd(answer, unit, held) },
-    { verdict: answer.nutBottoms?.verdict, words: sayBottoming(answer, held, unit) },
-    ...answer.planes.map((plane) => ({ verdict: plane.shank?.verdict, words: sayPlane(plane, unit) })),
-  ];
-  for (const kind of ['no-good', 'too-close'] as const) {
-    const worst = said.find(({ verdict }) => verdict?.kind === kind);
-    if (worst) return { kind, words: worst.words };
-  }
-  return undefined;
 }
 
 /** The lengths to ask for, as they are made; where none is made, the range itself. */

@@ -67,6 +67,14 @@ export function internalLimits(thread: ThreadForm): InternalLimits {
   return isInch(thread) ? inchInternal(thread) : metricInternal(thread);
 }
 
+/** Whether the tables have limits for a thread: every inch one, and the metric pitches listed for its size. */
+export function hasLimits(thread: ThreadForm): boolean {
+  if (isInch(thread)) return true;
+  const pitch = pitchText(thread);
+  const row = pitchDiameterRows.find(({ upTo }) => !isMore(thread.major, lengthOf(upTo)));
+  return row?.pitches[pitch] !== undefined && metricToleranceRows.some((one) => one.pitch === pitch);
+}
+
 function isInch(thread: ThreadForm): boolean {
   return thread.threadsPerInch !== undefined;
 }

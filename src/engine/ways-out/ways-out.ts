@@ -59,6 +59,9 @@ const KINDS: Readonly<Record<CutKind, readonly WayOutKind[]>> = {
   'tap-drill': ['measure-again', 'new-part'],
 };
 
+// No sleeve and no other class gives a thread its flanks back.
+const OF_A_THREAD: readonly WayOutKind[] = ['measure-again', 'new-part'];
+
 /**
  * What can be done about a cut that has gone past its limit, with the figures in hand.
  *
@@ -72,7 +75,8 @@ export function waysOut(q: WaysOutQuestion): WaysOut | undefined {
   const limit = lastLimit(q);
   const room = metalBetween(q.of, q.present, limit);
   if (!isNegative(room)) return undefined;
-  const ways = KINDS[q.of].map((kind) => wayOf(kind, q));
+  const kinds = q.operation === 'thread' ? OF_A_THREAD : KINDS[q.of];
+  const ways = kinds.map((kind) => wayOf(kind, q));
   return { limit, past: negate(room), ways: ways.toSorted(byRank) };
 }
 

@@ -1,6 +1,10 @@
 import type { Length } from '../length/length.ts';
-import { saySettler, sayTooWide } from '../reading/say-verdict.ts';
-import { canProve, whatCouldProve, whatWouldSettle, type Leg } from '../reading/settle.ts';
+import type { ShownUnit } from '../length/show.ts';
+import type { MeasuringTool } from '../reading/measuring-tool.ts';
+import { isGlance, sayProves, saySettler, saySettlerShort, sayTooWide } from '../reading/say-verdict.ts';
+import { WHICH_STANDS } from '../reading/say-readings.ts';
+import { canProve, whatCouldProve, whatWouldSettle, type Leg, type Settler } from '../reading/settle.ts';
+import { readsMillimetres } from '../reading/usual-tool.ts';
 import type { Limits, Verdict } from '../reading/verdict.ts';
 import type { ProofBlock } from './account.ts';
 import type { AnyGiven } from './given.ts';
@@ -20,10 +24,34 @@ export function proofOf(
   { verdict, value, halfWidth, limits, legs }: Judged,
   { tools, unit }: Pick<AnyGiven, 'tools' | 'unit'>,
 ): ProofBlock | undefined {
-  if (verdict.kind === 'too-close')
-    return { is: 'proof', sentence: saySettler(whatWouldSettle({ value, limits, legs, tools }), unit) };
-  if (canProve({ limits, halfWidth })) return undefined;
-  const better = whatCouldProve({ limits, legs, tools });
-  const tooWide = sayTooWide(halfWidth, better, unit);
-  return { is: 'proof', sentence: better ? tooWide : `${tooWide} ${saySettler(better, unit)}` };
+  const isClose = verdict.kind === 'too-close';
+  if (isClose && verdict.doubt) return { is: 'proof', sentence: WHICH_STANDS };
+  if (!isClose && canProve({ limits, halfWidth })) return undefined;
+  const settler = ofTheShop(tools, unit, (some) =>
+    isClose
+      ? whatWouldSettle({ value, limits, legs, tools: some })
+      : whatCouldProve({ limits, legs, tools: some }),
+  );
+  const whole = saySettler(settler, unit);
+  const short = settler && !isGlance(whole) ? saySettlerShort(settler, unit) : whole;
+  return {
+    is: 'proof',
+    sentence: isClose ? short : `${sayTooWideFor(legs, halfWidth, unit)} ${short}`,
+    ...(short !== whole && { more: whole }),
+  };
+}
+
+function sayTooWideFor(legs: readonly Leg[], halfWidth: Length, unit: ShownUnit): string {
+  const sizes = legs.flatMap(({ known }) => known ?? []);
+  const named = `${sayProves(sizes, halfWidth, unit)}, too wide for the limits.`;
+  return isGlance(named) ? named : sayTooWide(halfWidth, undefined, unit);
+}
+
+/** Tools that read in the shop's own unit first; the others where those can't. */
+function ofTheShop(
+  tools: readonly MeasuringTool[],
+  unit: ShownUnit,
+  what: (tools: readonly MeasuringTool[]) => Settler | undefined,
+): Settler | undefined {
+  return what(tools.filter((tool) => readsMillimetres(tool) === (unit === 'mm'))) ?? what(tools);
 }

@@ -1,9 +1,6 @@
-import { useState } from 'preact/hooks';
 import { isSafetyCritical } from '../../engine/job/safety.ts';
-import type { AssemblyStep, Job } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { markDone, markUndone } from '../../store/steps.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import type { AssemblyStep, Job } from '../../store/base/records.ts';
+import { markDone, markUndone } from '../../store/kept/steps.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { LinkButton } from '../common/button.tsx';
@@ -15,6 +12,7 @@ import { useStore } from '../common/store-context.ts';
 import { useSignedSince } from '../sheet/use-signed-since.ts';
 import { JobPage } from '../jobs/job-page.tsx';
 import { timeWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { FitterScreen } from './fitter-screen.tsx';
 import { NewStepScreen } from './new-step-screen.tsx';
 import { OdometerScreen } from './odometer-screen.tsx';
@@ -66,7 +64,7 @@ function WholeAssembly({ assembly }: { assembly: Assembly }) {
   // Once the job is on the road they are what it is opened for.
   const areDue = rechecks.some((recheck) => !recheck.done && isDue(dueNow(recheck, job, now)));
   return (
-    <JobPage job={job} here="assembly">
+    <JobPage job={job} here="put-together">
       <SignedLine job={job} />
       {areDue && <RechecksList assembly={assembly} />}
       <Steps assembly={assembly} />
@@ -127,17 +125,12 @@ function SignedLine({ job: { id, signedOff } }: { job: Job }) {
 function Steps({ assembly }: { assembly: Assembly }) {
   const store = useStore();
   const now = useNow();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { job, steps, older, parts, fitter } = assembly;
-  const told = async (act: Promise<StoreResult<AssemblyStep>>, said: string) => {
-    const result = await act;
-    setTrouble(result.ok ? '' : sayStore(result.refusal));
-    if (result.ok) announce(said);
-  };
   const done = (step: AssemblyStep, number: number) =>
     fitter === undefined
       ? go({ at: 'assembly', jobId: job.id, field: `fitter/step/${step.id}` })
-      : void told(markDone(store, step.id, fitter), `Step ${number} done by ${fitter}`);
+      : void told(markDone(store, step.id, fitter), () => announce(`Step ${number} done by ${fitter}`));
   if (steps.length === 0)
     return (
       <EmptyLine>
@@ -149,11 +142,7 @@ function Steps({ assembly }: { assembly: Assembly }) {
   return (
     <section class="assembly-section" aria-label="Steps">
       <h2>{sayProgress(steps)}</h2>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <ol>
         {steps.map((step, index) => (
           <StepCard
@@ -165,7 +154,9 @@ function Steps({ assembly }: { assembly: Assembly }) {
             now={now}
             older={older.has(step.id)}
             onDone={() => done(step, index + 1)}
-            onUndone={() => void told(markUndone(store, step.id), `Step ${index + 1} is not done`)}
+            onUndone={() =>
+              void told(markUndone(store, step.id), () => announce(`Step ${index + 1} is not done`))
+            }
           />
         ))}
       </ol>

@@ -1,7 +1,7 @@
 import { sayRecheckDue } from '../../engine/job/say-recheck.ts';
-import type { Store } from '../../store/open-store.ts';
-import { openRechecks } from '../../store/rechecks.ts';
-import type { Id } from '../../store/records.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { openRechecks } from '../../store/kept/rechecks.ts';
+import type { Id } from '../../store/base/records.ts';
 import { dueNow, isDue } from './recheck-data.ts';
 
 export type DueRecheck = {

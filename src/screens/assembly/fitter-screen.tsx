@@ -1,13 +1,12 @@
-import { useState } from 'preact/hooks';
-import { sayStore } from '../../store/say-store.ts';
-import { putSetting } from '../../store/settings.ts';
-import { markDone } from '../../store/steps.ts';
+import { putSetting } from '../../store/kept/settings.ts';
+import { markDone } from '../../store/kept/steps.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { recheckedNow } from './recheck-data.ts';
 import type { Assembly } from './use-assembly.ts';
 
@@ -21,20 +20,19 @@ type FitterScreenProps = {
 export function FitterScreen({ assembly, then }: FitterScreenProps) {
   const store = useStore();
   const draft = useTextDraft('fitter/name');
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told, say } = useTold();
   const here = { at: 'assembly', jobId: assembly.job.id } as const;
   const [what, id = ''] = then.split('/');
   const step = what === 'step' ? assembly.steps.find((one) => one.id === id) : undefined;
   const recheck = what === 'recheck' ? assembly.rechecks.find((one) => one.id === id) : undefined;
   const take = async () => {
     const name = draft.text.trim();
-    if (name === '') return setTrouble('Type a name or initials first.');
-    const kept = await putSetting(store, 'fitter', name);
-    if (!kept.ok) return setTrouble(sayStore(kept.refusal));
+    if (name === '') return say('Type a name or initials first.');
+    if (!(await told(putSetting(store, 'fitter', name)))) return;
+    if (step && !(await told(markDone(store, step.id, name)))) return;
+    if (recheck && !(await told(recheckedNow(store, assembly.job, recheck, name)))) return;
     draft.clear();
-    if (step) await markDone(store, step.id, name);
-    if (recheck) await recheckedNow(store, assembly.job, recheck, name);
-    return goInstead(here);
+    goInstead(here);
   };
   return (
     <Page
@@ -56,11 +54,7 @@ export function FitterScreen({ assembly, then }: FitterScreenProps) {
       <p class="assembly-note">
         Asked once. It is written beside each step that is done from now on, and on the signed sheet.
       </p>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }

@@ -1,11 +1,9 @@
-import { useState } from 'preact/hooks';
-import { drawerPieces } from '../../store/drawer.ts';
-import { featuresOf } from '../../store/features.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import type { Basis, Worksheet } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { addSteps } from '../../store/steps.ts';
-import { measuringTools } from '../../store/tools.ts';
+import { drawerPieces } from '../../store/kept/drawer.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
+import type { Basis, Worksheet } from '../../store/base/records.ts';
+import { addSteps } from '../../store/kept/steps.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -15,44 +13,20 @@ import { useLive, useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { useDial, useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { basisNow } from '../worksheets/new-cuts.ts';
 import { namedSteps } from './step-standing.ts';
 import type { Assembly } from './use-assembly.ts';
 
 /** Steps to add: one in the fitter's own words, or those a worksheet's answer puts into an order. */
 export function NewStepScreen({ assembly }: { assembly: Assembly }) {
-  const store = useStore();
-  const { job, steps } = assembly;
-  const text = useTextDraft(`assembly/${job.id}/steps/new/text`);
-  const [trouble, setTrouble] = useState('');
-  const offers = useOffers(assembly);
-  const here = { at: 'assembly', jobId: job.id } as const;
-  const addOwn = async () => {
-    if (text.text.trim() === '') return setTrouble('Say what is done in this step.');
-    const made = await addSteps(store, [{ jobId: job.id, text: text.text.trim() }]);
-    if (!made.ok) return setTrouble(sayStore(made.refusal));
-    text.clear();
-    const [step] = made.value;
-    return goInstead(step ? { at: 'step', jobId: job.id, stepId: step.id } : here);
-  };
-  const addOffered = async ({ worksheet, offered, basis }: Offer) => {
-    const made = await addSteps(
-      store,
-      offered.map(({ name, offer }) => ({
-        ...offer,
-        jobId: job.id,
-        workedOut: { worksheetId: worksheet.id, offer: name, basis },
-      })),
-    );
-    if (!made.ok) return setTrouble(sayStore(made.refusal));
-    announce(`${offered.length} steps added`);
-    return goInstead(here);
-  };
+  const { job } = assembly;
+  const { text, trouble, addOwn, addOffered } = useNewSteps(job.id);
   return (
     <Page
       title="Add steps"
       subtitle={job.name}
-      back={{ href: hrefOf(here), to: 'the assembly' }}
+      back={{ href: hrefOf({ at: 'assembly', jobId: job.id }), to: 'the assembly' }}
       foot={
         <Button kind="main" onPress={() => addOwn()}>
           Add this step
@@ -65,32 +39,65 @@ export function NewStepScreen({ assembly }: { assembly: Assembly }) {
         text={text.text}
         onText={text.change}
       />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
-      {offers.length > 0 && (
-        <section class="assembly-section" aria-label="From worksheets">
-          <h2>From worksheets</h2>
-          <ul>
-            {offers.map((one) => {
-              const { worksheet, offered } = one;
-              const isIn = steps.some((step) => step.worksheetId === worksheet.id);
-              return (
-                <li key={worksheet.id}>
-                  <Row
-                    onPress={() => addOffered(one)}
-                    title={`${worksheet.title}: ${offered.length} steps`}
-                    detail={isIn ? 'its steps are in already; this adds them again' : offered[0]?.offer.text}
-                  />
-                </li>
-              );
-            })}
-          </ul>
-        </section>
-      )}
+      <Trouble>{trouble}</Trouble>
+      <FromWorksheets assembly={assembly} onAdd={addOffered} />
     </Page>
+  );
+}
+
+function useNewSteps(jobId: string) {
+  const store = useStore();
+  const text = useTextDraft(`assembly/${jobId}/steps/new/text`);
+  const { trouble, told, say } = useTold();
+  const here = { at: 'assembly', jobId } as const;
+  const addOwn = async () => {
+    if (text.text.trim() === '') return say('Say what is done in this step.');
+    return told(addSteps(store, [{ jobId, text: text.text.trim() }]), ([step]) => {
+      text.clear();
+      goInstead(step ? { at: 'step', jobId, stepId: step.id } : here);
+    });
+  };
+  const addOffered = ({ worksheet, offered, basis }: Offer) => {
+    const steps = offered.map(({ name, offer }) => ({
+      ...offer,
+      jobId,
+      workedOut: { worksheetId: worksheet.id, offer: name, basis },
+    }));
+    return told(addSteps(store, steps), () => {
+      announce(`${offered.length} steps added`);
+      goInstead(here);
+    });
+  };
+  return { text, trouble, addOwn, addOffered };
+}
+
+type FromWorksheetsProps = {
+  readonly assembly: Assembly;
+  readonly onAdd: (offer: Offer) => unknown;
+};
+
+function FromWorksheets({ assembly, onAdd }: FromWorksheetsProps) {
+  const offers = useOffers(assembly);
+  if (offers.length === 0) return null;
+  const isIn = ({ worksheet }: Offer) =>
+    assembly.steps.some(({ worksheetId }) => worksheetId === worksheet.id);
+  return (
+    <section class="assembly-section" aria-label="From worksheets">
+      <h2>From worksheets</h2>
+      <ul>
+        {offers.map((offer) => (
+          <li key={offer.worksheet.id}>
+            <Row
+              onPress={() => onAdd(offer)}
+              title={`${offer.worksheet.title}: ${offer.offered.length} steps`}
+              detail={
+                isIn(offer) ? 'its steps are in already; this adds them again' : offer.offered[0]?.offer.text
+              }
+            />
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -1,14 +1,14 @@
 import { useState } from 'preact/hooks';
 import { odometerIn, type DistanceUnit } from '../../engine/job/recheck-due.ts';
-import { setOdometer } from '../../store/rechecks.ts';
-import type { Job } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { setOdometer } from '../../store/kept/rechecks.ts';
+import type { Job } from '../../store/base/records.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
-import { Page } from '../common/page.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { useStore } from '../common/store-context.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
 import { dayWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 
 const MOST = 9_999_999;
 
@@ -16,41 +16,31 @@ const MOST = 9_999_999;
 export function OdometerScreen({ job }: { job: Job }) {
   const store = useStore();
   const [unit, setUnit] = useState<DistanceUnit>(job.odometer?.unit ?? 'mi');
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const here = { at: 'assembly', jobId: job.id } as const;
   const before = job.odometer && odometerIn(job.odometer, unit);
-  const take = async (text: string) => {
-    const kept = await setOdometer(store, job.id, { reading: Number(text), unit });
-    if (kept.ok) go(here);
-    else setTrouble(sayStore(kept.refusal));
-    return kept.ok;
-  };
+  const take = (text: string) =>
+    told(setOdometer(store, job.id, { reading: Number(text), unit }), () => go(here));
   return (
-    <div class="pad-screen">
-      <Page
-        title="What does the odometer read?"
-        subtitle={
-          job.odometer && before !== undefined
-            ? `${before} ${unit} on ${dayWords(job.odometer.at)}`
-            : 'whole miles or kilometres'
-        }
-        back={{ href: hrefOf(here), to: 'the assembly' }}
+    <PadScreen
+      title="What does the odometer read?"
+      subtitle={
+        job.odometer && before !== undefined
+          ? `${before} ${unit} on ${dayWords(job.odometer.at)}`
+          : 'whole miles or kilometres'
+      }
+      back={{ href: hrefOf(here), to: 'the assembly' }}
+    >
+      <Trouble>{trouble}</Trouble>
+      <NumberEntry
+        label="Odometer"
+        draftKey={`assembly/${job.id}/odometer`}
+        bounds={{ least: 0, most: MOST, unit, whole: true }}
+        onNumber={take}
       >
-        {trouble !== '' && (
-          <p role="alert" class="text-field-trouble">
-            {trouble}
-          </p>
-        )}
-        <NumberEntry
-          label="Odometer"
-          draftKey={`assembly/${job.id}/odometer`}
-          bounds={{ least: 0, most: MOST, unit, whole: true }}
-          onNumber={take}
-        >
-          <DistanceUnits unit={unit} onUnit={setUnit} />
-        </NumberEntry>
-      </Page>
-    </div>
+        <DistanceUnits unit={unit} onUnit={setUnit} />
+      </NumberEntry>
+    </PadScreen>
   );
 }
 

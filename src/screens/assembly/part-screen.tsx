@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
-import { changePart, createPart, removePart, type PartChanges } from '../../store/parts.ts';
-import type { Part, PartOrigin } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { changePart, createPart, removePart, type PartChanges } from '../../store/kept/parts.ts';
+import type { Part, PartOrigin } from '../../store/base/records.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { KeptField } from '../common/kept-field.tsx';
@@ -12,6 +11,7 @@ import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { isMockUpIn, ORIGINS, originWords, SwapKey } from './parts-list.tsx';
 import type { Assembly } from './use-assembly.ts';
 
@@ -21,14 +21,14 @@ export function NewPartScreen({ assembly }: { assembly: Assembly }) {
   const { job } = assembly;
   const name = useTextDraft(`assembly/${job.id}/parts/new/name`);
   const [origin, setOrigin] = useState<PartOrigin>('made');
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told, say } = useTold();
   const here = { at: 'assembly', jobId: job.id } as const;
   const add = async () => {
-    if (name.text.trim() === '') return setTrouble('Say what the part is called.');
-    const made = await createPart(store, { jobId: job.id, name: name.text.trim(), origin });
-    if (!made.ok) return setTrouble(sayStore(made.refusal));
-    name.clear();
-    return goInstead(here);
+    if (name.text.trim() === '') return say('Say what the part is called.');
+    return told(createPart(store, { jobId: job.id, name: name.text.trim(), origin }), () => {
+      name.clear();
+      goInstead(here);
+    });
   };
   return (
     <Page
@@ -43,11 +43,7 @@ export function NewPartScreen({ assembly }: { assembly: Assembly }) {
     >
       <TextField label="Name" hint="Outer spacer, say" text={name.text} onText={name.change} />
       <OriginChoice chosen={origin} onChoose={setOrigin} />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }
@@ -59,18 +55,11 @@ export function PartScreen({ assembly, partId }: { assembly: Assembly; partId: s
 
 function PartForm({ part }: { part: Part }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const here = { at: 'assembly', jobId: part.jobId } as const;
-  const keep = async (changes: PartChanges) => {
-    const kept = await changePart(store, part.id, changes);
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
-    return kept.ok;
-  };
+  const keep = (changes: PartChanges) => told(changePart(store, part.id, changes));
   const rename = async (name: string) => name !== '' && keep({ name });
-  const remove = async () => {
-    const removed = await removePart(store, part.id);
-    return removed.ok ? goInstead(here) : setTrouble(sayStore(removed.refusal));
-  };
+  const remove = () => told(removePart(store, part.id), () => goInstead(here));
   return (
     <Page title={part.name} subtitle={originWords(part)} back={{ href: hrefOf(here), to: 'the assembly' }}>
       <KeptField label="Name" kept={part.name} onWords={rename} />
@@ -88,11 +77,7 @@ function PartForm({ part }: { part: Part }) {
         )}
         <Button onPress={() => remove()}>Remove {part.name}</Button>
       </div>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }

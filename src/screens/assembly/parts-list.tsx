@@ -1,8 +1,6 @@
-import { useState } from 'preact/hooks';
-import { timeToKeep } from '../../store/clock.ts';
-import { changePart } from '../../store/parts.ts';
-import type { Part, PartOrigin } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { changePart } from '../../store/kept/parts.ts';
+import type { Part, PartOrigin } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button, LinkButton } from '../common/button.tsx';
@@ -10,6 +8,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { dayWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import type { Assembly } from './use-assembly.ts';
 
 export const ORIGINS: readonly { readonly origin: PartOrigin; readonly words: string }[] = [
@@ -82,19 +81,16 @@ export function originWords({ origin, swapped }: Pick<Part, 'origin' | 'swapped'
 /** The real part is in: the mock-up no longer stands in the way of signing. */
 export function SwapKey({ part }: { part: Part }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const swap = async () => {
-    const swapped = await changePart(store, part.id, { swapped: { at: timeToKeep(), by: 'the real part' } });
-    setTrouble(swapped.ok ? '' : sayStore(swapped.refusal));
-    if (swapped.ok) announce(`${part.name} is swapped for the real part`);
+  const { trouble, told } = useTold();
+  const swap = () => {
+    const swapped = { at: timeToKeep(), by: 'the real part' };
+    return told(changePart(store, part.id, { swapped }), () =>
+      announce(`${part.name} is swapped for the real part`),
+    );
   };
   return (
     <>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <Button label={`${part.name}: swapped for the real part`} onPress={() => swap()}>
         Swapped for the real part
       </Button>

@@ -1,8 +1,9 @@
 import { odometerIn, recheckDue, type DistanceUnit, type RecheckDue } from '../../engine/job/recheck-due.ts';
-import type { Store } from '../../store/open-store.ts';
-import { markRechecked } from '../../store/rechecks.ts';
-import type { Job, Recheck } from '../../store/records.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { markRechecked } from '../../store/kept/rechecks.ts';
+import type { Job, Recheck } from '../../store/base/records.ts';
+import type { StoreResult } from '../../store/base/store-refusal.ts';
 import { calendarDate, dayWords } from '../common/day-words.ts';
 
 /** What a re-check's distance counts in. */
@@ -50,7 +51,7 @@ export async function recheckedNow(
 }
 
 function isToday(at: number): boolean {
-  return dayWords(at) === dayWords(Date.now());
+  return dayWords(at) === dayWords(timeToKeep());
 }
 
 /** The start of a re-check whose distance now counts in this unit; without one, the odometer as it stands. */

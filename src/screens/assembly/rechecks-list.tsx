@@ -1,9 +1,6 @@
-import { useState } from 'preact/hooks';
 import { sayAfter, sayRecheckDue } from '../../engine/job/say-recheck.ts';
-import type { Job, Recheck } from '../../store/records.ts';
-import { changeRecheck } from '../../store/rechecks.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import type { Job, Recheck } from '../../store/base/records.ts';
+import { changeRecheck } from '../../store/kept/rechecks.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button, LinkButton } from '../common/button.tsx';
@@ -12,6 +9,7 @@ import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import { dayWords, timeWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { againWords } from './step-words.ts';
 import { dueNow, isDue, recheckedNow, unitOf } from './recheck-data.ts';
 import { useNow, type Assembly } from './use-assembly.ts';
@@ -20,25 +18,22 @@ import { useNow, type Assembly } from './use-assembly.ts';
 export function RechecksList({ assembly }: { assembly: Assembly }) {
   const store = useStore();
   const now = useNow();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { job, rechecks, fitter } = assembly;
-  const told = async (act: Promise<StoreResult<Recheck>>, said: string) => {
-    const result = await act;
-    setTrouble(result.ok ? '' : sayStore(result.refusal));
-    if (result.ok) announce(said);
-  };
   const done = (recheck: Recheck) =>
     fitter === undefined
       ? go({ at: 'assembly', jobId: job.id, field: `fitter/recheck/${recheck.id}` })
-      : void told(recheckedNow(store, job, recheck, fitter), `Re-checked by ${fitter}: ${recheck.what}`);
+      : void told(recheckedNow(store, job, recheck, fitter), () =>
+          announce(`Re-checked by ${fitter}: ${recheck.what}`),
+        );
+  const undone = (recheck: Recheck) =>
+    told(changeRecheck(store, recheck.id, { done: undefined }), () =>
+      announce(`${recheck.what}: to be done again`),
+    );
   return (
     <section class="assembly-section" aria-label="Re-checks">
       <h2>Re-checks</h2>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {rechecks.length === 0 && (
         <EmptyLine>What has to be looked at again after the first days or miles.</EmptyLine>
       )}
@@ -46,31 +41,9 @@ export function RechecksList({ assembly }: { assembly: Assembly }) {
         {rechecks.map((recheck) => (
           <li key={recheck.id}>
             <RecheckRow recheck={recheck} job={job} now={now} />
-            {recheck.done ? (
-              <div class="assembly-keys">
-                <Button
-                  kind="quiet"
-                  onPress={() =>
-                    told(
-                      changeRecheck(store, recheck.id, { done: undefined }),
-                      `${recheck.what}: to be done again`,
-                    )
-                  }
-                >
-                  {`Not done after all: ${recheck.what}`}
-                </Button>
-              </div>
-            ) : (
-              <div class="assembly-keys">
-                <Button
-                  kind={isDue(dueNow(recheck, job, now)) ? 'main' : 'plain'}
-                  label={`Re-check done: ${recheck.what}`}
-                  onPress={() => done(recheck)}
-                >
-                  Re-check done
-                </Button>
-              </div>
-            )}
+            <div class="assembly-keys">
+              <RecheckKey recheck={recheck} onDone={() => done(recheck)} onUndone={() => undone(recheck)} />
+            </div>
           </li>
         ))}
       </ul>
@@ -90,6 +63,26 @@ export function RechecksList({ assembly }: { assembly: Assembly }) {
         </LinkButton>
       </div>
     </section>
+  );
+}
+
+type RecheckKeyProps = {
+  readonly recheck: Recheck;
+  readonly onDone: () => unknown;
+  readonly onUndone: () => unknown;
+};
+
+function RecheckKey({ recheck: { what, done }, onDone, onUndone }: RecheckKeyProps) {
+  if (done)
+    return (
+      <Button kind="quiet" onPress={onUndone}>
+        {`Not done after all: ${what}`}
+      </Button>
+    );
+  return (
+    <Button label={`Re-check done: ${what}`} onPress={onDone}>
+      Re-check done
+    </Button>
   );
 }
 

@@ -1,23 +1,24 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { toText } from '../../engine/length/length.ts';
-import {
-  signOff,
-  type Finding,
-  type FindingCode,
-  type SignOffAnswer,
-  type SignOffQuestion,
-} from '../../engine/job/sign-off.ts';
-import { lastPassOf } from '../../store/cut-state.ts';
-import { doneAs, inShort } from '../../store/done-again.ts';
-import type { Store } from '../../store/open-store.ts';
-import { withoutStart } from '../../store/rechecks.ts';
-import type { AssemblyStep, Cut, Id, Job, Recheck, Worksheet } from '../../store/records.ts';
-import { unlistedReadings, unreadableOfJob } from '../../store/unreadable.ts';
+import { signOff, type SignOffAnswer } from '../../engine/job/sign-off.ts';
+import type { Finding, FindingCode } from '../../engine/job/finding.ts';
+import type { SignOffQuestion } from '../../engine/job/sign-off-question.ts';
+import { bandOf, typedEstimate } from '../../engine/reading/estimate.ts';
+import { canProve } from '../../engine/reading/settle.ts';
+import { countedAt20 } from '../../store/kept/read-at-20.ts';
+import { lastPassOf } from '../../store/kept/cut-state.ts';
+import { doneAs, inShort } from '../../store/kept/done-again.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { withoutStart } from '../../store/kept/rechecks.ts';
+import type { AssemblyStep, Cut, Id, Job, Recheck, Worksheet } from '../../store/base/records.ts';
+import { unlistedReadings, unreadableOfJob } from '../../store/kept/unreadable.ts';
 import type { Address } from '../address.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
 import { knownChecks, withoutCheck, type KnownCheck } from '../fit-up/check-data.ts';
 import { readSheet, type SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
+import { assumedIn } from '../worksheets/assumed.ts';
+import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { basisNow } from '../worksheets/new-cuts.ts';
 import { provedVerdict } from '../worksheets/proved-verdict.ts';
 import { isMockUpIn } from './parts-list.tsx';
@@ -38,10 +39,10 @@ export async function loadSignOff(store: Store, jobId: Id, now: number): Promise
   return { job: data.job, rechecks: data.rechecks, answer: signOffOf(data, { now, unreadable }) };
 }
 
-type Around = { readonly now: number; readonly unreadable: number };
+type AsOf = { readonly now: number; readonly unreadable: number };
 
 /** The same of a job that was read whole. */
-export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOffAnswer {
+export function signOffOf(data: SheetData, { now, unreadable }: AsOf): SignOffAnswer {
   const { job, steps, parts, cuts, worksheets, rechecks } = data;
   const checks = knownChecks(data);
   const isUsed = ({ id }: Worksheet) =>
@@ -66,6 +67,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
       title: worksheet.title,
       ...provedVerdict(worksheetDataOf(worksheet, data), { checks, cuts }),
       used: isUsed(worksheet),
+      ...assumedOfGood(worksheetDataOf(worksheet, data)),
       as: inShort(basisNow({ worksheet, readings: data.readings })),
     })),
     checks: checks.map((known) => ({
@@ -87,12 +89,32 @@ export function signOffOf(data: SheetData, { now, unreadable }: Around): SignOff
       name: cutName(cut),
       state: cut.state,
       older: isOlderThanSizes({ of: 'cut', cut }, data),
+      ...coarselyMeasured(cut),
       as: cutAs(cut, data),
     })),
     ...(job.reasons && { reasons: job.reasons }),
     unreadable,
     lacksOdometer: job.odometer === undefined && withoutStart(rechecks).length > 0,
   } satisfies SignOffQuestion);
+}
+
+/** What a worksheet's verdict hangs on as nobody said it; the first of it is where it is said. */
+function assumedOfGood(data: WorksheetData): { readonly assumed?: { words: string; field: string } } {
+  const assumed = assumedIn(data);
+  const [first] = assumed;
+  return first
+    ? { assumed: { words: assumed.map(({ words }) => words).join(', '), field: first.field } }
+    : {};
+}
+
+/** The tool it was measured with last, where that can't prove its limits wherever between them it reads. */
+function coarselyMeasured(cut: Cut): { readonly tooCoarse?: { tool: string } } {
+  const pass = lastPassOf(cut)?.[1];
+  if (!pass?.tool) return {};
+  const { exact, doubt } = countedAt20(pass.measured.exact, pass);
+  const { halfWidth } = bandOf(typedEstimate(exact, pass.tool, doubt ? { warmthDoubt: doubt } : {}));
+  const limits = { lower: cut.lower.exact, upper: cut.upper.exact, source: cut.limitsFrom };
+  return canProve({ limits, halfWidth }) ? {} : { tooCoarse: { tool: pass.tool.name } };
 }
 
 function worksheetOf({ worksheetId }: { readonly worksheetId?: Id | undefined }, { worksheets }: SheetData) {
@@ -143,21 +165,23 @@ const STEP_FIELDS: Partial<Record<FindingCode, string>> = {
 };
 
 /** Where a finding is put right. */
-export function placeOf({ code, place }: Finding, jobId: Id): Address {
+export function placeOf({ code, place, field }: Finding, jobId: Id): Address {
   switch (place.at) {
     case 'step': {
-      const field = STEP_FIELDS[code];
+      const ofStep = STEP_FIELDS[code];
       // What only has to be done, or to cure, is done on the list itself.
-      return field === undefined ? { at: 'assembly', jobId } : { at: 'step', jobId, stepId: place.id, field };
+      return ofStep === undefined
+        ? { at: 'assembly', jobId }
+        : { at: 'step', jobId, stepId: place.id, field: ofStep };
     }
     case 'worksheet':
-      return { at: 'worksheet', jobId, worksheetId: place.id };
+      return { at: 'worksheet', jobId, worksheetId: place.id, ...(field !== undefined && { field }) };
     case 'part':
       return { at: 'assembly', jobId, field: `parts/${place.id}` };
     case 'check':
       return { at: 'check', jobId, checkId: place.id };
     case 'cut':
-      return { at: 'cut', jobId, cutId: place.id };
+      return { at: 'cut', jobId, cutId: place.id, ...(field !== undefined && { field }) };
     case 'fit-up':
       // A worksheet's check that was never made is made there.
       return code === 'check-missing' || code === 'check-offered'

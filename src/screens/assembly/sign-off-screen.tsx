@@ -1,5 +1,7 @@
-import { mayBeReasoned, type Blocker, type Finding, type SignOffAnswer } from '../../engine/job/sign-off.ts';
-import { signedStores } from '../../store/signed-stores.ts';
+import { canBeNow } from '../../store/base/clock.ts';
+import { signedStores } from '../../store/base/stores.ts';
+import { mayBeReasoned, type Blocker, type SignOffAnswer } from '../../engine/job/sign-off.ts';
+import type { Finding } from '../../engine/job/finding.ts';
 import { useRef, useState } from 'preact/hooks';
 import { sayFinding, saySignOff } from '../../engine/job/say-sign-off.ts';
 import { goInstead, hrefOf } from '../address.ts';
@@ -13,8 +15,10 @@ import { useSetting } from '../common/use-settings.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import { useSheetToSign, type SheetData } from '../sheet/sheet-data.ts';
 import { SheetDocument } from '../sheet/sheet-document.tsx';
+import type { Signer } from '../sheet/signing-sheet.tsx';
 import { FindingMark } from './finding-mark.tsx';
 import { ReasonScreen } from './reason-screen.tsx';
 import { loadSignOff, placeOf, type SignOffData } from './sign-off-data.ts';
@@ -51,25 +55,8 @@ type SignOffProps = {
 
 function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
   const { job, answer } = data;
-  const drawn = useRef<HTMLDivElement>(null);
-  const { name, change, clear } = useName(job.id);
-  const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const [busy, setBusy] = useState(false);
+  const signing = useSigning({ sheet, drawnFrom });
   const isFree = answer.blockers.length === 0;
-  const commit = async () => {
-    const by = name.trim();
-    const article = drawn.current?.querySelector('article');
-    if (by === '') return setTrouble('Type the name it is signed with.');
-    if (!article || busy) return undefined;
-    setBusy(true);
-    const signed = await sign(store, { data: sheet, drawn: article, drawnFrom, by, now: Date.now() });
-    setBusy(false);
-    if (!signed.ok) return setTrouble(signed.why);
-    clear();
-    announce(`Signed off by ${by}`);
-    return goInstead({ at: 'sheet', jobId: job.id, field: `signed/${signed.sheetId}` });
-  };
   return (
     <Page
       title="Sign-off"
@@ -77,20 +64,18 @@ function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
       back={{ href: hrefOf({ at: 'assembly', jobId: job.id }), to: 'the assembly' }}
       {...(isFree && {
         foot: (
-          <button type="button" class="assembly-commit" disabled={busy} onClick={() => void commit()}>
+          <button
+            type="button"
+            class="assembly-commit"
+            disabled={signing.busy}
+            onClick={() => void signing.commit()}
+          >
             Sign off
           </button>
         ),
       })}
     >
-      {isFree && answer.standing.length > 0 ? (
-        // Nothing of it is good: it is let pass.
-        <Caution heading={saySignOff(answer)}>Each reason is printed on the sheet.</Caution>
-      ) : (
-        <VerdictBand kind={isFree ? 'good' : 'no-good'} headline={saySignOff(answer)}>
-          {!isFree && <p>Each line leads to where it is put right.</p>}
-        </VerdictBand>
-      )}
+      <Headline answer={answer} />
       <Blockers blockers={answer.blockers} jobId={job.id} />
       <Standing standing={answer.standing} jobId={job.id} />
       {answer.warnings.length > 0 && (
@@ -100,32 +85,80 @@ function SignOff({ data, sheet, drawnFrom, now }: SignOffProps) {
         </section>
       )}
       {answer.safetyCritical && <SafetyCaution />}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
-      {isFree && (
-        <>
-          <TextField
-            label="Signed by"
-            hint="Name, and licence where one is asked for"
-            text={name}
-            onText={change}
-          />
-          <section class="assembly-section" aria-label="What is signed">
-            <h2>What is signed</h2>
-            <p class="assembly-note">
-              This sheet, frozen as it stands. Later readings don’t change it; signing again makes another.
-            </p>
-            <div ref={drawn} class="assembly-sheet">
-              <SheetDocument data={sheet} today={now} />
-            </div>
-          </section>
-        </>
-      )}
+      <Trouble>{signing.trouble}</Trouble>
+      {isFree && <WhatIsSigned sheet={sheet} now={now} signing={signing} />}
     </Page>
   );
+}
+
+/** The name under it, and the press that signs the sheet as it is drawn. */
+function useSigning({ sheet, drawnFrom }: Pick<SignOffProps, 'sheet' | 'drawnFrom'>) {
+  const store = useStore();
+  const { job } = sheet;
+  const drawn = useRef<HTMLDivElement>(null);
+  const { name, change, clear } = useName(job.id);
+  const { trouble, say } = useTold();
+  const [busy, setBusy] = useState(false);
+  const commit = async () => {
+    const by = name.trim();
+    const article = drawn.current?.querySelector('article');
+    if (by === '') return say('Type the name it is signed with.');
+    if (!article || busy) return undefined;
+    setBusy(true);
+    const signed = await sign(store, { data: sheet, drawn: article, drawnFrom, by });
+    setBusy(false);
+    if (!signed.ok) return say(signed.why);
+    clear();
+    announce(`Signed off by ${by}`);
+    return goInstead({ at: 'sheet', jobId: job.id, field: `signed/${signed.sheetId}` });
+  };
+  return { drawn, name, change, trouble, busy, commit };
+}
+
+function Headline({ answer }: { answer: SignOffAnswer }) {
+  const isFree = answer.blockers.length === 0;
+  // Nothing of it is good: it is let pass.
+  if (isFree && answer.standing.length > 0)
+    return <Caution heading={saySignOff(answer)}>Each reason is printed on the sheet.</Caution>;
+  return (
+    <VerdictBand kind={isFree ? 'good' : 'no-good'} headline={saySignOff(answer)}>
+      {!isFree && <p>Each line leads to where it is put right.</p>}
+    </VerdictBand>
+  );
+}
+
+type WhatIsSignedProps = Pick<SignOffProps, 'sheet' | 'now'> & {
+  readonly signing: ReturnType<typeof useSigning>;
+};
+
+function WhatIsSigned({ sheet, now, signing: { drawn, name, change } }: WhatIsSignedProps) {
+  return (
+    <>
+      <TextField
+        label="Signed by"
+        hint="Name, and licence where one is asked for"
+        text={name}
+        onText={change}
+      />
+      <section class="assembly-section" aria-label="What is signed">
+        <h2>What is signed</h2>
+        <p class="assembly-note">
+          This sheet, frozen as it stands. Later readings don’t change it; signing again makes another.
+        </p>
+        <div ref={drawn} class="assembly-sheet">
+          <SheetDocument
+            data={sheet}
+            today={now}
+            signer={name.trim() === '' ? undefined : signerNow(name.trim(), now)}
+          />
+        </div>
+      </section>
+    </>
+  );
+}
+
+function signerNow(by: string, now: number): Signer {
+  return { by, ...(canBeNow(Date.now()) && { at: now }) };
 }
 
 /** What stops the signing: each line leads to where it is mended, and the one under it to a reason why it may stand. */

@@ -1,8 +1,9 @@
 import { sayFinding } from '../../engine/job/say-sign-off.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { Id, SheetNode } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { signSheet } from '../../store/sheets.ts';
+import { canBeNow, timeToKeep } from '../../store/base/clock.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Id, SheetNode } from '../../store/base/records.ts';
+import { sayStore } from '../../store/base/say-store.ts';
+import { signSheet } from '../../store/kept/sheets.ts';
 import { appVersion } from '../../version.ts';
 import { cutsCsv, readingsCsv } from '../sheet/csv.ts';
 import { countsStill } from '../cuts/cut-words.ts';
@@ -19,7 +20,6 @@ type Signing = {
   /** The mark of what it is drawn from (`drawnMark`). */
   readonly drawnFrom: string;
   readonly by: string;
-  readonly now: number;
 };
 
 export type Signed =
@@ -37,20 +37,24 @@ export async function sign(store: Store, signing: Signing): Promise<Signed> {
   return signed;
 }
 
-async function signIfAsDrawn(store: Store, { data, drawn, drawnFrom, by, now }: Signing): Promise<Signed> {
+async function signIfAsDrawn(store: Store, { data, drawn, drawnFrom, by }: Signing): Promise<Signed> {
   const { job } = data;
-  const found = await loadSignOff(store, job.id, now);
+  const found = await loadSignOff(store, job.id, timeToKeep());
   if (!found || found.answer.blockers.length > 0)
     return {
       ok: false,
       why: 'Something in the job has changed meanwhile. Look at what stands in the way now.',
     };
-  const sheet = {
+  // Of the phone's own clock a record keeps only what could be right, and so does the sheet: it says the act's own time.
+  const sheetSignedAt = (at: number) => ({
     jobId: job.id,
     signedBy: by,
     engineVersion: appVersion,
     content: withSignature(freeze(drawn), [
-      `Signed off by ${by}, ${wholeTimeWords(now)}. Slipfit ${appVersion}.`,
+      `Signed off by ${by}, ${wholeTimeWords(at)}. Slipfit ${appVersion}.`,
+      ...(canBeNow(Date.now())
+        ? []
+        : ['The phone’s clock was wrong: its dates of that day are not to be relied on.']),
       ...found.answer.standing.map(
         (one) => `Stands by a written reason: ${sayFinding(one).what}. ${one.why.replace(/\.+$/, '')}.`,
       ),
@@ -58,8 +62,8 @@ async function signIfAsDrawn(store: Store, { data, drawn, drawnFrom, by, now }: 
     ]),
     readingsCsv: readingsCsv(data),
     cutsCsv: cutsCsv(data.cuts, olderAmong(data.cuts.filter(countsStill), data)),
-  };
-  const signed = await signSheet(store, sheet, drawnFrom);
+  });
+  const signed = await signSheet(store, sheetSignedAt, drawnFrom);
   return signed.ok ? { ok: true, sheetId: signed.value.id } : { ok: false, why: sayStore(signed.refusal) };
 }
 

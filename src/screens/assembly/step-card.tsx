@@ -1,5 +1,5 @@
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
-import type { AssemblyStep } from '../../store/records.ts';
+import type { AssemblyStep } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { timeWords } from '../common/day-words.ts';

@@ -1,7 +1,5 @@
-import { useState } from 'preact/hooks';
-import type { AssemblyStep } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { changeStep } from '../../store/steps.ts';
+import type { AssemblyStep } from '../../store/base/records.ts';
+import { changeStep } from '../../store/kept/steps.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Choice } from '../common/choice.tsx';
@@ -9,8 +7,9 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { originWords } from './parts-list.tsx';
-import { DRAWN_KINDS } from './step-drawing.tsx';
+import { drawsSteps } from './step-drawing.tsx';
 import type { Assembly } from './use-assembly.ts';
 
 type ChoiceProps = { readonly assembly: Assembly; readonly step: AssemblyStep };
@@ -18,13 +17,11 @@ type ChoiceProps = { readonly assembly: Assembly; readonly step: AssemblyStep };
 /** Which worksheet's drawing shows how this step goes together. */
 export function StepDrawingChoice({ assembly, step }: ChoiceProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const here = { at: 'step', jobId: step.jobId, stepId: step.id } as const;
-  const drawn = assembly.worksheets.filter(({ kind }) => DRAWN_KINDS.has(kind));
-  const choose = async (worksheetId: string | undefined) => {
-    const kept = await changeStep(store, step.id, { worksheetId });
-    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
-  };
+  const drawn = assembly.worksheets.filter(({ kind }) => drawsSteps(kind));
+  const choose = (worksheetId: string | undefined) =>
+    told(changeStep(store, step.id, { worksheetId }), () => go(here));
   return (
     <Page
       title="Which drawing shows it?"
@@ -44,11 +41,7 @@ export function StepDrawingChoice({ assembly, step }: ChoiceProps) {
           </li>
         ))}
       </ul>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }
@@ -56,14 +49,13 @@ export function StepDrawingChoice({ assembly, step }: ChoiceProps) {
 /** Which of the job's parts go on in this step. */
 export function StepPartsChoice({ assembly, step }: ChoiceProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const here = { at: 'step', jobId: step.jobId, stepId: step.id } as const;
-  const toggle = async (id: string) => {
+  const toggle = (id: string) => {
     const partIds = step.partIds.includes(id)
       ? step.partIds.filter((one) => one !== id)
       : [...step.partIds, id];
-    const kept = await changeStep(store, step.id, { partIds });
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
+    return told(changeStep(store, step.id, { partIds }));
   };
   return (
     <Page title="Which parts go on?" subtitle={step.text} back={{ href: hrefOf(here), to: 'the step' }}>
@@ -75,11 +67,7 @@ export function StepPartsChoice({ assembly, step }: ChoiceProps) {
           </Button>
         ))}
       </Choice>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }

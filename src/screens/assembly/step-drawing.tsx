@@ -1,17 +1,10 @@
-import { bushing } from '../../engine/press/bushing.ts';
-import { lineUp } from '../../engine/worksheets/axle-line-up/line-up.ts';
-import { spacerStack } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
-import { threadInsert } from '../../engine/worksheets/thread-insert/thread-insert.ts';
-import { AxleDrawing } from '../worksheets/axle-drawing.tsx';
-import { axleLineUpQuestion } from '../worksheets/axle-line-up-question.ts';
-import { BushingDrawing } from '../worksheets/bushing-drawing.tsx';
-import { bushingQuestion } from '../worksheets/bushing-question.ts';
-import { InsertDrawing } from '../worksheets/insert-drawing.tsx';
-import { spacerStackQuestion } from '../worksheets/spacer-stack-question.ts';
-import { StackDrawing } from '../worksheets/stack-drawing.tsx';
-import { threadInsertQuestion } from '../worksheets/thread-insert-question.ts';
+import { isWorksheetKind, worksheetOf, type WorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
+import { blocksOf } from '../../engine/worksheets/account.ts';
+import { drawings } from '../worksheets/all-drawings.ts';
+import { AccountCaution } from '../worksheets/frame/account-caution.tsx';
+import { FormDrawing } from '../worksheets/frame/form-drawing.tsx';
+import { givenOf } from '../worksheets/given-of.ts';
 import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
-import { BushingCaution, InsertCaution } from '../worksheets/worksheet-cautions.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 
 /** The drawing of a step's worksheet, the same that the worksheet shows, with its caution; no drawing while it has no answer. */
@@ -19,50 +12,26 @@ export function StepDrawing({ jobId, worksheetId }: { jobId: string; worksheetId
   const { data } = useWorksheetData(jobId, worksheetId);
   if (!data) return null;
   const { kind } = data.worksheet;
+  return isWorksheetKind(kind) ? <RegisteredDrawing data={data} kind={kind} /> : null;
+}
+
+const BESIDE_A_STEP = { width: 320, height: 130 };
+
+function RegisteredDrawing({ data, kind }: { data: WorksheetData; kind: WorksheetKind }) {
+  const given = givenOf(data);
+  const worksheet = worksheetOf(kind);
+  if (worksheet?.standing(given) !== 'answered') return null;
   return (
     <>
-      <WorksheetDrawing data={data} />
-      {kind === 'thread-insert' && <InsertCaution />}
-      {kind === 'bushing' && <BushingCaution />}
+      <FormDrawing drawn={drawings[kind](given, BESIDE_A_STEP)} box={BESIDE_A_STEP} />
+      {blocksOf(worksheet.account(given), 'caution').map(({ of }) => (
+        <AccountCaution key={of} of={of} />
+      ))}
     </>
   );
 }
 
-/** The kinds whose worksheet draws how parts go together. */
-export const DRAWN_KINDS: ReadonlySet<string> = new Set([
-  'spacer-stack',
-  'axle-line-up',
-  'thread-insert',
-  'bushing',
-]);
-
-function WorksheetDrawing({ data }: { data: WorksheetData }) {
-  switch (data.worksheet.kind) {
-    case 'spacer-stack': {
-      const question = spacerStackQuestion(data);
-      const answer = question && spacerStack(question);
-      return question && answer ? (
-        <StackDrawing question={question} answer={answer} changing={undefined} unit={data.unit} />
-      ) : null;
-    }
-    case 'axle-line-up': {
-      const question = axleLineUpQuestion(data);
-      const result = question && lineUp(question);
-      return question && result?.ok === true ? (
-        <AxleDrawing question={question} answer={result.value} unit={data.unit} />
-      ) : null;
-    }
-    default:
-      return <HoleDrawing data={data} />;
-  }
-}
-
-function HoleDrawing({ data }: { data: WorksheetData }) {
-  const insert = data.worksheet.kind === 'thread-insert' ? threadInsertQuestion(data) : undefined;
-  const inserted = insert && threadInsert(insert);
-  if (insert && inserted?.ok === true)
-    return <InsertDrawing answer={inserted.value} thread={insert.thread.designation} unit={data.unit} />;
-  const question = data.worksheet.kind === 'bushing' ? bushingQuestion(data) : undefined;
-  const result = question && bushing(question);
-  return question && result?.ok === true ? <BushingDrawing answer={result.value} unit={data.unit} /> : null;
+/** Whether a worksheet draws how parts go together. */
+export function drawsSteps(kind: string): boolean {
+  return worksheetOf(kind)?.givesSteps === true;
 }

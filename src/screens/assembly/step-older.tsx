@@ -1,11 +1,9 @@
-import { useState } from 'preact/hooks';
-import type { AssemblyStep } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { changeStep, removeStep } from '../../store/steps.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import type { AssemblyStep } from '../../store/base/records.ts';
+import { changeStep, removeStep } from '../../store/kept/steps.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { OlderMark } from '../older/older-mark.tsx';
 import { basisNow } from '../worksheets/new-cuts.ts';
 import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
@@ -36,14 +34,9 @@ type OlderProps = {
 
 function Older({ step, data, isMarked }: OlderProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const now = wordedNow(step, data);
   const { workedOut } = step;
-  const told = async (act: Promise<StoreResult<unknown>>, words: string) => {
-    const done = await act;
-    if (done.ok) announce(words);
-    else setTrouble(sayStore(done.refusal));
-  };
   const take = () =>
     now &&
     workedOut &&
@@ -53,7 +46,7 @@ function Older({ step, data, isMarked }: OlderProps) {
         orientation: now.orientation,
         workedOut: { ...workedOut, basis: basisNow(data) },
       }),
-      'The new words are taken over.',
+      () => announce('The new words are taken over.'),
     );
   return (
     <div class="step-card-older">
@@ -62,11 +55,11 @@ function Older({ step, data, isMarked }: OlderProps) {
       {now ? (
         <Button onPress={take}>Use the new words</Button>
       ) : (
-        <Button onPress={() => told(removeStep(store, step.id), 'The step is removed.')}>
+        <Button onPress={() => told(removeStep(store, step.id), () => announce('The step is removed.'))}>
           Remove the step
         </Button>
       )}
-      {trouble !== '' && <p role="alert">{trouble}</p>}
+      <Trouble bare>{trouble}</Trouble>
     </div>
   );
 }

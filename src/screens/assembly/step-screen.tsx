@@ -1,9 +1,6 @@
-import { useState } from 'preact/hooks';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
-import type { AssemblyStep } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { changeStep, markDone, moveStep, removeStep, type StepChanges } from '../../store/steps.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import type { AssemblyStep } from '../../store/base/records.ts';
+import { changeStep, markDone, moveStep, removeStep, type StepChanges } from '../../store/kept/steps.ts';
 import { go, goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -14,6 +11,7 @@ import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { timeWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { StepDrawing } from './step-drawing.tsx';
 import { StepDrawingChoice, StepPartsChoice } from './step-choices.tsx';
 import { StepOlder } from './step-older.tsx';
@@ -56,41 +54,13 @@ const WORDS: readonly { readonly name: Words; readonly label: string; readonly h
 ];
 
 function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }) {
-  const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const here = { at: 'assembly', jobId: step.jobId } as const;
+  const { trouble, keep, done, move, remove } = useStep(assembly, step);
   const number = assembly.steps.indexOf(step) + 1;
-  const told = async (act: Promise<StoreResult<unknown>>, then?: () => void) => {
-    const result = await act;
-    setTrouble(result.ok ? '' : sayStore(result.refusal));
-    if (result.ok) then?.();
-  };
-  const keep = async (changes: StepChanges) => {
-    const result = await changeStep(store, step.id, changes);
-    setTrouble(result.ok ? '' : sayStore(result.refusal));
-    const again = result.ok && step.done ? againWords(result.value) : undefined;
-    if (again !== undefined) announce(again);
-    return result.ok;
-  };
-  const write = (name: Words) => async (text: string) => {
-    // A step without words says nothing: the last ones stay until there are others.
-    if (name === 'text') return text !== '' && keep({ text });
-    return keep({ [name]: text === '' ? undefined : text });
-  };
-  const done = () =>
-    assembly.fitter === undefined
-      ? go({ ...here, field: `fitter/step/${step.id}` })
-      : void told(markDone(store, step.id, assembly.fitter), () => {
-          announce(`Step ${number} done by ${assembly.fitter}`);
-          go(here);
-        });
-  const move = (to: 'up' | 'down') =>
-    void told(moveStep(store, step.id, to), () => announce(`Step ${number} moved ${to}`));
   return (
     <Page
       title={`Step ${number} of ${assembly.steps.length}`}
       subtitle={step.done ? `done by ${step.done.by}, ${timeWords(step.done.at)}` : assembly.job.name}
-      back={{ href: hrefOf(here), to: 'the assembly' }}
+      back={{ href: hrefOf({ at: 'assembly', jobId: step.jobId }), to: 'the assembly' }}
       {...(!step.done && {
         foot: (
           <Button kind="main" onPress={done}>
@@ -103,9 +73,7 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
       {assembly.older.has(step.id) && step.workedOut && (
         <StepOlder step={step} worksheetId={step.workedOut.worksheetId} />
       )}
-      {WORDS.map(({ name, label, hint }) => (
-        <KeptField key={name} label={label} hint={hint} kept={step[name] ?? ''} onWords={write(name)} />
-      ))}
+      <StepWords step={step} onKeep={keep} />
       <StepRows step={step} assembly={assembly} />
       <PhotoStrip owner={{ store: 'steps', id: step.id }} jobId={step.jobId} />
       {step.worksheetId !== undefined && <StepDrawing jobId={step.jobId} worksheetId={step.worksheetId} />}
@@ -117,25 +85,75 @@ function StepForm({ assembly, step }: { assembly: Assembly; step: AssemblyStep }
           {step.cotterPin === true ? 'Cotter pin: yes' : 'Cotter pin: none'}
         </Button>
       </div>
-      <div class="assembly-keys" role="group" aria-label="Its place">
-        <Button disabled={number === 1} onPress={() => move('up')}>
-          Earlier
-        </Button>
-        <Button disabled={number === assembly.steps.length} onPress={() => move('down')}>
-          Later
-        </Button>
-      </div>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <PlaceKeys number={number} of={assembly.steps.length} onMove={move} />
+      <Trouble>{trouble}</Trouble>
       <div class="assembly-keys">
-        <Button onPress={() => told(removeStep(store, step.id), () => goInstead(here))}>
-          Remove this step
-        </Button>
+        <Button onPress={remove}>Remove this step</Button>
       </div>
     </Page>
+  );
+}
+
+/** What is done with a step; each is one act with its undo. */
+function useStep({ steps, fitter }: Assembly, step: AssemblyStep) {
+  const store = useStore();
+  const { trouble, told } = useTold();
+  const here = { at: 'assembly', jobId: step.jobId } as const;
+  const number = steps.indexOf(step) + 1;
+  const keep = (changes: StepChanges) =>
+    told(changeStep(store, step.id, changes), (changed) => {
+      const again = step.done ? againWords(changed) : undefined;
+      if (again !== undefined) announce(again);
+    });
+  const done = () =>
+    fitter === undefined
+      ? go({ ...here, field: `fitter/step/${step.id}` })
+      : void told(markDone(store, step.id, fitter), () => {
+          announce(`Step ${number} done by ${fitter}`);
+          go(here);
+        });
+  const move = (to: 'up' | 'down') =>
+    void told(moveStep(store, step.id, to), () => announce(`Step ${number} moved ${to}`));
+  const remove = () => told(removeStep(store, step.id), () => goInstead(here));
+  return { trouble, keep, done, move, remove };
+}
+
+type StepWordsProps = {
+  readonly step: AssemblyStep;
+  readonly onKeep: (changes: StepChanges) => Promise<boolean>;
+};
+
+function StepWords({ step, onKeep }: StepWordsProps) {
+  const write = (name: Words) => async (text: string) => {
+    // A step without words says nothing: the last ones stay until there are others.
+    if (name === 'text') return text !== '' && onKeep({ text });
+    return onKeep({ [name]: text === '' ? undefined : text });
+  };
+  return (
+    <>
+      {WORDS.map(({ name, label, hint }) => (
+        <KeptField key={name} label={label} hint={hint} kept={step[name] ?? ''} onWords={write(name)} />
+      ))}
+    </>
+  );
+}
+
+type PlaceKeysProps = {
+  readonly number: number;
+  readonly of: number;
+  readonly onMove: (to: 'up' | 'down') => void;
+};
+
+function PlaceKeys({ number, of, onMove }: PlaceKeysProps) {
+  return (
+    <div class="assembly-keys" role="group" aria-label="Its place">
+      <Button disabled={number === 1} onPress={() => onMove('up')}>
+        Earlier
+      </Button>
+      <Button disabled={number === of} onPress={() => onMove('down')}>
+        Later
+      </Button>
+    </div>
   );
 }
 

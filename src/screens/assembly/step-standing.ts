@@ -1,4 +1,4 @@
-import type { AssemblyStep } from '../../store/records.ts';
+import type { AssemblyStep } from '../../store/base/records.ts';
 import { isOlderThanSizes, type Ground } from '../older/older-than-sizes.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';

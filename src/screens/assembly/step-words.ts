@@ -1,6 +1,7 @@
 import { sayHours } from '../../engine/job/say-sign-off.ts';
-import { curedAt, type SignOffStep } from '../../engine/job/sign-off.ts';
-import type { AssemblyStep } from '../../store/records.ts';
+import { curedAt } from '../../engine/job/locker-cure.ts';
+import type { SignOffStep } from '../../engine/job/sign-off-question.ts';
+import type { AssemblyStep } from '../../store/base/records.ts';
 import { timeWords } from '../common/day-words.ts';
 
 /** A step as the engine asks for it. */

@@ -1,17 +1,18 @@
 import { useState } from 'preact/hooks';
 import { mostTorque, torqueUnitName, torqueUnits, type TorqueUnit } from '../../engine/thread/torque.ts';
-import type { AssemblyStep, ManualTorque } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { changeStep } from '../../store/steps.ts';
+import type { AssemblyStep, ManualTorque } from '../../store/base/records.ts';
+import { changeStep } from '../../store/kept/steps.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
 
 type StepProps = { readonly step: AssemblyStep };
@@ -24,44 +25,36 @@ export function TorqueScreen({ step }: StepProps) {
   const shown = useShownUnit();
   const { torque } = step;
   const [chosen, setUnit] = useState<TorqueUnit>();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const unit = chosen ?? torque?.unit ?? (shown === 'in' ? 'lbf-ft' : 'Nm');
   const here = placeOf(step);
-  const keep = async (changed: ManualTorque | undefined) => {
-    const kept = await changeStep(store, step.id, { torque: changed });
-    if (kept.ok) go(changed && changed.source === '' ? { ...here, field: 'torque/source' } : here);
-    else setTrouble(sayStore(kept.refusal));
-    return kept.ok;
-  };
+  const keep = (changed: ManualTorque | undefined) =>
+    told(changeStep(store, step.id, { torque: changed }), () =>
+      go(changed && changed.source === '' ? { ...here, field: 'torque/source' } : here),
+    );
   return (
-    <div class="pad-screen">
-      <Page
-        title="Torque in the manual?"
-        subtitle={step.text}
-        back={{ href: hrefOf(here), to: 'the step' }}
-        aside={torque && <Button onPress={() => keep(undefined)}>Leave out</Button>}
+    <PadScreen
+      title="Torque in the manual?"
+      subtitle={step.text}
+      back={{ href: hrefOf(here), to: 'the step' }}
+      aside={torque && <Button onPress={() => keep(undefined)}>Leave out</Button>}
+    >
+      <Trouble>{trouble}</Trouble>
+      <NumberEntry
+        label="Torque"
+        draftKey={`step/${step.id}/torque`}
+        bounds={{ least: 0.1, most: mostTorque(unit), unit: torqueUnitName(unit) }}
+        onNumber={(typed) => keep({ typed, unit, source: torque?.source ?? '' })}
       >
-        {trouble !== '' && (
-          <p role="alert" class="text-field-trouble">
-            {trouble}
-          </p>
-        )}
-        <NumberEntry
-          label="Torque"
-          draftKey={`step/${step.id}/torque`}
-          bounds={{ least: 0.1, most: mostTorque(unit), unit: torqueUnitName(unit) }}
-          onNumber={(typed) => keep({ typed, unit, source: torque?.source ?? '' })}
-        >
-          <div class="assembly-units" role="group" aria-label="The manual’s unit">
-            {torqueUnits.map((one) => (
-              <Button key={one} chosen={one === unit} onPress={() => setUnit(one)}>
-                {torqueUnitName(one)}
-              </Button>
-            ))}
-          </div>
-        </NumberEntry>
-      </Page>
-    </div>
+        <div class="assembly-units" role="group" aria-label="The manual’s unit">
+          {torqueUnits.map((one) => (
+            <Button key={one} chosen={one === unit} onPress={() => setUnit(one)}>
+              {torqueUnitName(one)}
+            </Button>
+          ))}
+        </div>
+      </NumberEntry>
+    </PadScreen>
   );
 }
 
@@ -70,20 +63,15 @@ type SourceProps = StepProps & { readonly steps: readonly AssemblyStep[] };
 /** Where the torque stands: the manual and its page. Without it nobody can look it up again. */
 export function TorqueSourceScreen({ step, steps }: SourceProps) {
   const store = useStore();
-  const draft = useTextDraft(`step/${step.id}/torque/source`);
-  const [trouble, setTrouble] = useState('');
+  const draftKey = `step/${step.id}/torque/source`;
+  const draft = useTextDraft(draftKey);
+  const { trouble, told, say } = useTold();
   const shown = useShownUnit();
   const here = placeOf(step);
   const torque = step.torque ?? { typed: '', unit: shown === 'in' ? 'lbf-ft' : 'Nm', source: '' };
-  const take = async (source: string) => {
-    if (source === '') return setTrouble('Name the manual and the page, or who stated it.');
-    const kept = await changeStep(
-      store,
-      step.id,
-      { torque: { ...torque, source } },
-      `step/${step.id}/torque/source`,
-    );
-    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
+  const take = (source: string) => {
+    if (source === '') return say('Name the manual and the page, or who stated it.');
+    return told(changeStep(store, step.id, { torque: { ...torque, source } }, draftKey), () => go(here));
   };
   const others = [...new Set(steps.flatMap((one) => one.torque?.source ?? []))].filter((one) => one !== '');
   return (
@@ -103,11 +91,7 @@ export function TorqueSourceScreen({ step, steps }: SourceProps) {
         text={draft.text}
         onText={draft.change}
       />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {others.length > 0 && (
         <section class="assembly-section" aria-label="Named on other steps">
           <h2>Named in this job</h2>
@@ -131,34 +115,24 @@ export function TorqueSourceScreen({ step, steps }: SourceProps) {
 /** How long the thread locker's maker has it cure. */
 export function CureScreen({ step }: StepProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const here = placeOf(step);
-  const keep = async (cureHours: string | undefined) => {
-    const kept = await changeStep(store, step.id, { cureHours });
-    if (kept.ok) go(here);
-    else setTrouble(sayStore(kept.refusal));
-    return kept.ok;
-  };
+  const keep = (cureHours: string | undefined) =>
+    told(changeStep(store, step.id, { cureHours }), () => go(here));
   return (
-    <div class="pad-screen">
-      <Page
-        title="How long does it cure?"
-        subtitle={step.locker ?? step.text}
-        back={{ href: hrefOf(here), to: 'the step' }}
-        aside={step.cureHours !== undefined && <Button onPress={() => keep(undefined)}>Leave out</Button>}
-      >
-        {trouble !== '' && (
-          <p role="alert" class="text-field-trouble">
-            {trouble}
-          </p>
-        )}
-        <NumberEntry
-          label="Cure time, hours"
-          draftKey={`step/${step.id}/cure`}
-          bounds={{ least: 0, most: 1000, unit: 'h' }}
-          onNumber={(hours) => keep(String(Math.round(Number(hours) * 100) / 100))}
-        />
-      </Page>
-    </div>
+    <PadScreen
+      title="How long does it cure?"
+      subtitle={step.locker ?? step.text}
+      back={{ href: hrefOf(here), to: 'the step' }}
+      aside={step.cureHours !== undefined && <Button onPress={() => keep(undefined)}>Leave out</Button>}
+    >
+      <Trouble>{trouble}</Trouble>
+      <NumberEntry
+        label="Cure time, hours"
+        draftKey={`step/${step.id}/cure`}
+        bounds={{ least: 0, most: 1000, unit: 'h' }}
+        onNumber={(hours) => keep(String(Math.round(Number(hours) * 100) / 100))}
+      />
+    </PadScreen>
   );
 }

@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
-import { getJob } from '../../store/jobs.ts';
-import { partsOf } from '../../store/parts.ts';
-import { rechecksOf } from '../../store/rechecks.ts';
-import type { AssemblyStep, Id, Job, Part, Recheck, Worksheet } from '../../store/records.ts';
-import { getSetting } from '../../store/settings.ts';
-import { stepsOf } from '../../store/steps.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import { partsOf } from '../../store/kept/parts.ts';
+import { rechecksOf } from '../../store/kept/rechecks.ts';
+import type { AssemblyStep, Id, Job, Part, Recheck, Worksheet } from '../../store/base/records.ts';
+import { getSetting } from '../../store/kept/settings.ts';
+import { stepsOf } from '../../store/kept/steps.ts';
 import { useLive } from '../common/store-context.ts';
 import { groundOf, groundStores } from '../older/job-ground.ts';
 import { asItStands, isStepOlder } from './step-standing.ts';
@@ -55,9 +56,9 @@ const HALF_A_MINUTE_MS = 30_000;
 
 /** The time, for what cures or comes due while the screen stands open. */
 export function useNow(): number {
-  const [now, setNow] = useState(() => Date.now());
+  const [now, setNow] = useState(() => timeToKeep());
   useEffect(() => {
-    const timer = setInterval(() => setNow(Date.now()), HALF_A_MINUTE_MS);
+    const timer = setInterval(() => setNow(timeToKeep()), HALF_A_MINUTE_MS);
     return () => clearInterval(timer);
   }, []);
   return now;

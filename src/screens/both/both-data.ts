@@ -1,8 +1,9 @@
-import { openConflicts, type OpenConflict } from '../../store/conflicts-open.ts';
-import type { Kept, StoreName } from '../../store/kept.ts';
-import type { Store } from '../../store/open-store.ts';
-import { isPlainObject } from '../../store/paths.ts';
-import { read } from '../../store/read.ts';
+import type { StoreName } from '../../store/base/stores.ts';
+import { openConflicts, type OpenConflict } from '../../store/phones/conflicts-open.ts';
+import type { Kept } from '../../store/base/kept.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { isPlainObject } from '../../store/base/paths.ts';
+import { read } from '../../store/opening/read.ts';
 
 /** The questions with the names of what they are about, by `store/id`. */
 export type BothData = {

@@ -1,5 +1,5 @@
-import { hasConflicts } from '../../store/open-work.ts';
-import { undoableStores } from '../../store/undoable-stores.ts';
+import { undoableStores } from '../../store/base/stores.ts';
+import { hasConflicts } from '../../store/kept/open-work.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';
@@ -8,7 +8,7 @@ import { useLive } from '../common/store-context.ts';
 export function BothLine() {
   const open = useLive('both', [...undoableStores, 'conflicts'], async (store) => {
     if (!(await hasConflicts(store))) return 0;
-    const { openConflicts } = await import('../../store/conflicts-open.ts');
+    const { openConflicts } = await import('../../store/phones/conflicts-open.ts');
     return (await openConflicts(store)).length;
   });
   if (!open) return null;

@@ -1,9 +1,9 @@
+import { undoableStores } from '../../store/base/stores.ts';
 import { useState } from 'preact/hooks';
-import { stampMs } from '../../store/clock.ts';
-import type { OpenConflict, Whose } from '../../store/conflicts-open.ts';
-import { settleConflict } from '../../store/conflicts-settle.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { undoableStores } from '../../store/undoable-stores.ts';
+import { stampMs } from '../../store/base/clock.ts';
+import type { OpenConflict, Whose } from '../../store/phones/conflicts-open.ts';
+import { settleConflict } from '../../store/phones/conflicts-settle.ts';
+import { sayStore } from '../../store/base/say-store.ts';
 import { hrefOf } from '../address.ts';
 import { timeWords } from '../common/day-words.ts';
 import { announce } from '../common/announce.ts';
@@ -102,7 +102,7 @@ function Side({ whose, fields, stands = false, onPress }: SideProps) {
         ))}
       </dl>
       <p class="both-stands">{stands ? 'counts for now' : 'left out for now'}</p>
-      <Button kind="main" label={`${key}: ${all}`} onPress={onPress}>
+      <Button label={`${key}: ${all}`} onPress={onPress}>
         {key}
       </Button>
     </div>

@@ -1,8 +1,8 @@
-import type { BackupStore } from '../../store/backup-format.ts';
-import type { Kept } from '../../store/kept.ts';
-import { isPlainObject } from '../../store/paths.ts';
-import { fieldNamed, planFor, type FieldPlan } from '../worksheets/worksheet-plan.ts';
-import { planOf } from '../worksheets/worksheet-plans.ts';
+import type { BackupStore } from '../../store/base/stores.ts';
+import type { Kept } from '../../store/base/kept.ts';
+import { isPlainObject } from '../../store/base/paths.ts';
+import type { Field } from '../../engine/worksheets/fields.ts';
+import { fieldNamed } from '../worksheets/kind-fields.ts';
 
 const words: Readonly<Partial<Record<BackupStore, Readonly<Record<string, string>>>>> = {
   jobs: {
@@ -22,6 +22,13 @@ const words: Readonly<Partial<Record<BackupStore, Readonly<Record<string, string
     cuttingTool: 'cutting tool',
     largestTake: 'largest take',
     finishTake: 'finish take',
+    setOver: 'set over by',
+    threading: 'wires and infeed of the thread',
+    setOverWithin: 'set over, how far it may be off',
+    stands: 'where it stands',
+    zeroShift: 'how far its zero is off',
+    made: 'whether it is drilled',
+    compoundDegrees: 'compound over, degrees',
     state: 'how far it is',
     of: 'side of the metal',
     partId: 'part',
@@ -56,6 +63,8 @@ export function fieldWords(store: BackupStore, record: Kept, path: string): stri
   if (field === 'passes') return 'a pass';
   if (field === 'takes') return 'a go at it';
   if (field === 'reasons') return 'why it may stand';
+  if (field === 'got') return 'what is there';
+  if (field === 'toGet') return 'what is to be got';
   if (field === 'basis' || field === 'workedOut') return 'the sizes behind it';
   return words[store]?.[field] ?? field;
 }
@@ -67,9 +76,8 @@ function worksheetWords(record: Kept, field: string, key: string): string {
 }
 
 /** What the worksheet asks under this name, as things stand on it. */
-export function worksheetField(record: Kept, name: string): FieldPlan | undefined {
-  const plan = planOf(String(record['kind']));
-  return plan && fieldNamed(planFor(plan, textsIn(record['choices'])), name);
+export function worksheetField(record: Kept, name: string): Field | undefined {
+  return fieldNamed({ kind: String(record['kind']), choices: textsIn(record['choices']) }, name);
 }
 
 function textsIn(choices: unknown): Readonly<Record<string, string>> {

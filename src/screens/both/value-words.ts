@@ -1,5 +1,5 @@
-import { isPlainObject } from '../../store/paths.ts';
-import type { Kept } from '../../store/kept.ts';
+import { isPlainObject } from '../../store/base/paths.ts';
+import type { Kept } from '../../store/base/kept.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
 import { MACHINE_WORDS, STATE_WORDS, TOOL_WORDS } from '../cuts/cut-words.ts';
 import { timeWords } from '../common/day-words.ts';

@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks';
 import { ansiClasses } from '../../engine/fit/fits-ansi.ts';
-import { fitLimits } from '../../engine/fit/fits.ts';
+import { fitLimits, type FitLimits } from '../../engine/fit/fits.ts';
 import { lengthOf } from '../../engine/length/length.ts';
 import { sayClearance, sayFitClass, sayLimits } from '../../engine/fit/say-fit.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { usualIsoFits } from '../../engine/fit/tables/joint-classes.ts';
+import { listed } from '../../engine/length/say-words.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
+import { useAnswerInView } from './use-answer-in-view.ts';
 import '../worksheets/input-rows.css';
 import '../worksheets/thread-picker.css';
 
@@ -37,8 +39,10 @@ const SYSTEMS: readonly System[] = [
 export function FitsChart() {
   const [chosen, setChosen] = useState<Chosen>();
   const system = SYSTEMS.find(({ unit }) => unit === chosen?.unit);
+  // The sizes stand under each other too: pressed far down, one opens its list at the top.
+  const chart = useAnswerInView(chosen && `${chosen.size} ${chosen.unit}`);
   return (
-    <main aria-label="Fits">
+    <main aria-label="Fits" ref={chart}>
       <h1 class="charts-heading">{chosen ? `Fits, ${chosen.size} ${chosen.unit}` : 'Fits'}</h1>
       {chosen && system ? (
         <>
@@ -100,7 +104,16 @@ function FitRows({ system: { unit, classes }, size }: { system: System; size: st
           </li>
         ))}
       </ul>
-      <p class="charts-note">{[...new Set(fits.map(({ source }) => source))].join('; ')}</p>
+      <p class="charts-note">{sourcesOf(fits)}</p>
     </section>
+  );
+}
+
+/** The standard once, and which of its rows are from memory. */
+function sourcesOf(fits: readonly FitLimits[]): string {
+  const standards = [...new Set(fits.map(({ standard }) => standard))];
+  const fromMemory = fits.filter(({ isFromMemory }) => isFromMemory).map(({ fitClass }) => fitClass);
+  return [...standards, ...(fromMemory.length === 0 ? [] : [`from memory: ${listed(fromMemory)}`])].join(
+    '; ',
   );
 }

@@ -1,8 +1,9 @@
+import { inShopWords } from '../../engine/length/american-words.ts';
 import { useState } from 'preact/hooks';
 import { mostOf } from '../../engine/cut/cut-speed.ts';
 import { metresPerMinute, spindleRpm } from '../../engine/cut/cutting-speed.ts';
 import { lengthOf } from '../../engine/length/length.ts';
-import { materials, type Figure, type Material } from '../../engine/material/tables/materials.ts';
+import { materialsFor, type Figure, type Material } from '../../engine/material/tables/materials.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
@@ -103,12 +104,12 @@ function PropertyRows({ property }: { property: Property }) {
     <section class="input-rows" aria-live="polite">
       <h2>{property.title}</h2>
       <ul>
-        {materials.map((material) => {
+        {materialsFor(shown).map((material) => {
           const lines = property.linesOf(material, shown, most);
           return (
             <li key={material.id}>
               <Row
-                title={material.name}
+                title={inShopWords(material.name, shown)}
                 detail={sourceOf(lines)}
                 figure={lines.map(({ figure, unit }) =>
                   figure ? <div key={unit}>{`${spread(figure)} ${unit}`}</div> : null,

@@ -15,7 +15,7 @@ type ButtonProps = {
 
 /** Anything pressed that does something. `chosen` makes it one of a set, spoken as pressed or not. */
 export function Button({ kind = 'plain', chosen, label, disabled = false, onPress, children }: ButtonProps) {
-  const one = useOnePress();
+  const onePress = useOnePress();
   const act = () => {
     tick();
     return onPress();
@@ -27,7 +27,7 @@ export function Button({ kind = 'plain', chosen, label, disabled = false, onPres
       aria-pressed={chosen}
       aria-label={label}
       disabled={disabled}
-      onClick={() => one.take(act, { commits: kind === 'main' })}
+      onClick={() => onePress.take(act, { commits: kind === 'main' })}
     >
       {children}
     </button>

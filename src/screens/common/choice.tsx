@@ -1,19 +1,23 @@
 import type { ComponentChildren } from 'preact';
+import { useId } from 'preact/hooks';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { putSetting } from '../../store/settings.ts';
+import { putSetting } from '../../store/kept/settings.ts';
 import { Button } from './button.tsx';
 import { saidIfRefused } from './said-if-refused.ts';
 import { useStore } from './store-context.ts';
 import { useShownUnit } from './use-settings.ts';
 import './choice.css';
 
-/** A question with its few answers as keys, one of them pressed in. */
+/** A question with its few answers as keys, one of them pressed in. No fieldset: WebKit lays its legend out late, or never again. */
 export function Choice({ title, children }: { title: string; children: ComponentChildren }) {
+  const id = useId();
   return (
-    <fieldset class="choice">
-      <legend>{title}</legend>
-      {children}
-    </fieldset>
+    <div class="choice" role="group" aria-labelledby={id}>
+      <div id={id} class="choice-asked">
+        {title}
+      </div>
+      <div class="choice-keys">{children}</div>
+    </div>
   );
 }
 

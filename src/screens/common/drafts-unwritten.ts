@@ -1,5 +1,5 @@
-import type { Store } from '../../store/open-store.ts';
-import type { StoreRefusal } from '../../store/store-refusal.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { StoreRefusal } from '../../store/base/store-refusal.ts';
 import type { HalfTyped } from './pad-text.ts';
 
 /** What the app has to know of what is half typed, also before any field is drawn; `use-draft.ts` has the fields. */

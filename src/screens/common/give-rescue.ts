@@ -1,6 +1,6 @@
-import { openDatabaseAsItIs, USUAL_NAME } from '../../store/open-database.ts';
-import { rescuePieces } from '../../store/rescue.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { openDatabaseAsItIs, USUAL_NAME } from '../../store/opening/open-database.ts';
+import { rescuePieces } from '../../store/file/rescue.ts';
+import { sayStore } from '../../store/base/say-store.ts';
 import { dayInFileName } from './day-words.ts';
 import { handOver } from './give-file.ts';
 

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { keptWords } from '../../store/plain-words.ts';
+import { keptWords } from '../../store/base/plain-words.ts';
 import { TextField } from './text-field.tsx';
 
 type KeptFieldProps = {

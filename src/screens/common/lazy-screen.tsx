@@ -24,7 +24,9 @@ export function lazyScreen<P extends object>(load: () => Promise<ComponentType<P
       );
     };
     useEffect(() => {
-      if (!loaded) fetchIt();
+      // What came between the first drawing and this line was told to the screen before this one.
+      if (loaded) redraw((count) => count + 1);
+      else fetchIt();
     }, []);
     if (loaded) {
       const Loaded = loaded;

@@ -10,26 +10,31 @@ const DIGIT_ROWS: readonly (readonly PadKey[])[] = [
   ['.', '0'],
 ];
 
+/** A number that is no length: no unit keys and no fractions. */
+export type PlainNumber = {
+  /** The word behind the figure. */
+  readonly unit: string;
+  /** A count: no point key. */
+  readonly whole?: boolean | undefined;
+  /** It may lie below zero: it gets a minus key. */
+  readonly belowZero?: boolean | undefined;
+};
+
 type PadKeysProps = {
   readonly half: HalfTyped;
   /** The unit the figure counts in now. */
   readonly unit: Unit;
-  /** A number that is no length: no units and no fractions. */
-  readonly plain: boolean;
-  /** A count has no point. */
-  readonly whole: boolean;
-  /** A plain number that may lie below zero has a minus in their place. */
-  readonly belowZero: boolean;
+  readonly number: PlainNumber | undefined;
   readonly onPress: (key: PadKey) => void;
   readonly onUnit: (unit: Unit) => void;
 };
 
 /** The keys under the thumb: digits and point, then what a size needs besides. */
-export function PadKeys({ half, unit, plain, whole, belowZero, onPress, onUnit }: PadKeysProps) {
+export function PadKeys({ half, unit, number, onPress, onUnit }: PadKeysProps) {
   return (
-    <div class="size-pad-keys" data-plain={plain} role="group" aria-label="Keypad">
+    <div class="size-pad-keys" data-plain={number !== undefined} role="group" aria-label="Keypad">
       {DIGIT_ROWS.flat()
-        .filter((key) => !(whole && key === '.'))
+        .filter((key) => !(number?.whole && key === '.'))
         .map((key) => (
           <KeyButton
             key={key}
@@ -40,7 +45,7 @@ export function PadKeys({ half, unit, plain, whole, belowZero, onPress, onUnit }
             {key}
           </KeyButton>
         ))}
-      {plain && belowZero && (
+      {number?.belowZero && (
         <KeyButton
           class="size-pad-key size-pad-soft size-pad-at-bar"
           label="minus"
@@ -49,36 +54,41 @@ export function PadKeys({ half, unit, plain, whole, belowZero, onPress, onUnit }
           −
         </KeyButton>
       )}
-      {!plain && (
-        <>
-          <KeyButton
-            class="size-pad-key size-pad-soft size-pad-at-space"
-            label="1 a/b: space, for a fraction after a whole number"
-            disabled={!canTakeSpace(half.typed)}
-            onPress={() => onPress(' ')}
-          >
-            1 a/b
-          </KeyButton>
-          <KeyButton
-            class="size-pad-key size-pad-soft size-pad-at-bar"
-            label="a/b: fraction bar"
-            onPress={() => onPress('/')}
-          >
-            a/b
-          </KeyButton>
-          {(['in', 'thou', 'mm'] satisfies Unit[]).map((one) => (
-            <KeyButton
-              key={one}
-              class={`size-pad-key size-pad-soft size-pad-at-${one}`}
-              chosen={one === unit}
-              onPress={() => onUnit(one)}
-            >
-              {one}
-            </KeyButton>
-          ))}
-        </>
-      )}
+      {!number && <SizeKeys half={half} unit={unit} onPress={onPress} onUnit={onUnit} />}
     </div>
+  );
+}
+
+/** What only a size has: a whole number with a fraction behind it, the fraction's bar, and the units. */
+function SizeKeys({ half, unit, onPress, onUnit }: Omit<PadKeysProps, 'number'>) {
+  return (
+    <>
+      <KeyButton
+        class="size-pad-key size-pad-soft size-pad-at-space"
+        label="1 a/b: space, for a fraction after a whole number"
+        disabled={!canTakeSpace(half.typed)}
+        onPress={() => onPress(' ')}
+      >
+        1 a/b
+      </KeyButton>
+      <KeyButton
+        class="size-pad-key size-pad-soft size-pad-at-bar"
+        label="a/b: fraction bar"
+        onPress={() => onPress('/')}
+      >
+        a/b
+      </KeyButton>
+      {(['in', 'thou', 'mm'] satisfies Unit[]).map((name) => (
+        <KeyButton
+          key={name}
+          class={`size-pad-key size-pad-soft size-pad-at-${name}`}
+          chosen={name === unit}
+          onPress={() => onUnit(name)}
+        >
+          {name}
+        </KeyButton>
+      ))}
+    </>
   );
 }
 

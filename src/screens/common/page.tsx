@@ -3,12 +3,11 @@ import { useEffect, useRef } from 'preact/hooks';
 import { unbroken } from './unbroken.tsx';
 import './page.css';
 
-type PageProps = {
+export type PageProps = {
   readonly title: string;
   readonly subtitle?: ComponentChildren;
   readonly back?: { readonly href: string; readonly to: string };
   readonly aside?: ComponentChildren;
-  readonly tabs?: ComponentChildren;
   readonly foot?: ComponentChildren;
   readonly filled?: boolean;
   readonly children: ComponentChildren;
@@ -19,7 +18,7 @@ const LONG_TITLE = 20;
 const VERY_LONG_TITLE = 40;
 
 /** A screen: its heading with the way back, what it shows, and the main actions at the bottom where the thumb is. */
-export function Page({ title, subtitle, back, aside, tabs, foot, filled = false, children }: PageProps) {
+export function Page({ title, subtitle, back, aside, foot, filled = false, children }: PageProps) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     document.title = `${title} · Slipfit`;
@@ -43,7 +42,6 @@ export function Page({ title, subtitle, back, aside, tabs, foot, filled = false,
         </div>
         {aside}
       </header>
-      {tabs}
       <main class="page-main">{children}</main>
       {foot !== undefined && <footer class="page-foot">{foot}</footer>}
     </div>

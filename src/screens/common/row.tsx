@@ -16,7 +16,7 @@ type RowProps = {
 
 /** One line of a list: what it is, more about it, its figure, and where it leads. */
 export function Row({ title, detail, figure, mark, href, onPress, state }: RowProps) {
-  const one = useOnePress();
+  const onePress = useOnePress();
   const inside = (
     <>
       <span class="row-words">
@@ -41,7 +41,7 @@ export function Row({ title, detail, figure, mark, href, onPress, state }: RowPr
         type="button"
         class="row"
         data-state={state}
-        onClick={() => one.take(onPress, { commits: false })}
+        onClick={() => onePress.take(onPress, { commits: false })}
       >
         {inside}
       </button>

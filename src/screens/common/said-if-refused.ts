@@ -1,4 +1,4 @@
-import type { StoreRefusal, StoreResult } from '../../store/store-refusal.ts';
+import type { StoreRefusal, StoreResult } from '../../store/base/store-refusal.ts';
 
 type OnAnswer = (refusal: StoreRefusal | undefined) => void;
 let tell: OnAnswer = () => undefined;

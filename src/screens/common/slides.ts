@@ -1,7 +1,7 @@
 import { slidesFor, type LatheDial, type Slide } from '../../engine/cut/dial.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { KeptDial, KeptSlide, Machine } from '../../store/records.ts';
+import type { Cut, KeptDial, KeptSlide, Machine } from '../../store/base/records.ts';
 
 export const SLIDES: readonly Slide[] = ['cross', 'compound', 'lead-screw'];
 
@@ -48,6 +48,30 @@ export function dialFor(of: CutKind, dial: KeptDial, machine: Machine = 'lathe')
     ...(slide !== undefined && { slide }),
   };
 }
+
+/** The dial of a cut: of a thread fed in along its flank the compound's, standing at 29.5°. */
+export function dialOfCut({ of, machine, threading }: CutOnDial, dial: KeptDial): LatheDial {
+  if (machine !== 'lathe' || threading?.infeed !== 'flank') return dialFor(of, dial, machine);
+  const { compound } = dial;
+  return {
+    reads: 'diameter',
+    graduation: (compound ?? dial).graduation.exact,
+    alongFlank: true,
+    ...(compound?.marksPerTurn !== undefined && { marksPerTurn: compound.marksPerTurn }),
+    ...(compound?.backlash && { backlash: compound.backlash.exact }),
+    slide: 'compound',
+  };
+}
+
+/** The unit that its marks count in. */
+export function dialUnitOfCut({ of, machine, threading }: CutOnDial, dial: KeptDial): ShownUnit {
+  if (machine !== 'lathe' || threading?.infeed !== 'flank') return dialUnitFor(of, dial, machine);
+  return (dial.compound ?? dial).graduation.unit === 'mm' ? 'mm' : 'in';
+}
+
+type CutOnDial = Pick<Cut, 'of' | 'machine'> & {
+  readonly threading?: Pick<NonNullable<Cut['threading']>, 'infeed'>;
+};
 
 /** The unit that its marks count in. */
 export function dialUnitFor(of: CutKind, dial: KeptDial, machine: Machine = 'lathe'): ShownUnit {

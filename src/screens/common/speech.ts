@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { putSetting } from '../../store/settings.ts';
+import { putSetting } from '../../store/kept/settings.ts';
 import { saidIfRefused } from './said-if-refused.ts';
 import { useStore } from './store-context.ts';
 import { useSetting } from './use-settings.ts';

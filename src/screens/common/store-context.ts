@@ -1,9 +1,10 @@
+import type { StoreName } from '../../store/base/stores.ts';
 import { createContext } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
-import type { StoreName } from '../../store/kept.ts';
-import type { Store } from '../../store/open-store.ts';
-import { watch } from '../../store/watch.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { watch } from '../../store/opening/watch.ts';
 import { isMissingPart } from './missing-part.ts';
+import { useWaitedFor } from './together.tsx';
 
 // `none`: the data could not be opened, and what is drawn can do without it, as the charts can.
 const StoreContext = createContext<Store | 'none' | undefined>(undefined);
@@ -35,6 +36,7 @@ export function useLive<T>(
   const answered = useRef('');
   const [answer, setAnswer] = useState<{ readonly key: string; readonly value: T }>();
   const [fault, setFault] = useState<{ readonly key: string; readonly error: unknown }>();
+  useWaitedFor(answer?.key === key);
   useEffect(() => {
     if (!store) return undefined;
     let wanted = true;

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
-import { canBeNow } from '../../store/clock.ts';
-import { latestUndo, undoLast } from '../../store/undo.ts';
+import { canBeNow } from '../../store/base/clock.ts';
+import { sayStore } from '../../store/base/say-store.ts';
+import { latestUndo, undoLast } from '../../store/undo/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
 import type { Address } from '../address.ts';
@@ -10,14 +11,18 @@ import './undo-bar.css';
 // Chosen, not published: older acts are still in the log, but their line would only be in the way.
 const OFFERED_FOR_MS = 2 * 60_000;
 
-/** The way back from the last thing a finger did, on every screen and across a reload; put away by a press. */
+/**
+ * The way back from the last thing a finger did, on every screen and across a reload; put away by a press, or by going on
+ * working in the job.
+ */
 export function UndoBar({ address }: { address: Address }) {
   const store = useStore();
   const jobId = 'jobId' in address ? address.jobId : undefined;
-  const last = useLive(`undo/${jobId ?? ''}`, ['undo'], (from) => latestUndo(from, jobId));
+  const last = useLive(`undo/${jobId ?? ''}`, ['undo', 'jobs'], (from) => latestUndo(from, jobId));
   const [dismissed, setDismissed] = useState<string>();
   const isOffered =
     last !== undefined &&
+    !last.workedSince &&
     (last.brought === true ? !hasItsOwnKey.has(address.at) : tookAway(last.label, jobId)) &&
     isJustNow(last.at);
   useEffect(() => {
@@ -26,7 +31,7 @@ export function UndoBar({ address }: { address: Address }) {
   if (!last || !isOffered || last.id === dismissed) return null;
   const undo = async () => {
     const undone = await undoLast(store, last.id);
-    announce(undone.ok ? `Undone: ${undone.value}` : 'That could not be undone.');
+    announce(undone.ok ? `Undone: ${undone.value}` : sayStore(undone.refusal));
   };
   return (
     <aside class="undo-bar not-printed" aria-label="Taken away just now">

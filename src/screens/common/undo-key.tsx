@@ -1,5 +1,5 @@
-import { sayStore } from '../../store/say-store.ts';
-import { latestUndo, undoHeldByOthers, undoLast } from '../../store/undo.ts';
+import { sayStore } from '../../store/base/say-store.ts';
+import { latestUndo, undoHeldByOthers, undoLast } from '../../store/undo/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
 import { useLive, useStore } from './store-context.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Unit } from '../../engine/length/length.ts';
-import { clearDraft, getDraft, putDraft } from '../../store/drafts.ts';
-import type { Store } from '../../store/open-store.ts';
+import { clearDraft, getDraft, putDraft } from '../../store/kept/drafts.ts';
+import type { Store } from '../../store/opening/open-store.ts';
 import { tellUnwritten, unwritten, writing } from './drafts-unwritten.ts';
 import { nothingTyped, type HalfTyped } from './pad-text.ts';
 import { useStoreIfAny } from './store-context.ts';
@@ -59,72 +59,63 @@ function forget(key: string): void {
 /** A half-typed size that outlives the screen, the tab and the phone: written at every key. */
 export function useSizeDraft(key: string, unit: Unit) {
   const store = useStoreIfAny();
-  const [held, setHeld] = useState<{ readonly key: string; readonly half: HalfTyped }>();
-  const touched = useRef('');
-  const typed = useRef('');
   const place = location.hash;
-  useEffect(() => {
-    if (!store) return undefined;
-    const here = unwritten.get(key);
-    if (here) {
-      typed.current = here.half.typed;
-      setHeld({ key, half: here.half });
-      stand(place, here.half.typed);
-      return undefined;
-    }
-    let wanted = true;
-    getDraft(store, key).then(
-      // What was typed before the draft came back counts, and so does the field that stands here by then.
-      (draft) => {
-        if (!draft || !wanted || touched.current === key) return;
-        setHeld({ key, half: draft });
-        stand(place, draft.typed);
-      },
-      () => undefined,
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [store, key]);
+  const [held, setHeld] = useState<{ readonly key: string; readonly half: HalfTyped }>();
+  // The field that was touched last and what stands in it: at once, where it is drawn only afterwards.
+  const touched = useRef({ key: '', typed: '' });
+  const show = (half: HalfTyped | undefined) => {
+    setHeld(half && { key, half });
+    stand(place, half?.typed ?? '');
+  };
+  const put = (half: HalfTyped | undefined) => {
+    touched.current = { key, typed: half?.typed ?? '' };
+    show(half);
+  };
+  // What was typed before the draft came back counts.
+  const isTouched = () => touched.current.key === key;
+  useEffect(() => store && bringBack(store, key, (half) => isTouched() || show(half)), [store, key]);
   return {
     half: held?.key === key ? held.half : nothingTyped(unit),
     change: (half: HalfTyped) => {
-      touched.current = key;
-      typed.current = half.typed;
-      setHeld({ key, half });
-      stand(place, half.typed);
+      put(half);
       if (store) keep(store, key, half);
     },
     /** Empties the field and leaves the stored draft to the write that takes it over. */
     lift: () => {
-      touched.current = key;
-      typed.current = '';
-      stand(place, '');
+      put(nothingTyped(unit));
       forget(key);
-      setHeld({ key, half: nothingTyped(unit) });
     },
     /** Back into the field after that write failed, unless something else was typed meanwhile; and written down again. */
     putBack: (half: HalfTyped) => {
-      const isHere = touched.current === key;
-      if (isHere && typed.current !== '') return;
-      if (isHere) {
-        typed.current = half.typed;
-        setHeld({ key, half });
-        stand(place, half.typed);
-      }
+      if (isTouched() && touched.current.typed !== '') return;
+      if (isTouched()) put(half);
       if (store) keep(store, key, half);
     },
     clear: () => {
-      touched.current = key;
-      typed.current = '';
-      setHeld(undefined);
-      stand(place, '');
+      put(undefined);
       forget(key);
       // One that stays by mistake loses nothing, so nobody is told.
       if (store) void clearDraft(store, key);
     },
   };
 }
+
+/** What was half typed in a field before: what could not be written yet, else what is stored. Undone where it comes too late. */
+function bringBack(store: Store, key: string, onFound: (half: HalfTyped) => unknown): () => void {
+  let wanted = true;
+  const here = unwritten.get(key);
+  if (here) onFound(here.half);
+  else
+    getDraft(store, key).then(
+      (draft) => draft && wanted && onFound(draft),
+      () => undefined,
+    );
+  return () => {
+    wanted = false;
+  };
+}
+
+export type SizeDraft = ReturnType<typeof useSizeDraft>;
 
 /** Half-typed words, kept the same way. */
 export function useTextDraft(key: string) {

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { lengthOf } from '../../engine/length/length.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { knownSettings, type KnownSettings } from '../../store/known-settings.ts';
-import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/records.ts';
+import { knownSettings, type KnownSettings } from '../../store/kept/known-settings.ts';
+import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/base/records.ts';
 import { useStoreIfAny } from './store-context.ts';
 
 /** A setting as it stands, and drawn again when it changes. Nothing while none was read, or where it was never set. */
@@ -45,6 +45,11 @@ export function usePadSize(): 'standard' | 'glove' {
 /** Where the phone is read, which the page's colours go by. It stands outside of any boundary, so it never throws. */
 export function useLight(): 'shop' | 'sun' {
   return useKnown('light')?.get('light') ?? 'shop';
+}
+
+/** The chart looked at last. It stands outside of any boundary too. */
+export function useLastChart(): string | undefined {
+  return useKnown('lastChart')?.get('lastChart');
 }
 
 /** Usual dials, reading the diameter. Common practice, no source. */

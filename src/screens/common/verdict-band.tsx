@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { unbroken } from './unbroken.tsx';
 import './verdict-band.css';
 
 export type VerdictKind = 'good' | 'too-close' | 'no-good';
@@ -17,7 +18,7 @@ export function VerdictBand({ kind, headline, children }: VerdictBandProps) {
       <VerdictMark kind={kind} />
       <div>
         <p class="verdict-band-headline">
-          {verdict}
+          {unbroken(verdict)}
           {further !== undefined && <span class="verdict-band-further"> {further}</span>}
         </p>
         {children}

@@ -1,6 +1,6 @@
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { openCuts, type OpenCut } from '../../store/cuts.ts';
-import type { Id } from '../../store/records.ts';
+import { openCuts, type OpenCut } from '../../store/kept/cuts.ts';
+import type { Id } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
@@ -60,7 +60,7 @@ function MachineGroup({ words, cuts, older, unit }: MachineGroupProps) {
   return (
     <section class="cuts-group">
       <h2>{`${words} · ${cuts.length}`}</h2>
-      {groupsOf(cuts).map(({ heading, cuts: together }) => (
+      {groupsOf(cuts, unit).map(({ heading, cuts: together }) => (
         <div key={heading}>
           <h3>{heading}</h3>
           <ul>
@@ -77,10 +77,13 @@ function MachineGroup({ words, cuts, older, unit }: MachineGroupProps) {
 }
 
 /** Cuts of one material with one tool, by the material's name; those nobody has said the material of come last. */
-export function groupsOf(cuts: readonly OpenCut[]): readonly { heading: string; cuts: readonly OpenCut[] }[] {
+export function groupsOf(
+  cuts: readonly OpenCut[],
+  unit: ShownUnit,
+): readonly { heading: string; cuts: readonly OpenCut[] }[] {
   const groups = new Map<string, OpenCut[]>();
   for (const open of cuts) {
-    const key = `${open.cut.material === undefined ? '1' : '0'}${headingOf(open)}`;
+    const key = `${open.cut.material === undefined ? '1' : '0'}${headingOf(open, unit)}`;
     groups.set(key, [...(groups.get(key) ?? []), open]);
   }
   return [...groups]
@@ -88,6 +91,6 @@ export function groupsOf(cuts: readonly OpenCut[]): readonly { heading: string; 
     .map(([key, together]) => ({ heading: key.slice(1), cuts: together }));
 }
 
-function headingOf({ cut }: OpenCut): string {
-  return `${materialWords(cut.material)}, ${TOOL_WORDS[cut.cuttingTool]}`;
+function headingOf({ cut }: OpenCut, unit: ShownUnit): string {
+  return `${materialWords(cut.material, unit)}, ${TOOL_WORDS[cut.cuttingTool]}`;
 }

@@ -1,16 +1,18 @@
 import { useEffect, useState } from 'preact/hooks';
-import { changeCut, removeCut } from '../../store/cuts.ts';
-import type { Cut, Id } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import type { CutOffer } from '../../engine/cut/cut.ts';
+import type { Length } from '../../engine/length/length.ts';
+import { figure } from '../../engine/length/show.ts';
+import { changeCut, removeCut } from '../../store/kept/cuts.ts';
+import type { Cut, Id } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { jobOfFigures, useCutOlder } from '../older/job-ground.ts';
 import { OlderMark } from '../older/older-mark.tsx';
 import { basisNow, figuresOf } from '../worksheets/new-cuts.ts';
-import { useWaysToCut } from '../worksheets/use-ways-to-cut.ts';
+import { waysToCut } from '../worksheets/ways-to-cut.ts';
 import { useWorksheetData } from '../worksheets/use-worksheet-data.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { nameNow, offerNow } from './offer-now.ts';
@@ -53,34 +55,52 @@ function Older({ cut, jobId, worksheetId, atTheLathe }: OlderProps) {
   );
 }
 
+/** What was read over one wire says nothing over another. */
+function isOverOtherWires({ threading, passes }: Cut, offer: CutOffer): boolean {
+  const wire = threading?.wire.exact;
+  const now = offer.threading?.wire;
+  return Object.keys(passes).length > 0 && wire !== undefined && now !== undefined && !isSameShown(wire, now);
+}
+
+// The wire of a cut is kept as it is shown.
+function isSameShown(a: Length, b: Length): boolean {
+  return figure(a, 'mm') === figure(b, 'mm');
+}
+
 function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const offers = useWaysToCut(data)?.flatMap((way) => way.offers);
+  const { trouble, told } = useTold();
+  const offers = waysToCut(data).flatMap((way) => way.offers);
   if (!offers) return null;
   const offer = offerNow(cut, offers);
   if (offer === 'several')
     return <p>The worksheet asks for several such cuts now: put the right one on the list from there.</p>;
+  if (offer && isOverOtherWires(cut, offer))
+    return <p>Its passes were read over other wires: take it off, and put it on the list anew.</p>;
   if (!offer) return <NotAskedFor cut={cut} data={data} />;
-  const take = async () => {
+  const take = () => {
     const { blank, ...figures } = figuresOf(offer, data);
     const isBegun = Object.keys(cut.passes).length > 0;
-    const changed = await changeCut(store, cut.id, {
+    const changes = {
       ...figures,
       assumed: figures.assumed,
+      setOver: figures.setOver,
+      setOverWithin: figures.setOverWithin,
+      stands: figures.stands,
+      compoundDegrees: figures.compoundDegrees,
+      threading: figures.threading,
       ...(blank && !isBegun && { blank }),
       name: nameNow(cut, offer),
       drill: offer.drill,
       thread: offer.thread,
       basis: basisNow(data),
-    });
-    if (changed.ok) announce('The new figures are taken over.');
-    else setTrouble(sayStore(changed.refusal));
+    };
+    return told(changeCut(store, cut.id, changes), () => announce('The new figures are taken over.'));
   };
   return (
     <>
       <Button onPress={() => take()}>Use the new figures</Button>
-      {trouble !== '' && <p role="alert">{trouble}</p>}
+      <Trouble bare>{trouble}</Trouble>
     </>
   );
 }
@@ -88,12 +108,7 @@ function TakeOver({ cut, data }: { cut: Cut; data: WorksheetData }) {
 /** What the worksheet is right without: one that was made stands as it is, one that was not is taken off the list. */
 function NotAskedFor({ cut, data }: { cut: Cut; data: WorksheetData }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const told = async (act: Promise<StoreResult<unknown>>, words: string) => {
-    const done = await act;
-    if (done.ok) announce(words);
-    else setTrouble(sayStore(done.refusal));
-  };
+  const { trouble, told } = useTold();
   const isGood = useIsGood(data);
   const isRight = cut.state === 'to-size' && isGood;
   const isNotCut = cut.state === 'to-cut';
@@ -103,18 +118,20 @@ function NotAskedFor({ cut, data }: { cut: Cut; data: WorksheetData }) {
       {isRight && (
         <Button
           onPress={() =>
-            told(changeCut(store, cut.id, { basis: basisNow(data) }), 'It stands as it was cut.')
+            told(changeCut(store, cut.id, { basis: basisNow(data) }), () =>
+              announce('It stands as it was cut.'),
+            )
           }
         >
           It is right as cut
         </Button>
       )}
       {isNotCut && (
-        <Button onPress={() => told(removeCut(store, cut.id), 'Taken off the list.')}>
+        <Button onPress={() => told(removeCut(store, cut.id), () => announce('Taken off the list.'))}>
           Take it off the list
         </Button>
       )}
-      {trouble !== '' && <p role="alert">{trouble}</p>}
+      <Trouble bare>{trouble}</Trouble>
     </>
   );
 }

@@ -1,14 +1,16 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import { useState } from 'preact/hooks';
-import { materials } from '../../engine/material/tables/materials.ts';
-import { changeCut, type CutChanges } from '../../store/cuts.ts';
-import type { Cut } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { inShopWords } from '../../engine/length/american-words.ts';
+import { materialsFor } from '../../engine/material/tables/materials.ts';
+import { changeCut, type CutChanges } from '../../store/kept/cuts.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { go, hrefOf } from '../address.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
+import { useShownUnit } from '../common/use-settings.ts';
 import { ChoiceRows } from './choice-rows.tsx';
 import { MACHINES, MACHINE_WORDS, TOOL_WORDS } from './cut-words.ts';
+import { keepMetalOf } from './known-metal.ts';
 
 const ASKED = {
   material: 'What is it made of?',
@@ -24,25 +26,20 @@ export function isCutChoice(field: string | undefined): field is Asked {
 /** One of the plain choices of a cut. */
 export function CutChoiceScreen({ cut, asked }: { cut: Cut; asked: Asked }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const unit = useShownUnit();
+  const { trouble, told } = useTold();
   const here = { at: 'cut', jobId: cut.jobId, cutId: cut.id } as const;
-  const take = async (changes: CutChanges) => {
-    const changed = await changeCut(store, cut.id, changes);
-    if (changed.ok) go(here);
-    else setTrouble(sayStore(changed.refusal));
-  };
+  const take = (changes: CutChanges) => told(changeCut(store, cut.id, changes), () => go(here));
+  const takeMetal = (material: string) =>
+    told(keepMetalOf(store, { ...cut, material }, true), () => take({ material }));
   return (
     <Page title={ASKED[asked]} subtitle={cutName(cut)} back={{ href: hrefOf(here), to: 'the cut' }}>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {asked === 'material' && (
         <ChoiceRows
-          options={materials.map(({ id, name: words }) => ({ id, words }))}
+          options={materialsFor(unit).map(({ id, name }) => ({ id, words: inShopWords(name, unit) }))}
           chosen={cut.material}
-          onChoose={(material) => void take({ material })}
+          onChoose={(material) => void takeMetal(material)}
         />
       )}
       {asked === 'machine' && (

@@ -1,12 +1,8 @@
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
-import { useState } from 'preact/hooks';
 import { isMore, zero } from '../../engine/length/length.ts';
-import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
-import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
-import { removeCut, setCutState, type SaidCutState } from '../../store/cuts.ts';
-import type { Cut } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import { figure, figureBetween, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
+import { removeCut, setCutState, type SaidCutState } from '../../store/kept/cuts.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { HoleCaution } from '../common/hole-caution.tsx';
@@ -15,12 +11,13 @@ import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { VerdictBand } from '../common/verdict-band.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import { Lead, LeadNext } from '../worksheets/lead.tsx';
 import { OlderBasis } from './cut-basis.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { useCutOlder } from '../older/job-ground.ts';
 import { CutMark } from './cut-mark.tsx';
-import { leftToTake, presentSize } from './cut-now.ts';
+import { leftToTake, presentAt20 } from './cut-now.ts';
 import { CutPasses } from './cut-passes.tsx';
 import { CUT_SIZES, type CutSize } from './cut-size-screen.tsx';
 import {
@@ -28,9 +25,13 @@ import {
   MACHINE_WORDS,
   materialWords,
   measuredOn,
+  placeWords,
+  setUpWords,
   STATE_WORDS,
   TOOL_WORDS,
   assumedOf,
+  isStillOpen,
+  strengthOf,
 } from './cut-words.ts';
 import { machineAction } from './cuts-screen.tsx';
 import './cut-form.css';
@@ -39,30 +40,29 @@ import './cut-form.css';
 export function CutForm({ cut }: { cut: Cut }) {
   const unit = useShownUnit();
   const older = useCutOlder(cut);
+  const setOver = setUpWords(cut, unit);
   return (
     <Page
       title={cutName(cut)}
-      subtitle={[cut.part, ...(cut.material === undefined ? [] : [materialWords(cut.material)])].join(', ')}
+      subtitle={[cut.part, ...(cut.material === undefined ? [] : [materialWords(cut.material, unit)])].join(
+        ', ',
+      )}
       back={{ href: hrefOf({ at: 'cuts', jobId: cut.jobId }), to: 'the cuts' }}
-      {...(isOpen(cut) && { foot: <MainAction cut={cut} /> })}
+      {...(isStillOpen(cut) && { foot: <MainAction cut={cut} /> })}
     >
       <OlderBasis cut={cut} />
       <StateBand cut={cut} unit={unit} older={older === true} />
       <WhatIsLeft cut={cut} unit={unit} />
-      {isOpen(cut) && sayStrengthOfCut(cut) !== '' && (
-        <p class="cut-form-strength">{sayStrengthOfCut(cut)}</p>
-      )}
-      {isOpen(cut) && hasItsOwnSize(cut) && <HoleCaution />}
+      {strengthOf(cut) !== '' && <p class="cut-form-strength">{strengthOf(cut)}</p>}
+      {isStillOpen(cut) && hasItsOwnSize(cut) && <HoleCaution />}
+      {setOver.length > 0 && <p class="cut-form-strength">{setOver.join(' ')}</p>}
+      {cut.stands && <p class="cut-form-strength">{`It stands ${placeWords(cut, unit)}.`}</p>}
       <Figures cut={cut} unit={unit} />
       <CutPasses cut={cut} unit={unit} />
       <PhotoStrip owner={{ store: 'cuts', id: cut.id }} jobId={cut.jobId} />
       <Fate cut={cut} />
     </Page>
   );
-}
-
-function isOpen({ state }: Cut): boolean {
-  return state === 'to-cut' || state === 'cutting' || state === 'over';
 }
 
 function fieldAt(cut: Cut, field: string): string {
@@ -76,7 +76,7 @@ function MainAction({ cut }: { cut: Cut }) {
         Make it again
       </LinkButton>
     );
-  if (hasItsOwnSize(cut))
+  if (hasItsOwnSize(cut) && !cut.stands)
     return (
       <LinkButton kind="main" href={fieldAt(cut, 'measured')}>
         Done: measure it
@@ -90,8 +90,8 @@ function MainAction({ cut }: { cut: Cut }) {
 }
 
 function StateBand({ cut, unit, older }: { cut: Cut; unit: ShownUnit; older: boolean }) {
-  const present = presentSize(cut);
-  const size = present ? `: ${show(present.exact, unit)}` : '';
+  const present = presentAt20(cut);
+  const size = present ? `: ${show(present, unit)}` : '';
   const wants = `wants ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
   // To the figures of before it may be; what it is to those of today nobody has said.
   if (cut.state === 'to-size' && !older)
@@ -116,28 +116,29 @@ function StateBand({ cut, unit, older }: { cut: Cut; unit: ShownUnit; older: boo
 
 function WhatIsLeft({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const left = leftToTake(cut);
-  const present = presentSize(cut);
+  const present = presentAt20(cut);
   const from = `good from ${showBetween(cut.lower.exact, cut.upper.exact, unit)} ${unit}`;
   const good = [from, assumedOf(cut)].filter(Boolean).join('; ');
+  const target = figureBetween(cut.target.exact, cut.lower.exact, cut.upper.exact, unit);
   const own = cut.drill ?? tapOfCut(cut);
-  if (own !== undefined && isOpen(cut) && cut.state !== 'over')
+  if (own !== undefined && isStillOpen(cut) && cut.state !== 'over')
     return (
       <Lead label={cut.drill === undefined ? 'Tap with' : 'Drill'} figure={own}>
         <LeadNext>{`hole ${show(cut.target.exact, unit)}`}</LeadNext>
         <p>{good}</p>
       </Lead>
     );
-  if (!isOpen(cut) || cut.state === 'over') return null;
+  if (!isStillOpen(cut) || cut.state === 'over') return null;
   if (!left || !present || !isMore(left, zero))
     return (
-      <Lead label="Cut to" figure={figure(cut.target.exact, unit)} unit={unit}>
-        <p>{`${good}, ${measuredOn(cut.of)}`}</p>
+      <Lead label="Cut to" figure={target} unit={unit}>
+        <p>{`${good}, ${measuredOn(cut)}`}</p>
       </Lead>
     );
   return (
     <Lead label="Left to take" figure={figure(left, unit)} unit={unit}>
-      <LeadNext>{`${figure(present.exact, unit)} → ${figure(cut.target.exact, unit)}`}</LeadNext>
-      <p>{`${good}, ${measuredOn(cut.of)}`}</p>
+      <LeadNext>{`${figure(present, unit)} → ${target}`}</LeadNext>
+      <p>{`${good}, ${measuredOn(cut)}`}</p>
     </Lead>
   );
 }
@@ -157,7 +158,7 @@ function Figures({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
           </li>
         ))}
         <li>
-          <Row href={fieldAt(cut, 'material')} title="Material" detail={materialWords(cut.material)} />
+          <Row href={fieldAt(cut, 'material')} title="Material" detail={materialWords(cut.material, unit)} />
         </li>
         <li>
           <Row href={fieldAt(cut, 'tool')} title="Cutting tool" detail={TOOL_WORDS[cut.cuttingTool]} />
@@ -209,12 +210,7 @@ function SizeRow({ cut, size, unit }: { cut: Cut; size: CutSize; unit: ShownUnit
 /** What becomes of it: a spare, another one, the scrap box. */
 function Fate({ cut }: { cut: Cut }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const told = async (doing: Promise<StoreResult<unknown>>, then?: () => void) => {
-    const done = await doing;
-    setTrouble(done.ok ? '' : sayStore(done.refusal));
-    if (done.ok) then?.();
-  };
+  const { trouble, told } = useTold();
   const become = (state: SaidCutState) => void told(setCutState(store, cut.id, state));
   const back = () => goInstead({ at: 'cuts', jobId: cut.jobId });
   return (
@@ -229,11 +225,7 @@ function Fate({ cut }: { cut: Cut }) {
         )}
         <Button onPress={() => told(removeCut(store, cut.id), back)}>Take it off the list</Button>
       </div>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </section>
   );
 }

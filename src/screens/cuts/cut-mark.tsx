@@ -1,4 +1,4 @@
-import type { CutState } from '../../store/records.ts';
+import type { CutState } from '../../store/base/records.ts';
 import { STATE_WORDS } from './cut-words.ts';
 import './cut-mark.css';
 

@@ -1,26 +1,21 @@
-import { useState } from 'preact/hooks';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
-import { lastPassOf, passesOf } from '../../store/cut-state.ts';
-import { strikeOutPass } from '../../store/cuts.ts';
-import type { Cut } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { lastPassOf, passesOf } from '../../store/kept/cut-state.ts';
+import { strikeOutPass } from '../../store/kept/cut-passes.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 
 /** What was measured at the machine, in order; a struck-out figure stays readable. */
 export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const passes = passesOf(cut);
   if (passes.length === 0) return null;
   const last = lastPassOf(cut);
-  const strike = async () => {
-    if (!last) return;
-    const struck = await strikeOutPass(store, cut.id, last[0], 'measured wrong');
-    setTrouble(struck.ok ? '' : sayStore(struck.refusal));
-  };
+  const strike = () => last && told(strikeOutPass(store, cut.id, last[0], 'measured wrong'));
   return (
     <section class="cuts-group">
       <h2>Measured</h2>
@@ -47,11 +42,7 @@ export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
           <Button onPress={() => strike()}>{`Strike out ${figure(last[1].measured.exact, unit)}`}</Button>
         </div>
       )}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </section>
   );
 }

@@ -1,13 +1,13 @@
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import { isMore, zero } from '../../engine/length/length.ts';
-import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
-import type { Cut } from '../../store/records.ts';
+import { figureBetween, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import '../common/row.css';
 import { OlderMark } from '../older/older-mark.tsx';
 import { CutMark } from './cut-mark.tsx';
 import { leftToTake, presentSize } from './cut-now.ts';
-import { assumedOf, hasItsOwnSize, materialWords, STATE_WORDS } from './cut-words.ts';
+import { assumedOf, hasItsOwnSize, materialWords, STATE_WORDS, strengthOf } from './cut-words.ts';
 import './cut-row.css';
 
 type CutRowProps = {
@@ -24,14 +24,14 @@ type CutRowProps = {
 /** One cut of a list: its name, where to cut to, how much is left, its part, and the state it is in. */
 export function CutRow({ cut, unit, more, stateIsSaid = false, older }: CutRowProps) {
   const { part, material, state, target, lower, upper } = cut;
-  const said = [more ?? [part, material && materialWords(material)].filter((word) => word).join(', ')];
+  const said = [more ?? [part, material && materialWords(material, unit)].filter((word) => word).join(', ')];
   return (
     <a class="row cut-row" href={hrefOf({ at: 'cut', jobId: cut.jobId, cutId: cut.id })}>
       <CutMark state={state} spoken={!stateIsSaid} />
       <span class="cut-row-words">
         <strong class="cut-row-name">{cutName(cut)}</strong>
         <span class="cut-row-size">
-          <strong>{ownSize(cut) ?? figure(target.exact, unit)}</strong>
+          <strong>{ownSize(cut) ?? figureBetween(target.exact, lower.exact, upper.exact, unit)}</strong>
           <span>
             {[`${showBetween(lower.exact, upper.exact, unit)} ${unit}`, assumedOf(cut)]
               .filter(Boolean)
@@ -40,6 +40,7 @@ export function CutRow({ cut, unit, more, stateIsSaid = false, older }: CutRowPr
         </span>
         {older && <OlderMark />}
         <span class="cut-row-take">{takeWords(cut, unit)}</span>
+        {strengthOf(cut) !== '' && <span class="cut-row-strength">{strengthOf(cut)}</span>}
         <span class="cut-row-more">{(stateIsSaid ? said : [...said, STATE_WORDS[state]]).join(' · ')}</span>
       </span>
       <span class="row-arrow" aria-hidden="true" />

@@ -1,10 +1,11 @@
-import { getCut } from '../../store/cuts.ts';
+import { getCut } from '../../store/kept/cuts.ts';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
 import { SpareScreen } from '../drawer/spare-screen.tsx';
 import { CutChoiceScreen, isCutChoice } from './cut-choice-screen.tsx';
 import { CutForm } from './cut-form.tsx';
+import { metalStores, withKnownMetal } from './known-metal.ts';
 import { CutNameScreen } from './cut-name-screen.tsx';
 import { CutSizeScreen, cutSizeNamed } from './cut-size-screen.tsx';
 import { MakeAgainScreen } from './make-again-screen.tsx';
@@ -22,7 +23,10 @@ export function CutScreen({ jobId, cutId, field }: CutScreenProps) {
 }
 
 function KeptCut({ cutId, field }: { cutId: string; field: string | undefined }) {
-  const found = useLive(`cut/${cutId}`, ['cuts'], async (store) => ({ cut: await getCut(store, cutId) }));
+  const found = useLive(`cut/${cutId}`, metalStores, async (store) => {
+    const kept = await getCut(store, cutId);
+    return { cut: kept && (await withKnownMetal(store, kept)) };
+  });
   if (!found) return <Page title=" ">{null}</Page>;
   const { cut } = found;
   if (!cut) return <NotHere what="cut" />;

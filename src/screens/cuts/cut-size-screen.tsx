@@ -1,29 +1,31 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { featureKindOf } from '../../engine/cut/cut-progress.ts';
-import { grownBack } from '../../engine/cut/grown-back.ts';
 import { isLess, isMore } from '../../engine/length/length.ts';
-import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
+import { sizeSlip, type SizeSlip } from '../../engine/reading/size-slip.ts';
 import { sayGrownBack } from '../../engine/cut/say-cuts.ts';
-import { sayEntry } from '../../engine/length/say.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
-import { passesOf } from '../../store/cut-state.ts';
-import { changeCut, logPass } from '../../store/cuts.ts';
-import type { Cut } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
-import type { Store } from '../../store/open-store.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { lastPassOf } from '../../store/kept/cut-state.ts';
+import { changeCut, type CutChanges } from '../../store/kept/cuts.ts';
+import { logPass } from '../../store/kept/cut-passes.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import type { Cut, CutPass } from '../../store/base/records.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
+import { AskedSize } from '../common/asked-size.tsx';
 import { Button } from '../common/button.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
+import type { HalfTyped } from '../common/pad-text.ts';
 import { Page } from '../common/page.tsx';
-import { SizePad } from '../common/size-pad.tsx';
-import { useStore } from '../common/store-context.ts';
+import { useLive, useStore } from '../common/store-context.ts';
+import { useTold } from '../common/told.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useShownUnit } from '../common/use-settings.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
+import { warmthOfCut } from '../readings/warmth.ts';
 import { presentSize } from './cut-now.ts';
+import { grownSince } from './measured-pass.ts';
 import { STATE_WORDS } from './cut-words.ts';
 
 export type CutSize = {
@@ -60,99 +62,137 @@ export function cutSizeNamed(field: string | undefined): CutSize | undefined {
 
 /** One figure of a cut, by pad. */
 export function CutSizeScreen({ cut, size }: { cut: Cut; size: CutSize }) {
-  const store = useStore();
-  const unit = useShownUnit();
-  const padSize = usePadSize();
-  const { name, label, ask, canGo } = size;
-  const draftKey = `cut/${cut.id}/${name}`;
-  const draft = useSizeDraft(draftKey, unit);
-  const [trouble, setTrouble] = useState<string>();
-  const here = { at: 'cut', jobId: cut.jobId, cutId: cut.id } as const;
-  const kind = featureKindOf(cut.of);
-  const typed = readEntry(draft.half.typed, { unit: draft.half.unit });
-  const measures = typed.ok ? typed.value.exact : cut.target.exact;
-  const { measuring, known } = useMeasuring(kind, { jobId: cut.jobId, size: measures });
-  const tool = name === 'measured' ? measuring?.tool : undefined;
-  const onward = (done: StoreResult<Cut>) => {
-    if (!done.ok) return setTrouble(sayStore(done.refusal));
-    if (name === 'measured') announce(`Logged. ${cutName(cut)} is ${STATE_WORDS[done.value.state]}.`);
-    return go(here);
-  };
-  const commit = async () => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    const fault =
-      cutFault(cut, name, entry.value, unit) ??
-      (name === 'measured' ? grownFault(cut, { now: entry.value, tool }, unit) : undefined);
-    if (fault !== undefined) return setTrouble(fault);
-    if (name === 'measured')
-      return onward(await logPass(store, cut.id, { measured: entry.value, ...(tool && { tool }) }, draftKey));
-    return onward(await kept(store, cut, name, entry.value, draftKey));
-  };
-  const leaveOut = async () => onward(await changeCut(store, cut.id, { [name]: undefined }, draftKey));
-  const given = name === 'measured' ? presentSize(cut) : cut[name];
-  // Which tool a size counts with has to be known before it can be logged.
-  if (name === 'measured' && !known) return <Page title=" ">{null}</Page>;
-  return (
-    <div class="pad-screen">
-      <Page
-        title={ask}
-        subtitle={
-          tool ? `${cutName(cut)} · ${tool.name}${measuring?.isUsual ? ', usual' : ''}` : cutName(cut)
-        }
-        back={{ href: hrefOf(here), to: 'the cut' }}
-        aside={canGo && given && <Button onPress={() => leaveOut()}>Leave out</Button>}
-      >
-        <div class="size-entry">
-          <SizePad
-            label={`${label}, ${cut.part === '' ? cutName(cut) : cut.part}`}
-            half={draft.half}
-            padSize={padSize}
-            {...(given && {
-              resting: {
-                figure: figure(given.exact, unit),
-                unit,
-                note: name === 'measured' ? 'last' : 'now',
-              },
-            })}
-            onChange={(half) => {
-              setTrouble(undefined);
-              draft.change(half);
-            }}
-            commit={{ text: name === 'measured' ? 'Log it' : 'Use it', onPress: () => commit() }}
-            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-          />
-        </div>
-      </Page>
-    </div>
+  const { name } = size;
+  return name === 'measured' ? (
+    <MeasuredScreen cut={cut} size={size} />
+  ) : (
+    <FigureScreen cut={cut} size={size} name={name} />
   );
 }
 
-async function kept(
-  store: Store,
-  cut: Cut,
-  name: Exclude<CutSize['name'], 'measured'>,
-  entry: Entry,
-  draftKey: string,
-): Promise<StoreResult<Cut>> {
-  const ownLimits = (name === 'lower' || name === 'upper') && {
-    limitsFrom: 'your own limits',
-    assumed: undefined,
-  };
-  return changeCut(store, cut.id, { [name]: entry, ...ownLimits }, draftKey);
+type SizeProps = { readonly cut: Cut; readonly size: CutSize };
+
+function placeOf({ jobId, id }: Cut) {
+  return { at: 'cut', jobId, cutId: id } as const;
 }
 
-type Now = { readonly now: Entry; readonly tool: MeasuringTool | undefined };
+function labelOf({ cut, size }: SizeProps): string {
+  return `${size.label}, ${cut.part === '' ? cutName(cut) : cut.part}`;
+}
+
+type FigureProps = SizeProps & { readonly name: Exclude<CutSize['name'], 'measured'> };
+
+/** What it is cut to, from or with. */
+function FigureScreen({ cut, size, name }: FigureProps) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const draftKey = `cut/${cut.id}/${name}`;
+  const draft = useSizeDraft(draftKey, unit);
+  const answer = useTold();
+  const given = cut[name];
+  const keep = (changes: CutChanges) =>
+    answer.told(changeCut(store, cut.id, changes, draftKey), () => go(placeOf(cut)));
+  const take = (entry: Entry) => {
+    const fault = cutFault(cut, name, entry, unit);
+    return fault === undefined ? keep(figureGiven(name, entry)) : answer.say(fault);
+  };
+  return (
+    <PadScreen
+      title={size.ask}
+      subtitle={cutName(cut)}
+      back={{ href: hrefOf(placeOf(cut)), to: 'the cut' }}
+      aside={size.canGo && given && <Button onPress={() => keep({ [name]: undefined })}>Leave out</Button>}
+    >
+      <AskedSize
+        label={labelOf({ cut, size })}
+        draft={draft}
+        answer={answer}
+        slip={(entry) => cutSlip(cut, name, entry)}
+        onSize={take}
+        resting={given && { figure: figure(given.exact, unit), unit, note: 'now' }}
+      />
+    </PadScreen>
+  );
+}
+
+function figureGiven(name: FigureProps['name'], entry: Entry): CutChanges {
+  const isLimit = name === 'lower' || name === 'upper';
+  return { [name]: entry, ...(isLimit && { limitsFrom: 'your own limits', assumed: undefined }) };
+}
+
+/** What it measures now: a pass of its own, with the tool that read it and how warm it is. */
+function MeasuredScreen({ cut, size }: SizeProps) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const draftKey = `cut/${cut.id}/measured`;
+  const draft = useSizeDraft(draftKey, unit);
+  const answer = useTold();
+  const { isKnown, job, tool, isUsual } = useReadOf(cut, draft.half);
+  const last = presentSize(cut);
+  const take = (measured: Entry) => {
+    const warmth = job && warmthOfCut(job, cut, timeToKeep());
+    const pass = { measured, ...(tool && { tool }), ...warmth };
+    const fault = cutFault(cut, 'measured', measured, unit) ?? grownFault(cut, pass, unit);
+    if (fault !== undefined) return answer.say(fault);
+    return answer.told(logPass(store, cut.id, pass, draftKey), ({ state }) => {
+      announce(`Logged. ${cutName(cut)} is ${STATE_WORDS[state]}.`);
+      go(placeOf(cut));
+    });
+  };
+  // Which tool a size counts with has to be known before it can be logged.
+  if (!isKnown) return <Page title=" ">{null}</Page>;
+  return (
+    <PadScreen
+      title={size.ask}
+      subtitle={tool ? `${cutName(cut)} · ${tool.name}${isUsual ? ', usual' : ''}` : cutName(cut)}
+      back={{ href: hrefOf(placeOf(cut)), to: 'the cut' }}
+    >
+      <AskedSize
+        label={labelOf({ cut, size })}
+        draft={draft}
+        answer={answer}
+        slip={(entry) => cutSlip(cut, 'measured', entry)}
+        onSize={take}
+        commit="Log it"
+        resting={last && { figure: figure(last.exact, unit), unit, note: 'last' }}
+      />
+    </PadScreen>
+  );
+}
+
+/** The tool that reads what is half typed, and the job, which says how warm part and tool are: it counts as at the machine. */
+function useReadOf(cut: Cut, { typed, unit }: HalfTyped) {
+  const job = useLive(`job/${cut.jobId}`, ['jobs'], (from) => getJob(from, cut.jobId));
+  const entry = readEntry(typed, { unit });
+  const { measuring, known } = useMeasuring(featureKindOf(cut.of), {
+    jobId: cut.jobId,
+    size: entry.ok ? entry.value.exact : cut.target.exact,
+  });
+  return {
+    isKnown: known && job !== undefined,
+    job,
+    tool: measuring?.tool,
+    isUsual: measuring?.isUsual === true,
+  };
+}
 
 /** Metal never comes back: one of two such measurements is wrong. */
-function grownFault(cut: Cut, { now, tool }: Now, unit: ShownUnit): string | undefined {
-  const last = passesOf(cut).findLast(([, pass]) => !pass.struckOut)?.[1];
-  if (!last) return undefined;
-  const before = { measured: last.measured.exact, ...(last.tool && { tool: last.tool }) };
-  const measured = { measured: now.exact, ...(tool && { tool }) };
-  if (!grownBack({ of: cut.of, before, now: measured })) return undefined;
-  const sizes = { before: last.measured.exact, now: now.exact };
-  return `${sayGrownBack(cut.of, sizes, unit)} Measure again, or strike the one before out.`;
+function grownFault(cut: Cut, pass: Omit<CutPass, 'at'>, unit: ShownUnit): string | undefined {
+  const last = lastPassOf(cut)?.[1];
+  const sizes = last && grownSince(cut.of, last, pass);
+  return sizes && `${sayGrownBack(cut.of, sizes, unit)} Measure again, or strike the one before out.`;
+}
+
+/** What a figure of a cut is held against: the cut's other sizes, all of which are about as large. */
+export function cutSlip(
+  cut: Pick<Cut, 'target' | 'lower' | 'upper' | 'blank'>,
+  name: CutSize['name'],
+  typed: Entry,
+): SizeSlip | undefined {
+  // A pass is no size of the part.
+  if (name === 'largestTake' || name === 'finishTake') return undefined;
+  const others = (['target', 'lower', 'upper', 'blank'] as const).filter((one) => one !== name);
+  return sizeSlip(typed, { near: others.flatMap((one) => cut[one]?.exact ?? []) });
 }
 
 /** Why a size can't stand beside the cut's others: the target lies inside its limits. */

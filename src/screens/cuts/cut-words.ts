@@ -1,8 +1,15 @@
+import { inShopWords } from '../../engine/length/american-words.ts';
 import { sayAssumed } from '../../engine/reading/say-assumed.ts';
-import type { CuttingTool, Operation } from '../../engine/cut/cut.ts';
+import type { CuttingTool, Operation, Threading } from '../../engine/cut/cut.ts';
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
+import { saySpot } from '../../engine/cut/say-spot.ts';
+import { sayCompound } from '../../engine/cut/say-compound.ts';
+import { sayThreading } from '../../engine/cut/say-threading.ts';
+import { saySetOver } from '../../engine/cut/say-set-over.ts';
 import type { CutKind } from '../../engine/length/metal-on.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
-import type { Cut, CutState, Machine } from '../../store/records.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
+import type { Cut, CutState, Machine } from '../../store/base/records.ts';
 
 /** States in the order of the work: what is on the machine first, what is done with last. */
 export const CUT_STATES: readonly CutState[] = [
@@ -61,7 +68,8 @@ export const OPERATIONS: readonly {
 ];
 
 /** What is measured on it: "on diameter". */
-export function measuredOn(of: CutKind): string {
+export function measuredOn({ of, threading }: Pick<Cut, 'of' | 'threading'>): string {
+  if (threading) return 'over the wires';
   switch (of) {
     case 'outside':
     case 'bore':
@@ -80,7 +88,13 @@ export function measuredOn(of: CutKind): string {
 }
 
 /** The machine it is usually done on: what is held in a chuck on the lathe, a hole in a part elsewhere. */
-export function usualMachine({ operation, of, part }: Pick<Cut, 'operation' | 'of' | 'part'>): Machine {
+export function usualMachine({
+  operation,
+  of,
+  part,
+  at,
+}: Pick<Cut, 'operation' | 'of' | 'part'> & { readonly at?: unknown }): Machine {
+  if (at !== undefined) return 'mill';
   if (operation === 'tap') return 'bench';
   if (operation === 'drill' || operation === 'ream') return 'drill-press';
   const isInAPart = part === 'bore' || part === 'hole' || part === 'recess' || of.startsWith('slot');
@@ -92,9 +106,51 @@ export function countsStill({ state }: Pick<Cut, 'state'>): boolean {
   return state !== 'scrapped' && state !== 'made-again';
 }
 
+/** There is metal to come off yet, or too much has come off. */
+export function isStillOpen({ state }: Pick<Cut, 'state'>): boolean {
+  return state === 'to-cut' || state === 'cutting' || state === 'over';
+}
+
+/** What is said of the part's strength wherever a cut is asked for that isn't made yet; empty for one that is. */
+export function strengthOf(cut: Pick<Cut, 'state' | 'name' | 'part' | 'operation' | 'of'>): string {
+  return isStillOpen(cut) ? sayStrengthOfCut(cut) : '';
+}
+
 /** A drill, a reamer and a tap have one size: they are run through, not planned in passes. */
 export function hasItsOwnSize({ operation }: Pick<Cut, 'operation'>): boolean {
   return operation === 'drill' || operation === 'ream' || operation === 'tap';
+}
+
+/** How the work is set over for a cut off its middle, or the compound for a tapered one; empty for any other. */
+export function setOverWords(
+  { setOver, setOverWithin, compoundDegrees }: Cut,
+  unit: ShownUnit,
+): readonly string[] {
+  return [
+    ...(setOver ? saySetOver({ by: setOver.exact, within: setOverWithin?.exact }, unit) : []),
+    ...(compoundDegrees === undefined ? [] : sayCompound(Number(compoundDegrees), unit)),
+  ];
+}
+
+/** How a thread is cut, and what it is measured over; empty for any other cut. */
+export function threadingWords(cut: Cut, unit: ShownUnit): readonly string[] {
+  const threading = threadingOf(cut);
+  return threading ? sayThreading(threading, cut.blank?.exact, unit) : [];
+}
+
+/** All that is set before a cut is begun. */
+export function setUpWords(cut: Cut, unit: ShownUnit): readonly string[] {
+  return [...setOverWords(cut, unit), ...threadingWords(cut, unit)];
+}
+
+/** How a thread is cut and what it is measured over, as the engine sees it. */
+export function threadingOf({ threading }: Pick<Cut, 'threading'>): Threading | undefined {
+  return threading && { ...threading, wire: threading.wire.exact, pitch: threading.pitch.exact };
+}
+
+/** Where a hole stands that is set by coordinates: `at 2.250, −1.125 from the zero`; empty for any other cut. */
+export function placeWords({ stands }: Pick<Cut, 'stands'>, unit: ShownUnit): string {
+  return stands ? `at ${saySpot({ x: stands.x.exact, y: stands.y.exact }, unit)} from the zero` : '';
 }
 
 /** What a cut's figures hang on; empty where nothing was assumed. */
@@ -102,8 +158,9 @@ export function assumedOf({ assumed }: Pick<Cut, 'assumed'>): string {
   return sayAssumed(assumed === undefined ? [] : [assumed]);
 }
 
-/** "Stainless 303"; text of a newer Slipfit stands as it is. */
-export function materialWords(material: string | undefined): string {
+/** "Stainless 303", in the shop's words; text of a newer Slipfit stands as it is. */
+export function materialWords(material: string | undefined, unit: ShownUnit): string {
   if (material === undefined) return 'material not said';
-  return materialNamed(material)?.name.replace(/ \(.*/, '') ?? material;
+  const name = materialNamed(material)?.name.replace(/ \(.*/, '');
+  return name === undefined ? material : inShopWords(name, unit);
 }

@@ -1,7 +1,7 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import { getJob } from '../../store/jobs.ts';
-import { cutsOf } from '../../store/cuts.ts';
-import type { Cut } from '../../store/records.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import { cutsOf } from '../../store/kept/cuts.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -30,7 +30,7 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
   return (
     <JobPage
       job={job}
-      here="cuts"
+      here="cut"
       foot={
         next ? (
           <LinkButton kind="main" href={machineHref(next)}>
@@ -76,13 +76,18 @@ export function CutsScreen({ jobId }: CutsScreenProps) {
 
 /** What is on the machine comes first, then what was put down first. */
 export function nextCut(cuts: readonly Cut[]): Cut | undefined {
-  return cuts.find(({ state }) => state === 'cutting') ?? cuts.find(({ state }) => state === 'to-cut');
+  const isOpen = (state: Cut['state']) => (cut: Cut) => cut.state === state && !cut.made;
+  return (
+    cuts.find(isOpen('cutting')) ??
+    cuts.find(isOpen('to-cut')) ??
+    cuts.find(({ state }) => state === 'cutting')
+  );
 }
 
 /** To the machine: passes are cut on the lathe's screen, a drill, reamer or tap is run through and measured. */
 export function machineHref(cut: Cut): string {
   const at = { jobId: cut.jobId, cutId: cut.id };
-  return hrefOf(hasItsOwnSize(cut) ? { at: 'cut', ...at } : { at: 'lathe', ...at });
+  return hrefOf(hasItsOwnSize(cut) && !cut.stands ? { at: 'cut', ...at } : { at: 'lathe', ...at });
 }
 
 export function machineAction(cut: Cut): string {

@@ -1,9 +1,9 @@
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { useState } from 'preact/hooks';
-import { makeAgain } from '../../store/cuts.ts';
-import { listJobs } from '../../store/job-list.ts';
-import type { Cut } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { makeAgain } from '../../store/kept/make-cut-again.ts';
+import { listJobs } from '../../store/kept/job-list.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -12,6 +12,7 @@ import { Row } from '../common/row.tsx';
 import { useCutOlder } from '../older/job-ground.ts';
 import { OlderMark } from '../older/older-mark.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 
 const PAGE = 30;
 
@@ -19,16 +20,15 @@ const PAGE = 30;
 export function MakeAgainScreen({ cut }: { cut: Cut }) {
   const store = useStore();
   const [shown, setShown] = useState(PAGE);
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const older = useCutOlder(cut);
   const list = useLive(`jobs/${shown}`, ['jobs'], (from) => listJobs(from, { limit: shown }));
   const jobs = (list?.jobs ?? []).toSorted((a, b) => Number(b.id === cut.jobId) - Number(a.id === cut.jobId));
-  const make = async (jobId: string, name: string) => {
-    const made = await makeAgain(store, [cut.id], jobId);
-    if (!made.ok) return setTrouble(sayStore(made.refusal));
-    announce(`${cutName(cut)} is on the cut list of ${name} again.`);
-    return goInstead({ at: 'cuts', jobId });
-  };
+  const make = (jobId: string, name: string) =>
+    told(makeAgain(store, [cut.id], jobId), () => {
+      announce(`${cutName(cut)} is on the cut list of ${name} again.`);
+      goInstead({ at: 'cuts', jobId });
+    });
   return (
     <Page
       title="Make it again: in which job?"
@@ -41,11 +41,8 @@ export function MakeAgainScreen({ cut }: { cut: Cut }) {
           <p>A copy would carry the old figures on: take the new ones first.</p>
         </div>
       )}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      {sayStrengthOfCut(cut) !== '' && <p class="cut-form-strength">{sayStrengthOfCut(cut)}</p>}
+      <Trouble>{trouble}</Trouble>
       <ul>
         {jobs.map((job) => (
           <li key={job.id}>

@@ -1,23 +1,24 @@
-import { useState } from 'preact/hooks';
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isLess, isMore } from '../../engine/length/length.ts';
-import { sayEntry } from '../../engine/length/say.ts';
 import { asTyped } from '../../engine/length/show.ts';
-import { createCuts } from '../../store/cuts.ts';
-import { getDraft } from '../../store/drafts.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { createCuts } from '../../store/kept/cuts.ts';
+import { getDraft } from '../../store/kept/drafts.ts';
 import { go, goInstead, hrefOf } from '../address.ts';
 import type { HalfTyped } from '../common/pad-text.ts';
+import { AskedSize } from '../common/asked-size.tsx';
 import { Button } from '../common/button.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
-import { SizePad } from '../common/size-pad.tsx';
 import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useSizeDraft, useTextDraft } from '../common/use-draft.ts';
-import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { ChoiceRows } from './choice-rows.tsx';
 import { OPERATIONS, usualMachine } from './cut-words.ts';
+import './cut-form.css';
 
 const SIZES = [
   { name: 'target', label: 'Target', ask: 'Cut to which size?' },
@@ -64,84 +65,32 @@ type SizeScreenProps = {
 
 /** One of its figures; it stays a draft until the cut goes on the list. */
 function SizeScreen({ jobId, operation, size }: SizeScreenProps) {
-  const unit = useShownUnit();
-  const padSize = usePadSize();
-  const draft = useSizeDraft(draftKey(jobId, size.name), unit);
-  const [trouble, setTrouble] = useState<string>();
-  const commit = () => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    const next = SIZES[SIZES.indexOf(size) + 1]?.name;
-    return goInstead(newCutAt(jobId, next === undefined ? operation.id : `${operation.id}/${next}`));
-  };
+  const draft = useSizeDraft(draftKey(jobId, size.name), useShownUnit());
+  const answer = useTold();
+  const next = SIZES[SIZES.indexOf(size) + 1]?.name;
+  const onward = newCutAt(jobId, next === undefined ? operation.id : `${operation.id}/${next}`);
   return (
-    <div class="pad-screen">
-      <Page
-        title={size.ask}
-        subtitle={operation.words}
-        back={{ href: hrefOf(newCutAt(jobId, operation.id)), to: 'the cut' }}
-      >
-        <div class="size-entry">
-          <SizePad
-            label={size.label}
-            half={draft.half}
-            padSize={padSize}
-            onChange={(half) => {
-              setTrouble(undefined);
-              draft.change(half);
-            }}
-            commit={{ text: 'Use it', onPress: commit }}
-            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-          />
-        </div>
-      </Page>
-    </div>
+    <PadScreen
+      title={size.ask}
+      subtitle={operation.words}
+      back={{ href: hrefOf(newCutAt(jobId, operation.id)), to: 'the cut' }}
+    >
+      <AskedSize label={size.label} draft={draft} answer={answer} onSize={() => goInstead(onward)} />
+    </PadScreen>
   );
 }
 
 function NewCutForm({ jobId, operation }: { jobId: string; operation: Chosen }) {
-  const store = useStore();
-  const unit = useShownUnit();
-  const name = useTextDraft(draftKey(jobId, 'name'));
-  const part = useTextDraft(draftKey(jobId, 'part'));
-  const target = useSizeDraft(draftKey(jobId, 'target'), unit);
-  const lower = useSizeDraft(draftKey(jobId, 'lower'), unit);
-  const upper = useSizeDraft(draftKey(jobId, 'upper'), unit);
-  const [trouble, setTrouble] = useState('');
-  const drafts = { target, lower, upper };
-  const sizes = { target: entryOf(target.half), lower: entryOf(lower.half), upper: entryOf(upper.half) };
-  const put = async () => {
-    // What was typed, not what has come back to the screen of it by now.
-    const [aim, from, to] = await Promise.all(
-      SIZES.map(async ({ name: size }) => entryOf(await getDraft(store, draftKey(jobId, size)))),
-    );
-    const known = wholeSizes({ target: aim, lower: from, upper: to });
-    if (typeof known === 'string') return setTrouble(known);
-    const called = part.text.trim() || 'part';
-    const cut = { operation: operation.operation, of: operation.of, part: called };
-    const made = await createCuts(store, [
-      {
-        jobId,
-        name: name.text.trim() || operation.words,
-        ...cut,
-        ...known,
-        limitsFrom: 'your own limits',
-        cuttingTool: 'hss',
-        machine: usualMachine(cut),
-      },
-    ]);
-    const [first] = made.ok ? made.value : [];
-    if (!made.ok) return setTrouble(sayStore(made.refusal));
-    for (const draft of [name, part, target, lower, upper]) draft.clear();
-    return first && goInstead({ at: 'cut', jobId, cutId: first.id });
-  };
+  const { name, part, drafts, trouble, put } = useNewCut(jobId, operation);
+  const words = { name: name.text.trim(), part: part.text.trim() };
+  const strength = sayStrengthOfCut({ ...operation, ...words });
   return (
     <Page
       title="A cut of your own"
       subtitle={operation.words}
       back={{ href: hrefOf(newCutAt(jobId)), to: 'what is to be done' }}
       foot={
-        <Button kind="main" onPress={() => put()}>
+        <Button kind="main" onPress={put}>
           Put on the cut list
         </Button>
       }
@@ -149,28 +98,68 @@ function NewCutForm({ jobId, operation }: { jobId: string; operation: Chosen }) 
       <TextField label="Name" hint={operation.words} text={name.text} onText={name.change} />
       <TextField label="Part" hint="spacer" text={part.text} onText={part.change} />
       <ul>
-        {SIZES.map((size) => {
-          const entry = sizes[size.name];
-          return (
-            <li key={size.name}>
-              <Row
-                href={hrefOf(newCutAt(jobId, `${operation.id}/${size.name}`))}
-                title={size.label}
-                {...(entry
-                  ? { figure: asTyped(entry) }
-                  : { detail: drafts[size.name].half.typed === '' ? 'not given' : 'not finished' })}
-              />
-            </li>
-          );
-        })}
+        {SIZES.map((size) => (
+          <li key={size.name}>
+            <Row
+              href={hrefOf(newCutAt(jobId, `${operation.id}/${size.name}`))}
+              title={size.label}
+              {...sizeGiven(drafts[size.name].half)}
+            />
+          </li>
+        ))}
       </ul>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      {strength !== '' && <p class="cut-form-strength">{strength}</p>}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
+}
+
+function sizeGiven(half: HalfTyped): { readonly figure: string } | { readonly detail: string } {
+  const entry = entryOf(half);
+  if (entry) return { figure: asTyped(entry) };
+  return { detail: half.typed === '' ? 'not given' : 'not finished' };
+}
+
+/** What is typed of a new cut, and the press that puts it on the list. */
+function useNewCut(jobId: string, operation: Chosen) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const name = useTextDraft(draftKey(jobId, 'name'));
+  const part = useTextDraft(draftKey(jobId, 'part'));
+  const drafts = {
+    target: useSizeDraft(draftKey(jobId, 'target'), unit),
+    lower: useSizeDraft(draftKey(jobId, 'lower'), unit),
+    upper: useSizeDraft(draftKey(jobId, 'upper'), unit),
+  };
+  const { trouble, told, say } = useTold();
+  const put = async () => {
+    // What was typed, not what has come back to the screen of it by now.
+    const [target, lower, upper] = await Promise.all(
+      SIZES.map(async ({ name: size }) => entryOf(await getDraft(store, draftKey(jobId, size)))),
+    );
+    const sizes = wholeSizes({ target, lower, upper });
+    if (typeof sizes === 'string') return say(sizes);
+    const words = { name: name.text.trim(), part: part.text.trim() };
+    return told(createCuts(store, [ownCut(jobId, operation, { ...words, ...sizes })]), ([made]) => {
+      for (const draft of [name, part, ...Object.values(drafts)]) draft.clear();
+      if (made) goInstead({ at: 'cut', jobId, cutId: made.id });
+    });
+  };
+  return { name, part, drafts, trouble, put };
+}
+
+function ownCut(jobId: string, chosen: Chosen, given: Sizes & { name: string; part: string }) {
+  const { operation, of, words } = chosen;
+  const cut = { operation, of, part: given.part || 'part' };
+  return {
+    jobId,
+    ...given,
+    ...cut,
+    name: given.name || words,
+    limitsFrom: 'your own limits',
+    cuttingTool: 'hss',
+    machine: usualMachine(cut),
+  } as const;
 }
 
 function entryOf(half: HalfTyped | undefined): Entry | undefined {

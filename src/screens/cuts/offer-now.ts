@@ -1,7 +1,7 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
 import type { CutOffer } from '../../engine/cut/cut.ts';
 import { toText } from '../../engine/length/length.ts';
-import type { Cut } from '../../store/records.ts';
+import type { Cut } from '../../store/base/records.ts';
 
 /**
  * What a worksheet asks for now in place of a cut: by its name, else by what is cut on which part. Where that comes to
@@ -37,6 +37,22 @@ function isSameCut(
   return offer.part === cut.part && offer.operation === cut.operation && offer.of === cut.of;
 }
 
-function figuresText({ target, lower, upper, drill, thread }: CutOffer): string {
-  return [toText(target), toText(lower), toText(upper), drill ?? '', thread ?? ''].join(' ');
+function figuresText(offer: CutOffer): string {
+  const { target, lower, upper, drill, thread, setOver, at, compoundDegrees, threading } = offer;
+  const off = setOver ? toText(setOver.by) : (compoundDegrees?.toFixed(5) ?? '');
+  const place = at ? `${toText(at.x)} ${toText(at.y)}` : '';
+  return [
+    toText(target),
+    toText(lower),
+    toText(upper),
+    drill ?? '',
+    thread ?? '',
+    off,
+    place,
+    sayWire(threading),
+  ].join(' ');
+}
+
+function sayWire(threading: CutOffer['threading']): string {
+  return threading ? `${toText(threading.wire)} ${threading.infeed} ${threading.hand}` : '';
 }

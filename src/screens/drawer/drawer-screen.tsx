@@ -1,13 +1,11 @@
-import { useState } from 'preact/hooks';
-import { countPiece, drawerPieces, removePiece, type CountedPiece } from '../../store/drawer.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import { countPiece, drawerPieces, removePiece, type CountedPiece } from '../../store/kept/drawer.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { isOfKind, PIECE_KINDS } from './piece-kinds.ts';
 import { sizeWords } from './size-words.ts';
 import './drawer-screen.css';
@@ -16,11 +14,7 @@ import './drawer-screen.css';
 export function DrawerScreen() {
   const store = useStore();
   const pieces = useLive('drawer', ['drawer', 'drawerCounts'], drawerPieces);
-  const [trouble, setTrouble] = useState('');
-  const told = async (result: Promise<StoreResult<void>>) => {
-    const done = await result;
-    setTrouble(done.ok ? '' : sayStore(done.refusal));
-  };
+  const { trouble, told } = useTold();
   return (
     <Page
       title="Drawer"
@@ -36,11 +30,7 @@ export function DrawerScreen() {
           Shims, washers, spacers, bar ends and taps on hand go here, with their sizes and how many there are.
         </EmptyLine>
       )}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {PIECE_KINDS.map((kind) => {
         const here = (pieces ?? []).filter(({ piece }) => isOfKind(piece, kind));
         if (here.length === 0) return null;

@@ -1,10 +1,9 @@
 import { tapName } from '../../engine/thread/tap-name.ts';
-import type { DrawerPieceKind } from '../../store/records.ts';
+import type { DrawerPieceKind } from '../../store/base/records.ts';
 
 const STI = tapName(undefined, 'insert');
 
-/** What a drawer holds, and which of its sizes is the one that is asked for. */
-export const PIECE_KINDS: readonly {
+export type PieceKind = {
   readonly kind: DrawerPieceKind;
   readonly name: string;
   readonly many: string;
@@ -13,7 +12,10 @@ export const PIECE_KINDS: readonly {
   readonly asks?: string;
   /** Beside another of its kind: what tells it from that. */
   readonly words?: string;
-}[] = [
+};
+
+/** What a drawer holds, and which of its sizes is the one that is asked for. */
+export const PIECE_KINDS: readonly [PieceKind, ...PieceKind[]] = [
   { kind: 'shim', name: 'Shim', many: 'Shims', size: 'thickness' },
   { kind: 'washer', name: 'Washer', many: 'Washers', size: 'thickness' },
   { kind: 'spacer', name: 'Spacer', many: 'Spacers', size: 'thickness' },
@@ -23,10 +25,11 @@ export const PIECE_KINDS: readonly {
   { kind: 'tap', name: 'Tap', many: 'Taps', size: 'outside', words: 'plain tap' },
   { kind: 'tap', name: STI, many: 'STI taps', size: 'inside', asks: 'bolt’s size' },
   { kind: 'reamer', name: 'Reamer', many: 'Reamers', size: 'outside' },
+  { kind: 'gauge-block', name: 'Gauge block', many: 'Gauge blocks', size: 'thickness' },
 ];
 
 /** Whether a kind has a key of its own; what else there is of it is asked for then. */
-export function isFirstOfItsKind(one: (typeof PIECE_KINDS)[number]): boolean {
+export function isFirstOfItsKind(one: PieceKind): boolean {
   return PIECE_KINDS.find(({ kind }) => kind === one.kind) === one;
 }
 

@@ -1,21 +1,18 @@
-import { useState } from 'preact/hooks';
-import { readEntry, type Entry } from '../../engine/length/entry.ts';
-import { isZero } from '../../engine/length/length.ts';
-import { sayEntry } from '../../engine/length/say.ts';
+import type { Entry } from '../../engine/length/entry.ts';
 import { asTyped } from '../../engine/length/show.ts';
-import { changePiece, drawerPieces, type PieceChanges } from '../../store/drawer.ts';
-import type { DrawerPiece, TypedSize } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { changePiece, drawerPieces, type PieceChanges } from '../../store/kept/drawer.ts';
+import type { DrawerPiece, TypedSize } from '../../store/base/records.ts';
 import { go, hrefOf } from '../address.ts';
+import { AskedSize } from '../common/asked-size.tsx';
 import { NotHere } from '../common/not-here.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
-import { SizePad } from '../common/size-pad.tsx';
-import { SlipQuestion, type Slip } from '../common/slip-question.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { PhotosScreen } from '../photos/photos-screen.tsx';
 import { pieceSlip } from './piece-slip.ts';
@@ -46,12 +43,8 @@ export function PieceScreen({ pieceId, field }: { pieceId: string; field?: strin
 
 function PieceForm({ piece }: { piece: DrawerPiece }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const keep = async (changes: PieceChanges) => {
-    const kept = await changePiece(store, piece.id, changes);
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
-    return kept.ok;
-  };
+  const { trouble, told } = useTold();
+  const keep = (changes: PieceChanges) => told(changePiece(store, piece.id, changes));
   const rename = async (name: string) => name !== '' && keep({ name });
   return (
     <Page
@@ -77,11 +70,7 @@ function PieceForm({ piece }: { piece: DrawerPiece }) {
         })}
       </ul>
       <PhotoStrip owner={{ store: 'drawer', id: piece.id }} />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }
@@ -94,11 +83,9 @@ function readWithWords({ tool, toolAssumed }: TypedSize): string {
 function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
   const store = useStore();
   const unit = useShownUnit();
-  const padSize = usePadSize();
   const draftKey = `drawer/${piece.id}/${name}`;
   const draft = useSizeDraft(draftKey, unit);
-  const [trouble, setTrouble] = useState<string>();
-  const [slip, setSlip] = useState<Slip>();
+  const answer = useTold();
   const readWith = useThicknessTool({
     isThickness: name === 'thickness',
     half: draft.half,
@@ -106,45 +93,32 @@ function SizeScreen({ piece, name }: { piece: DrawerPiece; name: SizeName }) {
     now: piece[name],
   });
   const here = { at: 'piece', pieceId: piece.id } as const;
-  const commit = () => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    if (isZero(entry.value.exact)) return setTrouble('A size is more than nothing.');
-    const question = pieceSlip(piece.kind, name, entry.value);
-    return question ? setSlip({ question, typed: entry.value, by: 'finger' }) : take(entry.value);
-  };
-  const take = async (entry: Entry) => {
-    setSlip(undefined);
+  const take = (entry: Entry) => {
     const fault = readWith.fault(entry);
-    if (fault !== undefined) return setTrouble(fault);
-    const kept = await changePiece(store, piece.id, { [name]: readWith.sizeOf(entry) }, draftKey);
-    return kept.ok ? go(here) : setTrouble(sayStore(kept.refusal));
+    if (fault !== undefined) return answer.say(fault);
+    const changes = { [name]: readWith.sizeOf(entry) };
+    return answer.told(changePiece(store, piece.id, changes, draftKey), () => go(here));
   };
   return (
-    <div class="pad-screen">
-      <Page title={`${titleOf(name)}?`} subtitle={piece.name} back={{ href: hrefOf(here), to: 'the piece' }}>
-        <div class="size-entry">
-          {readWith.instead || (
-            <SizePad
-              label={`${piece.name}, ${name}`}
-              half={draft.half}
-              padSize={padSize}
-              onChange={(half) => {
-                setTrouble(undefined);
-                setSlip(undefined);
-                draft.change(half);
-              }}
-              commit={{ text: 'Use it', onPress: () => commit() }}
-              {...(slip
-                ? { message: <SlipQuestion slip={slip} onMeant={take} /> }
-                : trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-            >
-              {readWith.key}
-            </SizePad>
-          )}
-        </div>
-      </Page>
-    </div>
+    <PadScreen
+      title={`${titleOf(name)}?`}
+      subtitle={piece.name}
+      back={{ href: hrefOf(here), to: 'the piece' }}
+    >
+      <div class="size-entry">
+        {readWith.instead || (
+          <AskedSize
+            label={`${piece.name}, ${name}`}
+            draft={draft}
+            answer={answer}
+            slip={(entry) => pieceSlip(piece.kind, name, entry)}
+            onSize={take}
+          >
+            {readWith.key}
+          </AskedSize>
+        )}
+      </div>
+    </PadScreen>
   );
 }
 

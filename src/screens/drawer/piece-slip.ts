@@ -1,7 +1,7 @@
 import type { Entry } from '../../engine/length/entry.ts';
 import { lengthOf } from '../../engine/length/length.ts';
 import { sizeSlip, type SizeSlip } from '../../engine/reading/size-slip.ts';
-import type { DrawerPieceKind } from '../../store/records.ts';
+import type { DrawerPieceKind } from '../../store/base/records.ts';
 
 const inches = (least: string, most: string) => ({
   least: lengthOf(`${least} in`),

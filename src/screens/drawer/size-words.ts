@@ -1,5 +1,5 @@
 import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
-import type { DrawerPiece, SizeInput } from '../../store/records.ts';
+import type { DrawerPiece, SizeInput } from '../../store/base/records.ts';
 
 const SIZES = [
   { name: 'thickness', words: 'thick' },

@@ -1,17 +1,16 @@
-import { useState } from 'preact/hooks';
 import type { Entry } from '../../engine/length/entry.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
-import { addPiece, countPiece, drawerPieces } from '../../store/drawer.ts';
-import type { Cut, DrawerPiece, DrawerPieceKind } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import { addPiece, countPiece, drawerPieces } from '../../store/kept/drawer.ts';
+import type { Cut, DrawerPiece, DrawerPieceKind } from '../../store/base/records.ts';
+import type { StoreResult } from '../../store/base/store-refusal.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { presentSize } from '../cuts/cut-now.ts';
 import { pieceKind } from './piece-kinds.ts';
 import { sizeWords } from './size-words.ts';
@@ -20,24 +19,19 @@ import { sizeWords } from './size-words.ts';
 export function SpareScreen({ cut }: { cut: Cut }) {
   const store = useStore();
   const unit = useShownUnit();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const pieces = useLive('drawer', ['drawer', 'drawerCounts'], drawerPieces);
   const here = { at: 'cut', jobId: cut.jobId, cutId: cut.id } as const;
   const size = presentSize(cut) ?? cut.target;
   const fitting = (pieces ?? []).filter(({ piece }) => couldBe(piece, cut));
-  const put = async (doing: Promise<StoreResult<unknown>>, name: string) => {
-    const done = await doing;
-    if (!done.ok) return setTrouble(sayStore(done.refusal));
-    announce(`One ${name} put into the drawer.`);
-    return goInstead(here);
-  };
+  const put = (act: Promise<StoreResult<unknown>>, name: string) =>
+    told(act, () => {
+      announce(`One ${name} put into the drawer.`);
+      goInstead(here);
+    });
   return (
     <Page title="A spare for the drawer" subtitle={cut.name} back={{ href: hrefOf(here), to: 'the cut' }}>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <section class="cuts-group">
         <h2>As a new piece</h2>
         <ul>

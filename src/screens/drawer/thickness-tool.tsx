@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
+import { isZero } from '../../engine/length/length.ts';
 import { canMeasure, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { sayOutOfRange } from '../../engine/reading/say-readings.ts';
 import { asTyped, type ShownUnit } from '../../engine/length/show.ts';
-import type { SizeInput, TypedSize } from '../../store/records.ts';
-import { measuringTools } from '../../store/tools.ts';
+import type { SizeInput, TypedSize } from '../../store/base/records.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
 import { Button } from '../common/button.tsx';
 import type { HalfTyped } from '../common/pad-text.ts';
 import { useLive } from '../common/store-context.ts';
@@ -57,8 +58,9 @@ export function useThicknessTool({ isThickness, half, unit, now }: Asked) {
     key,
     // Which tool it counts with has to be known before it can be taken.
     instead: isThickness && !tools ? <div aria-busy="true" /> : choice,
-    /** Why this size can't be taken as read with that tool. */
+    /** Why this size can't be a piece's, or can't be taken as read with that tool. */
     fault: (given: Entry): string | undefined => {
+      if (isZero(given.exact)) return 'A size is more than nothing.';
       const tool = toolFor(given.exact);
       if (tool?.by === 'none') return `No tool in Shop reads ${asTyped(given)}. Choose how it is known.`;
       if (tool?.by === 'tool' && !canMeasure(tool.tool, KIND, given.exact))

@@ -1,28 +1,19 @@
-import { useState } from 'preact/hooks';
-import { changeCheck, removeCheck, type CheckChanges } from '../../store/checks.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { changeCheck, removeCheck, type CheckChanges } from '../../store/kept/checks.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import type { KnownCheck } from './check-data.ts';
 
 /** What a check is called, how it is done, where its limits come from, and the way to remove it. */
 export function AboutCheck({ known: { check, state } }: { readonly known: KnownCheck }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const here = { at: 'check', jobId: check.jobId, checkId: check.id } as const;
-  const change = async (changes: CheckChanges) => {
-    const kept = await changeCheck(store, check.id, changes);
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
-    return kept.ok;
-  };
-  const remove = async () => {
-    const removed = await removeCheck(store, check.id);
-    if (removed.ok) go({ at: 'fit-up', jobId: check.jobId });
-    else setTrouble(sayStore(removed.refusal));
-  };
+  const change = (changes: CheckChanges) => told(changeCheck(store, check.id, changes));
+  const remove = () => told(removeCheck(store, check.id), () => go({ at: 'fit-up', jobId: check.jobId }));
   return (
     <Page title="About this check" subtitle={check.name} back={{ href: hrefOf(here), to: 'the check' }}>
       <KeptField label="Name" kept={check.name} onWords={async (name) => name !== '' && change({ name })} />
@@ -39,11 +30,7 @@ export function AboutCheck({ known: { check, state } }: { readonly known: KnownC
           onWords={(limitsFrom) => change({ limitsFrom })}
         />
       )}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <div class="check-keys">
         <Button onPress={() => remove()}>Remove {check.name}</Button>
       </div>

@@ -4,11 +4,11 @@ import { isOneSided } from '../../engine/worksheets/axle-line-up/checks-of-line-
 import { CENTRE_READ } from '../../engine/worksheets/axle-line-up/line-up-read.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
-import { checksOf, takesOf } from '../../store/checks.ts';
-import { featuresOf } from '../../store/features.ts';
-import { getJob } from '../../store/jobs.ts';
-import type { Store } from '../../store/open-store.ts';
-import { readingsOfJob } from '../../store/readings.ts';
+import { checksOf, takesOf } from '../../store/kept/checks.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
 import type {
   Basis,
   Check,
@@ -18,8 +18,8 @@ import type {
   Job,
   ReadingRecord,
   Worksheet,
-} from '../../store/records.ts';
-import { worksheetsOf } from '../../store/worksheets.ts';
+} from '../../store/base/records.ts';
+import { worksheetsOf } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
 import { usualDial } from '../common/use-settings.ts';
 import { engineReadings } from '../readings/engine-readings.ts';

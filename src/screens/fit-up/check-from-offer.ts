@@ -1,14 +1,14 @@
+import { isSameName } from '../../engine/length/american-words.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { sameLength, type Length } from '../../engine/length/length.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
-import { basisOf } from '../../store/basis.ts';
-import type { NewCheck } from '../../store/checks.ts';
-import type { Basis, Check, Feature, ReadingRecord, Worksheet } from '../../store/records.ts';
-import { featuresIn } from '../../store/worksheets.ts';
-import { planFor } from '../worksheets/worksheet-plan.ts';
-import { planOf } from '../worksheets/worksheet-plans.ts';
+import { basisOf } from '../../store/kept/basis.ts';
+import type { NewCheck } from '../../store/kept/checks.ts';
+import type { Basis, Check, Feature, ReadingRecord, Worksheet } from '../../store/base/records.ts';
+import { featuresIn } from '../../store/kept/worksheets.ts';
+import { fieldsOf } from '../worksheets/kind-fields.ts';
 
 type Known = { readonly features: readonly Feature[]; readonly readings: readonly ReadingRecord[] };
 
@@ -59,7 +59,7 @@ export function offerFor(
 ): CheckOffer | undefined {
   return offers.find((offer) =>
     check.sizeName === undefined
-      ? offer.name === check.name && offer.by === check.by
+      ? isSameName(offer.name, check.name) && offer.by === check.by
       : offer.sizeName === check.sizeName,
   );
 }
@@ -101,10 +101,9 @@ export function withoutReadInPlace(
 }
 
 /** The sizes of a worksheet that are read on the machine in place of a sum. */
-export function readInPlace({ kind, choices }: Pick<Worksheet, 'kind' | 'choices'>): ReadonlySet<string> {
-  const plan = planOf(kind);
-  const fields = plan ? planFor(plan, choices).fields : [];
-  return new Set(fields.flatMap((field) => (field.enter === 'size' && field.direct ? field.name : [])));
+export function readInPlace(worksheet: Pick<Worksheet, 'kind' | 'choices'>): ReadonlySet<string> {
+  const fields = Object.entries(fieldsOf(worksheet));
+  return new Set(fields.flatMap(([name, field]) => (field.enter === 'size' && field.direct ? name : [])));
 }
 
 export function readingsIn(

@@ -1,9 +1,9 @@
 import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { sayCheckState, sayWanted } from '../../engine/reading/say-check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { Feature } from '../../store/records.ts';
-import { measuringTools } from '../../store/tools.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Feature } from '../../store/base/records.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
 import { knownCheck, loadFitUp } from './check-data.ts';
 import { cannotProve } from './check-proof.ts';
 import { capital } from '../../engine/length/say-words.ts';

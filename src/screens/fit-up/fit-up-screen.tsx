@@ -31,7 +31,7 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
   return (
     <JobPage
       job={job}
-      here="fit-up"
+      here="prove"
       foot={
         <LinkButton kind="main" href={hrefOf({ at: 'check', jobId, checkId: 'new' })}>
           New check

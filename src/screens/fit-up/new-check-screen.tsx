@@ -1,12 +1,11 @@
-import { useState } from 'preact/hooks';
+import { inShopWords, isSameName } from '../../engine/length/american-words.ts';
 import type { CheckBy } from '../../engine/reading/check.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import { sayWanted } from '../../engine/reading/say-check.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { usualChecks, type UsualCheck } from '../../engine/job/tables/usual-checks.ts';
-import { createCheck, type NewCheck } from '../../store/checks.ts';
-import type { Worksheet } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { createCheck, type NewCheck } from '../../store/kept/checks.ts';
+import type { Worksheet } from '../../store/base/records.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
@@ -15,6 +14,7 @@ import { useStore } from '../common/store-context.ts';
 import { TextField } from '../common/text-field.tsx';
 import { useTextDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { FEATURE_KINDS } from '../readings/feature-kinds.ts';
 import { worksheetData, type FitUpData } from './check-data.ts';
 import { checkFromOffer, checkOfOffer, limitFields } from './check-from-offer.ts';
@@ -26,13 +26,12 @@ type NewCheckProps = { readonly data: FitUpData; readonly field?: string };
 /** Where checks are made: from what the worksheets want, from the list of the trade, or one's own. */
 export function NewCheckScreen({ data, field }: NewCheckProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { job } = data;
-  const make = async (check: NewCheck, draftKey?: string) => {
-    const made = await createCheck(store, check, draftKey);
-    if (made.ok) goInstead({ at: 'check', jobId: job.id, checkId: made.value.id });
-    else setTrouble(sayStore(made.refusal));
-  };
+  const make = (check: NewCheck, draftKey?: string) =>
+    told(createCheck(store, check, draftKey), ({ id }) =>
+      goInstead({ at: 'check', jobId: job.id, checkId: id }),
+    );
   const props = { data, onMake: make };
   const here = { at: 'check', jobId: job.id, checkId: 'new' } as const;
   return (
@@ -45,11 +44,7 @@ export function NewCheckScreen({ data, field }: NewCheckProps) {
           : { href: hrefOf(here), to: 'New check' }
       }
     >
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {field === 'list' && <UsualList {...props} />}
       {field === 'own' && <OwnCheck {...props} />}
       {field !== 'list' && field !== 'own' && <FromWorksheets {...props} />}
@@ -157,9 +152,11 @@ function UsualList({ data, onMake }: MakeProps) {
           {groups.length > 1 && <h2>{title}</h2>}
           <ul>
             {rows.map((row) => {
-              const { name, by, how } = row;
+              const { by } = row;
+              const name = inShopWords(row.name, unit);
+              const how = inShopWords(row.how, unit);
               const limits = row.limits[unit];
-              const there = checks.find((check) => check.name === name && check.by === by);
+              const there = checks.find((check) => by === check.by && isSameName(check.name, row.name));
               const wanted =
                 by !== 'by-eye' && !limits.lower && !limits.upper
                   ? limits.source

@@ -1,14 +1,12 @@
-import { useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { isSafetyCritical } from '../../engine/job/safety.ts';
 import { sayCheckState } from '../../engine/reading/say-check.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { changeCheck, retake, sayCheckSeen } from '../../store/checks.ts';
-import type { Job } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
-import { measuringTools } from '../../store/tools.ts';
-import { setSize } from '../../store/worksheets.ts';
+import { changeCheck, retake, sayCheckSeen } from '../../store/kept/checks.ts';
+import type { Job } from '../../store/base/records.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
+import { setSize } from '../../store/kept/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { LinkButton } from '../common/button.tsx';
@@ -18,9 +16,10 @@ import { Page } from '../common/page.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { useTextDraft } from '../common/use-draft.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { CheckActions } from './check-actions.tsx';
-import { foundNow, type KnownCheck, type KnownTake } from './check-data.ts';
+import { foundNow, type KnownCheck } from './check-data.ts';
 import { limitFields } from './check-from-offer.ts';
 import { CheckBand } from './check-mark.tsx';
 import { proofWords } from './check-proof.ts';
@@ -34,42 +33,11 @@ type OneCheckProps = { readonly job: Job; readonly known: KnownCheck };
 
 /** One check: what it was found to be, how it is done, its limits, and every go at it. */
 export function OneCheck({ job, known }: OneCheckProps) {
-  const store = useStore();
   const unit = useShownUnit();
-  const [trouble, setTrouble] = useState('');
   const { check, limits, state, takes, worksheet } = known;
   const { id, jobId, name, by } = check;
+  const { trouble, note, again, toWorksheet, seen, takeOver, verdict } = useCheck(known);
   const last = takes.at(-1);
-  const note = useTextDraft(`check/${id}/${last?.id ?? ''}/note`);
-  const said = (result: StoreResult<unknown>, words?: string): boolean => {
-    setTrouble(result.ok ? '' : sayStore(result.refusal));
-    if (result.ok && words !== undefined) announce(words);
-    return result.ok;
-  };
-  const again = async () => void said(await retake(store, id), `${name} is to be taken again.`);
-  const toWorksheet = async (take: KnownTake) => {
-    if (!worksheet) return;
-    const { sizeName } = check;
-    const given =
-      sizeName === undefined || take.featureId === undefined
-        ? true
-        : said(await setSize(store, worksheet.id, sizeName, { from: 'feature', featureId: take.featureId }));
-    if (given) go({ at: 'worksheet', jobId, worksheetId: worksheet.id });
-  };
-  const seen = async (take: KnownTake, says: 'holds' | 'fails') => {
-    const words = note.text.trim() === '' ? (take.seenNote ?? '') : note.text.trim();
-    const kept = await sayCheckSeen(store, id, take.id, says, words);
-    if (said(kept, `${name}: ${says === 'holds' ? 'good' : 'no good'}.`)) note.clear();
-  };
-  const takeOver = async () => {
-    if (!known.newLimits || !known.newBasis) return;
-    const fields = limitFields(known.newLimits, unit);
-    const { lower, upper, limitsFrom } = fields;
-    said(
-      await changeCheck(store, id, { lower, upper, limitsFrom, basis: known.newBasis }),
-      'New limits taken over.',
-    );
-  };
   return (
     <Page
       title={name}
@@ -78,24 +46,15 @@ export function OneCheck({ job, known }: OneCheckProps) {
       aside={
         <LinkButton href={hrefOf({ at: 'check', jobId, checkId: id, field: 'about' })}>About</LinkButton>
       }
-      foot={
-        <CheckActions
-          known={known}
-          onRetake={again}
-          onWorksheet={() => last && toWorksheet(last)}
-          onSeen={(says) => last && void seen(last, says)}
-        />
-      }
+      foot={<CheckActions known={known} onRetake={again} onWorksheet={toWorksheet} onSeen={seen} />}
     >
-      <CheckBand
-        found={foundNow(known)}
-        headline={saidNow(known, sayCheckState(state, { name, by, limits, unit }))}
-      />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <div ref={verdict} class="one-check-verdict">
+        <CheckBand
+          found={foundNow(known)}
+          headline={saidNow(known, sayCheckState(state, { name, by, limits, unit }))}
+        />
+      </div>
+      <Trouble>{trouble}</Trouble>
       <OlderLimits known={known} unit={unit} onTakeOver={takeOver} onRetake={again} />
       <Proof known={known} unit={unit} />
       {check.how !== '' && <p class="one-check-how">{check.how}</p>}
@@ -106,6 +65,43 @@ export function OneCheck({ job, known }: OneCheckProps) {
       {isSafetyCritical(job) && <SafetyCaution />}
     </Page>
   );
+}
+
+/** What is done with a check: taken again, handed to its worksheet, seen by eye, given the limits of today. */
+function useCheck({ check, takes, worksheet, newLimits, newBasis }: KnownCheck) {
+  const store = useStore();
+  const unit = useShownUnit();
+  const { trouble, told } = useTold();
+  // The keys that say it are at the bottom; a note is typed far below what was found.
+  const verdict = useRef<HTMLDivElement>(null);
+  const { id, jobId, name, sizeName } = check;
+  const last = takes.at(-1);
+  const note = useTextDraft(`check/${id}/${last?.id ?? ''}/note`);
+  const again = () => told(retake(store, id), () => announce(`${name} is to be taken again.`));
+  const toWorksheet = () => {
+    if (!worksheet || !last) return undefined;
+    const onward = () => go({ at: 'worksheet', jobId, worksheetId: worksheet.id });
+    if (sizeName === undefined || last.featureId === undefined) return onward();
+    const size = { from: 'feature', featureId: last.featureId } as const;
+    return told(setSize(store, worksheet.id, sizeName, size), onward);
+  };
+  const seen = (says: 'holds' | 'fails') => {
+    if (!last) return;
+    const words = note.text.trim() === '' ? (last.seenNote ?? '') : note.text.trim();
+    void told(sayCheckSeen(store, id, last.id, says, words), () => {
+      announce(`${name}: ${says === 'holds' ? 'good' : 'no good'}.`);
+      note.clear();
+      verdict.current?.scrollIntoView({ block: 'nearest' });
+    });
+  };
+  const takeOver = () => {
+    if (!newLimits || !newBasis) return undefined;
+    const { lower, upper, limitsFrom } = limitFields(newLimits, unit);
+    return told(changeCheck(store, id, { lower, upper, limitsFrom, basis: newBasis }), () =>
+      announce('New limits taken over.'),
+    );
+  };
+  return { trouble, note, again, toWorksheet, seen, takeOver, verdict };
 }
 
 /** A verdict of before says so, so that it is not taken for today's. */

@@ -1,10 +1,9 @@
-import { useState } from 'preact/hooks';
 import { sayWanted } from '../../engine/reading/say-check.ts';
-import { createCheck } from '../../store/checks.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { createCheck } from '../../store/kept/checks.ts';
 import { go } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { knownCheck, useFitUp, type FitUpData } from './check-data.ts';
 import { checkFromOffer, checkOfOffer, offerFor } from './check-from-offer.ts';
@@ -20,17 +19,16 @@ export function WorksheetChecks({ data }: { readonly data: WorksheetData }) {
 
 function Checks({ data, fitUp }: { readonly data: WorksheetData; readonly fitUp: FitUpData }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { worksheet, unit, job } = data;
   const offers = offersOf(data);
   const made = fitUp.checks.filter((check) => check.worksheetId === worksheet.id);
   const open = offers.filter((offer) => checkOfOffer(offer, worksheet.id, made) === undefined);
   if (made.length === 0 && open.length === 0) return null;
-  const make = async (offer: (typeof offers)[number]) => {
-    const check = await createCheck(store, checkFromOffer(offer, { ...fitUp, worksheet, unit }));
-    if (check.ok) go({ at: 'check', jobId: job.id, checkId: check.value.id });
-    else setTrouble(sayStore(check.refusal));
-  };
+  const make = (offer: (typeof offers)[number]) =>
+    told(createCheck(store, checkFromOffer(offer, { ...fitUp, worksheet, unit })), ({ id }) =>
+      go({ at: 'check', jobId: job.id, checkId: id }),
+    );
   // In the order the worksheet has them, its own that it no longer offers behind.
   const inOrder = made.toSorted((a, b) => placeOf(a) - placeOf(b));
   function placeOf(check: (typeof made)[number]): number {
@@ -56,11 +54,7 @@ function Checks({ data, fitUp }: { readonly data: WorksheetData; readonly fitUp:
           </li>
         ))}
       </ul>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </section>
   );
 }

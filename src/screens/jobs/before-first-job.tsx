@@ -1,4 +1,5 @@
-import { hasAnyJob } from '../../store/job-list.ts';
+import { hasAnyJob } from '../../store/kept/job-list.ts';
+import { asksAPerson } from '../../store/opening/persistence.ts';
 import { Caution } from '../common/caution.tsx';
 import { isTabOnIphone } from '../common/home-screen.ts';
 import { useLive } from '../common/store-context.ts';
@@ -21,6 +22,12 @@ export function NotPromised() {
   const isFirst = useIsFirst();
   const persistence = usePersistence();
   if (!isFirst || persistence !== 'refused' || isTabOnIphone()) return null;
+  if (asksAPerson())
+    return (
+      <Caution heading="The browser will ask whether Slipfit may keep its records: let it.">
+        Otherwise it may throw them away when the phone runs full.
+      </Caution>
+    );
   return (
     <Caution heading="This browser has not promised to keep the records.">
       Put Slipfit on the home screen, or save a backup often (Shop). In a private window all of it goes when

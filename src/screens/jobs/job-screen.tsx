@@ -1,16 +1,14 @@
-import { useState } from 'preact/hooks';
+import { signedStores } from '../../store/base/stores.ts';
 import { moneyTotal } from '../../engine/job/money.ts';
 import { showMoney } from '../../engine/job/say-money.ts';
 import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
-import { changeJob, removeJob } from '../../store/jobs.ts';
-import { moneyOf } from '../../store/money.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { changeJob, removeJob } from '../../store/kept/jobs.ts';
+import { moneyOf } from '../../store/kept/money.ts';
 import { isSafetyCritical } from '../../engine/job/safety.ts';
-import { jobsChangedSinceSigning } from '../../store/signed-since.ts';
-import { signedStores } from '../../store/signed-stores.ts';
+import { jobsChangedSinceSigning } from '../../store/kept/signed-since.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
-import { Button } from '../common/button.tsx';
+import { Button, LinkButton } from '../common/button.tsx';
 import { SafetyCaution } from '../common/caution.tsx';
 import { KeptField } from '../common/kept-field.tsx';
 import { NotHere } from '../common/not-here.tsx';
@@ -18,7 +16,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { UndoKey } from '../common/undo-key.tsx';
-import type { Job } from '../../store/records.ts';
+import type { Job } from '../../store/base/records.ts';
 import { useCurrency } from '../money/use-currency.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { useJobFile } from './use-job-file.ts';
@@ -26,6 +24,7 @@ import { SystemsChoice } from './systems-choice.tsx';
 import { UnreadableLine } from './unreadable-line.tsx';
 import { useJob } from './use-job.ts';
 import { dayWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import './job-screen.css';
 
 /** What a job is and touches, its photos and its money; also where it is closed or removed. */
@@ -37,29 +36,22 @@ export function JobScreen({ jobId }: { jobId: string }) {
 
 function JobForm({ job }: { job: Job }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { said, give } = useJobFile(job);
   const isChanged = useIsChanged(job);
-  const change = async (changes: Parameters<typeof changeJob>[2]) => {
-    const changed = await changeJob(store, job.id, changes);
-    setTrouble(changed.ok ? '' : sayStore(changed.refusal));
-    return changed.ok;
-  };
+  const change = (changes: Parameters<typeof changeJob>[2]) => told(changeJob(store, job.id, changes));
   const write = (field: 'name' | 'what' | 'customerNote') => async (words: string) =>
     // A job without a name can't be found again: the last name stays until there is another.
     (field !== 'name' || words !== '') && change({ [field]: words });
-  const remove = async () => {
-    const removed = await removeJob(store, job.id);
-    if (removed.ok) go({ at: 'jobs' });
-    else setTrouble(sayStore(removed.refusal));
-  };
+  const remove = () => told(removeJob(store, job.id), () => go({ at: 'jobs' }));
   return (
     <Page
       title="About this job"
       subtitle={[job.name, signedWords(job, isChanged), job.state === 'closed' ? 'closed' : '']
         .filter((word) => word !== '')
         .join(' · ')}
-      back={{ href: hrefOf({ at: 'readings', jobId: job.id }), to: 'the readings' }}
+      back={{ href: hrefOf({ at: 'route', jobId: job.id }), to: 'the job' }}
+      foot={<LinkButton href={hrefOf({ at: 'again', jobId: job.id })}>Begin another from it</LinkButton>}
     >
       <UnreadableLine jobId={job.id} />
       <PhotoStrip owner={{ store: 'jobs', id: job.id }} jobId={job.id} />
@@ -79,11 +71,7 @@ function JobForm({ job }: { job: Job }) {
           {...(job.odometer && { figure: `${job.odometer.reading} ${job.odometer.unit}` })}
         />
       </div>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <div class="job-screen-end">
         <UndoKey jobId={job.id} />
         {said !== '' && <p>{said}</p>}

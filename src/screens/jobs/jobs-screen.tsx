@@ -1,37 +1,37 @@
+import { signedStores } from '../../store/base/stores.ts';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { sameLength } from '../../engine/length/length.ts';
 import { isSafetyCritical } from '../../engine/job/safety.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { listJobs } from '../../store/job-list.ts';
-import { hasConflicts, hasOpenWork } from '../../store/open-work.ts';
-import type { Store } from '../../store/open-store.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { Job } from '../../store/records.ts';
-import { signedStores } from '../../store/signed-stores.ts';
-import { getSetting, putSetting } from '../../store/settings.ts';
+import { listJobs } from '../../store/kept/job-list.ts';
+import { hasConflicts, hasOpenWork } from '../../store/kept/open-work.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Job } from '../../store/base/records.ts';
+import { getSetting, putSetting } from '../../store/kept/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { UnitChoice } from '../common/choice.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { Trouble } from '../common/told.tsx';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useLater } from '../common/use-later.ts';
 import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
 import { touchWords } from '../common/system-names.ts';
+import { AT_ONCE, takeFirstList } from './first-list.ts';
+import { dropPainted } from './painted-mark.ts';
 import './jobs-screen.css';
 
 const PAGE = 30;
-// More than the tallest phone shows.
-const AT_ONCE = 12;
 
 /** All jobs, the one last worked on first. */
 export function JobsScreen() {
   const [shown, setShown] = useState(AT_ONCE);
   const list = useLive(`jobs/${shown}`, ['jobs'], (store) => listJobs(store, { limit: shown }));
-  const [before, setBefore] = useState(list);
+  const [before, setBefore] = useState(takeFirstList);
   // Behind the first drawing: however many there are, a screenful is there at once.
   const goesOn = shown === AT_ONCE && list?.more === true;
   useEffect(() => {
@@ -42,6 +42,7 @@ export function JobsScreen() {
   const isEmpty = jobs !== undefined && jobs.jobs.length === 0;
   const hasJobs = (jobs?.jobs.length ?? 0) > 0;
   const changed = useChanged(jobs?.jobs ?? []);
+  useKeptPainted(jobs?.jobs, changed);
   const LinesAbove = useLater(useLive('left-open', LEFT_OPEN, isLeftOpen) === true, loadLinesAbove);
   const Cover = useLater(hasJobs, loadCover);
   const BackupLine = useLater(hasJobs, loadBackupLine);
@@ -81,12 +82,30 @@ export function JobsScreen() {
   );
 }
 
+/** The list as it stands on the screen is what the next start begins with; an empty one, or another place, is not. */
+function useKeptPainted(jobs: readonly Job[] | undefined, changed: ReadonlySet<string>): void {
+  // The layout's effect, as its undo must come before another place stands there.
+  useLayoutEffect(() => {
+    let isHere = true;
+    if (jobs?.length === 0) dropPainted();
+    else if (jobs) void loadKeepPainted().then((keep) => isHere && keep(), noMatter);
+    return () => {
+      isHere = false;
+    };
+  }, [jobs, changed]);
+  useLayoutEffect(() => dropPainted, []);
+}
+
+// Behind the painting of the list, and without it the next start is as it was before.
+const loadKeepPainted = async () => (await import('./painted-list.ts')).keepPainted;
+const noMatter = () => undefined;
+
 /** Those that stand otherwise than they were signed, looked through behind the drawing of the list. */
 function useChanged(jobs: readonly Job[]): ReadonlySet<string> {
   const signed = jobs.filter(({ signedOff }) => signedOff).map(({ id }) => id);
   const changed = useLive(`changed/${signed.toSorted().join()}`, signedStores, async (store) => {
     if (signed.length === 0) return NONE;
-    const { jobsChangedSinceSigning } = await import('../../store/signed-since.ts');
+    const { jobsChangedSinceSigning } = await import('../../store/kept/signed-since.ts');
     return jobsChangedSinceSigning(store, signed);
   });
   return changed ?? NONE;
@@ -117,7 +136,7 @@ function JobRow({ job, isChanged, mark }: JobRowProps) {
   const systems = touchWords(job);
   return (
     <Row
-      href={hrefOf({ at: 'readings', jobId: job.id })}
+      href={hrefOf({ at: 'route', jobId: job.id })}
       title={job.name}
       mark={mark}
       detail={
@@ -149,7 +168,7 @@ function JobRow({ job, isChanged, mark }: JobRowProps) {
 function RemoveDemo() {
   const store = useStore();
   const remove = async () => {
-    const { removeDemo } = await import('../../store/demo.ts');
+    const { removeDemo } = await import('../../store/demo/demo.ts');
     await saidIfRefused(removeDemo(store));
   };
   return (
@@ -179,12 +198,11 @@ async function takeUsualDial(store: Store, unit: ShownUnit): Promise<void> {
 function NoJobs() {
   const store = useStore();
   const [busy, setBusy] = useState(false);
-  const [fault, setFault] = useState<string>();
-  const showDemo = async () => {
+  const [trouble, setTrouble] = useState('');
+  const showTheDemo = async () => {
     setBusy(true);
-    const { addDemo } = await import('../../store/demo.ts');
-    const added = await addDemo(store);
-    setFault(added.ok ? undefined : sayStore(added.refusal));
+    const { showDemo } = await import('./show-demo.ts');
+    setTrouble(await showDemo(store));
     setBusy(false);
   };
   return (
@@ -205,14 +223,13 @@ function NoJobs() {
         signal is needed.
       </p>
       <UnitChoice onChosen={(unit) => void takeUsualDial(store, unit)} />
-      <Button disabled={busy} onPress={() => showDemo()}>
-        Show me with the demo job
-      </Button>
-      {fault !== undefined && (
-        <p role="alert" class="text-field-trouble">
-          {fault}
-        </p>
-      )}
+      <div class="jobs-empty-keys">
+        <Button disabled={busy} onPress={() => showTheDemo()}>
+          Show me with the demo job
+        </Button>
+        <LinkButton href={hrefOf({ at: 'restore' })}>I have a backup</LinkButton>
+      </div>
+      <Trouble>{trouble}</Trouble>
     </div>
   );
 }

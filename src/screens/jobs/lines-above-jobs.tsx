@@ -1,5 +1,6 @@
-import { openCuts } from '../../store/cuts.ts';
-import { hasOpenWork } from '../../store/open-work.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { openCuts } from '../../store/kept/cuts.ts';
+import { hasOpenWork } from '../../store/kept/open-work.ts';
 import { hrefOf } from '../address.ts';
 import { dueRechecks } from '../assembly/due-rechecks.ts';
 import { BothLine } from '../both/both-line.tsx';
@@ -22,7 +23,7 @@ export function LinesAboveJobs() {
 function DueLines() {
   const due = useLive(`due-rechecks/${useToday()}`, ['rechecks', 'jobs'], async (store) => {
     if (!(await hasOpenWork(store, 'rechecks'))) return [];
-    return dueRechecks(store, Date.now());
+    return dueRechecks(store, timeToKeep());
   });
   if (!due || due.length === 0) return null;
   return (

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { isSafetyCritical, isTouchSaid, type Touched } from '../../engine/job/safety.ts';
-import { createJob } from '../../store/jobs.ts';
-
+import { canBeNow } from '../../store/base/clock.ts';
+import { createJob } from '../../store/kept/jobs.ts';
+import { askAtFirstJob } from '../../store/opening/persistence.ts';
 import { dayAndMonthWords } from '../common/day-words.ts';
-import { sayStore } from '../../store/say-store.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { SafetyCaution } from '../common/caution.tsx';
@@ -13,6 +13,7 @@ import { useTextDraft } from '../common/use-draft.ts';
 import { HomeScreenFirst, NotPromised } from './before-first-job.tsx';
 import { SystemsChoice } from './systems-choice.tsx';
 import { TextField } from '../common/text-field.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 
 /** A new job: a name can be given later, but what it touches has to be said: nothing is chosen beforehand. */
 export function NewJobScreen() {
@@ -20,19 +21,20 @@ export function NewJobScreen() {
   const name = useTextDraft('new-job/name');
   const what = useTextDraft('new-job/what');
   const [touched, setTouched] = useState<Touched>({ systems: [] });
-  const [trouble, setTrouble] = useState('');
-  const make = async () => {
-    if (!isTouchSaid(touched))
-      return setTrouble('Say what it touches first. “None of these” is an answer too.');
-    const made = await createJob(store, {
+  const { trouble, told, say } = useTold();
+  const make = () => {
+    if (!isTouchSaid(touched)) return say('Say what it touches first. “None of these” is an answer too.');
+    const job = {
       name: name.text.trim() || nameOfToday(),
       what: what.text.trim(),
       systems: touched.systems,
+    };
+    return told(createJob(store, job), ({ id }) => {
+      name.clear();
+      what.clear();
+      void askAtFirstJob();
+      goInstead({ at: 'route', jobId: id });
     });
-    if (!made.ok) return setTrouble(sayStore(made.refusal));
-    name.clear();
-    what.clear();
-    return goInstead({ at: 'readings', jobId: made.value.id });
   };
   return (
     <Page
@@ -50,15 +52,11 @@ export function NewJobScreen() {
       <SystemsChoice
         touched={touched}
         onChange={(to) => {
-          setTrouble('');
+          say('');
           setTouched(to);
         }}
       />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <NotPromised />
       {isTouchSaid(touched) && isSafetyCritical(touched) && <SafetyCaution />}
     </Page>
@@ -66,5 +64,6 @@ export function NewJobScreen() {
 }
 
 function nameOfToday(): string {
-  return `Job of ${dayAndMonthWords(Date.now())}`;
+  const now = Date.now();
+  return canBeNow(now) ? `Job of ${dayAndMonthWords(now)}` : 'New job';
 }

@@ -1,4 +1,4 @@
-import { sayUnreadable } from '../../store/say-store.ts';
+import { sayUnreadable } from '../../store/base/say-store.ts';
 import { useLive } from '../common/store-context.ts';
 import './unreadable-line.css';
 
@@ -9,7 +9,7 @@ import './unreadable-line.css';
 export function UnreadableLine({ jobId }: { jobId: string }) {
   const count = useLive(`unreadable/${jobId}`, ['staging'], async (store) => {
     await idle();
-    const { unreadableOfJob } = await import('../../store/unreadable.ts');
+    const { unreadableOfJob } = await import('../../store/kept/unreadable.ts');
     return unreadableOfJob(store, jobId);
   });
   return count ? <p class="unreadable-line">{sayUnreadable(count, 'this job')}</p> : null;

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Job } from '../../store/records.ts';
+import type { Job } from '../../store/base/records.ts';
 import { announce } from '../common/announce.ts';
 import { useStore } from '../common/store-context.ts';
 

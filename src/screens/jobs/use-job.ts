@@ -1,4 +1,4 @@
-import { getJob } from '../../store/jobs.ts';
+import { getJob } from '../../store/kept/jobs.ts';
 import { useLive } from '../common/store-context.ts';
 
 /** The job a screen belongs to. `missing` once it is known not to be there. */

@@ -5,7 +5,7 @@ import './lathe-keys.css';
 type LatheKeysProps = {
   readonly jobId: string;
   readonly cutId: string;
-  /** To size: on to the next cut, and measuring again is second. */
+  /** To size: on to the next cut. */
   readonly isToSize?: boolean;
   /** The worksheet it came from still stands on the size of before: that comes first. */
   readonly onGive?: (() => void) | undefined;
@@ -32,12 +32,6 @@ export function LatheKeys({ jobId, cutId, isToSize = false, onGive, next, aloud 
           To the next cut
         </a>
       )}
-      <a
-        class={isToSize ? 'lathe-keys-key lathe-keys-wide' : 'lathe-keys-main'}
-        href={hrefOf({ at: 'lathe', ...cut, field: 'measured' })}
-      >
-        I measured…
-      </a>
       {next && (
         <>
           <button

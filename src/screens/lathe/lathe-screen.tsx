@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { readEntry } from '../../engine/length/entry.ts';
-import { getDraft } from '../../store/drafts.ts';
+import { getDraft } from '../../store/kept/drafts.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
@@ -9,6 +9,8 @@ import { useLive } from '../common/store-context.ts';
 import { ToolChoice } from '../readings/tool-choice.tsx';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { AtTheLathe } from './at-the-lathe.tsx';
+import { AtTheMill } from '../mill/at-the-mill.tsx';
+import { ZeroOff } from '../mill/zero-off.tsx';
 import { DiameterPad } from './diameter-pad.tsx';
 import { MeasuredPad } from './measured-pad.tsx';
 import { kindAtTheLathe, useLatheCut, type LatheCut } from './use-lathe-cut.ts';
@@ -33,6 +35,10 @@ export function LatheScreen({ cutId, field }: LatheScreenProps) {
         <ToolAtTheLathe at={at} />
       ) : field === 'work-diameter' ? (
         <DiameterPad at={at} />
+      ) : field?.startsWith('zero') === true ? (
+        <ZeroOff at={at} field={field} />
+      ) : at.cut.stands ? (
+        <AtTheMill at={at} />
       ) : (
         <AtTheLathe key={at.cut.id} at={at} />
       )}

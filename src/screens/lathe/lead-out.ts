@@ -1,12 +1,13 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
+import { worksheetOf, worksheets, type WorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import type { WayOut } from '../../engine/ways-out/ways-out-kinds.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { SizeInput, Worksheet, WorksheetKind } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { createWorksheet, setPart } from '../../store/worksheets.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { SizeInput, Worksheet } from '../../store/base/records.ts';
+import { sayStore } from '../../store/base/say-store.ts';
+import { createWorksheet, setPart, setSize } from '../../store/kept/worksheets.ts';
 import type { Address } from '../address.ts';
-import { nextNeed } from '../worksheets/worksheet-plan.ts';
-import { planOf } from '../worksheets/worksheet-plans.ts';
+import { givenChoices } from '../worksheets/given-choices.ts';
+import { nextNeed } from '../worksheets/kind-fields.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
 
 export type LedOut =
@@ -23,33 +24,40 @@ export async function leadOut(
   const here = { jobId: job.id, cutId: cut.id } as const;
   switch (way.kind) {
     case 'measure-again':
-      return to({ at: 'lathe', ...here, field: 'measured' });
+      return ledTo({ at: 'lathe', ...here, field: 'measured' });
     case 'new-part':
-      return to({ at: 'cut', ...here, field: 'again' });
+      return ledTo({ at: 'cut', ...here, field: 'again' });
     case 'shim':
-      return worksheet ? shimInStack(store, at, worksheet) : to({ at: 'drawer' });
+      return worksheet ? shimInPlace(store, at, worksheet) : ledTo({ at: 'drawer' });
     case 'bush':
       return newWorksheet(store, at, { kind: 'bushing', title: `Bushing, ${cutName(cut)}`, worksheet });
     case 'next-class':
     case 'new-mate':
     case 'sleeve':
       return worksheet
-        ? to({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id })
+        ? ledTo({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id })
         : newWorksheet(store, at, { kind: 'fit', title: `Fit, ${cutName(cut)}`, worksheet });
     default:
       return way satisfies never;
   }
 }
 
-/** The part that was cut too far takes its measured size in the stack, which then asks for shims. */
-async function shimInStack(store: Store, at: LatheCut, worksheet: Worksheet): Promise<LedOut> {
+/** The part that was cut too far takes its measured size where it stands in its worksheet, which then asks for shims. */
+async function shimInPlace(store: Store, at: LatheCut, worksheet: Worksheet): Promise<LedOut> {
   const address = { at: 'worksheet', jobId: at.job.id, worksheetId: worksheet.id } as const;
+  const place = worksheetOf(worksheet.kind)
+    ?.cutPlaces(givenChoices(worksheet.choices))
+    .find(({ part }) => part === at.cut.part);
+  const measured = measuredSize(at);
+  if (place && measured) {
+    const given = await setSize(store, worksheet.id, place.field, measured);
+    return given.ok ? ledTo(address) : { ok: false, why: sayStore(given.refusal) };
+  }
   const alike = Object.entries(worksheet.parts).filter(([, part]) => part.name === at.cut.part);
   const [only] = alike;
-  const size = measuredSize(at);
-  if (alike.length !== 1 || !only || !size) return to(address);
-  const set = await setPart(store, worksheet.id, only[0], { ...only[1], size });
-  return set.ok ? to(address) : { ok: false, why: sayStore(set.refusal) };
+  if (alike.length !== 1 || !only || !measured) return ledTo(address);
+  const set = await setPart(store, worksheet.id, only[0], { ...only[1], size: measured });
+  return set.ok ? ledTo(address) : { ok: false, why: sayStore(set.refusal) };
 }
 
 type NewOne = {
@@ -59,7 +67,6 @@ type NewOne = {
 };
 
 async function newWorksheet(store: Store, at: LatheCut, { kind, title, worksheet }: NewOne): Promise<LedOut> {
-  const plan = planOf(kind);
   const own = at.cut.of === 'outside' ? 'pin' : 'bore';
   const mate = own === 'pin' ? 'bore' : 'pin';
   const size = measuredSize(at);
@@ -71,11 +78,11 @@ async function newWorksheet(store: Store, at: LatheCut, { kind, title, worksheet
     kind,
     title,
     sizes: { ...(size && { [own]: size }), ...(mateSize && { [mate]: mateSize }), ...(wall && { wall }) },
-    choices: { ...plan?.choices, ...(joint !== undefined && { joint }) },
+    choices: { ...worksheets[kind].starts, ...(joint !== undefined && { joint }) },
   });
   if (!made.ok) return { ok: false, why: sayStore(made.refusal) };
-  const field = plan && nextNeed(plan, made.value);
-  return to({
+  const field = nextNeed(made.value);
+  return ledTo({
     at: 'worksheet',
     jobId: at.job.id,
     worksheetId: made.value.id,
@@ -95,6 +102,6 @@ function measuredSize({ last }: LatheCut): SizeInput | undefined {
   );
 }
 
-function to(address: Address): LedOut {
+function ledTo(address: Address): LedOut {
   return { ok: true, to: address };
 }

@@ -1,10 +1,10 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import { onDial } from '../../engine/cut/dial.ts';
 import { plus, sum } from '../../engine/length/length.ts';
+import { onDial } from '../../engine/length/metal-on.ts';
 import { asTyped, figure, show } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
-import { Page } from '../common/page.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { isUnitKey } from '../common/pad-text.ts';
 import { SizePad } from '../common/size-pad.tsx';
 import { usePadSize } from '../common/use-settings.ts';
@@ -24,39 +24,37 @@ export function MeasuredPad({ at, measured }: MeasuredPadProps) {
   const { half, unit, message, tool, toolIsUsual } = measured;
   const last = progress.present && figure(progress.present, unit);
   return (
-    <div class="pad-screen">
-      <Page
-        title="I measured"
-        subtitle={`${cutName(cut)} · ${tool ? `${tool.name}${toolIsUsual ? ', usual' : ''}` : 'no tool in Shop measures this'}`}
-        back={{ href: hrefOf({ at: 'lathe', jobId: job.id, cutId: cut.id }), to: 'the lathe' }}
-        aside={
-          tool && (
-            <LinkButton href={hrefOf({ at: 'lathe', jobId: job.id, cutId: cut.id, field: 'tool' })}>
-              Tool
-            </LinkButton>
-          )
-        }
+    <PadScreen
+      title="I measured"
+      subtitle={`${cutName(cut)} · ${tool ? `${tool.name}${toolIsUsual ? ', usual' : ''}` : 'no tool in Shop measures this'}`}
+      back={{ href: hrefOf({ at: 'lathe', jobId: job.id, cutId: cut.id }), to: 'the lathe' }}
+      aside={
+        tool && (
+          <LinkButton href={hrefOf({ at: 'lathe', jobId: job.id, cutId: cut.id, field: 'tool' })}>
+            Tool
+          </LinkButton>
+        )
+      }
+    >
+      <p class="measured-pad-caution">Spindle stopped?</p>
+      <SizePad
+        label="Size measured"
+        half={half}
+        padSize={padSize}
+        twoPlaces
+        onChange={(next) => {
+          measured.change(next);
+          if (isUnitKey(next, half.unit)) measured.changeMeasuring({ unit: next.unit });
+        }}
+        commit={{ text: 'Log it', onPress: measured.commit }}
+        {...(last !== undefined && {
+          resting: { figure: last, unit, note: 'measured last' },
+        })}
+        {...(message && { message: <Message measured={measured} message={message} /> })}
       >
-        <p class="measured-pad-caution">Spindle stopped?</p>
-        <SizePad
-          label="Size measured"
-          half={half}
-          padSize={padSize}
-          twoPlaces
-          onChange={(next) => {
-            measured.change(next);
-            if (isUnitKey(next, half.unit)) measured.changeMeasuring({ unit: next.unit });
-          }}
-          commit={{ text: 'Log it', onPress: measured.commit }}
-          {...(last !== undefined && {
-            resting: { figure: last, unit, note: 'measured last' },
-          })}
-          {...(message && { message: <Message measured={measured} message={message} /> })}
-        >
-          {!message?.slip && !message?.against && <CutBeforeKeys at={at} measured={measured} />}
-        </SizePad>
-      </Page>
-    </div>
+        {!message?.slip && !message?.against && <CutBeforeKeys at={at} measured={measured} />}
+      </SizePad>
+    </PadScreen>
   );
 }
 

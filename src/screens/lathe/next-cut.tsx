@@ -1,5 +1,4 @@
 import { lastLimit } from '../../engine/cut/cut.ts';
-import { onDial } from '../../engine/cut/dial.ts';
 import {
   absolute,
   isMore,
@@ -11,7 +10,7 @@ import {
   zero,
   type Length,
 } from '../../engine/length/length.ts';
-import { isDiameter } from '../../engine/length/metal-on.ts';
+import { isDiameter, onDial } from '../../engine/length/metal-on.ts';
 import type { PlannedPass } from '../../engine/cut/pass-plan.ts';
 import { sayCutRefusal } from '../../engine/cut/say-cuts-refusal.ts';
 import {
@@ -24,12 +23,14 @@ import {
   sayStage,
 } from '../../engine/cut/say-cuts.ts';
 import { sayHoleStep } from '../../engine/cut/say-cuts-hole.ts';
+import { sayThreadingShort } from '../../engine/cut/say-threading.ts';
 import { figure, show, showBetween, type ShownUnit } from '../../engine/length/show.ts';
-import type { Cut } from '../../store/records.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { Button } from '../common/button.tsx';
+import { setOverWords, threadingOf } from '../cuts/cut-words.ts';
 import { readingFigure } from '../readings/reading-figure.ts';
 import { NextPass, Setting } from './next-pass.tsx';
-import { SlideChoice, SlideNote } from './slide-choice.tsx';
+import { isSlideAsked, SlideChoice, SlideNote } from './slide-choice.tsx';
 import { SpeedSetting } from './speed-setting.tsx';
 import { TakenBar } from './taken-bar.tsx';
 import { nextTake } from './use-passes.ts';
@@ -44,19 +45,20 @@ type NextCutProps = {
 
 /** What is done next at the machine: the setting of dial and spindle, the plan, what was cut without measuring. */
 export function NextCut({ at, unit, onTakeBack }: NextCutProps) {
-  const { cut, dialled, progress } = at;
+  const { cut, dialled } = at;
   const last = dialled.at(-1);
   const spring = springNote(at, unit);
+  if (isSlideAsked(at))
+    return (
+      <div class="next-cut">
+        <SlideChoice at={at} />
+        <NextPass>
+          <SpeedSetting at={at} />
+        </NextPass>
+      </div>
+    );
   return (
     <div class="next-cut">
-      {progress.hole?.ok && (
-        <ol class="next-cut-steps">
-          {progress.hole.value.steps.map((step, index) => (
-            <li key={index}>{sayHoleStep(step, unit)}</li>
-          ))}
-        </ol>
-      )}
-      <SlideChoice at={at} />
       <NextPass note={dialNote(at)}>
         <DialSetting at={at} unit={unit} />
         <SpeedSetting at={at} />
@@ -75,6 +77,25 @@ export function NextCut({ at, unit, onTakeBack }: NextCutProps) {
       <SlideNote at={at} />
       {spring !== '' && <p class="next-cut-spring">{spring}</p>}
     </div>
+  );
+}
+
+/** What is done before the dial is set: the chuck's set-over, the steps to a hole's size. */
+export function StepsFirst({ at: { cut, progress }, unit }: { at: LatheCut; unit: ShownUnit }) {
+  const { hole } = progress;
+  const threading = threadingOf(cut);
+  const steps = [
+    ...setOverWords(cut, unit),
+    ...(threading ? [sayThreadingShort(threading, cut.blank?.exact, unit)] : []),
+    ...(hole?.ok ? hole.value.steps.map((step) => sayHoleStep(step, unit)) : []),
+  ];
+  if (steps.length === 0) return null;
+  return (
+    <ol class="next-cut-steps">
+      {steps.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ol>
   );
 }
 
@@ -142,7 +163,13 @@ function PlanLine({ at, unit }: { at: LatheCut; unit: ShownUnit }) {
   if (!progress.next)
     return <p>{dialled.length > 0 ? 'Every pass is cut: measure it.' : 'Nothing left to take.'}</p>;
   if (progress.nextIsLast) return <p class="next-cut-last">{lastPass(at, progress.next, unit)}</p>;
-  return <p>{sayPasses(at, unit)}</p>;
+  const { pass, coming } = sayPasses(at, unit);
+  return (
+    <p>
+      {pass}
+      <span class="next-cut-then">{`\u00a0· ${coming}`}</span>
+    </p>
+  );
 }
 
 /** Short enough to be read in one look, before the cut that can't be taken back. */
@@ -157,20 +184,23 @@ const MOST_SHOWN = 3;
 function sayPasses(
   { cut, dial, dialUnit, progress: { made, plan, next } }: LatheCut,
   unit: ShownUnit,
-): string {
-  if (!plan?.ok || !next) return '';
+): { readonly pass: string; readonly coming: string } {
+  if (!plan?.ok || !next) return { pass: '', coming: '' };
   const { passes } = plan.value;
   const at = passes.indexOf(next);
-  const coming = passes.slice(at + 1).map(({ asked }) => figure(onDial(cut.of, dial, asked), dialUnit));
-  const shown = [...coming.slice(0, MOST_SHOWN), ...(coming.length > MOST_SHOWN ? ['…'] : [])];
-  return `Pass ${made + at + 1} of ${made + passes.length}\u00a0· then ${shown.join('\u00a0· ')}${dialUnit === unit ? '' : `\u00a0${dialUnit}`}`;
+  const after = passes.slice(at + 1).map(({ asked }) => figure(onDial(cut.of, dial, asked), dialUnit));
+  const shown = [...after.slice(0, MOST_SHOWN), ...(after.length > MOST_SHOWN ? ['…'] : [])];
+  return {
+    pass: `Pass ${made + at + 1} of ${made + passes.length}`,
+    coming: `then ${shown.join('\u00a0· ')}${dialUnit === unit ? '' : `\u00a0${dialUnit}`}`,
+  };
 }
 
 export type MainFigure = { readonly label: string; readonly figure: string; readonly spoken: string };
 
 /** The one number: what is left, as measured or as it should be by now; the target where no size is known. */
 export function mainFigure({ cut, progress, dialled }: LatheCut, unit: ShownUnit): MainFigure {
-  const on = isDiameter(cut.of) ? 'on Ø' : `on ${sayCutKind(cut.of)}`;
+  const on = cut.threading ? 'over wires' : isDiameter(cut.of) ? 'on Ø' : `on ${sayCutKind(cut.of)}`;
   const { left, past, present, stage } = progress;
   if (past)
     return {
@@ -192,7 +222,7 @@ export function mainFigure({ cut, progress, dialled }: LatheCut, unit: ShownUnit
     };
   const expected = minus(left, sum(dialled));
   const isExpected = dialled.length > 0;
-  const sentence = `${sayLeft(cut.of, expected)}: ${show(expected, unit)}`;
+  const sentence = `${sayLeft(cut.of, expected, cut.threading !== undefined)}: ${show(expected, unit)}`;
   return {
     label: isExpected ? `should be left ${on}` : `left to take ${on}`,
     figure: figure(expected, unit),

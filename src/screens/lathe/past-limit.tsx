@@ -1,15 +1,14 @@
-import { useState } from 'preact/hooks';
 import { sayWayOut } from '../../engine/ways-out/say-cuts-ways.ts';
 import { sayOver } from '../../engine/cut/say-cuts.ts';
 import { asTyped, type ShownUnit } from '../../engine/length/show.ts';
 import type { WayOut } from '../../engine/ways-out/ways-out-kinds.ts';
-import { strikeOutPass } from '../../store/cuts.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { strikeOutPass } from '../../store/kept/cut-passes.ts';
 import { go } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { VerdictMark } from '../common/verdict-band.tsx';
 import { leadOut } from './lead-out.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
@@ -36,23 +35,23 @@ export function PastLimitSentence({ at: { question, progress }, unit }: PastLimi
 export function WaysOutRows({ at, unit }: PastLimitProps) {
   const store = useStore();
   const here = useWaysOut(at, unit);
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told, say } = useTold();
   const lead = async (way: WayOut) => {
     const led = await leadOut(store, at, { way, worksheet: here?.worksheet });
     if (led.ok) go(led.to);
-    else setTrouble(led.why);
+    else say(led.why);
   };
-  const strike = async () => {
+  const strike = () => {
     const { last } = at;
-    if (!last) return;
+    if (!last) return undefined;
     const [id, pass] = last;
-    const struck = await strikeOutPass(store, at.cut.id, id, 'measured wrong');
-    if (!struck.ok) return setTrouble(sayStore(struck.refusal));
-    return announce(`Struck out ${asTyped(pass.measured)}. Measure it again.`);
+    return told(strikeOutPass(store, at.cut.id, id, 'measured wrong'), () =>
+      announce(`Struck out ${asTyped(pass.measured)}. Measure it again.`),
+    );
   };
   return (
     <section class="past-limit-ways" aria-label="Ways out">
-      {trouble !== '' && <p role="alert">{trouble}</p>}
+      <Trouble bare>{trouble}</Trouble>
       {at.last && (
         <div class="past-limit-strike">
           <Button onPress={() => strike()}>Measured wrong: strike out {asTyped(at.last[1].measured)}</Button>

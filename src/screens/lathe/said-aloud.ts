@@ -1,4 +1,4 @@
-import { onDial } from '../../engine/cut/dial.ts';
+import { onDial } from '../../engine/length/metal-on.ts';
 import { spokenFurther, spokenProgress } from '../../engine/cut/say-cuts-spoken.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { OLDER } from '../older/older-than-sizes.ts';

@@ -1,7 +1,7 @@
 import { slidesFor, type Slide } from '../../engine/cut/dial.ts';
 import { saySlide } from '../../engine/cut/say-cuts.ts';
 import { show } from '../../engine/length/show.ts';
-import { changeSetting } from '../../store/settings.ts';
+import { changeSetting } from '../../store/kept/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { keptSlide } from '../common/slides.ts';
@@ -13,7 +13,12 @@ import './slide-choice.css';
 
 /** Which slide makes a length: asked once and kept. */
 export function SlideChoice({ at }: { at: LatheCut }) {
-  return at.dial.slide === 'to-choose' && at.progress.next ? <WhichSlide at={at} /> : null;
+  return isSlideAsked(at) ? <WhichSlide at={at} /> : null;
+}
+
+/** Until it is said, nothing else is: no dial can be set. */
+export function isSlideAsked({ dial, progress }: LatheCut): boolean {
+  return dial.slide === 'to-choose' && progress.next !== undefined;
 }
 
 /** What is to be minded of the one that was chosen, where anything is: below the dial, which is read first. */

@@ -15,7 +15,7 @@ export function SpeedSetting({ at }: { at: LatheCut }) {
     return (
       <Setting label="spindle" more="which metal?" href={hrefOf({ at: 'cut', ...here, field: 'material' })} />
     );
-  if (!speed?.ok) return <Setting label="spindle" more="how big around?" href={diameter} />;
+  if (!speed?.ok) return <Setting label="spindle" more="what Ø?" href={diameter} />;
   const { value } = speed;
   const inside = isInsideWork(cut);
   const why = [saySpeed(value), inside && !at.workDiameter ? sayLargestWork(value, unit) : '']

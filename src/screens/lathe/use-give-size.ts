@@ -1,9 +1,9 @@
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { cutsOf } from '../../store/cuts.ts';
-import { featuresOf } from '../../store/features.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { getWorksheet } from '../../store/worksheets.ts';
+import { cutsOf } from '../../store/kept/cuts.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
+import { sayStore } from '../../store/base/say-store.ts';
+import { getWorksheet } from '../../store/kept/worksheets.ts';
 import { go } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { useLive, useStore } from '../common/store-context.ts';

@@ -13,22 +13,22 @@ import { isDiameter } from '../../engine/length/metal-on.ts';
 import { isHoleOperation } from '../../engine/cut/pass-plan-holes.ts';
 import type { Result } from '../../engine/length/refusal.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import type { MeasuredPass } from '../../engine/cut/spring.ts';
-import { materials, type Material } from '../../engine/material/tables/materials.ts';
-import { passesOf } from '../../store/cut-state.ts';
-import { getCut } from '../../store/cuts.ts';
-import { getDraft } from '../../store/drafts.ts';
-import { getJob } from '../../store/jobs.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { Cut, CutPass, Id, Job, KeptLathe } from '../../store/records.ts';
-import { getSetting } from '../../store/settings.ts';
-import { countedAt20 } from '../../store/read-at-20.ts';
-import { measuringTools } from '../../store/tools.ts';
+import { materialNamed, type Material } from '../../engine/material/tables/materials.ts';
+import { passesOf } from '../../store/kept/cut-state.ts';
+import { getCut } from '../../store/kept/cuts.ts';
+import { getDraft } from '../../store/kept/drafts.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Cut, CutPass, Id, Job, KeptLathe } from '../../store/base/records.ts';
+import { getSetting } from '../../store/kept/settings.ts';
+import { withKnownMetal } from '../cuts/known-metal.ts';
+import { measuredPass } from '../cuts/measured-pass.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
 import { useLive } from '../common/store-context.ts';
-import { dialFor, dialUnitFor } from '../common/slides.ts';
+import { dialOfCut, dialUnitOfCut } from '../common/slides.ts';
 import { groundStores, olderCuts } from '../older/job-ground.ts';
 import { usualDial } from '../common/use-settings.ts';
-import { dialledSince } from '../../store/dialled.ts';
+import { dialledSince } from '../../store/kept/dialled.ts';
 import { usualToolFor } from '../../engine/reading/usual-tool.ts';
 import { toolChosenIn } from '../readings/use-measuring.ts';
 import { workDiameter, workDiameterKey } from './work-diameter.ts';
@@ -76,15 +76,16 @@ export function useLatheCut(cutId: Id): { readonly at?: LatheCut; readonly missi
 }
 
 async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
-  const cut = await getCut(store, cutId);
+  const kept = await getCut(store, cutId);
+  const cut = kept && (await withKnownMetal(store, kept));
   const job = cut && (await getJob(store, cut.jobId));
   if (!cut || !job) return { value: undefined };
   const passes = passesOf(cut);
   const last = passes.findLast(([, pass]) => !pass.struckOut);
   const dialled = await dialledSince(cut, (key) => getDraft(store, key));
-  const kept = (await getSetting(store, 'dial')) ?? usualDial;
-  const dial = dialFor(cut.of, kept, cut.machine);
-  const dialUnit = dialUnitFor(cut.of, kept, cut.machine);
+  const slides = (await getSetting(store, 'dial')) ?? usualDial;
+  const dial = dialOfCut(cut, slides);
+  const dialUnit = dialUnitOfCut(cut, slides);
   const lathe = (await getSetting(store, 'lathe')) ?? { speedsRpm: [] };
   const typedDiameter = workDiameter(await getDraft(store, workDiameterKey(cut.id)));
   const tools = await measuringTools(store);
@@ -100,7 +101,7 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
   );
   const chosen = toolChosenIn(suited, { last: lastUsed, jobId: job.id });
   const tool = chosen ?? usualToolFor({ tools, kind, size, unit });
-  const material = materials.find(({ id }) => id === cut.material);
+  const material = materialNamed(cut.material);
   const speed = material && speedOf(cut, { material, progress, lathe, typedDiameter });
   const older = (await olderCuts(store, [cut])).has(cut.id);
   const value = {
@@ -123,15 +124,15 @@ async function readLatheCut(store: Store, cutId: Id): Promise<Found> {
   return { value };
 }
 
-type Around = {
+type AtMachine = {
   readonly passes: readonly [Id, CutPass][];
   readonly dialled: readonly Length[];
   readonly dial: LatheDial;
   readonly tools: readonly MeasuringTool[];
 };
 
-function questionOf(cut: Cut, { passes, dialled, dial, tools }: Around): CutQuestion {
-  const material = materials.find(({ id }) => id === cut.material)?.id;
+function questionOf(cut: Cut, { passes, dialled, dial, tools }: AtMachine): CutQuestion {
+  const material = materialNamed(cut.material)?.id;
   return {
     of: cut.of,
     target: cut.target.exact,
@@ -140,34 +141,17 @@ function questionOf(cut: Cut, { passes, dialled, dial, tools }: Around): CutQues
     operation: cut.operation,
     cuttingTool: cut.cuttingTool,
     limitsFrom: cut.limitsFrom,
-    passes: passes.map(([, pass]) => measuredPass(pass)),
+    passes: passes.map(([, pass]) => measuredPass(pass, cut.material)),
     dial,
     tools,
     ...(material && { material }),
     ...(cut.drill !== undefined && { drill: cut.drill }),
     ...(cut.thread !== undefined && { thread: cut.thread }),
     ...(cut.blank && { blank: cut.blank.exact }),
+    ...(cut.threading && cut.blank && { threadFrom: cut.blank.exact }),
     ...(cut.largestTake && { largestTake: cut.largestTake.exact }),
     ...(cut.finishTake && { finishTake: cut.finishTake.exact }),
     ...(dialled.length > 0 && { dialledSince: sum(dialled) }),
-  };
-}
-
-/** A measurement as it counts: one taken warm at 20 °C. */
-export function measuredPass({
-  measured,
-  tool,
-  asked,
-  struckOut,
-  warmth,
-}: Omit<CutPass, 'at'>): MeasuredPass {
-  const { exact, doubt } = countedAt20(measured.exact, warmth ? { warmth } : {});
-  return {
-    measured: exact,
-    ...(doubt && { warmthDoubt: doubt }),
-    struckOut: struckOut !== undefined,
-    ...(tool && { tool }),
-    ...(asked && { asked: asked.exact }),
   };
 }
 

@@ -1,21 +1,24 @@
 import { useState } from 'preact/hooks';
 import { cutProgress, type CutProgress } from '../../engine/cut/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
-import { grownBack } from '../../engine/cut/grown-back.ts';
 import type { Length } from '../../engine/length/length.ts';
 import { canMeasure } from '../../engine/reading/measuring-tool.ts';
 import { slipQuestion, type SlipQuestion } from '../../engine/reading/reading.ts';
+import { sayOnCrests } from '../../engine/cut/say-threading.ts';
+import { threadingOf } from '../cuts/cut-words.ts';
 import { sayGrownBack, sayOver, saySpring } from '../../engine/cut/say-cuts.ts';
 import { spokenProgress } from '../../engine/cut/say-cuts-spoken.ts';
 import { sayOutOfRange, saySlipQuestion } from '../../engine/reading/say-readings.ts';
 import { sayEntry } from '../../engine/length/say.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
-import { logPass, strikeOutPass } from '../../store/cuts.ts';
-import { countedAt20 } from '../../store/read-at-20.ts';
-import type { Id } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { logPass, strikeOutPass } from '../../store/kept/cut-passes.ts';
+import { countedAt20 } from '../../store/kept/read-at-20.ts';
+import type { Id } from '../../store/base/records.ts';
+import { sayStore } from '../../store/base/say-store.ts';
 import { announce, announceAtOnce, buzz } from '../common/announce.ts';
 import type { TypedBy } from '../common/hands-free.ts';
+import type { HalfTyped } from '../common/pad-text.ts';
 import { speak } from '../common/speech.ts';
 import { useStore } from '../common/store-context.ts';
 import { useSizeDraft } from '../common/use-draft.ts';
@@ -25,7 +28,8 @@ import { warmthOfCut } from '../readings/warmth.ts';
 import { useMeasuring } from '../readings/use-measuring.ts';
 import { askedSince, cutBefore, type CutBefore } from './dialled.ts';
 import { spokenOf } from './said-aloud.ts';
-import { kindAtTheLathe, measuredPass, type LatheCut } from './use-lathe-cut.ts';
+import { kindAtTheLathe, type LatheCut } from './use-lathe-cut.ts';
+import { grownSince, measuredPass } from '../cuts/measured-pass.ts';
 
 export type MeasuredSlip = {
   readonly question: SlipQuestion;
@@ -33,14 +37,20 @@ export type MeasuredSlip = {
   readonly by: TypedBy;
 };
 /** The measurement before, which this one contradicts: metal can't have come back. */
-export type Contradiction = { readonly passId: Id; readonly before: Entry; readonly now: Entry };
+export type Contradiction = {
+  readonly passId: Id;
+  readonly before: Entry;
+  readonly now: Entry;
+  /** Both as they are at 20 °C. */
+  readonly at20: { readonly before: Length; readonly now: Length };
+};
 export type MeasuredMessage = {
   readonly sentence: string;
   readonly slip?: MeasuredSlip;
   readonly against?: Contradiction;
 };
 
-type Around = {
+type HowSaid = {
   /** The next figure is read out. */
   readonly isAloud: boolean;
   readonly onLogged?: (after: CutProgress) => void;
@@ -51,35 +61,34 @@ export function measuredKey(cutId: string): string {
   return `lathe/${cutId}/measured`;
 }
 
-/** The size just measured: half typed, asked about where it looks like a slip, logged, and what follows from it said. */
-export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
-  const store = useStore();
-  const unit = useShownUnit();
+/** What is half typed of the size just measured, what is asked about it, and what was cut before it. */
+function useHalfMeasured(at: LatheCut) {
+  const shown = useShownUnit();
   const { measuring, change: changeMeasuring } = useMeasuring(kindAtTheLathe(at.cut), {
     jobId: at.job.id,
   });
   const draftKey = measuredKey(at.cut.id);
-  const draft = useSizeDraft(draftKey, measuring?.unit ?? unit);
+  const draft = useSizeDraft(draftKey, measuring?.unit ?? shown);
   const [message, setMessage] = useState<MeasuredMessage>();
   const [said, sayCutBefore] = useState<CutBefore>();
+  const change = (half: HalfTyped) => {
+    setMessage(undefined);
+    draft.change(half);
+  };
+  return { shown, draftKey, draft, change, message, setMessage, said, sayCutBefore, changeMeasuring };
+}
 
+/** The size just measured: half typed, asked about where it looks like a slip, logged, and what follows from it said. */
+export function useMeasured(at: LatheCut, { isAloud, onLogged }: HowSaid) {
+  const store = useStore();
+  const typing = useHalfMeasured(at);
+  const { shown: unit, draftKey, draft, change, message, setMessage, said, sayCutBefore } = typing;
   const keep = async (entry: Entry, by: TypedBy) => {
-    if (at.tool && !canMeasure(at.tool, kindAtTheLathe(at.cut), entry.exact))
-      return setMessage({ sentence: `${sayOutOfRange(at.tool, entry, unit)} Press Tool.` });
-    const against = contradicted(at, entry);
-    if (against) {
-      const sizes = { before: against.before.exact, now: entry.exact };
-      return setMessage({ sentence: sayGrownBack(at.cut.of, sizes, unit), against });
-    }
+    const against = whyNot(at, entry, unit);
+    if (against) return setMessage(against);
     const typed = draft.half;
     draft.lift();
-    const asked = askedSince(said ?? guessed(at, entry.exact), askedAt(at));
-    const pass = {
-      measured: entry,
-      ...(at.tool && { tool: at.tool }),
-      ...(asked && { asked: amount(asked, unit) }),
-      ...warmthOfCut(at.job, at.cut, Date.now()),
-    };
+    const pass = passOf(at, entry, { said, unit });
     const after = progressAfter(at, pass);
     const logged = await logPass(store, at.cut.id, pass, draftKey);
     if (!logged.ok) {
@@ -91,27 +100,25 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
     tell({ at, after, entry, by, unit, isAloud });
     return onLogged?.(after);
   };
-  const commit = async (by: TypedBy) => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setMessage({ sentence: sayEntry(entry.refusal) });
-    const question = slipQuestion(entry.value.exact, sizesNear(at));
-    if (!question) return keep(entry.value, by);
-    const sentence = saySlipQuestion(question, entry.value);
-    return setMessage({ sentence, slip: { question, entry: entry.value, by } });
-  };
   const typed = readEntry(draft.half.typed, { unit: draft.half.unit });
+  const commit = async (by: TypedBy) => {
+    if (!typed.ok) return setMessage({ sentence: sayEntry(typed.refusal) });
+    const slip = slipAsked(at, typed.value, by);
+    return slip ? setMessage(slip) : keep(typed.value, by);
+  };
+  const strikeOutBefore = async ({ passId, before, now }: Contradiction) => {
+    const struck = await strikeOutPass(store, at.cut.id, passId, 'measured wrong');
+    const canBe = `${asTyped(before)} is struck out. ${asTyped(now)} can be logged now.`;
+    setMessage({ sentence: struck.ok ? canBe : sayStore(struck.refusal) });
+  };
   return {
     half: draft.half,
     unit,
     tool: at.tool,
     toolIsUsual: at.toolIsUsual,
     message,
-    changeMeasuring,
-    setMessage,
-    change: (half: typeof draft.half) => {
-      setMessage(undefined);
-      draft.change(half);
-    },
+    changeMeasuring: typing.changeMeasuring,
+    change,
     commit,
     /** Logs the size that was meant in a slip, or the one that was typed after all. */
     settle: async ({ question, entry, by }: MeasuredSlip, which: 'meant' | 'typed') => {
@@ -119,17 +126,10 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
       await keep(which === 'typed' ? entry : meant(question, entry), by);
     },
     /** One of two measurements that can't both be right goes: the one before is struck out, or this one is taken again. */
-    settleBetween: async ({ passId, before, now }: Contradiction, wrong: 'before' | 'now') => {
-      if (wrong === 'now') {
-        draft.clear();
-        return setMessage(undefined);
-      }
-      const struck = await strikeOutPass(store, at.cut.id, passId, 'measured wrong');
-      return setMessage({
-        sentence: struck.ok
-          ? `${asTyped(before)} is struck out. ${asTyped(now)} can be logged now.`
-          : sayStore(struck.refusal),
-      });
+    settleBetween: async (against: Contradiction, wrong: 'before' | 'now') => {
+      if (wrong === 'before') return strikeOutBefore(against);
+      draft.clear();
+      return setMessage(undefined);
     },
     /** Whether the pass on the screen was cut before: as the typed size tells, until the fitter says so. */
     cutBefore: said ?? (typed.ok ? guessed(at, typed.value.exact) : 'shown'),
@@ -137,12 +137,43 @@ export function useMeasured(at: LatheCut, { isAloud, onLogged }: Around) {
   };
 }
 
-function contradicted({ cut, last, tool }: LatheCut, entry: Entry): Contradiction | undefined {
+/** Why a size can't be logged: its tool can't have read it, or metal would have come back. */
+function whyNot(at: LatheCut, entry: Entry, unit: ShownUnit): MeasuredMessage | undefined {
+  if (at.tool && !canMeasure(at.tool, kindAtTheLathe(at.cut), entry.exact))
+    return { sentence: `${sayOutOfRange(at.tool, entry, unit)} Press Tool.` };
+  const { blank } = at.cut;
+  const threading = threadingOf(at.cut);
+  const onCrests =
+    threading && blank ? sayOnCrests(threading, { from: blank.exact, measured: entry.exact }, unit) : '';
+  if (onCrests !== '') return { sentence: onCrests };
+  const against = contradicted(at, entry);
+  return against && { sentence: sayGrownBack(at.cut.of, against.at20, unit), against };
+}
+
+function slipAsked(at: LatheCut, entry: Entry, by: TypedBy): MeasuredMessage | undefined {
+  const question = slipQuestion(entry.exact, sizesNear(at));
+  return question && { sentence: saySlipQuestion(question, entry), slip: { question, entry, by } };
+}
+
+type Beside = { readonly said: CutBefore | undefined; readonly unit: ShownUnit };
+
+/** The measurement as it is logged: with the tool that read it, what the dial was asked for before it, and how warm it is. */
+function passOf(at: LatheCut, entry: Entry, { said, unit }: Beside): PassToLog {
+  const asked = askedSince(said ?? guessed(at, entry.exact), askedAt(at));
+  return {
+    measured: entry,
+    ...(at.tool && { tool: at.tool }),
+    ...(asked && { asked: amount(asked, unit) }),
+    ...warmthOfCut(at.job, at.cut, timeToKeep()),
+  };
+}
+
+function contradicted({ job, cut, last, tool }: LatheCut, entry: Entry): Contradiction | undefined {
   if (!last) return undefined;
   const [passId, pass] = last;
-  const before = { measured: pass.measured.exact, ...(pass.tool && { tool: pass.tool }) };
-  const now = { measured: entry.exact, ...(tool && { tool }) };
-  return grownBack({ of: cut.of, before, now }) && { passId, before: pass.measured, now: entry };
+  const now = { measured: entry, ...(tool && { tool }), ...warmthOfCut(job, cut, timeToKeep()) };
+  const at20 = grownSince(cut.of, pass, now);
+  return at20 && { passId, before: pass.measured, now: entry, at20 };
 }
 
 export function meant(question: SlipQuestion, typed: Entry): Entry {
@@ -158,7 +189,11 @@ type PassToLog = Parameters<typeof logPass>[2];
 
 function progressAfter({ question, progress: _before, ...at }: LatheCut, pass: PassToLog): CutProgress {
   const { dialledSince: _measuredNow, ...rest } = question;
-  return cutProgress({ ...rest, dial: at.dial, passes: [...question.passes, measuredPass(pass)] });
+  return cutProgress({
+    ...rest,
+    dial: at.dial,
+    passes: [...question.passes, measuredPass(pass, at.cut.material)],
+  });
 }
 
 function askedAt({ dialled, progress }: LatheCut) {
@@ -171,7 +206,7 @@ function guessed(at: LatheCut, measured: Length): CutBefore {
   return cutBefore({
     of: at.cut.of,
     before: present,
-    measured: countedAt20(measured, warmthOfCut(at.job, at.cut, Date.now())).exact,
+    measured: countedAt20(measured, warmthOfCut(at.job, at.cut, timeToKeep())).exact,
     ...askedAt(at),
   });
 }

@@ -1,7 +1,9 @@
 import { minus, sum, type Length } from '../../engine/length/length.ts';
-import { setCutState } from '../../store/cuts.ts';
-import { dialledKey, dialledText } from '../../store/dialled.ts';
-import { clearDraft, putDraft } from '../../store/drafts.ts';
+import { worked } from '../../engine/length/refusal.ts';
+import type { StoreResult } from '../../store/base/store-refusal.ts';
+import { setCutState } from '../../store/kept/cuts.ts';
+import { dialledKey, dialledText } from '../../store/kept/dialled.ts';
+import { clearDraft, putDraft } from '../../store/kept/drafts.ts';
 import { useStore } from '../common/store-context.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
 
@@ -21,13 +23,15 @@ export function usePasses(at: LatheCut) {
       ? clearDraft(store, key)
       : putDraft(store, key, { typed: dialledText(amounts), unit: 'mm' });
   return {
-    /** The pass on the screen was cut; gives what it took, nothing where none is left or it could not be kept. */
-    cutIt: async (): Promise<Length | undefined> => {
+    /** The pass on the screen was cut; gives what it took, nothing where none is left. */
+    cutIt: async (): Promise<StoreResult<Length | undefined>> => {
       const take = nextTake(at);
-      if (!take) return undefined;
+      if (!take) return worked(undefined);
+      // The state first: a pass that could not be counted leaves nothing to take back.
+      const begun = at.cut.state === 'to-cut' ? await setCutState(store, at.cut.id, 'cutting') : undefined;
+      if (begun?.ok === false) return begun;
       const kept = await keep([...at.dialled, take]);
-      if (kept.ok && at.cut.state === 'to-cut') await setCutState(store, at.cut.id, 'cutting');
-      return kept.ok ? take : undefined;
+      return kept.ok ? worked(take) : kept;
     },
     /** The last one was not cut after all. */
     takeBack: () => keep(at.dialled.slice(0, -1)),

@@ -1,6 +1,6 @@
 import { readEntry } from '../../engine/length/entry.ts';
 import { isMore, zero, type Length } from '../../engine/length/length.ts';
-import type { Draft, Id } from '../../store/records.ts';
+import type { Draft, Id } from '../../store/base/records.ts';
 
 /**
  * The work's diameter where the cut is a length, for its speed only. It is kept like what is half typed: on this phone,

@@ -1,12 +1,11 @@
-import { useState } from 'preact/hooks';
-import type { Job } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { putSetting } from '../../store/settings.ts';
+import type { Job } from '../../store/base/records.ts';
+import { putSetting } from '../../store/kept/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import './money-screen.css';
 
 const SIGNS = ['$', '€', '£', ''];
@@ -15,12 +14,8 @@ const LONGEST = 8;
 /** The sign before every amount, on all jobs. It also says how small the smallest coin is. */
 export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
-  const take = async (text: string) => {
-    const kept = await putSetting(store, 'currency', text.slice(0, LONGEST).trim());
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
-    return kept.ok;
-  };
+  const { trouble, told } = useTold();
+  const take = (text: string) => told(putSetting(store, 'currency', text.slice(0, LONGEST).trim()));
   return (
     <Page
       title="Currency sign"
@@ -35,11 +30,7 @@ export function CurrencyScreen({ job, sign }: { job: Job; sign: string }) {
         ))}
       </div>
       <KeptField label="Another sign" hint="EUR, say" kept={sign} onWords={take} />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <p class="money-note">Amounts are only counted, never changed into another currency.</p>
     </Page>
   );

@@ -1,13 +1,12 @@
-import { useState } from 'preact/hooks';
-import { changeMoney, removeMoney } from '../../store/money.ts';
-import type { Job, MoneyLine } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { changeMoney, removeMoney } from '../../store/kept/money.ts';
+import type { Job, MoneyLine } from '../../store/base/records.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import { hoursAsTyped, lineWords, shownMoney } from './line-words.ts';
 
 type LineScreenProps = { readonly job: Job; readonly line: MoneyLine; readonly sign: string };
@@ -15,20 +14,12 @@ type LineScreenProps = { readonly job: Job; readonly line: MoneyLine; readonly s
 /** One line: what it is for, its figures, and the way to take it away. */
 export function LineScreen({ job, line, sign }: LineScreenProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const all = { at: 'money', jobId: job.id } as const;
-  const write = async (what: string) => {
+  const write = async (what: string) =>
     // A line without a name can't be told from another: the last one stays until there is a new one.
-    if (what === '') return false;
-    const changed = await changeMoney(store, line.id, { what });
-    setTrouble(changed.ok ? '' : sayStore(changed.refusal));
-    return changed.ok;
-  };
-  const remove = async () => {
-    const removed = await removeMoney(store, line.id);
-    if (removed.ok) goInstead(all);
-    else setTrouble(sayStore(removed.refusal));
-  };
+    what !== '' && told(changeMoney(store, line.id, { what }));
+  const remove = () => told(removeMoney(store, line.id), () => goInstead(all));
   const at = (field: string) => hrefOf({ ...all, field: `${line.id}/${field}` });
   const { amount, hours, rate } = line;
   return (
@@ -50,11 +41,7 @@ export function LineScreen({ job, line, sign }: LineScreenProps) {
           <Row title="Comes to" figure={lineWords(line, sign).money} />
         </>
       )}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <div class="money-remove">
         <Button onPress={() => remove()}>Remove this line</Button>
       </div>

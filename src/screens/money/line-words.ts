@@ -1,7 +1,7 @@
 import { lineMoney, readHours, readMoney, roundMoney } from '../../engine/job/money.ts';
 import { showHours, showMoney } from '../../engine/job/say-money.ts';
 import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
-import type { MoneyLine } from '../../store/records.ts';
+import type { MoneyLine } from '../../store/base/records.ts';
 
 /** A line as it is read: what it is, how it comes about, what it comes to. */
 export type LineWords = { readonly what: string; readonly how: string; readonly money: string };

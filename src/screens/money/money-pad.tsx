@@ -1,11 +1,10 @@
-import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
 import { readHours, readMoney, type MoneyField } from '../../engine/job/money.ts';
 import { sayMoney } from '../../engine/job/say-money.ts';
+import type { Result } from '../../engine/length/refusal.ts';
+import { AskedPad } from '../common/asked-pad.tsx';
 import { Button } from '../common/button.tsx';
-import { SizePad } from '../common/size-pad.tsx';
+import type { Answer } from '../common/told.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { usePadSize } from '../common/use-settings.ts';
 import '../worksheets/size-entry.css';
 
 type MoneyPadProps = {
@@ -13,45 +12,42 @@ type MoneyPadProps = {
   readonly field: MoneyField;
   readonly sign: string;
   readonly draftKey: string;
-  readonly commit: string;
-  /** The tidied text; returns why it could not be kept. */
-  readonly onText: (text: string) => Promise<string>;
+  readonly commit?: string;
+  /** Where it is said why it could not be kept. */
+  readonly answer: Answer;
+  /** The tidied text. */
+  readonly onText: (text: string) => unknown;
 };
 
 /** Money or time on the usual pad; for hours with a key for the colon of 1:30. */
-export function MoneyPad({ label, field, sign, draftKey, commit, onText }: MoneyPadProps): ComponentChildren {
+export function MoneyPad({ field, sign, draftKey, onText, ...pad }: MoneyPadProps) {
   const draft = useSizeDraft(draftKey, 'mm');
-  const padSize = usePadSize();
-  const [trouble, setTrouble] = useState('');
-  const take = async () => {
-    const typed = draft.half.typed;
-    const read = field === 'hours' ? readHours(typed) : readMoney(typed, field, sign);
-    setTrouble(read.ok ? await onText(read.value.text) : sayMoney(read.refusal));
-  };
-  const addColon = () => draft.change({ ...draft.half, typed: `${draft.half.typed}:` });
+  const { typed } = draft.half;
   return (
-    <SizePad
-      label={label}
-      half={draft.half}
-      plain={unitOf(field, sign)}
-      belowZero={field === 'amount'}
-      padSize={padSize}
-      onChange={(half) => {
-        setTrouble('');
-        draft.change(half);
-      }}
-      commit={{ text: commit, onPress: () => take() }}
-      {...(trouble !== '' && { message: <p role="alert">{trouble}</p> })}
+    <AskedPad
+      {...pad}
+      draft={draft}
+      number={{ unit: unitOf(field, sign), belowZero: field === 'amount' }}
+      read={(half) => readText(half.typed, field, sign)}
+      onRead={onText}
     >
       {field === 'hours' && (
         <div class="size-entry-extras">
-          <Button disabled={!/^\d+$/.test(draft.half.typed)} onPress={addColon}>
+          <Button
+            disabled={!/^\d+$/.test(typed)}
+            onPress={() => draft.change({ ...draft.half, typed: `${typed}:` })}
+          >
             hours : minutes
           </Button>
         </div>
       )}
-    </SizePad>
+    </AskedPad>
   );
+}
+
+function readText(typed: string, field: MoneyField, sign: string): Result<string, string> {
+  const read = field === 'hours' ? readHours(typed) : readMoney(typed, field, sign);
+  return read.ok ? { ok: true, value: read.value.text } : { ok: false, refusal: sayMoney(read.refusal) };
 }
 
 function unitOf(field: MoneyField, sign: string): string {

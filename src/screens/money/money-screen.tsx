@@ -1,8 +1,8 @@
 import { moneyTotal } from '../../engine/job/money.ts';
 import { LINES_ROUNDED, showHours, showMoney } from '../../engine/job/say-money.ts';
 import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
-import { moneyOf } from '../../store/money.ts';
-import type { Job, MoneyLine } from '../../store/records.ts';
+import { moneyOf } from '../../store/kept/money.ts';
+import type { Job, MoneyLine } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
@@ -66,9 +66,7 @@ function AllLines({ job, lines, sign }: AllLinesProps) {
           <LinkButton kind="main" href={hrefOf({ ...here, field: 'new-amount' })}>
             Part or cost
           </LinkButton>
-          <LinkButton kind="main" href={hrefOf({ ...here, field: 'new-hours' })}>
-            Hours
-          </LinkButton>
+          <LinkButton href={hrefOf({ ...here, field: 'new-hours' })}>Hours</LinkButton>
         </>
       }
     >

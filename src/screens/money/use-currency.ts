@@ -1,5 +1,5 @@
-import type { Store } from '../../store/open-store.ts';
-import { getSetting } from '../../store/settings.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { getSetting } from '../../store/kept/settings.ts';
 import { useLive } from '../common/store-context.ts';
 
 // Chosen, not published: a shop that works in inches counts in dollars more often than not.

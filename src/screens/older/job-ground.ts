@@ -1,8 +1,8 @@
-import { featuresOf } from '../../store/features.ts';
-import type { Store } from '../../store/open-store.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import type { Cut, Id } from '../../store/records.ts';
-import { worksheetsOf } from '../../store/worksheets.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
+import type { Cut, Id } from '../../store/base/records.ts';
+import { worksheetsOf } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
 import { isOlderThanSizes, type Ground } from './older-than-sizes.ts';
 

@@ -1,4 +1,4 @@
-import { basisWithout, isOlder } from '../../store/basis.ts';
+import { basisWithout, isOlder } from '../../store/kept/basis.ts';
 import type {
   AssemblyStep,
   Basis,
@@ -9,7 +9,7 @@ import type {
   Id,
   ReadingRecord,
   Worksheet,
-} from '../../store/records.ts';
+} from '../../store/base/records.ts';
 import { readInPlace, readingsIn, withoutReadInPlace } from '../fit-up/check-from-offer.ts';
 
 /** What figures are held against: the worksheets, features and readings of their job, of several jobs where they are of several. */

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
+import { Trouble } from '../common/told.tsx';
 import { ChoosePictures } from './choose-pictures.tsx';
 import { photosAddress, type PhotosOf } from './photo-address.ts';
 import { Picture } from './picture.tsx';
@@ -11,10 +12,10 @@ import { photoSays, useKeepPhoto, usePhotos } from './use-photos.ts';
 import './camera-view.css';
 
 /** The camera, in the page: what it sees, the key that takes it, and what was taken last. */
-export function CameraView({ of, name }: { of: PhotosOf; name: string }) {
+export function CameraView({ subject, name }: { subject: PhotosOf; name: string }) {
   const { video, state, again } = useCamera();
-  const photos = usePhotos(of) ?? [];
-  const { trouble, setTrouble, keep } = useKeepPhoto(of);
+  const photos = usePhotos(subject) ?? [];
+  const { trouble, say, keep } = useKeepPhoto(subject);
   const [busy, setBusy] = useState(false);
   const last = photos.at(-1);
   const take = async () => {
@@ -23,7 +24,7 @@ export function CameraView({ of, name }: { of: PhotosOf; name: string }) {
     setBusy(true);
     const picture = await shrinkPhoto(seen, { width: seen.videoWidth, height: seen.videoHeight });
     if (picture) await keep(picture);
-    else setTrouble('The camera gave no picture. Press once more.');
+    else say('The camera gave no picture. Press once more.');
     setBusy(false);
   };
   const cannot = sayCamera(state);
@@ -32,10 +33,10 @@ export function CameraView({ of, name }: { of: PhotosOf; name: string }) {
       <Page
         title="Take a photo"
         subtitle={name}
-        back={{ href: hrefOf(photosAddress(of)), to: 'the photos' }}
+        back={{ href: hrefOf(photosAddress(subject)), to: 'the photos' }}
         foot={
           <>
-            <ChoosePictures main={cannot !== ''} onPicture={keep} onTrouble={setTrouble} />
+            <ChoosePictures main={cannot !== ''} onPicture={keep} onTrouble={say} />
             {cannot === '' && (
               <Button kind="main" disabled={state !== 'on' || busy} onPress={() => take()}>
                 {busy ? 'Keeping…' : 'Take it'}
@@ -55,7 +56,7 @@ export function CameraView({ of, name }: { of: PhotosOf; name: string }) {
             </p>
           )}
           {last && (
-            <a class="camera-last" href={hrefOf(photosAddress(of, last.id))}>
+            <a class="camera-last" href={hrefOf(photosAddress(subject, last.id))}>
               <Picture
                 class="camera-last-picture"
                 bytes={last.preview}
@@ -65,11 +66,7 @@ export function CameraView({ of, name }: { of: PhotosOf; name: string }) {
             </a>
           )}
         </div>
-        {trouble !== '' && (
-          <p role="alert" class="text-field-trouble">
-            {trouble}
-          </p>
-        )}
+        <Trouble>{trouble}</Trouble>
       </Page>
     </div>
   );

@@ -1,4 +1,4 @@
-import { photosOf } from '../../store/photos.ts';
+import { photosOf } from '../../store/kept/photos.ts';
 import { useLive } from '../common/store-context.ts';
 import { Picture } from './picture.tsx';
 import './job-cover.css';

@@ -1,7 +1,5 @@
-import { useState } from 'preact/hooks';
-import { changePhoto, photoBytes, removePhoto } from '../../store/photos.ts';
-import type { Photo } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { changePhoto, photoBytes, removePhoto } from '../../store/kept/photos.ts';
+import type { Photo } from '../../store/base/records.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
@@ -12,41 +10,34 @@ import { photosAddress, type PhotosOf } from './photo-address.ts';
 import { Picture } from './picture.tsx';
 import { photoSays, usePhotos } from './use-photos.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import './one-photo.css';
 
-type OnePhotoProps = { readonly of: PhotosOf; readonly name: string; readonly photoId: string };
+type OnePhotoProps = { readonly subject: PhotosOf; readonly name: string; readonly photoId: string };
 
 /** One photo large, with its note. */
-export function OnePhoto({ of, name, photoId }: OnePhotoProps) {
-  const photos = usePhotos(of);
+export function OnePhoto({ subject, name, photoId }: OnePhotoProps) {
+  const photos = usePhotos(subject);
   if (!photos) return <Page title=" ">{null}</Page>;
   const photo = photos.find(({ id }) => id === photoId);
   if (!photo) return <NotHere what="photo" />;
-  return <LargePhoto of={of} name={name} photo={photo} says={photoSays(photo, photos)} />;
+  return <LargePhoto subject={subject} name={name} photo={photo} says={photoSays(photo, photos)} />;
 }
 
 function LargePhoto({
-  of,
+  subject,
   name,
   photo,
   says,
 }: Omit<OnePhotoProps, 'photoId'> & { photo: Photo; says: string }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const found = useLive(`photo-bytes/${photo.id}`, ['photoBytes'], async (from) => ({
     bytes: await photoBytes(from, photo.id),
   }));
-  const all = photosAddress(of);
-  const write = async (note: string) => {
-    const changed = await changePhoto(store, photo.id, { note });
-    setTrouble(changed.ok ? '' : sayStore(changed.refusal));
-    return changed.ok;
-  };
-  const remove = async () => {
-    const removed = await removePhoto(store, photo.id);
-    if (removed.ok) goInstead(all);
-    else setTrouble(sayStore(removed.refusal));
-  };
+  const all = photosAddress(subject);
+  const write = (note: string) => told(changePhoto(store, photo.id, { note }));
+  const remove = () => told(removePhoto(store, photo.id), () => goInstead(all));
   const lost = found !== undefined && found.bytes === undefined;
   return (
     <Page
@@ -71,11 +62,7 @@ function LargePhoto({
         </p>
       )}
       <KeptField label="Note" long hint="What is to be seen" kept={photo.note} onWords={write} />
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       <div class="one-photo-remove">
         <Button onPress={() => remove()}>Remove this photo</Button>
       </div>

@@ -1,4 +1,4 @@
-import type { Id, PhotoOwner } from '../../store/records.ts';
+import type { Id, PhotoOwner } from '../../store/base/records.ts';
 import type { Address } from '../address.ts';
 
 const STORES: readonly PhotoOwner['store'][] = [

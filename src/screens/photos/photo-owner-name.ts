@@ -1,13 +1,13 @@
 import { cutName } from '../../engine/thread/tap-name.ts';
-import type { Store } from '../../store/open-store.ts';
-import { getCheck } from '../../store/checks.ts';
-import { getCut } from '../../store/cuts.ts';
-import { drawerPieces } from '../../store/drawer.ts';
-import { getFeature } from '../../store/features.ts';
-import { getJob } from '../../store/jobs.ts';
-import { partsOf } from '../../store/parts.ts';
-import { stepsOf } from '../../store/steps.ts';
-import { getWorksheet } from '../../store/worksheets.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { getCheck } from '../../store/kept/checks.ts';
+import { getCut } from '../../store/kept/cuts.ts';
+import { drawerPieces } from '../../store/kept/drawer.ts';
+import { getFeature } from '../../store/kept/features.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import { partsOf } from '../../store/kept/parts.ts';
+import { stepsOf } from '../../store/kept/steps.ts';
+import { getWorksheet } from '../../store/kept/worksheets.ts';
 import type { PhotosOf } from './photo-address.ts';
 
 /** What the fitter calls it; nothing once it is gone. */

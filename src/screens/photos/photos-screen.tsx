@@ -4,6 +4,7 @@ import { EmptyLine } from '../common/empty-line.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
+import { Trouble } from '../common/told.tsx';
 import { CameraView } from './camera-view.tsx';
 import { ChoosePictures } from './choose-pictures.tsx';
 import { OnePhoto } from './one-photo.tsx';
@@ -24,41 +25,37 @@ type PhotosScreenProps = {
 /** The photos of one thing; the camera for it and each photo large lie behind. */
 export function PhotosScreen({ jobId, ownerStore, ownerId, field }: PhotosScreenProps) {
   const owner = ownerNamed(ownerStore, ownerId);
-  const of = owner && { owner, ...(jobId !== undefined && { jobId }) };
+  const subject = owner && { owner, ...(jobId !== undefined && { jobId }) };
   const found = useLive(
     `photo-owner/${ownerStore}/${ownerId}`,
     ['jobs', 'parts', 'features', 'worksheets', 'cuts', 'checks', 'steps', 'drawer'],
-    async (store) => ({ name: of && (await nameOfOwner(store, of)) }),
+    async (store) => ({ name: subject && (await nameOfOwner(store, subject)) }),
   );
   if (!found) return <Page title=" ">{null}</Page>;
-  if (!of || found.name === undefined) return <NotHere what="part of the job" />;
-  if (field === undefined) return <AllPhotos of={of} name={found.name} />;
-  if (field === 'camera') return <CameraView of={of} name={found.name} />;
-  return <OnePhoto key={field} of={of} name={found.name} photoId={field} />;
+  if (!subject || found.name === undefined) return <NotHere what="part of the job" />;
+  if (field === undefined) return <AllPhotos subject={subject} name={found.name} />;
+  if (field === 'camera') return <CameraView subject={subject} name={found.name} />;
+  return <OnePhoto key={field} subject={subject} name={found.name} photoId={field} />;
 }
 
-function AllPhotos({ of, name }: { of: PhotosOf; name: string }) {
-  const photos = usePhotos(of);
-  const { trouble, setTrouble, keep } = useKeepPhoto(of);
+function AllPhotos({ subject, name }: { subject: PhotosOf; name: string }) {
+  const photos = usePhotos(subject);
+  const { trouble, say, keep } = useKeepPhoto(subject);
   return (
     <Page
       title="Photos"
       subtitle={name}
-      back={{ href: hrefOf(placeOf(of)), to: name }}
+      back={{ href: hrefOf(placeOf(subject)), to: name }}
       foot={
         <>
-          <ChoosePictures onPicture={keep} onTrouble={setTrouble} />
-          <LinkButton kind="main" href={hrefOf(photosAddress(of, 'camera'))}>
+          <ChoosePictures onPicture={keep} onTrouble={say} />
+          <LinkButton kind="main" href={hrefOf(photosAddress(subject, 'camera'))}>
             Camera
           </LinkButton>
         </>
       }
     >
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {photos?.length === 0 && (
         <EmptyLine>
           Photos of the set-up go here: how it stood before it came apart, where the indicator sat. They stay
@@ -68,7 +65,7 @@ function AllPhotos({ of, name }: { of: PhotosOf; name: string }) {
       <ul class="photos-all">
         {photos?.toReversed().map((photo) => (
           <li key={photo.id}>
-            <a class="photos-one" href={hrefOf(photosAddress(of, photo.id))}>
+            <a class="photos-one" href={hrefOf(photosAddress(subject, photo.id))}>
               <Picture
                 class="photos-picture"
                 bytes={photo.preview}

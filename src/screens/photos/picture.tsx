@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { canBeShown } from '../../store/picture-size.ts';
+import { canBeShown } from '../../store/base/picture-size.ts';
 
 type PictureProps = {
   readonly bytes: ArrayBuffer;

@@ -1,5 +1,5 @@
 import { listed } from '../../engine/length/say-words.ts';
-import { canBeMadeSmall } from '../../store/picture-size.ts';
+import { canBeMadeSmall } from '../../store/base/picture-size.ts';
 import { shrinkPhoto, type ShrunkPhoto } from './shrink-photo.ts';
 
 // Chosen, not published: no phone's camera writes more, and a page that decodes more may be closed by the phone.

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
-import { addPhoto, photosOf } from '../../store/photos.ts';
-import type { Photo } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { addPhoto, photosOf } from '../../store/kept/photos.ts';
+import type { Photo } from '../../store/base/records.ts';
+import { sayStore } from '../../store/base/say-store.ts';
 import { announce } from '../common/announce.ts';
 import { useLive, useStore } from '../common/store-context.ts';
 import type { PhotosOf } from './photo-address.ts';
@@ -15,7 +15,7 @@ export function usePhotos({ owner }: PhotosOf): readonly Photo[] | undefined {
 /** Keeps pictures as photos of one thing. One that can't be kept says why, here and in the answer, and leaves nothing half written. */
 export function useKeepPhoto({ owner, jobId }: PhotosOf) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const [trouble, say] = useState('');
   const keep = async (picture: ShrunkPhoto): Promise<string> => {
     const kept = await addPhoto(store, {
       owner,
@@ -24,11 +24,11 @@ export function useKeepPhoto({ owner, jobId }: PhotosOf) {
       note: '',
     });
     const sentence = kept.ok ? '' : sayStore(kept.refusal);
-    setTrouble(sentence);
+    say(sentence);
     if (kept.ok) announce('Photo kept.');
     return sentence;
   };
-  return { trouble, setTrouble, keep };
+  return { trouble, say, keep };
 }
 
 /** What is on a photo: its note, else which of how many it is. */

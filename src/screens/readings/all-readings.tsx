@@ -1,11 +1,10 @@
-import { useState } from 'preact/hooks';
 import { sayDegrees } from '../../engine/reading/say-warmth.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
-import { changeFeature, removeFeature } from '../../store/features.ts';
-import { strikeOut } from '../../store/readings.ts';
-import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { changeFeature, removeFeature } from '../../store/kept/features.ts';
+import { strikeOut } from '../../store/kept/readings.ts';
+import type { Feature, Job, ReadingRecord } from '../../store/base/records.ts';
 import { go } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { KeptField } from '../common/kept-field.tsx';
@@ -18,6 +17,7 @@ import { growsWithWarmth, warmthLine, warmthToKeep } from './warmth.ts';
 import { Row } from '../common/row.tsx';
 import { readingWords } from './reading-figure.ts';
 import { timeWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import './all-readings.css';
 
 type AllReadingsProps = {
@@ -33,17 +33,11 @@ type AllReadingsProps = {
 export function AllReadings({ job, feature, readings, back, warm }: AllReadingsProps) {
   const store = useStore();
   const unit = useShownUnit();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const rename = async (name: string) => name !== '' && (await changeFeature(store, feature.id, { name })).ok;
-  const strike = async (reading: ReadingRecord) => {
-    const struck = await strikeOut(store, reading.id, 'by hand');
-    setTrouble(struck.ok ? '' : sayStore(struck.refusal));
-  };
-  const remove = async () => {
-    const removed = await removeFeature(store, feature.id);
-    if (removed.ok) go({ at: 'readings', jobId: feature.jobId });
-    else setTrouble(sayStore(removed.refusal));
-  };
+  const strike = (reading: ReadingRecord) => told(strikeOut(store, reading.id, 'by hand'));
+  const remove = () =>
+    told(removeFeature(store, feature.id), () => go({ at: 'readings', jobId: feature.jobId }));
   return (
     <Page title={feature.name} subtitle="all readings" back={{ href: back, to: 'the pad' }}>
       {feature.checkId === undefined && <KeptField label="Name" kept={feature.name} onWords={rename} />}
@@ -79,11 +73,7 @@ export function AllReadings({ job, feature, readings, back, warm }: AllReadingsP
           </li>
         ))}
       </ol>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
       {feature.checkId === undefined && (
         <div class="all-readings-remove">
           <Button onPress={() => remove()}>Remove {feature.name}</Button>
@@ -95,7 +85,7 @@ export function AllReadings({ job, feature, readings, back, warm }: AllReadingsP
 
 /** What the next reading is brought to 20 °C from; empty while it isn't said. */
 function warmthNow(job: Job, feature: Feature): string {
-  const { warmth } = warmthToKeep(job, feature, Date.now());
+  const { warmth } = warmthToKeep(job, feature, timeToKeep());
   return warmth ? sayDegrees(warmth) : '';
 }
 

@@ -1,9 +1,9 @@
 import { readEntry } from '../../engine/length/entry.ts';
 import type { Length } from '../../engine/length/length.ts';
-import { getDraft } from '../../store/drafts.ts';
-import { featuresOf, getFeature } from '../../store/features.ts';
-import { readingsOf } from '../../store/readings.ts';
-import type { Feature } from '../../store/records.ts';
+import { getDraft } from '../../store/kept/drafts.ts';
+import { featuresOf, getFeature } from '../../store/kept/features.ts';
+import { readingsOf } from '../../store/kept/readings.ts';
+import type { Feature } from '../../store/base/records.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { NotHere } from '../common/not-here.tsx';

@@ -5,14 +5,15 @@ import { hasDirections } from './feature-kinds.ts';
 import type { Place } from '../../engine/reading/reading.ts';
 import { sayApart, sayContradiction, sizeFigure } from '../../engine/reading/say-readings.ts';
 import { withUnit, figure, knownFigure, showBand, type ShownUnit } from '../../engine/length/show.ts';
-import type { ReadingRecord } from '../../store/records.ts';
+import type { ReadingRecord } from '../../store/base/records.ts';
 import { engineReadings } from './engine-readings.ts';
 
 export function formOfReadings(
   kind: FeatureKind,
   readings: readonly ReadingRecord[],
+  material?: string,
 ): FeatureForm | undefined {
-  const counted = engineReadings(kind, readings);
+  const counted = engineReadings(kind, readings, material);
   return counted && featureForm(kind, counted);
 }
 

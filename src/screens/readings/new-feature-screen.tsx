@@ -1,24 +1,24 @@
-import { useState } from 'preact/hooks';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
-import { createFeature, featuresOf } from '../../store/features.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { createFeature, featuresOf } from '../../store/kept/features.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { useOnePress } from '../common/one-press.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { FEATURE_KINDS, kindName } from './feature-kinds.ts';
 import './new-feature-screen.css';
 
 /** What is to be measured: one press makes it and opens the pad. */
 export function NewFeatureScreen({ jobId }: { jobId: string }) {
   const store = useStore();
-  const one = useOnePress();
-  const [trouble, setTrouble] = useState('');
+  const onePress = useOnePress();
+  const { trouble, told } = useTold();
   const make = async (kind: FeatureKind) => {
     const alike = (await featuresOf(store, jobId)).filter((one) => one.kind === kind).length;
-    const made = await createFeature(store, { jobId, kind, name: `${kindName(kind)} ${alike + 1}` });
-    if (made.ok) goInstead({ at: 'feature', jobId, featureId: made.value.id });
-    else setTrouble(sayStore(made.refusal));
+    const feature = { jobId, kind, name: `${kindName(kind)} ${alike + 1}` };
+    return told(createFeature(store, feature), ({ id }) =>
+      goInstead({ at: 'feature', jobId, featureId: id }),
+    );
   };
   return (
     <Page title="What is measured?" back={{ href: hrefOf({ at: 'readings', jobId }), to: 'the readings' }}>
@@ -28,7 +28,7 @@ export function NewFeatureScreen({ jobId }: { jobId: string }) {
             key={kind}
             type="button"
             class="new-feature-kind"
-            onClick={() => one.take(() => make(kind), { commits: true })}
+            onClick={() => onePress.take(() => make(kind), { commits: true })}
           >
             <FeatureDrawing kind={kind} />
             <span>
@@ -38,11 +38,7 @@ export function NewFeatureScreen({ jobId }: { jobId: string }) {
           </button>
         ))}
       </div>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }

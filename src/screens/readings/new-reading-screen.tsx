@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { listJobs } from '../../store/job-list.ts';
+import { listJobs } from '../../store/kept/job-list.ts';
 import { leadTo } from '../address.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';

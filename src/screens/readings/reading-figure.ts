@@ -1,7 +1,7 @@
 import type { Entry } from '../../engine/length/entry.ts';
 import { goesInSteps, nextThatStops } from '../../engine/reading/reading.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
-import type { ReadingRecord } from '../../store/records.ts';
+import type { ReadingRecord } from '../../store/base/records.ts';
 
 type Shown = Pick<ReadingRecord, 'typed' | 'unit' | 'exact'> & Partial<Pick<ReadingRecord, 'tool' | 'stops'>>;
 

@@ -1,8 +1,8 @@
 import { sayCaution } from '../../engine/reading/say-readings.ts';
 import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import type { Feature, Job, ReadingRecord } from '../../store/records.ts';
-import { strikeOut } from '../../store/readings.ts';
+import type { Feature, Job, ReadingRecord } from '../../store/base/records.ts';
+import { strikeOut } from '../../store/kept/readings.ts';
 import { useOnePress } from '../common/one-press.ts';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
@@ -28,9 +28,10 @@ export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPan
   const unit = useShownUnit();
   const strike = useOnePress();
   const note = useProofNote(feature, tool);
-  const form = formOfReadings(feature.kind, readings);
+  const form = formOfReadings(feature.kind, readings, feature.material);
   const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, { job, unit }) : '');
   const last = readings.findLast((reading) => !reading.struckOut);
+  const said = note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>;
   return (
     <section class="readings-panel" aria-label="Readings">
       <div class="readings-panel-card">
@@ -42,6 +43,8 @@ export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPan
               {countSentence(readings.filter((reading) => !reading.struckOut))}
             </span>
           </span>
+          {/* A check is read for its verdict: that stands before the readings it is made of. */}
+          {feature.checkId !== undefined && said}
           {readings.length > 0 && (
             <span class="readings-panel-list">
               {readings.toReversed().map((reading) => (
@@ -53,7 +56,7 @@ export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPan
             <span class="readings-panel-line">{formSentence(form, unit)}</span>
           )}
           {warmth !== '' && <span class="readings-panel-line">{warmth}</span>}
-          {note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>}
+          {feature.checkId === undefined && said}
           {form?.cautions.map((caution) => (
             <span key={caution} class="readings-panel-line">
               {sayCaution(caution)}

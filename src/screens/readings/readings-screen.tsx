@@ -1,7 +1,7 @@
 import { isSafetyCritical } from '../../engine/job/safety.ts';
-import { featuresOf } from '../../store/features.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import type { Feature, ReadingRecord } from '../../store/records.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
+import type { Feature, ReadingRecord } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Caution, SafetyCaution } from '../common/caution.tsx';
@@ -32,10 +32,10 @@ export function ReadingsScreen({ jobId }: { jobId: string }) {
   return (
     <JobPage
       job={job}
-      here="readings"
+      here="measure"
       foot={
         <LinkButton kind="main" href={hrefOf({ at: 'new-feature', jobId })}>
-          New reading
+          New size
         </LinkButton>
       }
     >
@@ -82,7 +82,7 @@ function FeatureRows({
 
 function FeatureRow({ feature, readings }: { feature: Feature; readings: readonly ReadingRecord[] }) {
   const unit = useShownUnit();
-  const form = formOfReadings(feature.kind, readings);
+  const form = formOfReadings(feature.kind, readings, feature.material);
   const summary = form && summaryOf(form, unit);
   return (
     <Row

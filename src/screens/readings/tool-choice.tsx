@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import { hrefOf } from '../address.ts';
+import { goBackTo, hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
@@ -24,7 +24,7 @@ export function ToolChoice({ back, kind, measuring, onChange }: ToolChoiceProps)
   const [checked, setChecked] = useState(isZeroChecked(measuring.tool.id, Date.now()));
   const choose = (toolId: string) => {
     onChange({ toolId });
-    location.hash = back;
+    goBackTo(back);
   };
   const check = () => {
     noteZeroCheck(measuring.tool.id, checked ? undefined : Date.now());

@@ -3,9 +3,9 @@ import type { Length, Unit } from '../../engine/length/length.ts';
 import { canMeasure, type FeatureKind, type MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import type { Direction, Place } from '../../engine/reading/reading.ts';
 import { usualToolFor } from '../../engine/reading/usual-tool.ts';
-import type { Id, LastUsed } from '../../store/records.ts';
-import { getSetting, putSetting } from '../../store/settings.ts';
-import { measuringTools } from '../../store/tools.ts';
+import type { Id, LastUsed } from '../../store/base/records.ts';
+import { getSetting, putSetting } from '../../store/kept/settings.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
 import { useLive, useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 
@@ -27,7 +27,7 @@ type Change = {
   readonly direction?: Direction | 'none';
 };
 
-type Around = {
+type MeasuredIn = {
   readonly jobId: Id;
   /** About how large it is, where that is known: a tool is used only inside its range. */
   readonly size?: Length | undefined;
@@ -35,7 +35,7 @@ type Around = {
 
 export function useMeasuring(
   kind: FeatureKind | undefined,
-  { jobId, size }: Around,
+  { jobId, size }: MeasuredIn,
 ): {
   measuring: Measuring | undefined;
   /** The tools are read: without `measuring`, none in the shop can take this. */

@@ -1,10 +1,10 @@
 import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
-import { featuresOf } from '../../store/features.ts';
-import type { Feature } from '../../store/records.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import { getJob } from '../../store/jobs.ts';
-import { measuringTools } from '../../store/tools.ts';
-import { worksheetsUsing } from '../../store/worksheets.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import type { Feature } from '../../store/base/records.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
+import { worksheetsUsing } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
 import { useDial, useShownUnit } from '../common/use-settings.ts';
 

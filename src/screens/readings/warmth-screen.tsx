@@ -1,16 +1,20 @@
 import { useState } from 'preact/hooks';
-import { materialNamed, materials } from '../../engine/material/tables/materials.ts';
-import { timeToKeep } from '../../store/clock.ts';
-import { changeFeature } from '../../store/features.ts';
-import { changeJob } from '../../store/jobs.ts';
-import type { Feature, Job } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { inShopWords } from '../../engine/length/american-words.ts';
+import { materialNamed, materialsFor } from '../../engine/material/tables/materials.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { changeFeature } from '../../store/kept/features.ts';
+import { changeJob } from '../../store/kept/jobs.ts';
+import { worksheetsOf } from '../../store/kept/worksheets.ts';
+import type { Feature, Job } from '../../store/base/records.ts';
 import { Button } from '../common/button.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
-import { useStore } from '../common/store-context.ts';
+import { useLive, useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
+import { metalOfFeature } from '../worksheets/size-metal.ts';
 
 type WarmthScreenProps = { readonly job: Job; readonly feature: Feature; readonly back: string };
 
@@ -23,60 +27,55 @@ export const DEGREES = {
 /** How warm part and tool lie together, asked once a day of a job, and what this part is made of, asked once. */
 export function WarmthScreen({ job, feature, back }: WarmthScreenProps) {
   const store = useStore();
-  const { unit, least, most } = DEGREES[useShownUnit()];
+  const shown = useShownUnit();
+  const { unit, least, most } = DEGREES[shown];
   const [asksMetal, setAsksMetal] = useState(false);
-  const [trouble, setTrouble] = useState('');
-  const material = materialNamed(feature.material);
-  const keepMetal = async (id: string) => {
-    const kept = await changeFeature(store, feature.id, { material: id });
-    setTrouble(kept.ok ? '' : sayStore(kept.refusal));
-    if (kept.ok) setAsksMetal(false);
-  };
+  const { trouble, told } = useTold();
+  const worksheets = useLive(`worksheets/${job.id}`, ['worksheets'], (from) => worksheetsOf(from, job.id));
+  // A worksheet may have asked already what the part is made of.
+  const metal = feature.material ?? metalOfFeature(feature.id, worksheets ?? []);
+  const material = materialNamed(metal);
+  const keepMetal = (material: string) =>
+    told(changeFeature(store, feature.id, { material }), () => setAsksMetal(false));
   const keepDegrees = async (degrees: string) => {
-    const kept = await changeJob(store, job.id, { warmth: { degrees, unit, at: timeToKeep() } });
-    if (kept.ok) location.hash = back;
-    else setTrouble(sayStore(kept.refusal));
-    return kept.ok;
+    if (feature.material === undefined && metal !== undefined && !(await keepMetal(metal))) return false;
+    return told(changeJob(store, job.id, { warmth: { degrees, unit, at: timeToKeep() } }), () => {
+      location.hash = back;
+    });
   };
-  const said = trouble !== '' && (
-    <p role="alert" class="text-field-trouble">
-      {trouble}
-    </p>
-  );
+  if (!worksheets) return <Page title=" ">{null}</Page>;
   if (!material || asksMetal)
     return (
       <Page title="What is it made of?" subtitle={feature.name} back={{ href: back, to: 'the pad' }}>
-        {said}
+        <Trouble>{trouble}</Trouble>
         <ul>
-          {materials.map(({ id, name }) => (
+          {materialsFor(shown).map(({ id, name }) => (
             <li key={id}>
-              <Row title={name} onPress={() => keepMetal(id)} />
+              <Row title={inShopWords(name, shown)} onPress={() => keepMetal(id)} />
             </li>
           ))}
         </ul>
       </Page>
     );
   return (
-    <div class="pad-screen">
-      <Page
-        title="How warm are part and tool?"
-        subtitle={`${feature.name} · lying together for an hour`}
-        back={{ href: back, to: 'the pad' }}
-      >
-        {said}
-        <div class="size-entry">
-          <NumberEntry
-            label={`Temperature, °${unit}`}
-            draftKey={`job/${job.id}/warmth`}
-            bounds={{ least, most, unit: `°${unit}` }}
-            onNumber={keepDegrees}
-          >
-            <Button label={`Made of: ${material.name}`} onPress={() => setAsksMetal(true)}>
-              {material.name}
-            </Button>
-          </NumberEntry>
-        </div>
-      </Page>
-    </div>
+    <PadScreen
+      title="How warm are part and tool?"
+      subtitle={`${feature.name} · lying together for an hour`}
+      back={{ href: back, to: 'the pad' }}
+    >
+      <Trouble>{trouble}</Trouble>
+      <div class="size-entry">
+        <NumberEntry
+          label={`Temperature, °${unit}`}
+          draftKey={`job/${job.id}/warmth`}
+          bounds={{ least, most, unit: `°${unit}` }}
+          onNumber={keepDegrees}
+        >
+          <Button label={`Made of: ${inShopWords(material.name, shown)}`} onPress={() => setAsksMetal(true)}>
+            {inShopWords(material.name, shown)}
+          </Button>
+        </NumberEntry>
+      </div>
+    </PadScreen>
   );
 }

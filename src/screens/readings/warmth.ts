@@ -6,8 +6,9 @@ import { sayUnaskedWarmth, sayWarmth } from '../../engine/reading/say-warmth.ts'
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
 import { readWarm, unaskedWarmth } from '../../engine/reading/temperature.ts';
-import { warmOf } from '../../store/read-at-20.ts';
-import type { Cut, CutPass, Feature, Job, ReadingRecord, ReadWarmth } from '../../store/records.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import { warmOf } from '../../store/kept/read-at-20.ts';
+import type { Cut, CutPass, Feature, Job, ReadingRecord, ReadWarmth } from '../../store/base/records.ts';
 
 // Chosen, not published: one working day. Tomorrow the shop is as warm as it is then.
 const HOLDS_FOR_MS = 12 * 60 * 60 * 1000;
@@ -84,6 +85,6 @@ export function warmthAsked(
   if (!growsWithWarmth(form.kind) || counting.every((one) => warmthOfDay(one, readings).warmth)) return '';
   const { estimate } = form.tightest;
   const off = unaskedWarmth(mean(estimate), bandOf(estimate).halfWidth);
-  const asks = warmthOfToday(job, Date.now()) ? 'metal' : 'warmth';
+  const asks = warmthOfToday(job, timeToKeep()) ? 'metal' : 'warmth';
   return off ? sayUnaskedWarmth(off, asks, unit) : '';
 }

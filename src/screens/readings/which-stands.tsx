@@ -1,7 +1,7 @@
 import type { Contradiction } from '../../engine/reading/feature-form.ts';
 import { sayContradiction, sizeFigure } from '../../engine/reading/say-readings.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { strikeOutAll } from '../../store/readings.ts';
+import { strikeOutAll } from '../../store/kept/readings.ts';
 import { Button } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';
 import { useStore } from '../common/store-context.ts';

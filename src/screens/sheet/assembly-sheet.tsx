@@ -1,6 +1,6 @@
 import { sayAfter } from '../../engine/job/say-recheck.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
-import type { AssemblyStep, Recheck } from '../../store/records.ts';
+import type { AssemblyStep, Recheck } from '../../store/base/records.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, WriteLine } from './sheet-table.tsx';
 import { asItStands, isStepChanged } from '../assembly/step-standing.ts';

@@ -1,5 +1,6 @@
+import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
-import Papa from 'papaparse';
+import { csvCells, csvText } from './csv-text.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length/length.ts';
 import { toolThatCounts } from '../../engine/reading/measuring-tool.ts';
@@ -7,9 +8,9 @@ import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { stopsOf } from '../readings/reading-figure.ts';
 import { asTyped } from '../../engine/length/show.ts';
 import { warmthOfDay } from '../readings/warmth.ts';
-import { countedAt20, warmOf } from '../../store/read-at-20.ts';
-import { keptWords } from '../../store/plain-words.ts';
-import type { Cut, CutPass, Feature, Id, Part, ReadingRecord, StruckOut } from '../../store/records.ts';
+import { countedAt20, warmOf } from '../../store/kept/read-at-20.ts';
+import { keptWords } from '../../store/base/plain-words.ts';
+import type { Cut, CutPass, Feature, Id, Part, ReadingRecord, StruckOut } from '../../store/base/records.ts';
 
 type Cell = string | number;
 type Column<T> = readonly [heading: string, cell: (row: T) => Cell];
@@ -36,6 +37,7 @@ export function readingsCsv({
   const featureOf = (one: ReadingRecord) => features.find(({ id }) => id === one.featureId);
   const partOf = (one: ReadingRecord) => parts.find(({ id }) => id === featureOf(one)?.partId);
   const ofSame = (one: ReadingRecord) => readings.filter(({ featureId }) => featureId === one.featureId);
+  const warmOfDay = (one: ReadingRecord) => warmthOfDay(one, ofSame(one));
   return table<ReadingRecord>(readings, [
     ['reading of', (one) => featureOf(one)?.name ?? ''],
     ['kind', (one) => featureOf(one)?.kind ?? ''],
@@ -49,12 +51,16 @@ export function readingsCsv({
     ['tool error limit ±, mm', ({ tool, exact }) => toText(toolThatCounts(tool, exact).mpe)],
     ['tool error limit ±, inch', ({ tool, exact }) => inches(toolThatCounts(tool, exact).mpe)],
     ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
-    ['warmth', ({ warmth }) => (warmth ? `${warmth.degrees} ${warmth.unit}` : '')],
-    ['metal', ({ warmth }) => warmth?.material ?? ''],
-    ['counts at 20 °C, mm', (one) => at20Mm(one.exact, warmthOfDay(one, ofSame(one)))],
+    ['warmth', (one) => degreesOf(warmOfDay(one))],
+    ['metal', (one) => warmOfDay(one).warmth?.material ?? ''],
+    ['counts at 20 °C, mm', (one) => at20Mm(one.exact, warmOfDay(one))],
     ['read at', ({ at }) => timeText(at)],
     ...struckOutColumns<ReadingRecord>((one) => one),
   ]);
+}
+
+function degreesOf({ warmth }: Pick<ReadingRecord, 'warmth'>): string {
+  return warmth ? `${warmth.degrees} ${warmth.unit}` : '';
 }
 
 /** Empty where the size counts as it was read. */
@@ -92,13 +98,20 @@ export function cutsCsv(cuts: readonly Cut[], older: ReadonlySet<Id>): string {
     ...sizeColumns<CutLine>('lower limit', ({ cut }) => cut.lower),
     ...sizeColumns<CutLine>('upper limit', ({ cut }) => cut.upper),
     ['limits from', ({ cut }) => cut.limitsFrom],
+    ...sizeColumns<CutLine>('set over by', ({ cut }) => cut.setOver),
+    ...sizeColumns<CutLine>('x from the zero', ({ cut }) => cut.stands?.x),
+    ...sizeColumns<CutLine>('y from the zero', ({ cut }) => cut.stands?.y),
+    ['compound over, degrees', ({ cut }) => cut.compoundDegrees ?? ''],
+    ...sizeColumns<CutLine>('over wires of', ({ cut }) => cut.threading?.wire),
+    ['infeed', ({ cut }) => cut.threading?.infeed ?? ''],
     ['assumed', ({ cut }) => cut.assumed ?? ''],
+    ['strength', ({ cut }) => sayStrengthOfCut(cut)],
     ['older than its sizes', ({ cut }) => (older.has(cut.id) ? 'yes' : '')],
     ['measurement', ({ number }) => number],
     ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),
     ...sizeColumns<CutLine>('measured', ({ pass }) => pass?.measured),
     ['tool', ({ pass }) => passTool(pass)],
-    ['warmth', ({ pass }) => (pass?.warmth ? `${pass.warmth.degrees} ${pass.warmth.unit}` : '')],
+    ['warmth', ({ pass }) => (pass ? degreesOf(pass) : '')],
     ['counts at 20 °C, mm', ({ pass }) => (pass ? at20Mm(pass.measured.exact, pass) : '')],
     ['measured at', ({ pass }) => (pass ? timeText(pass.at) : '')],
     ...struckOutColumns<CutLine>(({ pass }) => pass ?? {}),
@@ -158,16 +171,18 @@ function struckOutColumns<T>(of: (row: T) => { readonly struckOut?: StruckOut })
  * made harmless once more; one that is so already stays as it is.
  */
 export function harmlessCsv(signed: string): string {
-  const newline = signed.includes('\r\n') ? '\r\n' : '\n';
-  const { data } = Papa.parse<readonly string[]>(signed, { newline, delimiter: ',' });
-  return harmless(data);
+  return harmless(csvCells(signed));
 }
 
 function harmless(rows: readonly (readonly Cell[])[]): string {
-  return Papa.unparse(
-    rows.map((row) => [...row]),
-    { newline: '\r\n', escapeFormulae: FORMULA, quotes: isQuoted },
-  );
+  return csvText(rows.map((row) => row.map(harmlessCell)));
+}
+
+/** Text that a spreadsheet would take for a formula begins with an apostrophe, and is quoted with it. */
+function harmlessCell(cell: Cell): { readonly text: string; readonly quoted: boolean } {
+  const text = String(cell);
+  const isFormula = typeof cell === 'string' && FORMULA.test(text);
+  return isFormula ? { text: `'${text}`, quoted: true } : { text, quoted: isQuoted(cell) };
 }
 
 // Where a comma is the decimal mark, a spreadsheet cuts at the semicolon; at a tab it may cut anywhere. What has its

@@ -3,9 +3,9 @@ import type { Entry } from '../../engine/length/entry.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { sayDegrees } from '../../engine/reading/say-warmth.ts';
 import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
-import { asTyped, show } from '../../engine/length/show.ts';
-import { passesOf } from '../../store/cut-state.ts';
-import type { Cut } from '../../store/records.ts';
+import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
+import { passesOf } from '../../store/kept/cut-state.ts';
+import type { Cut } from '../../store/base/records.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
 import {
   assumedOf,
@@ -13,6 +13,8 @@ import {
   hasItsOwnSize,
   MACHINE_WORDS,
   materialWords,
+  placeWords,
+  setUpWords,
   STATE_WORDS,
 } from '../cuts/cut-words.ts';
 import { HoleCaution } from '../common/hole-caution.tsx';
@@ -27,7 +29,7 @@ export function CutsSheet({ data }: { data: SheetData }) {
   return (
     <section class="sheet-section">
       <h3>Cuts</h3>
-      <LatheCaution />
+      {data.cuts.some(isStillToMake) && <LatheCaution />}
       {data.cuts.some(hasItsOwnSize) && <HoleCaution />}
       {data.cuts.map((cut) => (
         <CutSheet key={cut.id} cut={cut} data={data} />
@@ -36,68 +38,96 @@ export function CutsSheet({ data }: { data: SheetData }) {
   );
 }
 
-function CutSheet({ cut, data }: { cut: Cut; data: SheetData }) {
+type CutSheetProps = { readonly cut: Cut; readonly data: SheetData };
+
+function CutSheet({ cut, data }: CutSheetProps) {
   const { unit } = data;
-  const size = (entry: Entry) =>
-    `${asTyped(entry)}${entry.unit === unit ? '' : ` (${show(entry.exact, unit)})`}`;
-  const passes = passesOf(cut);
-  const last = passes.findLast(([, { struckOut }]) => struckOut === undefined)?.[1];
+  const setOver = setUpWords(cut, unit);
   return (
     <section class="sheet-part">
       <h4>
         {cutName(cut)} <small>{`(${[cut.part, MACHINE_WORDS[cut.machine]].join(', ')})`}</small>
       </h4>
-      <SheetFacts
-        facts={[
-          ['State', <strong key="state">{STATE_WORDS[cut.state]}</strong>],
-          ['Blank', cut.blank ? size(cut.blank) : 'not measured'],
-          ['Target', size(cut.target)],
-          [
-            'Good from',
-            `${size(cut.lower)} to ${size(cut.upper)} (${[cut.limitsFrom, assumedOf(cut)].filter(Boolean).join('; ')})`,
-          ],
-          [
-            sizeWords(cut),
-            last ? (
-              <strong key="final">{size(last.measured)}</strong>
-            ) : (
-              <span key="final" class="sheet-blank" />
-            ),
-          ],
-          ...(cut.material === undefined ? [] : [['Material', materialWords(cut.material)] as const]),
-          ...(cut.drill === undefined ? [] : [['Drill', cut.drill] as const]),
-          ...(cut.thread === undefined ? [] : [['Tap', tapOfCut(cut)] as const]),
-        ]}
-      />
+      <CutFacts cut={cut} unit={unit} />
       {sayStrengthOfCut(cut) !== '' && <p>{sayStrengthOfCut(cut)}</p>}
+      {setOver.length > 0 && <p>{setOver.join(' ')}</p>}
       {isOlder(cut, data) && (
         <p>
           <strong>{OLDER_ON_PAPER}</strong>
         </p>
       )}
-      {passes.length > 0 && (
-        <SheetTable
-          figures
-          heads={['Measured', 'To come off before', 'Tool', 'When']}
-          rows={passes.map(([id, pass]) => ({
-            key: id,
-            cells: [
-              size(pass.measured),
-              pass.asked ? size(pass.asked) : '',
-              [
-                pass.tool && toolBeside({ tool: pass.tool, exact: pass.measured.exact }),
-                pass.warmth && `at ${sayDegrees(pass.warmth)}, counts at 20 °C`,
-              ]
-                .filter(Boolean)
-                .join(', '),
-              momentOf(pass.at),
-            ],
-            ...(pass.struckOut && { struckOut: pass.struckOut.why }),
-          }))}
-        />
-      )}
+      <Passes cut={cut} unit={unit} />
     </section>
   );
+}
+
+type OfCut = { readonly cut: Cut; readonly unit: ShownUnit };
+
+/** As it was typed; in the sheet's unit too, where that is another. */
+function sizeOf(entry: Entry, unit: ShownUnit): string {
+  return `${asTyped(entry)}${entry.unit === unit ? '' : ` (${show(entry.exact, unit)})`}`;
+}
+
+function CutFacts({ cut, unit }: OfCut) {
+  const last = passesOf(cut).findLast(([, { struckOut }]) => struckOut === undefined)?.[1];
+  const from = [cut.limitsFrom, assumedOf(cut)].filter(Boolean).join('; ');
+  return (
+    <SheetFacts
+      facts={[
+        ['State', <strong key="state">{STATE_WORDS[cut.state]}</strong>],
+        [
+          cut.threading ? 'Where the tool touches' : 'Blank',
+          cut.blank ? sizeOf(cut.blank, unit) : 'not measured',
+        ],
+        ['Target', sizeOf(cut.target, unit)],
+        ['Good from', `${sizeOf(cut.lower, unit)} to ${sizeOf(cut.upper, unit)} (${from})`],
+        [
+          sizeWords(cut),
+          last ? (
+            <strong key="final">{sizeOf(last.measured, unit)}</strong>
+          ) : (
+            <span key="final" class="sheet-blank" />
+          ),
+        ],
+        ...(cut.material === undefined ? [] : [['Material', materialWords(cut.material, unit)] as const]),
+        ...(cut.stands ? [['Stands', placeWords(cut, unit)] as const] : []),
+        ...(cut.drill === undefined ? [] : [['Drill', cut.drill] as const]),
+        ...(cut.thread === undefined ? [] : [['Tap', tapOfCut(cut)] as const]),
+      ]}
+    />
+  );
+}
+
+/** Each measurement on the way, struck-out ones too. */
+function Passes({ cut, unit }: OfCut) {
+  const passes = passesOf(cut);
+  if (passes.length === 0) return null;
+  return (
+    <SheetTable
+      figures
+      heads={['Measured', 'To come off before', 'Tool', 'When']}
+      rows={passes.map(([id, pass]) => ({
+        key: id,
+        cells: [
+          sizeOf(pass.measured, unit),
+          pass.asked ? sizeOf(pass.asked, unit) : '',
+          [
+            pass.tool && toolBeside({ tool: pass.tool, exact: pass.measured.exact }),
+            pass.warmth && `at ${sayDegrees(pass.warmth)}, counts at 20 °C`,
+          ]
+            .filter(Boolean)
+            .join(', '),
+          momentOf(pass.at),
+        ],
+        ...(pass.struckOut && { struckOut: pass.struckOut.why }),
+      }))}
+    />
+  );
+}
+
+/** Of what is made already nobody has to be warned at the machine. */
+function isStillToMake({ state }: Cut): boolean {
+  return state === 'to-cut' || state === 'cutting';
 }
 
 /** A size still on its way, or gone past its limit, is not the final one. */

@@ -10,12 +10,14 @@ import { fileName } from './file-names.ts';
 import { writtenReasons, type WrittenReasonLine } from './reasons-sheet.tsx';
 import { RoundPartPlace, RoundPartRows } from './round-part-place.tsx';
 import type { SheetData } from './sheet-data.ts';
+import { OnPaper } from './on-paper.tsx';
 import { SheetDocument } from './sheet-document.tsx';
 import { counted } from './sheet-words.ts';
 import { spreadsheet } from './spreadsheet.ts';
 import { useGive } from './use-give.ts';
-import { usePageFooter } from './use-page-footer.ts';
+import { useSigner } from './use-signed-since.ts';
 import './files-place.css';
+import { timeToKeep } from '../../store/base/clock.ts';
 
 type FilesPlaceProps = { readonly data: SheetData; readonly field: string };
 
@@ -31,8 +33,8 @@ function Files({ data }: { readonly data: SheetData }) {
   const { said, give } = useGive();
   const [drawings, setDrawings] = useState<readonly Drawn[]>([]);
   const paper = useRef<HTMLDivElement>(null);
-  const reasons = writtenReasons(data, Date.now());
-  usePageFooter(job.name);
+  const reasons = writtenReasons(data, timeToKeep());
+  const signer = useSigner(job);
   // The drawings are those of the sheet that lies ready for printing.
   useLayoutEffect(() => setDrawings(drawingsOn(paper.current)), [data]);
   return (
@@ -78,7 +80,9 @@ function Files({ data }: { readonly data: SheetData }) {
         <RoundPartRows data={data} onGive={(file) => void give(file)} />
       </div>
       <div ref={paper} class="files-paper sheet-ink">
-        <SheetDocument data={data} today={Date.now()} />
+        <OnPaper name={job.name}>
+          <SheetDocument data={data} today={timeToKeep()} signer={signer} />
+        </OnPaper>
       </div>
     </Page>
   );

@@ -1,5 +1,5 @@
-import type { SheetNode } from '../../store/records.ts';
-import { isSheetAttribute, sheetTags } from '../../store/schemas/sheet-whitelist.ts';
+import type { SheetNode } from '../../store/base/records.ts';
+import { isSheetAttribute, sheetTags } from '../../store/kept/sheet-whitelist.ts';
 
 /** What a page has and a signed sheet must not: it is left out with all that is in it. */
 const LEFT_OUT: ReadonlySet<string> = new Set(

@@ -1,8 +1,8 @@
-import { sheetsOf } from '../../store/sheets.ts';
+import { sheetsOf } from '../../store/kept/sheets.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';
-import type { Job } from '../../store/records.ts';
+import type { Job } from '../../store/base/records.ts';
 import { momentOf } from './sheet-words.ts';
 import { useSignedSince } from './use-signed-since.ts';
 import './frozen-sheet.css';

@@ -1,8 +1,8 @@
 import { h, render, type VNode } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import './frozen-sheet.css';
-import type { SheetNode } from '../../store/records.ts';
-import { isSheetAttribute, sheetTags } from '../../store/schemas/sheet-whitelist.ts';
+import type { SheetNode } from '../../store/base/records.ts';
+import { isSheetAttribute, sheetTags } from '../../store/kept/sheet-whitelist.ts';
 import { sheetStyles } from './sheet-styles.ts';
 
 /**

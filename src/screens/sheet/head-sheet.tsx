@@ -6,6 +6,7 @@ import { photoSays } from '../photos/use-photos.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetFacts, SheetTable } from './sheet-table.tsx';
 import { dayOf, ORIGINS } from './sheet-words.ts';
+import { canBeNow } from '../../store/base/clock.ts';
 
 /** What the job is, and when. The day of printing is the day it is drawn. */
 export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetData; today: number }) {
@@ -30,8 +31,7 @@ export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetD
           facts={[
             ['Touches', touchWords(job)],
             ['Begun', dayOf(job.createdAt)],
-            ['Last worked on', dayOf(job.touchedAt)],
-            ['Printed', dayOf(today)],
+            ['Printed', canBeNow(Date.now()) ? dayOf(today) : 'day not known, the phone’s clock was wrong'],
             ['Sizes in', unit === 'in' ? 'inches' : 'millimetres'],
             ...(odometer
               ? [['Odometer', `${odometer.reading} ${odometer.unit}, ${dayOf(odometer.at)}`] as const]

@@ -1,7 +1,7 @@
 import { lineMoney, moneyTotal, roundMoney } from '../../engine/job/money.ts';
 import { LINES_ROUNDED, showHours, showMoney } from '../../engine/job/say-money.ts';
 import { minorPlaces } from '../../engine/job/tables/minor-units.ts';
-import type { MoneyLine } from '../../store/records.ts';
+import type { MoneyLine } from '../../store/base/records.ts';
 import type { SheetData } from './sheet-data.ts';
 import { SheetTable } from './sheet-table.tsx';
 import { counted } from './sheet-words.ts';

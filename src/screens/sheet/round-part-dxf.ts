@@ -3,6 +3,7 @@ import {
   decimalText,
   dividedBy,
   exactDecimalText,
+  isZero,
   lengthOf,
   minus,
   negate,
@@ -13,7 +14,7 @@ import {
   type Length,
 } from '../../engine/length/length.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
-import { keptWords } from '../../store/plain-words.ts';
+import { keptWords } from '../../store/base/plain-words.ts';
 import type { RoundPart } from './round-part.ts';
 
 type Point = readonly [x: Length, y: Length];
@@ -54,7 +55,7 @@ function addLineTypes(drawing: Drawing, { outside, length }: RoundPart, unit: Sh
 }
 
 type Pen = {
-  readonly circle: (layer: string, diameter: Length) => void;
+  readonly circle: (layer: string, diameter: Length, middle: Length) => void;
   readonly line: (layer: string, from: Point, to: Point) => void;
   readonly rectangle: (layer: string, corner: Point, opposite: Point) => void;
   readonly words: (at: Point, height: Length, text: string) => void;
@@ -64,8 +65,8 @@ function penOn(drawing: Drawing, unit: ShownUnit): Pen {
   // A file of this kind holds floating point numbers: of up to 15 digits they are written as the decimals they came from.
   const number = (length: Length) => Number(exactDecimalText(length, unit));
   return {
-    circle: (layer, diameter) =>
-      drawing.setActiveLayer(layer).drawCircle(0, 0, number(dividedBy(diameter, 2))),
+    circle: (layer, diameter, middle) =>
+      drawing.setActiveLayer(layer).drawCircle(0, number(middle), number(dividedBy(diameter, 2))),
     line: (layer, [x, y], [toX, toY]) =>
       drawing.setActiveLayer(layer).drawLine(number(x), number(y), number(toX), number(toY)),
     rectangle: (layer, [x, y], [toX, toY]) =>
@@ -80,36 +81,69 @@ function oneLine(text: string): string {
   return keptWords(text).replace(/\p{Cc}+/gu, ' ');
 }
 
-function drawFace({ circle, line }: Pen, { outside, inside }: RoundPart): void {
-  circle(LAYERS.outline, outside);
-  circle(LAYERS.outline, inside);
+function drawFace(
+  { circle, line }: Pen,
+  { outside, inside, offCentre = zero, outsideFar, insideFar }: RoundPart,
+): void {
+  circle(LAYERS.outline, outside, zero);
+  if (outsideFar && !isZero(outsideFar)) circle(LAYERS.outline, outsideFar, zero);
+  if (inside) circle(LAYERS.outline, inside, offCentre);
+  if (insideFar && !isZero(insideFar)) circle(LAYERS.outline, insideFar, offCentre);
   const reach = times(outside, '0.6');
   line(LAYERS.centre, [negate(reach), zero], [reach, zero]);
   line(LAYERS.centre, [zero, negate(reach)], [zero, reach]);
+  if (!isZero(offCentre)) line(LAYERS.centre, [negate(reach), offCentre], [reach, offCentre]);
 }
 
 /** The side stands one outside diameter to the right of the centre; the bore in it is dashed. */
-function drawSide({ rectangle, line }: Pen, { outside, inside }: RoundPart, length: Length): void {
+function drawSide(pen: Pen, part: RoundPart, length: Length): void {
+  const { outside, inside, offCentre = zero, insideFar = inside } = part;
+  const { line } = pen;
   const [left, right] = sideEnds(outside, length);
-  const radius = dividedBy(outside, 2);
-  const bore = dividedBy(inside, 2);
-  rectangle(LAYERS.outline, [left, negate(radius)], [right, radius]);
-  for (const y of [negate(bore), bore]) line(LAYERS.hidden, [left, y], [right, y]);
+  drawOutline(pen, part, [left, right]);
+  if (inside && insideFar)
+    for (const side of [minus, plus])
+      line(
+        LAYERS.hidden,
+        [left, side(offCentre, dividedBy(inside, 2))],
+        [right, side(offCentre, dividedBy(insideFar, 2))],
+      );
   const past = times(outside, '0.1');
   line(LAYERS.centre, [minus(left, past), zero], [plus(right, past), zero]);
+}
+
+function drawOutline(
+  { rectangle, line }: Pen,
+  { outside, outsideFar }: RoundPart,
+  [left, right]: readonly [Length, Length],
+): void {
+  const radius = dividedBy(outside, 2);
+  if (!outsideFar) return rectangle(LAYERS.outline, [left, negate(radius)], [right, radius]);
+  const far = dividedBy(outsideFar, 2);
+  const corners: readonly Point[] = [
+    [left, negate(radius)],
+    [right, negate(far)],
+    [right, far],
+    [left, radius],
+  ];
+  for (const [index, corner] of corners.entries())
+    line(LAYERS.outline, corner, corners[(index + 1) % corners.length] ?? corner);
 }
 
 function sideEnds(outside: Length, length: Length): readonly [Length, Length] {
   return [outside, plus(outside, length)];
 }
 
-function drawNotes({ words }: Pen, { name, outside, inside, length }: RoundPart, unit: ShownUnit): void {
+function drawNotes({ words }: Pen, part: RoundPart, unit: ShownUnit): void {
+  const { name, outside, inside, length, offCentre, outsideFar, insideFar } = part;
+  const to = (far: Length | undefined) => (far ? ` to ${show(far, unit)}` : '');
   const height = times(outside, '0.06');
   const lines = [
     name,
-    `outside ${show(outside, unit)}`,
-    `inside ${show(inside, unit)}`,
+    `outside ${show(outside, unit)}${to(outsideFar)}`,
+    ...(inside ? [`inside ${show(inside, unit)}${to(insideFar)}`] : []),
     ...(length ? [`long ${show(length, unit)}`] : []),
+    ...(offCentre ? [`bore ${show(offCentre, unit)} off its middle`] : []),
   ];
   const top = negate(times(outside, '0.75'));
   for (const [index, text] of lines.entries())

@@ -1,25 +1,23 @@
-import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/length/entry.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isMore, isZero, type Length } from '../../engine/length/length.ts';
-import { sayEntry } from '../../engine/length/say.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
 import { goInstead, hrefOf } from '../address.ts';
+import { AskedSize } from '../common/asked-size.tsx';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import type { HalfTyped } from '../common/pad-text.ts';
 import { Row } from '../common/row.tsx';
-import { SizePad } from '../common/size-pad.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
+import { useTold } from '../common/told.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { usePadSize } from '../common/use-settings.ts';
 import { fileName } from './file-names.ts';
 import { roundPartsOf, type RoundPartWanted } from './round-parts.ts';
 import type { RoundPart } from './round-part.ts';
 import type { SheetData } from './sheet-data.ts';
 import { useGive } from './use-give.ts';
 import { worksheetDataOf } from './worksheet-data-of.ts';
-import '../worksheets/size-entry.css';
-import { capital } from '../../engine/length/say-words.ts';
+import { capital, listed as listedWords } from '../../engine/length/say-words.ts';
 
 type Side = 'outside' | 'inside';
 const SIDES: readonly Side[] = ['outside', 'inside'];
@@ -44,15 +42,15 @@ type RoundPartRowsProps = {
   readonly onGive: (file: () => Promise<File>) => void;
 };
 
-/** The rings, spacers and bushings still to be made; a spacer is asked for its diameters first. */
+/** The rings, spacers, bushings and tapers still to be made; a spacer is asked for its diameters first. */
 export function RoundPartRows({ data, onGive }: RoundPartRowsProps) {
   const { job, unit } = data;
   const listed = listedParts(data);
   return (
     <>
-      <h2>Rings, spacers and bushings (DXF)</h2>
+      <h2>Rings, spacers, bushings and tapers (DXF)</h2>
       {listed.length === 0 ? (
-        <p>A ring, spacer or bushing that a worksheet wants made stands here, in real size.</p>
+        <p>A ring, spacer, bushing or taper that a worksheet wants made stands here, in real size.</p>
       ) : (
         <p>{`In real size, in ${unit === 'in' ? 'inches' : 'millimetres'}.`}</p>
       )}
@@ -100,10 +98,16 @@ function Diameters({ data, listed }: ListedProps) {
   const { said, tell, give } = useGive();
   const outside = useSizeDraft(draftKey(job.id, listed, 'outside'), unit).half;
   const inside = useSizeDraft(draftKey(job.id, listed, 'inside'), unit).half;
+  // A side that is worked out isn't asked for.
+  const sides = [
+    { side: 'outside' as const, half: outside, title: 'Outside' },
+    { side: 'inside' as const, half: inside, title: 'Inside' },
+  ].filter(({ side }) => part[side] === undefined);
   const press = () => {
-    const whole = wholePart({ ...part, ...typed('outside', outside), ...typed('inside', inside) });
-    if (!whole) return tell('It needs its outside and its inside first.');
-    if (!isMore(whole.outside, whole.inside)) return tell('The inside has to be smaller than the outside.');
+    const whole = wholePart({ ...typed('outside', outside), ...typed('inside', inside), ...known(part) });
+    if (!whole) return tell(`It needs its ${listedWords(sides.map(({ side }) => side))} first.`);
+    if (whole.inside && !isMore(whole.outside, whole.inside))
+      return tell('The inside has to be smaller than the outside.');
     return void give(() => dxfFile(data, whole));
   };
   return (
@@ -119,12 +123,13 @@ function Diameters({ data, listed }: ListedProps) {
     >
       <div class="files">
         {said !== '' && <p class="files-said">{said}</p>}
-        <p>Its length is worked out; its diameters are yours to give.</p>
+        <p>
+          {sides.length > 1
+            ? 'Its length is worked out; its diameters are yours to give.'
+            : `Worked out: ${sizesOf(part, unit)}. The ${listedWords(sides.map(({ side }) => side))} is yours to give.`}
+        </p>
         {part.length && <Row title="Length" figure={show(part.length, unit)} />}
-        {[
-          { side: 'outside' as const, half: outside, title: 'Outside' },
-          { side: 'inside' as const, half: inside, title: 'Inside' },
-        ].map(({ side, half, title }) => (
+        {sides.map(({ side, half, title }) => (
           <Row
             key={side}
             title={title}
@@ -140,38 +145,24 @@ function Diameters({ data, listed }: ListedProps) {
 function DiameterPad({ data, listed, side }: ListedProps & { readonly side: Side }) {
   const { job, unit } = data;
   const draft = useSizeDraft(draftKey(job.id, listed, side), unit);
-  const padSize = usePadSize();
-  const [trouble, setTrouble] = useState<string>();
+  const answer = useTold();
   const back = { at: 'sheet', jobId: job.id, field: placeOf(listed) } as const;
-  const commit = () => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    if (isZero(entry.value.exact)) return setTrouble('A diameter is more than nothing.');
-    return goInstead(back);
-  };
-  const label = `${capital(listed.part.name)}, ${side}`;
+  // It stays a draft: the file is made from it.
+  const take = ({ exact }: Entry) =>
+    isZero(exact) ? answer.say('A diameter is more than nothing.') : goInstead(back);
   return (
-    <div class="pad-screen">
-      <Page
-        title={capital(side)}
-        subtitle={listed.part.name}
-        back={{ href: hrefOf(back), to: listed.part.name }}
-      >
-        <div class="size-entry">
-          <SizePad
-            label={label}
-            half={draft.half}
-            padSize={padSize}
-            onChange={(half) => {
-              setTrouble(undefined);
-              draft.change(half);
-            }}
-            commit={{ text: 'Use it', onPress: commit }}
-            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-          />
-        </div>
-      </Page>
-    </div>
+    <PadScreen
+      title={capital(side)}
+      subtitle={listed.part.name}
+      back={{ href: hrefOf(back), to: listed.part.name }}
+    >
+      <AskedSize
+        label={`${capital(listed.part.name)}, ${side}`}
+        draft={draft}
+        answer={answer}
+        onSize={take}
+      />
+    </PadScreen>
   );
 }
 
@@ -184,6 +175,11 @@ function draftKey(jobId: string, { worksheetId, part }: Listed, side: Side): str
   return `sheet/${jobId}/dxf/${worksheetId}/${part.name}/${side}`;
 }
 
+/** What is worked out of a part, without what isn't. */
+function known({ outside, inside, ...part }: RoundPartWanted): RoundPartWanted {
+  return { ...part, ...(outside && { outside }), ...(inside && { inside }) };
+}
+
 function typed(side: Side, { typed: text, unit }: HalfTyped): { readonly [Key in Side]?: Length } {
   const entry = readEntry(text, { unit });
   return entry.ok && !isZero(entry.value.exact) ? { [side]: entry.value.exact } : {};
@@ -194,15 +190,31 @@ function figureOf({ typed: text, unit }: HalfTyped): string {
   return entry.ok ? asTyped(entry.value) : 'to give';
 }
 
-function wholePart({ name, outside, inside, length }: RoundPartWanted): RoundPart | undefined {
-  return outside && inside ? { name, outside, inside, ...(length && { length }) } : undefined;
+function wholePart({ solid, ...part }: RoundPartWanted): RoundPart | undefined {
+  const { name, outside, inside, length, offCentre, outsideFar, insideFar } = part;
+  if (!outside || (!inside && !solid)) return undefined;
+  return {
+    name,
+    outside,
+    ...(inside && { inside }),
+    ...(length && { length }),
+    ...(offCentre && { offCentre }),
+    ...(outsideFar && { outsideFar }),
+    ...(insideFar && { insideFar }),
+  };
 }
 
-function sizesOf({ outside, inside, length }: RoundPartWanted, unit: SheetData['unit']): string {
+function sizesOf(
+  { outside, inside, length, offCentre, outsideFar, insideFar }: RoundPartWanted,
+  unit: SheetData['unit'],
+): string {
+  const tapered = (side: string, size: Length, far: Length | undefined) =>
+    `${side} ${show(size, unit)}${far ? ` to ${show(far, unit)}` : ''}`;
   const sizes = [
-    outside && `outside ${show(outside, unit)}`,
-    inside && `inside ${show(inside, unit)}`,
+    outside && tapered('outside', outside, outsideFar),
+    inside && tapered('inside', inside, insideFar),
     length && `long ${show(length, unit)}`,
+    offCentre && `bore ${show(offCentre, unit)} off its middle`,
   ];
   return sizes.filter((size) => size !== undefined).join(', ');
 }

@@ -7,13 +7,20 @@ import { MoneySheet } from './money-sheet.tsx';
 import { ReadingsSheet } from './readings-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { ReasonsSheet } from './reasons-sheet.tsx';
-import { SigningSheet } from './signing-sheet.tsx';
+import { SigningSheet, type Signer } from './signing-sheet.tsx';
 import { WorksheetsSheet } from './worksheets-sheet.tsx';
 import './sheet-document.css';
 import './sheet-print.css';
 
-/** The record of a job, whole, in the order of the work: what is printed, shared and frozen. */
-export function SheetDocument({ data, today }: { readonly data: SheetData; readonly today: number }) {
+type SheetDocumentProps = {
+  readonly data: SheetData;
+  readonly today: number;
+  /** Missing while it is unsigned, or was changed since. */
+  readonly signer?: Signer | undefined;
+};
+
+/** The record of a job, what came out of it first and what it was read from behind it: printed, shared and frozen. */
+export function SheetDocument({ data, today, signer }: SheetDocumentProps) {
   const isEmpty = [data.features, data.worksheets, data.cuts, data.checks, data.steps].every(
     ({ length }) => length === 0,
   );
@@ -25,16 +32,16 @@ export function SheetDocument({ data, today }: { readonly data: SheetData; reado
           Readings, worksheets, cuts, checks and assembly of this job will stand here, ready to print.
         </EmptyLine>
       )}
-      <PartsSheet data={data} />
-      <ReadingsSheet data={data} />
       <WorksheetsSheet data={data} />
       <CutsSheet data={data} />
       <ChecksSheet data={data} />
+      <PartsSheet data={data} />
       <AssemblySheet data={data} />
       <RechecksSheet data={data} />
       <MoneySheet data={data} />
       <ReasonsSheet data={data} today={today} />
-      <SigningSheet />
+      <ReadingsSheet data={data} />
+      <SigningSheet signer={signer} />
     </article>
   );
 }

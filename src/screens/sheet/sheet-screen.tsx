@@ -7,8 +7,10 @@ import { Row } from '../common/row.tsx';
 import { JobPage } from '../jobs/job-page.tsx';
 import { FrozenSheetList } from './frozen-sheet-list.tsx';
 import { useSheetData, type SheetData } from './sheet-data.ts';
+import { OnPaper } from './on-paper.tsx';
 import { SheetDocument } from './sheet-document.tsx';
-import { usePageFooter } from './use-page-footer.ts';
+import { useSigner } from './use-signed-since.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
 
 const FilesPlace = lazyScreen(() => import('./files-place.tsx').then((file) => file.FilesPlace));
 
@@ -32,7 +34,7 @@ export function SheetScreen({ jobId, field = '' }: { readonly jobId: string; rea
 
 function Sheet({ data }: { readonly data: SheetData }) {
   const { job } = data;
-  usePageFooter(job.name);
+  const signer = useSigner(job);
   return (
     <JobPage
       job={job}
@@ -47,7 +49,9 @@ function Sheet({ data }: { readonly data: SheetData }) {
       }
     >
       <FrozenSheetList job={job} />
-      <SheetDocument data={data} today={Date.now()} />
+      <OnPaper name={job.name}>
+        <SheetDocument data={data} today={timeToKeep()} signer={signer} />
+      </OnPaper>
       <div class="not-printed">
         <Row
           href={hrefOf({ at: 'money', jobId: job.id })}

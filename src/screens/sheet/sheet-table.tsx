@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 
-type Row = {
+export type SheetRow = {
   readonly key: string;
   readonly cells: readonly ComponentChildren[];
   /** Struck out: the line stays readable, and says why. */
@@ -9,7 +9,7 @@ type Row = {
 
 type SheetTableProps = {
   readonly heads: readonly string[];
-  readonly rows: readonly Row[];
+  readonly rows: readonly SheetRow[];
   /** The first two columns are figures, which no line breaks. */
   readonly figures?: boolean;
 };
@@ -63,11 +63,12 @@ export function SheetFacts({
   );
 }
 
-/** A line to write on. */
-export function WriteLine({ label }: { readonly label: string }) {
+/** A line to write on; what is known already stands on it. */
+export function WriteLine({ label, known }: { readonly label: string; readonly known?: string | undefined }) {
   return (
     <p class="sheet-line">
       <span>{label}</span>
+      {known !== undefined && <strong>{` ${known}`}</strong>}
     </p>
   );
 }

@@ -1,6 +1,6 @@
 import { longDayWords, wholeTimeWords } from '../common/day-words.ts';
 import { OLDER } from '../older/older-than-sizes.ts';
-import type { PartOrigin } from '../../store/records.ts';
+import type { PartOrigin } from '../../store/base/records.ts';
 
 export const ORIGINS: Readonly<Record<PartOrigin, string>> = {
   kit: 'kit',

@@ -1,5 +1,5 @@
-import type { Job, SignedSheet } from '../../store/records.ts';
-import { getSheet } from '../../store/sheets.ts';
+import type { Job, SignedSheet } from '../../store/base/records.ts';
+import { getSheet } from '../../store/kept/sheets.ts';
 import { hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
@@ -9,10 +9,10 @@ import { useLive } from '../common/store-context.ts';
 import { harmlessCsv } from './csv.ts';
 import { fileName } from './file-names.ts';
 import { FrozenSheet } from './frozen-sheet.tsx';
+import { OnPaper } from './on-paper.tsx';
 import { momentOf } from './sheet-words.ts';
 import { spreadsheet } from './spreadsheet.ts';
 import { useGive } from './use-give.ts';
-import { usePageFooter } from './use-page-footer.ts';
 import { useSignedSince } from './use-signed-since.ts';
 import './files-place.css';
 import './sheet-document.css';
@@ -27,7 +27,6 @@ export function SignedPlace({ job, sheetId }: SignedPlaceProps) {
   const found = useLive(`signed/${sheetId}`, ['sheets'], async (store) => ({
     sheet: await getSheet(store, sheetId),
   }));
-  usePageFooter(`${jobName}, signed`);
   if (!found) return <Page title=" ">{null}</Page>;
   const { sheet } = found;
   if (!sheet || sheet.jobId !== jobId) return <NotHere what="signed sheet" />;
@@ -45,7 +44,9 @@ export function SignedPlace({ job, sheetId }: SignedPlaceProps) {
       {since !== undefined && signedOff?.sheetId === sheetId && (
         <p class="frozen-sheet-since not-printed">{`The job was changed since: ${since}.`}</p>
       )}
-      <FrozenSheet content={sheet.content} />
+      <OnPaper name={`${jobName}, signed`}>
+        <FrozenSheet content={sheet.content} />
+      </OnPaper>
       <SignedFiles sheet={sheet} jobName={jobName} />
     </Page>
   );

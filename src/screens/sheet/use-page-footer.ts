@@ -1,8 +1,8 @@
 import { useEffect } from 'preact/hooks';
 
 /**
- * The job and the page at the foot of each printed page (Chrome 131; other browsers print the title and the page
- * themselves). The name goes in as a quoted string, never as a rule.
+ * The job and the page in boxes in the margin of each printed page (Chrome 131; for others see `on-paper.tsx`). The name
+ * goes in as a quoted string, never as a rule.
  */
 export function usePageFooter(name: string): void {
   useEffect(() => {

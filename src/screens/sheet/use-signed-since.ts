@@ -1,13 +1,23 @@
-import { changedSinceSigning, type ChangedThing } from '../../store/signed-since.ts';
-import { signedStores, type SignedStore } from '../../store/signed-stores.ts';
-import type { Id } from '../../store/records.ts';
+import { signedStores, type SignedStore } from '../../store/base/stores.ts';
+import { changedSinceSigning, type ChangedThing } from '../../store/kept/signed-since.ts';
+import type { Id, Job } from '../../store/base/records.ts';
 import { useLive } from '../common/store-context.ts';
 import { listed } from '../../engine/length/say-words.ts';
 
 /** What of a job was changed since it was signed, in words; nothing while it stands as signed, or was never signed. */
 export function useSignedSince(jobId: Id): string | undefined {
-  const things = useLive(`signed-since/${jobId}`, signedStores, (store) => changedSinceSigning(store, jobId));
+  const things = useChangedSince(jobId);
   return things && things.length > 0 ? changedWords(things) : undefined;
+}
+
+/** Who signed a job that stands as it was signed. */
+export function useSigner({ id, signedOff }: Job): Job['signedOff'] {
+  const things = useChangedSince(id);
+  return things?.length === 0 ? signedOff : undefined;
+}
+
+function useChangedSince(jobId: Id): readonly ChangedThing[] | undefined {
+  return useLive(`signed-since/${jobId}`, signedStores, (store) => changedSinceSigning(store, jobId));
 }
 
 const KINDS: Readonly<Record<SignedStore, readonly [one: string, several: string]>> = {

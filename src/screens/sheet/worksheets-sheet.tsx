@@ -1,39 +1,17 @@
-import type { ComponentType } from 'preact';
+import { sameLength } from '../../engine/length/length.ts';
 import { isWorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
-import type { Worksheet } from '../../store/records.ts';
-import { cutSince } from '../worksheets/cut-since.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import type { SizeInput, Worksheet } from '../../store/base/records.ts';
+import { cutSince, isCutSince } from '../worksheets/cut-since.ts';
 import { saySinceCut } from '../worksheets/since-cut.tsx';
 import { warmthWanted } from '../worksheets/warm-sizes.ts';
-import { isReadOfTheWhole } from '../../store/parts-changed.ts';
+import { isReadOfTheWhole } from '../../store/kept/parts-changed.ts';
 import { saySetAside } from '../worksheets/read-again.tsx';
-import { setAside, type WorksheetData } from '../worksheets/worksheet-data.ts';
+import { setAside } from '../worksheets/worksheet-data.ts';
 import { AccountOnPaper } from './account-on-paper.tsx';
-import { BushingSheet } from './bushing-sheet.tsx';
-import { SteeringGeometrySheet, ThreadEngagementSheet } from './engagement-and-steering-sheets.tsx';
-import { FitSheet } from './fit-sheet.tsx';
-import { LineUpSheet } from './line-up-sheet.tsx';
-import { BearingSeatSheet } from './bearing-seat-sheet.tsx';
 import type { SheetData } from './sheet-data.ts';
 import { worksheetDataOf } from './worksheet-data-of.ts';
-import { HoleAndPinSheet, SpacerStackSheet, ThreadInsertSheet } from './worksheet-sheets.tsx';
 import { WithAssumed } from '../worksheets/said-assumed.tsx';
-
-const SHEETS: Readonly<Record<string, ComponentType<{ data: WorksheetData }>>> = {
-  'spacer-stack': SpacerStackSheet,
-  'hole-and-pin': HoleAndPinSheet,
-  fit: FitSheet,
-  bushing: BushingSheet,
-  'thread-insert': ThreadInsertSheet,
-  'bearing-seat': BearingSeatSheet,
-  'axle-line-up': LineUpSheet,
-  'thread-engagement': ThreadEngagementSheet,
-  'steering-geometry': SteeringGeometrySheet,
-};
-
-/** A kind on one page is printed by its account; a kind of a newer Slipfit has no sheet here. */
-function sheetOf(kind: string): ComponentType<{ data: WorksheetData }> | undefined {
-  return isWorksheetKind(kind) ? ({ data }) => <AccountOnPaper data={data} kind={kind} /> : SHEETS[kind];
-}
 
 /** Every worksheet with its drawing and answer, worked out again as it is drawn. */
 export function WorksheetsSheet({ data }: { data: SheetData }) {
@@ -51,26 +29,49 @@ export function WorksheetsSheet({ data }: { data: SheetData }) {
   );
 }
 
-/** One worksheet as it is printed. */
+/** One worksheet as it is printed; a kind of a newer Slipfit has no sheet here. */
 export function WorksheetSheet({ worksheet, data }: { worksheet: Worksheet; data: SheetData }) {
-  const Sheet = sheetOf(worksheet.kind);
-  if (!Sheet) return <p>Made with a newer Slipfit.</p>;
+  const { kind } = worksheet;
+  if (!isWorksheetKind(kind)) return <p>Made with a newer Slipfit.</p>;
+  const cuts = data.cuts.filter(({ worksheetId }) => worksheetId === worksheet.id);
   const known = worksheetDataOf(worksheet, data);
-  const warm = warmthWanted(known, Date.now());
+  const warm = warmthWanted(known, timeToKeep());
+  const since = cutSince(known, data.cuts);
   const aside = setAside(
     known,
     Object.keys(worksheet.sizes).filter((name) => isReadOfTheWhole(worksheet, name)),
   );
   return (
     <WithAssumed data={known} onPaper>
-      <Sheet data={known} />
-      {aside && <p>{saySetAside(aside)}</p>}
+      <AccountOnPaper
+        data={known}
+        kind={kind}
+        isCut={isCutSince(since)}
+        cutNames={cuts.map(({ name }) => name)}
+        takenFurther={takenFurther(worksheet, data.worksheets)}
+      />
+      {aside && <p>{saySetAside(aside, worksheet)}</p>}
       {warm && <p>{warm.said}</p>}
-      {saySinceCut({ data: known, since: cutSince(known, data.cuts) }).map((sentence) => (
+      {saySinceCut({ data: known, since }).map((sentence) => (
         <p key={sentence}>
           <strong>{sentence}</strong>
         </p>
       ))}
     </WithAssumed>
   );
+}
+
+/** Where the kind that a way to cure a hole leads to keeps that hole. */
+const HOLE_OF: Readonly<Record<string, string>> = { 'thread-insert': 'hole', bushing: 'bore' };
+
+/** The ways to cure a hole that have a worksheet of their own, of the same hole. */
+function takenFurther({ id, sizes: { bore } }: Worksheet, all: readonly Worksheet[]): readonly string[] {
+  return all
+    .filter((one) => one.id !== id && isSameSize(bore, one.sizes[HOLE_OF[one.kind] ?? '']))
+    .map(({ kind }) => kind);
+}
+
+function isSameSize(one: SizeInput | undefined, other: SizeInput | undefined): boolean {
+  if (one?.from === 'feature') return other?.from === 'feature' && one.featureId === other.featureId;
+  return one !== undefined && other?.from === 'typed' && sameLength(one.exact, other.exact);
 }

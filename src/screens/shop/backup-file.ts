@@ -1,7 +1,7 @@
-import { backupPieces } from '../../store/backup.ts';
-import { actsSoFar, noteBackup } from '../../store/last-backup.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { Job } from '../../store/records.ts';
+import { backupPieces } from '../../store/file/backup.ts';
+import { actsSoFar, noteBackup } from '../../store/kept/last-backup.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Job } from '../../store/base/records.ts';
 import { dayInFileName } from '../common/day-words.ts';
 import { handOver } from '../common/give-file.ts';
 import { fileName } from '../sheet/file-names.ts';

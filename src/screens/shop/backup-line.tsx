@@ -1,4 +1,4 @@
-import { isBackupDue, sinceBackup } from '../../store/last-backup.ts';
+import { isBackupDue, sinceBackup } from '../../store/kept/last-backup.ts';
 import { hrefOf } from '../address.ts';
 import { Row } from '../common/row.tsx';
 import { useLive } from '../common/store-context.ts';

@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { BackupPreview } from '../../store/backup-preview.ts';
-import type { Restored } from '../../store/backup-restore.ts';
-import { phoneMark } from '../../store/last-backup.ts';
-import { broughtUndo, undoBrought } from '../../store/undo-brought.ts';
-import { sayStore } from '../../store/say-store.ts';
+import type { BackupPreview } from '../../store/file/backup-preview.ts';
+import type { Restored } from '../../store/file/backup-restore.ts';
+import { phoneMark } from '../../store/kept/last-backup.ts';
+import { broughtUndo, undoBrought } from '../../store/file/undo-brought.ts';
+import { sayStore } from '../../store/base/say-store.ts';
 import { go, hrefOf } from '../address.ts';
 import { BothLine } from '../both/both-line.tsx';
 import { announce } from '../common/announce.ts';

@@ -1,10 +1,10 @@
-import type { BackupPreview, JobPreview, Tally } from '../../store/backup-preview.ts';
-import type { BackupStore } from '../../store/backup-format.ts';
-import type { Restored } from '../../store/backup-restore.ts';
-import type { FileOrigin } from '../../store/backup-staged.ts';
+import type { BackupStore } from '../../store/base/stores.ts';
+import type { BackupPreview, JobPreview, Tally } from '../../store/file/backup-preview.ts';
+import type { Restored } from '../../store/file/backup-restore.ts';
+import type { FileOrigin } from '../../store/file/backup-staged.ts';
 import { listed } from '../../engine/length/say-words.ts';
-import { isSettingKey } from '../../store/schemas/setting.ts';
-import { SETTING_NAMES } from '../../store/setting-names.ts';
+import { isSettingKey } from '../../store/kept/setting-schema.ts';
+import { SETTING_NAMES } from '../../store/base/setting-names.ts';
 import { wholeTimeWords } from '../common/day-words.ts';
 
 /** "From R. Tiller’s phone, 25 Nov 2026, 12:30". */

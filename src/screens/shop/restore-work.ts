@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { BackupPreview } from '../../store/backup-preview.ts';
-import { leavePreviewed, previewBackup, waitingPreview } from '../../store/backup-preview.ts';
-import { applyPreviewed, type Restored } from '../../store/backup-restore.ts';
-import type { Store } from '../../store/open-store.ts';
-import { sayBackup } from '../../store/say-backup.ts';
+import type { BackupPreview } from '../../store/file/backup-preview.ts';
+import { leavePreviewed, previewBackup, waitingPreview } from '../../store/file/backup-preview.ts';
+import { applyPreviewed, type Restored } from '../../store/file/backup-restore.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { sayBackup } from '../../store/file/say-backup.ts';
 import { announce } from '../common/announce.ts';
 
 /** How far a file is on its way into the records. */
@@ -71,8 +71,9 @@ export async function lookForWaiting(store: Store): Promise<void> {
 
 /** Puts the shown file in. */
 export async function putIn(store: Store): Promise<void> {
+  const shown = work.at === 'shown' ? work.preview.file : undefined;
   become({ at: 'putting', share: 0 });
-  const done = await applyPreviewed(store, shareOf('putting')).catch(() => undefined);
+  const done = await applyPreviewed(store, shareOf('putting'), shown).catch(() => undefined);
   if (!done) return refuseWith('The file could not be put in. Nothing here was changed.');
   if (!done.ok) return refuseWith(sayBackup(done.refusal));
   announce('The file is in.');

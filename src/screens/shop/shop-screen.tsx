@@ -1,7 +1,7 @@
 import { readEntry } from '../../engine/length/entry.ts';
 import { lengthOf, sameLength } from '../../engine/length/length.ts';
-import type { KeptDial, SettingKey, SettingValues } from '../../store/records.ts';
-import { changeSetting, putSetting } from '../../store/settings.ts';
+import type { KeptDial, SettingKey, SettingValues } from '../../store/base/records.ts';
+import { changeSetting, putSetting } from '../../store/kept/settings.ts';
 import { appVersion } from '../../version.ts';
 import { Button } from '../common/button.tsx';
 import { LatheCaution } from '../common/lathe-caution.tsx';
@@ -10,9 +10,12 @@ import { lazyScreen } from '../common/lazy-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { UndoKey } from '../common/undo-key.tsx';
 import { saidIfRefused } from '../common/said-if-refused.ts';
+import { Together } from '../common/together.tsx';
 import { useStore } from '../common/store-context.ts';
 import { useDial, useLight, usePadSize } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
+import { MillFieldScreen, millField } from './mill-screens.tsx';
+import { MillPart } from './mill-part.tsx';
 import { LathePart } from './lathe-part.tsx';
 import { MostRpmScreen, SpeedsScreen } from './lathe-speeds.tsx';
 import { slideField, SlideFieldScreen } from './slide-screens.tsx';
@@ -31,22 +34,43 @@ export function ShopScreen({ field }: { field?: string }) {
   if (field === 'both') return <BothScreen />;
   if (field === 'speeds') return <SpeedsScreen />;
   if (field === 'most-rpm') return <MostRpmScreen />;
+  const mill = field === undefined ? undefined : millField(field);
+  if (mill) return <MillFieldScreen key={field} of={mill} />;
   const slide = field === undefined ? undefined : slideField(field);
   return slide ? <SlideFieldScreen key={field} {...slide} /> : <Shop />;
 }
 
 function Shop() {
-  const store = useStore();
-  const padSize = usePadSize();
-  const light = useLight();
-  const dial = useDial();
-  const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
-    void saidIfRefused(putSetting(store, key, value));
-  const changeDial = (change: (now: KeptDial) => KeptDial) =>
-    void saidIfRefused(changeSetting(store, 'dial', (kept) => change(kept ?? dial)));
   return (
     <Page title="Shop" subtitle="units, lathe, tools, records">
       <UnitChoice />
+      <PhoneChoices />
+      <CrossSlideChoices />
+      <LathePart />
+      <MillPart />
+      <Together>
+        <ToolsPart />
+        <div class="shop-part-keys shop-undo">
+          <UndoKey />
+        </div>
+        <StoragePart />
+        <DemoPart />
+        <LatheCaution />
+        <p class="shop-version">Slipfit {appVersion}</p>
+      </Together>
+    </Page>
+  );
+}
+
+/** How its keys stand and where it is read. */
+function PhoneChoices() {
+  const store = useStore();
+  const padSize = usePadSize();
+  const light = useLight();
+  const put = <Key extends SettingKey>(key: Key, value: SettingValues[Key]) =>
+    void saidIfRefused(putSetting(store, key, value));
+  return (
+    <>
       <Choice title="Keypad">
         <Button chosen={padSize === 'standard'} onPress={() => put('padSize', 'standard')}>
           four columns
@@ -63,12 +87,24 @@ function Shop() {
           full sun
         </Button>
       </Choice>
+    </>
+  );
+}
+
+/** What the dial that most cuts are set by reads, and how fine. */
+function CrossSlideChoices() {
+  const store = useStore();
+  const dial = useDial();
+  const change = (to: (now: KeptDial) => KeptDial) =>
+    void saidIfRefused(changeSetting(store, 'dial', (kept) => to(kept ?? dial)));
+  return (
+    <>
       <Choice title="Lathe: the cross-slide dial reads">
         {(['diameter', 'radius'] as const).map((reads) => (
           <Button
             key={reads}
             chosen={dial.reads === reads}
-            onPress={() => changeDial((now) => ({ ...now, reads }))}
+            onPress={() => change((now) => ({ ...now, reads }))}
           >
             {reads}
           </Button>
@@ -79,22 +115,13 @@ function Shop() {
           <Button
             key={text}
             chosen={sameLength(dial.graduation.exact, lengthOf(text))}
-            onPress={() => changeDial((now) => withGraduation(now, text))}
+            onPress={() => change((now) => withGraduation(now, text))}
           >
             {text}
           </Button>
         ))}
       </Choice>
-      <LathePart />
-      <ToolsPart />
-      <div class="shop-part-keys shop-undo">
-        <UndoKey />
-      </div>
-      <StoragePart />
-      <DemoPart />
-      <LatheCaution />
-      <p class="shop-version">Slipfit {appVersion}</p>
-    </Page>
+    </>
   );
 }
 

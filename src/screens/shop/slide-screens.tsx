@@ -1,24 +1,23 @@
-import { useState } from 'preact/hooks';
 import type { Slide } from '../../engine/cut/dial.ts';
-import { readEntry } from '../../engine/length/entry.ts';
+import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isMore, lengthOf, sameLength, times } from '../../engine/length/length.ts';
-import { sayEntry } from '../../engine/length/say.ts';
 import { saySlide } from '../../engine/cut/say-cuts.ts';
 import { asTyped, show } from '../../engine/length/show.ts';
-import type { KeptSlide } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { changeSetting } from '../../store/settings.ts';
+import type { KeptSlide } from '../../store/base/records.ts';
+import { changeSetting } from '../../store/kept/settings.ts';
 import { go, hrefOf } from '../address.ts';
+import { AskedSize } from '../common/asked-size.tsx';
 import { Button } from '../common/button.tsx';
 import { Choice } from '../common/choice.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
-import { SizePad } from '../common/size-pad.tsx';
 import { keptSlide, SLIDE_NAMES, SLIDES, withSlide } from '../common/slides.ts';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { useDial, usePadSize, usualDial } from '../common/use-settings.ts';
-import { RpmPad } from './lathe-speeds.tsx';
+import { useDial, usualDial } from '../common/use-settings.ts';
+import { NumberEntry } from '../worksheets/number-entry.tsx';
 import './lathe-speeds.css';
 
 // Usual graduations of a lathe's dials. Common practice, no source.
@@ -65,15 +64,14 @@ export function slideWords(kept: KeptSlide | undefined): string {
 function useSlide(slide: Slide) {
   const store = useStore();
   const kept = keptSlide(useDial(), slide);
-  const [trouble, setTrouble] = useState('');
-  const keep = async (change: (now: KeptSlide) => KeptSlide) => {
-    const done = await changeSetting(store, 'dial', (dial = usualDial) =>
-      withSlide(dial, slide, change(slideOnly(keptSlide(dial, slide) ?? usualDial))),
+  const answer = useTold();
+  const keep = (change: (now: KeptSlide) => KeptSlide) =>
+    answer.told(
+      changeSetting(store, 'dial', (dial = usualDial) =>
+        withSlide(dial, slide, change(slideOnly(keptSlide(dial, slide) ?? usualDial))),
+      ),
     );
-    setTrouble(done.ok ? '' : sayStore(done.refusal));
-    return done.ok;
-  };
-  return { kept, keep, trouble };
+  return { kept, keep, answer };
 }
 
 // The cross slide's dial is kept together with the other slides'.
@@ -86,7 +84,7 @@ function slideOnly({ graduation, marksPerTurn, backlash }: KeptSlide): KeptSlide
 }
 
 function SlideScreen({ slide }: { slide: Slide }) {
-  const { kept, keep, trouble } = useSlide(slide);
+  const { kept, keep, answer } = useSlide(slide);
   const choose = (text: string) => {
     const entry = readEntry(text, { unit: 'in' });
     if (entry.ok) void keep((now) => ({ ...now, graduation: entry.value }));
@@ -128,14 +126,14 @@ function SlideScreen({ slide }: { slide: Slide }) {
           />
         </li>
       </ul>
-      <Trouble>{trouble}</Trouble>
+      <Trouble>{answer.trouble}</Trouble>
     </Page>
   );
 }
 
 /** How many marks the dial has round its ring: past one turn a setting is said in turns. */
 function MarksScreen({ slide }: { slide: Slide }) {
-  const { kept, keep, trouble } = useSlide(slide);
+  const { kept, keep, answer } = useSlide(slide);
   const marks = kept?.marksPerTurn;
   const use = async (next: number | undefined) => {
     const isKept = await keep(({ marksPerTurn: _now, ...rest }) => ({
@@ -146,82 +144,51 @@ function MarksScreen({ slide }: { slide: Slide }) {
     return isKept;
   };
   return (
-    <div class="pad-screen">
-      <Page
-        title="Marks round the dial"
-        subtitle={`in one whole turn of the ${saySlide(slide)}`}
-        back={{ href: hrefOf({ at: 'shop' }), to: 'the shop' }}
-        aside={marks !== undefined && <Button onPress={() => use(undefined)}>Leave out</Button>}
-      >
-        <div class="lathe-speeds">
-          <p>
-            {marks === undefined ? 'None given: settings are not said in turns.' : `It has ${marks} now.`}
-          </p>
-        </div>
-        <RpmPad
-          label="Marks round the dial"
-          name={slide === 'cross' ? 'dial-marks' : `marks-${slide}`}
-          text="Use it"
-          bounds={MARKS}
-          onRpm={use}
-        />
-        <Trouble>{trouble}</Trouble>
-      </Page>
-    </div>
+    <PadScreen
+      title="Marks round the dial"
+      subtitle={`in one whole turn of the ${saySlide(slide)}`}
+      back={{ href: hrefOf({ at: 'shop' }), to: 'the shop' }}
+      aside={marks !== undefined && <Button onPress={() => use(undefined)}>Leave out</Button>}
+    >
+      <div class="lathe-speeds">
+        <p>{marks === undefined ? 'None given: settings are not said in turns.' : `It has ${marks} now.`}</p>
+      </div>
+      <NumberEntry
+        label="Marks round the dial"
+        draftKey={`lathe-rpm/${slide === 'cross' ? 'dial-marks' : `marks-${slide}`}`}
+        bounds={MARKS}
+        onNumber={(count) => use(Number(count))}
+      />
+      <Trouble>{answer.trouble}</Trouble>
+    </PadScreen>
   );
 }
 
 /** How far the handle turns before the slide moves, read on its own dial. */
 function BacklashScreen({ slide }: { slide: Slide }) {
-  const { kept, keep, trouble: notKept } = useSlide(slide);
+  const { kept, keep, answer } = useSlide(slide);
   const unit = (kept ?? usualDial).graduation.unit === 'mm' ? 'mm' : 'in';
   const draft = useSizeDraft(`backlash/${slide}`, unit);
-  const padSize = usePadSize();
-  const [trouble, setTrouble] = useState<string>();
   const leaveOut = async () => {
     if (await keep(({ backlash: _now, ...rest }) => rest)) go({ at: 'shop' });
   };
-  const commit = async () => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    const { value } = entry;
-    if (isMore(value.exact, MOST_BACKLASH))
-      return setTrouble(
+  const take = async (backlash: Entry) => {
+    if (isMore(backlash.exact, MOST_BACKLASH))
+      return answer.say(
         `No more than ${show(MOST_BACKLASH, unit)}: a slide looser than that wants its nut seen to.`,
       );
-    if (!(await keep((now) => ({ ...now, backlash: value })))) return undefined;
+    if (!(await keep((now) => ({ ...now, backlash })))) return undefined;
     draft.clear();
     return go({ at: 'shop' });
   };
   return (
-    <div class="pad-screen">
-      <Page
-        title="Backlash"
-        subtitle={`how far the ${saySlide(slide)} turns before it moves`}
-        back={{ href: hrefOf({ at: 'shop' }), to: 'the shop' }}
-        aside={kept?.backlash && <Button onPress={() => void leaveOut()}>Leave out</Button>}
-      >
-        <SizePad
-          label="Backlash"
-          half={draft.half}
-          padSize={padSize}
-          onChange={(half) => {
-            setTrouble(undefined);
-            draft.change(half);
-          }}
-          commit={{ text: 'Use it', onPress: commit }}
-          {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-        />
-        <Trouble>{notKept}</Trouble>
-      </Page>
-    </div>
-  );
-}
-
-function Trouble({ children }: { children: string }) {
-  return children === '' ? null : (
-    <p role="alert" class="text-field-trouble">
-      {children}
-    </p>
+    <PadScreen
+      title="Backlash"
+      subtitle={`how far the ${saySlide(slide)} turns before it moves`}
+      back={{ href: hrefOf({ at: 'shop' }), to: 'the shop' }}
+      aside={kept?.backlash && <Button onPress={() => void leaveOut()}>Leave out</Button>}
+    >
+      <AskedSize label="Backlash" draft={draft} answer={answer} onSize={take} />
+    </PadScreen>
   );
 }

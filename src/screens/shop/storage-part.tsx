@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
-import { stagedFile } from '../../store/backup-staged.ts';
-import { countsKept, sinceBackup } from '../../store/last-backup.ts';
-import { megabytesKept } from '../../store/persistence.ts';
-import { sayStore, sayUnreadable } from '../../store/say-store.ts';
-import { broughtUndo, undoBrought } from '../../store/undo-brought.ts';
-import { unreadableOfShop } from '../../store/unreadable.ts';
+import { stagedFile } from '../../store/file/backup-staged.ts';
+import { countsKept, sinceBackup } from '../../store/kept/last-backup.ts';
+import { asksAPerson, megabytesKept } from '../../store/opening/persistence.ts';
+import { sayStore, sayUnreadable } from '../../store/base/say-store.ts';
+import { broughtUndo, undoBrought } from '../../store/file/undo-brought.ts';
+import { unreadableOfShop } from '../../store/kept/unreadable.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
@@ -12,7 +12,8 @@ import { Caution } from '../common/caution.tsx';
 import { isTabOnIphone } from '../common/home-screen.ts';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
-import { usePersistence } from '../common/use-persistence.ts';
+import { useWaitedFor } from '../common/together.tsx';
+import { usePersistenceAsked } from '../common/use-persistence.ts';
 import { FileKey } from './file-key.tsx';
 import { backupWords, keptWords, PROMISE } from './storage-words.ts';
 
@@ -53,13 +54,15 @@ export function StoragePart() {
 }
 
 function StorageRows() {
-  const persistence = usePersistence();
-  const [megabytes, setMegabytes] = useState<number>();
+  const { persistence, ask } = usePersistenceAsked();
+  const [room, setRoom] = useState<{ readonly megabytes: number | undefined }>();
   const counts = useLive('counts-kept', ['jobs', 'features', 'readings', 'photos'], countsKept);
   const since = useLive('since-backup', ['jobs', 'readings', 'photos', 'device'], sinceBackup);
   useEffect(() => {
-    void megabytesKept().then(setMegabytes);
+    void megabytesKept().then((megabytes) => setRoom({ megabytes }));
   }, []);
+  useWaitedFor(persistence !== undefined && room !== undefined);
+  const megabytes = room?.megabytes;
   return (
     <ul>
       {counts && (
@@ -74,6 +77,9 @@ function StorageRows() {
       {persistence && (
         <li>
           <Row {...PROMISE[persistence]} />
+          {persistence === 'refused' && asksAPerson() && (
+            <Button onPress={ask}>Ask the browser to keep them</Button>
+          )}
         </li>
       )}
       {since && (

@@ -1,5 +1,5 @@
-import type { countsKept, SinceBackup } from '../../store/last-backup.ts';
-import type { Persistence } from '../../store/persistence.ts';
+import type { countsKept, SinceBackup } from '../../store/kept/last-backup.ts';
+import type { Persistence } from '../../store/opening/persistence.ts';
 import { counted } from './restore-words.ts';
 
 type Words = { readonly title: string; readonly detail: string };

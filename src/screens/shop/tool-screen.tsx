@@ -1,25 +1,23 @@
-import { useState } from 'preact/hooks';
-import { readEntry } from '../../engine/length/entry.ts';
+import type { Entry } from '../../engine/length/entry.ts';
 import { isLess, isMore, isZero, type Length } from '../../engine/length/length.ts';
 import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
-import { sayEntry } from '../../engine/length/say.ts';
 import { show } from '../../engine/length/show.ts';
-import { timeToKeep } from '../../store/clock.ts';
-import { sayStore } from '../../store/say-store.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
-import type { ToolRecord } from '../../store/records.ts';
-import { addTool, changeTool, removeTool, toolRecords } from '../../store/tools.ts';
+import { timeToKeep } from '../../store/base/clock.ts';
+import type { ToolRecord } from '../../store/base/records.ts';
+import { addTool, changeTool, removeTool, toolRecords } from '../../store/kept/tools.ts';
 import { go, hrefOf } from '../address.ts';
+import { AskedSize } from '../common/asked-size.tsx';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
-import { SizePad } from '../common/size-pad.tsx';
+import { PadScreen } from '../common/pad-screen.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { usePadSize, useShownUnit } from '../common/use-settings.ts';
+import { useShownUnit } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import './shop-screen.css';
 import { listed } from '../../engine/length/say-words.ts';
 
@@ -82,19 +80,13 @@ function ToolForm({ record }: { record: ToolRecord }) {
   const store = useStore();
   const unit = useShownUnit();
   const { tool, lastChecked } = record;
-  const [trouble, setTrouble] = useState('');
-  const told = async (result: Promise<StoreResult<unknown>>, then?: () => void) => {
-    const done = await result;
-    if (done.ok) then?.();
-    setTrouble(done.ok ? '' : sayStore(done.refusal));
-    return done.ok;
-  };
+  const { trouble, told } = useTold();
   const rename = async (name: string) => name !== '' && told(changeTool(store, tool.id, { tool: { name } }));
-  const copy = async () => {
+  const copy = () => {
     const { id: _own, ...rest } = tool;
-    const made = await addTool(store, { ...rest, name: `${tool.name}, another` });
-    if (made.ok) go({ at: 'tool', toolId: made.value.id });
-    else setTrouble(sayStore(made.refusal));
+    return told(addTool(store, { ...rest, name: `${tool.name}, another` }), ({ id }) =>
+      go({ at: 'tool', toolId: id }),
+    );
   };
   return (
     <Page
@@ -129,11 +121,7 @@ function ToolForm({ record }: { record: ToolRecord }) {
           Remove {tool.name}
         </Button>
       </div>
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </Page>
   );
 }
@@ -144,8 +132,9 @@ function mayBeZero(tool: MeasuringTool, name: ToolFigure['name']): boolean {
   return name === 'least' || (name === 'repeatability' && tool.kind === 'plug-gauge');
 }
 
-/** A range runs upwards: outside it the tool is not taken for a size. */
-function rangeFault(tool: MeasuringTool, name: ToolFigure['name'], size: Length): string | undefined {
+/** Why a figure can't be a tool's. A range runs upwards: outside it the tool is not taken for a size. */
+function figureFault(tool: MeasuringTool, { name, zero }: ToolFigure, size: Length): string | undefined {
+  if (isZero(size) && !mayBeZero(tool, name)) return zero;
   if (name === 'least' && tool.most && !isLess(size, tool.most))
     return 'It has to begin below the greatest size it reads.';
   if (name === 'most' && tool.least && !isMore(size, tool.least))
@@ -154,46 +143,23 @@ function rangeFault(tool: MeasuringTool, name: ToolFigure['name'], size: Length)
 }
 
 function FigureScreen({ tool, figure }: { tool: MeasuringTool; figure: ToolFigure }) {
-  const { name, label, ask, zero } = figure;
+  const { name, label, ask } = figure;
   const store = useStore();
-  const unit = useShownUnit();
-  const padSize = usePadSize();
-  const draft = useSizeDraft(`tool/${tool.id}/${name}`, unit);
-  const [trouble, setTrouble] = useState<string>();
-  const commit = async () => {
-    const entry = readEntry(draft.half.typed, { unit: draft.half.unit });
-    if (!entry.ok) return setTrouble(sayEntry(entry.refusal));
-    if (isZero(entry.value.exact) && !mayBeZero(tool, name)) return setTrouble(zero);
-    const fault = rangeFault(tool, name, entry.value.exact);
-    if (fault !== undefined) return setTrouble(fault);
-    const changed = await changeTool(store, tool.id, {
-      tool: { [name]: entry.value.exact, ...(name === 'mpe' && { source: 'your own figure' }) },
+  const draft = useSizeDraft(`tool/${tool.id}/${name}`, useShownUnit());
+  const answer = useTold();
+  const here = { at: 'tool', toolId: tool.id } as const;
+  const take = ({ exact }: Entry) => {
+    const fault = figureFault(tool, figure, exact);
+    if (fault !== undefined) return answer.say(fault);
+    const changes = { tool: { [name]: exact, ...(name === 'mpe' && { source: 'your own figure' }) } };
+    return answer.told(changeTool(store, tool.id, changes), () => {
+      draft.clear();
+      go(here);
     });
-    if (!changed.ok) return setTrouble(sayStore(changed.refusal));
-    draft.clear();
-    return go({ at: 'tool', toolId: tool.id });
   };
   return (
-    <div class="pad-screen">
-      <Page
-        title={ask}
-        subtitle={tool.name}
-        back={{ href: hrefOf({ at: 'tool', toolId: tool.id }), to: 'the tool' }}
-      >
-        <div class="size-entry">
-          <SizePad
-            label={label}
-            half={draft.half}
-            padSize={padSize}
-            onChange={(half) => {
-              setTrouble(undefined);
-              draft.change(half);
-            }}
-            commit={{ text: 'Use it', onPress: () => commit() }}
-            {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-          />
-        </div>
-      </Page>
-    </div>
+    <PadScreen title={ask} subtitle={tool.name} back={{ href: hrefOf(here), to: 'the tool' }}>
+      <AskedSize label={label} draft={draft} answer={answer} onSize={take} />
+    </PadScreen>
   );
 }

@@ -1,15 +1,14 @@
-import { useState } from 'preact/hooks';
 import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { show } from '../../engine/length/show.ts';
-import type { Store } from '../../store/open-store.ts';
-import { sayStore } from '../../store/say-store.ts';
-import { measuringTools, putBackTool, removedTools } from '../../store/tools.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import { measuringTools, putBackTool, removedTools } from '../../store/kept/tools.ts';
 import { hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import './shop-screen.css';
 
 async function toolsOf(store: Store) {
@@ -22,12 +21,9 @@ export function ToolsPart() {
   const unit = useShownUnit();
   // Read in one: a tool that comes back never stands in both lists.
   const { tools, removed } = useLive('shop-tools', ['tools'], toolsOf) ?? { tools: [], removed: [] };
-  const [trouble, setTrouble] = useState('');
-  const putBack = async (tool: MeasuringTool) => {
-    const back = await putBackTool(store, tool);
-    setTrouble(back.ok ? '' : sayStore(back.refusal));
-    if (back.ok) announce(`${tool.name} is back.`);
-  };
+  const { trouble, told } = useTold();
+  const putBack = (tool: MeasuringTool) =>
+    told(putBackTool(store, tool), () => announce(`${tool.name} is back.`));
   return (
     <section class="shop-part">
       <h2>Measuring tools</h2>
@@ -55,11 +51,7 @@ export function ToolsPart() {
           </div>
         </>
       )}
-      {trouble !== '' && (
-        <p role="alert" class="text-field-trouble">
-          {trouble}
-        </p>
-      )}
+      <Trouble>{trouble}</Trouble>
     </section>
   );
 }

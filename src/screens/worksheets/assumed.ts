@@ -1,28 +1,35 @@
 import { byLength, isMore, plus } from '../../engine/length/length.ts';
 import { canMeasure, usualTools, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
-import type { SizeInput, TypedSize } from '../../store/records.ts';
+import type { SizeInput, TypedSize } from '../../store/base/records.ts';
 import { assumedChoices, type Assumed } from './assumed-choices.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { judgeWorksheet } from './worksheet-judge.ts';
-import { fieldNamed, planFor } from './worksheet-plan.ts';
-import { planOf } from './worksheet-plans.ts';
+import { fieldNamed } from './kind-fields.ts';
 
 /**
  * All that a worksheet's verdict takes for granted: choices that nobody made, and the tool of a size that was only typed,
  * where the verdict would be another one by the next coarser tool. Every place that says a verdict asks this one.
  */
 export function assumedIn(data: WorksheetData): readonly Assumed[] {
-  const field = fieldOfAssumedTool(data);
+  const [first, ...others] = sizesOfAssumedTools(data);
   const hangsOnTool =
-    field !== undefined && judgeWorksheet(coarser(data)).found !== judgeWorksheet(data).found;
-  return [...assumedChoices(data), ...(hangsOnTool ? [{ field, words: 'tool' }] : [])];
+    first !== undefined && judgeWorksheet(coarser(data)).found !== judgeWorksheet(data).found;
+  if (!hangsOnTool) return assumedChoices(data);
+  const names = [...new Set([first, ...others].map(({ tool }) => tool))];
+  return [...assumedChoices(data), { field: first.field, words: names.join(' and '), asked: 'Which tool?' }];
 }
 
-/** Where the first size stands whose tool nobody named. */
-function fieldOfAssumedTool({ worksheet: { sizes, parts } }: WorksheetData): string | undefined {
-  const size = Object.entries(sizes).find(([, input]) => isAssumed(input))?.[0];
-  const part = Object.entries(parts).find(([, one]) => isAssumed(one.size))?.[0];
-  return size ?? (part === undefined ? undefined : `part/${part}/size`);
+/** Where the sizes stand whose tool nobody named, and which was taken for each. */
+function sizesOfAssumedTools({
+  worksheet: { sizes, parts },
+}: WorksheetData): readonly { readonly field: string; readonly tool: string }[] {
+  const typed: readonly (readonly [string, SizeInput | undefined])[] = [
+    ...Object.entries(sizes),
+    ...Object.entries(parts).map(([id, { size }]) => [`part/${id}/size`, size] as const),
+  ];
+  return typed.flatMap(([field, input]) =>
+    isAssumed(input) && input.tool ? [{ field, tool: input.tool.name }] : [],
+  );
 }
 
 function isAssumed(input: SizeInput | undefined): input is TypedSize {
@@ -45,12 +52,8 @@ function coarser(data: WorksheetData): WorksheetData {
 }
 
 /** What a worksheet's size is read as; undefined of one that nobody measures. */
-export function kindRead(
-  { kind, choices }: WorksheetData['worksheet'],
-  name: string,
-): FeatureKind | undefined {
-  const plan = planOf(kind);
-  const field = plan && fieldNamed(planFor(plan, choices), name);
+export function kindRead(worksheet: WorksheetData['worksheet'], name: string): FeatureKind | undefined {
+  const field = fieldNamed(worksheet, name);
   return field?.enter === 'size' ? field.measures : undefined;
 }
 

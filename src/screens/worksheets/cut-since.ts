@@ -1,17 +1,16 @@
 import { sameLength } from '../../engine/length/length.ts';
-import { spacerName } from '../../engine/worksheets/axle-line-up/say-line-up-names.ts';
-import { axleLayouts } from '../../engine/worksheets/axle-line-up/tables/axle-layouts.ts';
-import { partStandsAsIn, sizeStandsAsIn } from '../../store/basis.ts';
-import { passesOf } from '../../store/cut-state.ts';
-import { cutsOf } from '../../store/cuts.ts';
-import { giveCutSize, withCutSize, type GivenCutSize } from '../../store/give-cut-size.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { Basis, Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/records.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
+import { partStandsAsIn, sizeStandsAsIn } from '../../store/kept/basis.ts';
+import { isReadOfTheWhole } from '../../store/kept/parts-changed.ts';
+import { passesOf } from '../../store/kept/cut-state.ts';
+import { cutsOf } from '../../store/kept/cuts.ts';
+import { giveCutSize, withCutSize, type GivenCutSize } from '../../store/kept/give-cut-size.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Basis, Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/base/records.ts';
+import type { StoreResult } from '../../store/base/store-refusal.ts';
 import { useLive } from '../common/store-context.ts';
+import { givenChoices } from './given-choices.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
-import { onHandField } from './axle-line-up-fields.ts';
-import { axleSide, isAxleLayout } from './axle-line-up-plan.ts';
 import { basisNow } from './new-cuts.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
@@ -56,6 +55,11 @@ export function useCutSince(data: WorksheetData): CutSince | undefined {
   return cuts && cutSince(data, cuts);
 }
 
+/** Something was done that the answer doesn't know of. */
+export function isCutSince({ notGiven, gapReadBefore }: CutSince): boolean {
+  return notGiven.length > 0 || gapReadBefore !== undefined;
+}
+
 /** The part's new size goes into the worksheet, as one measured with the tool that was used at the machine. */
 export async function giveWorksheet(
   store: Store,
@@ -92,7 +96,8 @@ type MadeCut = PartCut & { readonly cut: Cut };
 function partsCut(worksheet: Worksheet, cuts: readonly Cut[]): readonly MadeCut[] {
   const made = cuts
     .filter(
-      ({ worksheetId, state, of }) => worksheetId === worksheet.id && state === 'to-size' && of === 'length',
+      ({ worksheetId, state, of }) =>
+        worksheetId === worksheet.id && state === 'to-size' && (of === 'length' || of === 'recess-depth'),
     )
     .flatMap((cut) => {
       const pass = passesOf(cut).findLast(([, { struckOut }]) => !struckOut)?.[1];
@@ -107,23 +112,14 @@ function partsCut(worksheet: Worksheet, cuts: readonly Cut[]): readonly MadeCut[
 
 /** Where a worksheet keeps the sizes of parts that it has cut; two parts of one name can't be told apart. */
 function placesOf(worksheet: Worksheet): readonly Pick<PartCut, 'place' | 'name'>[] {
-  if (worksheet.kind === 'axle-line-up') return spacersOf(worksheet.choices);
+  const { kind, choices } = worksheet;
+  const own = worksheetOf(kind)?.cutPlaces(givenChoices(choices)) ?? [];
+  if (own.length > 0) return own.map(({ field, part }) => ({ place: { sizeName: field }, name: part }));
   const names = Object.values(worksheet.parts).map(({ name }) => name);
   return Object.entries(worksheet.parts).flatMap(([partId, { name, count }]) => {
     const isAlone = count === 1 && names.filter((one) => one === name).length === 1;
     return isAlone ? [{ place: { partId }, name }] : [];
   });
-}
-
-/** In the order of work, by the names their cuts have. */
-function spacersOf(choices: Worksheet['choices']): readonly Pick<PartCut, 'place' | 'name'>[] {
-  const { layout: named } = choices;
-  if (!isAxleLayout(named)) return [];
-  const layout = axleLayouts[named];
-  return layout.workOrder.map((spacer) => ({
-    place: { sizeName: onHandField(spacer) },
-    name: spacerName(spacer, { layout, side: axleSide(choices) }).toLowerCase(),
-  }));
 }
 
 function isNotGiven({ worksheet, readings }: Known, { place, pass, cut }: MadeCut): boolean {
@@ -142,17 +138,25 @@ function standsAsIn(basis: Basis, worksheet: Worksheet, place: PartCut['place'])
 }
 
 function gapReadBefore({ worksheet, readings }: Known, made: readonly MadeCut[]): GapReadBefore | undefined {
-  const { sizes, choices, partsChanged } = worksheet;
-  const name = choices['want'] === 'clamp' ? 'directProud' : 'direct';
-  const input = sizes[name];
+  const { sizes, partsChanged } = worksheet;
+  // A bearing says itself that what was read in place is to be read again.
+  if (worksheet.kind === 'bearing-seat') return undefined;
+  const name = readInPlace(worksheet);
+  const input = name === undefined ? undefined : sizes[name];
   const readAt = input && (input.from === 'typed' ? input.at : lastReadAt(readings, input.featureId));
-  if (!input || readAt === undefined) return undefined;
+  if (name === undefined || !input || readAt === undefined) return undefined;
   const isAside = partsChanged !== undefined && readAt <= partsChanged.at;
   // Parts changed by choice: the reading is of others, and their sizes count.
   if (isAside && readAt <= (partsChanged.otherwiseAt ?? partsChanged.at)) return undefined;
   const cut = made.find(({ pass }) => pass.at > readAt);
   if (!cut && !isAside) return undefined;
   return { name, input, why: partsChanged?.why ?? '', ...(cut && { cut }) };
+}
+
+/** The size that was read on the whole, as what is wanted stands now. */
+function readInPlace({ kind, choices, sizes }: Worksheet): string | undefined {
+  const fields = worksheetOf(kind)?.fieldsFor(givenChoices(choices)) ?? sizes;
+  return Object.keys(fields).find((name) => isReadOfTheWhole({ kind }, name) && sizes[name] !== undefined);
 }
 
 function lastReadAt(readings: WorksheetData['readings'], featureId: Id): number | undefined {

@@ -1,5 +1,9 @@
 import type { AnyGiven, GivenPart } from '../../engine/worksheets/given.ts';
-import { exactSize, givenNumber, knownSize, type WorksheetData } from './worksheet-data.ts';
+import type { ShownUnit } from '../../engine/length/show.ts';
+import type { SizeInput } from '../../store/base/records.ts';
+import { partsAreIn } from '../../store/kept/add-part.ts';
+import { dialOfCut } from '../common/slides.ts';
+import { exactSize, givenNumber, knownSize, readBefore, type WorksheetData } from './worksheet-data.ts';
 
 const kept = new WeakMap<WorksheetData, AnyGiven>();
 
@@ -18,8 +22,13 @@ function givenNow(data: WorksheetData): AnyGiven {
   return {
     size: (name) => knownSize(data, sizes[name]),
     exact: (name) => exactSize(data, sizes[name]),
+    enteredIn: (name) => enteredIn(data, sizes[name]),
     choice: (name) => choices[name],
     number: (name) => givenNumber(data, name),
+    has: (name) =>
+      name === 'parts'
+        ? partsAreIn(data.worksheet)
+        : sizes[name] !== undefined || choices[name] !== undefined,
     parts: partsOf(data),
     drawer: data.drawer.map(({ piece, count }) => ({
       id: piece.id,
@@ -32,8 +41,17 @@ function givenNow(data: WorksheetData): AnyGiven {
     })),
     tools: data.tools,
     dial: { reads, graduation: graduation.exact },
+    dialFor: (of, infeed) =>
+      dialOfCut({ of, machine: 'lathe', ...(infeed && { threading: { infeed } }) }, data.dial),
+    readBefore: (name) => readBefore(data, name),
     unit: data.unit,
   };
+}
+
+function enteredIn({ readings }: WorksheetData, input: SizeInput | undefined): ShownUnit | undefined {
+  if (!input) return undefined;
+  const entry = input.from === 'typed' ? input : readings.find((one) => one.featureId === input.featureId);
+  return entry && (entry.unit === 'mm' ? 'mm' : 'in');
 }
 
 function partsOf(data: WorksheetData): readonly GivenPart[] {

@@ -1,6 +1,7 @@
 import { isLess, isMore, type Length } from '../../engine/length/length.ts';
 import { show } from '../../engine/length/show.ts';
-import { stackWant } from './spacer-stack-question.ts';
+import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
+import { givenOf } from './given-of.ts';
 import { exactSize, type WorksheetData } from './worksheet-data.ts';
 
 /** Why a limit or an aim just given can't stand beside those given before; undefined where it can. */
@@ -9,7 +10,8 @@ export function limitFault(data: WorksheetData, name: string, size: Length): str
   const [lower, upper, aim] = [given('lower'), given('upper'), given('aim')];
   const { unit } = data;
   // An aim is held against the usual limits too, where there are no own ones.
-  const usual = data.worksheet.kind === 'spacer-stack' ? stackWant(data).limits : undefined;
+  const { kind } = data.worksheet;
+  const usual = worksheetOf(kind)?.usualLimits(givenOf(data));
   const [least, most] = [lower ?? usual?.lower, upper ?? usual?.upper];
   if (lower && upper && isMore(lower, upper)) {
     return `The least, ${show(lower, unit)}, would be more than the most, ${show(upper, unit)}. Change one of them.`;

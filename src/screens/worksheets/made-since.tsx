@@ -1,17 +1,16 @@
-import { useState } from 'preact/hooks';
 import { placesReplaced } from '../../engine/worksheets/spacer-stack/cuts-of-stack.ts';
 import { capital } from '../../engine/length/say-words.ts';
 import { figure, show } from '../../engine/length/show.ts';
-import { passesOf } from '../../store/cut-state.ts';
-import { cutsOf } from '../../store/cuts.ts';
-import { putInMade } from '../../store/put-in-made.ts';
-import type { Cut, CutPass, Id, Worksheet } from '../../store/records.ts';
-import { sayStore } from '../../store/say-store.ts';
+import { passesOf } from '../../store/kept/cut-state.ts';
+import { cutsOf } from '../../store/kept/cuts.ts';
+import { putInMade } from '../../store/kept/put-in-made.ts';
+import type { Cut, CutPass, Id, Worksheet } from '../../store/base/records.ts';
 import { announce } from '../common/announce.ts';
 import { Button } from '../common/button.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { Lead } from './lead.tsx';
-import { stackParts } from './spacer-stack-question.ts';
+import { givenOf } from './given-of.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
 /** A part that was made for a stack and isn't in it yet, with the parts it stands in for. */
@@ -39,14 +38,13 @@ export function madeSince(
 /** What was made since: until it is in, the answer asks for it again. */
 export function MadeSinceLead({ data }: { data: WorksheetData }) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { job, worksheet, unit } = data;
   const cuts = useLive(`cuts/${job.id}`, ['cuts'], (from) => cutsOf(from, job.id));
-  const parts = stackParts(data).map(({ id, input: { name, count } }) => ({ id, name, count }));
-  const made = cuts && madeSince(worksheet, parts, cuts);
+  const made = cuts && madeSince(worksheet, givenOf(data).parts, cuts);
   if (!made) return null;
   const { name, pass, gone } = made;
-  const putIn = async () => {
+  const putIn = () => {
     const size = {
       from: 'typed',
       ...pass.measured,
@@ -54,14 +52,14 @@ export function MadeSinceLead({ data }: { data: WorksheetData }) {
       ...(pass.warmth && { warmth: pass.warmth }),
     } as const;
     const part = { name, count: 1, adjustable: true, size };
-    const done = await putInMade(store, { worksheetId: worksheet.id, part, gone });
-    if (done.ok) announce(`${capital(name)} put in: ${show(pass.measured.exact, unit)}.`);
-    else setTrouble(sayStore(done.refusal));
+    return told(putInMade(store, { worksheetId: worksheet.id, part, gone }), () =>
+      announce(`${capital(name)} put in: ${show(pass.measured.exact, unit)}.`),
+    );
   };
   return (
     <Lead label={`${capital(name)} made since`} figure={figure(pass.measured.exact, unit)} unit={unit}>
       <p>Worked out here without it still.</p>
-      {trouble !== '' && <p role="alert">{trouble}</p>}
+      <Trouble bare>{trouble}</Trouble>
       <div class="worksheet-act not-printed">
         <Button onPress={() => putIn()}>
           {gone.length > 0 ? 'Put it in, in place of them' : 'Put it into the stack'}

@@ -1,8 +1,8 @@
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
-import { createFeature } from '../../store/features.ts';
-import type { Store } from '../../store/open-store.ts';
-import type { Feature } from '../../store/records.ts';
-import type { StoreResult } from '../../store/store-refusal.ts';
+import { createFeature } from '../../store/kept/features.ts';
+import type { Store } from '../../store/opening/open-store.ts';
+import type { Feature } from '../../store/base/records.ts';
+import type { StoreResult } from '../../store/base/store-refusal.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
 /** A feature to log readings for, named after what the worksheet asks; a second one of that name is numbered. */

@@ -1,9 +1,10 @@
 import type { CutOffer } from '../../engine/cut/cut.ts';
 import type { CutWay } from '../../engine/cut/cuts-of-way.ts';
-import { basisOf } from '../../store/basis.ts';
-import type { NewCut } from '../../store/cuts.ts';
-import type { Basis, Id, SizeInput } from '../../store/records.ts';
-import { featuresIn } from '../../store/worksheets.ts';
+import { basisOf } from '../../store/kept/basis.ts';
+import type { NewCut } from '../../store/kept/cuts.ts';
+import type { Basis, Id } from '../../store/base/records.ts';
+import { featuresIn } from '../../store/kept/worksheets.ts';
+import { sizeOfPart } from '../cuts/size-of-part.ts';
 import { limitEntries, roundedEntry } from '../cuts/entry-of-length.ts';
 import { assumedChoices } from './assumed-choices.ts';
 import { isTaken, machineOf, materialOf, type CutPicks } from './cut-picks.ts';
@@ -39,13 +40,27 @@ export function newCuts(data: WorksheetData, way: CutWay, picks: CutPicks): read
 }
 
 /** An offer's figures as a cut keeps them. */
-export function figuresOf(offer: CutOffer, data: Pick<WorksheetData, 'unit' | 'worksheet'>) {
+export function figuresOf(offer: CutOffer, data: WorksheetData) {
   const { unit } = data;
+  const { setOver, threading } = offer;
   const assumed = assumedChoices(data).map(({ words }) => words);
   return {
     ...(offer.present && { blank: roundedEntry(offer.present, unit, 'nearest') }),
     ...limitEntries(offer, unit),
     limitsFrom: offer.limitsFrom,
+    ...(setOver && { setOver: roundedEntry(setOver.by, unit, 'nearest') }),
+    ...(setOver?.within && { setOverWithin: roundedEntry(setOver.within, unit, 'down') }),
+    ...(offer.at && {
+      stands: { x: roundedEntry(offer.at.x, unit, 'nearest'), y: roundedEntry(offer.at.y, unit, 'nearest') },
+    }),
+    ...(offer.compoundDegrees !== undefined && { compoundDegrees: offer.compoundDegrees.toFixed(5) }),
+    ...(threading && {
+      threading: {
+        ...threading,
+        wire: roundedEntry(threading.wire, unit, 'nearest'),
+        pitch: roundedEntry(threading.pitch, unit, 'nearest'),
+      },
+    }),
     ...(assumed.length > 0 && { assumed: assumed.join(', ') }),
   };
 }
@@ -61,17 +76,7 @@ export function basisNow({ worksheet, readings }: Pick<WorksheetData, 'worksheet
 
 /** The job's part a cut is made on, where its size was read on one. */
 function partOf({ worksheet, features }: WorksheetData, name: string): Id | undefined {
-  const { sizes, parts } = worksheet;
-  const inStack = Object.values(parts).find((part) => part.name === name)?.size;
-  const named: Readonly<Record<string, SizeInput | undefined>> = {
-    bore: sizes['bore'],
-    hole: sizes['bore'] ?? sizes['hole'],
-    pin: sizes['pin'],
-    sleeve: sizes['sleeve'],
-    recess: sizes['depth'],
-    shim: sizes['shim'],
-  };
-  const input = inStack ?? named[name];
+  const input = sizeOfPart(worksheet, name);
   if (input?.from !== 'feature') return undefined;
   return features.find(({ id }) => id === input.featureId)?.partId;
 }

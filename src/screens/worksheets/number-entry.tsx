@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import type { Result } from '../../engine/length/refusal.ts';
 import { readNumber, sayNumber, type NumberBounds } from '../../engine/length/number-entry.ts';
-import { SizePad } from '../common/size-pad.tsx';
+import { AskedPad } from '../common/asked-pad.tsx';
+import { useTold } from '../common/told.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { usePadSize } from '../common/use-settings.ts';
 
 type NumberEntryProps = {
   readonly label: string;
@@ -11,40 +11,37 @@ type NumberEntryProps = {
   readonly bounds: NumberBounds;
   /** Whether it was kept: what wasn't stands in the field again. */
   readonly onNumber: (text: string) => Promise<boolean>;
+  readonly commit?: string;
   /** Where a foot switch steps on to. */
   readonly onNext?: (() => void) | undefined;
   readonly children?: ComponentChildren;
 };
 
-/** A number that is no length, on the same pad: degrees, a temperature, a strength. */
-export function NumberEntry({ label, draftKey, bounds, onNumber, onNext, children }: NumberEntryProps) {
+/** A number that is no length, on the same pad: degrees, a temperature, a strength, a count. */
+export function NumberEntry({ draftKey, bounds, onNumber, ...pad }: NumberEntryProps) {
   const draft = useSizeDraft(draftKey, 'mm');
-  const padSize = usePadSize();
-  const [trouble, setTrouble] = useState<string>();
-  const commit = async () => {
+  const answer = useTold();
+  const take = async (text: string) => {
     const { half } = draft;
-    const number = readNumber(half.typed, bounds);
-    if (!number.ok) return setTrouble(sayNumber(number.refusal));
     draft.clear();
-    if (!(await onNumber(number.value.text))) draft.putBack(half);
+    if (!(await onNumber(text))) draft.putBack(half);
   };
+  const { unit, whole, least } = bounds;
   return (
-    <SizePad
-      label={label}
-      half={draft.half}
-      plain={bounds.unit}
-      whole={bounds.whole === true}
-      belowZero={bounds.least < 0}
-      padSize={padSize}
-      onChange={(half) => {
-        setTrouble(undefined);
-        draft.change(half);
-      }}
-      commit={{ text: 'Use it', onPress: commit }}
-      onNext={onNext}
-      {...(trouble !== undefined && { message: <p role="alert">{trouble}</p> })}
-    >
-      {children}
-    </SizePad>
+    <AskedPad
+      {...pad}
+      draft={draft}
+      answer={answer}
+      number={{ unit, whole, belowZero: least < 0 }}
+      read={({ typed }) => readText(typed, bounds)}
+      onRead={take}
+    />
   );
+}
+
+function readText(typed: string, bounds: NumberBounds): Result<string, string> {
+  const number = readNumber(typed, bounds);
+  return number.ok
+    ? { ok: true, value: number.value.text }
+    : { ok: false, refusal: sayNumber(number.refusal) };
 }

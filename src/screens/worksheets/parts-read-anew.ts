@@ -1,8 +1,8 @@
 import { bandOf, mean, type Estimate } from '../../engine/reading/estimate.ts';
 import { featureForm } from '../../engine/reading/feature-form.ts';
 import { absolute, isMore, minus, plus } from '../../engine/length/length.ts';
-import { sizesOfParts } from '../../store/parts-changed.ts';
-import type { Feature, ReadingRecord, Worksheet } from '../../store/records.ts';
+import { sizesOfParts } from '../../store/kept/parts-changed.ts';
+import type { Feature, ReadingRecord, Worksheet } from '../../store/base/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
 
 type Known = {
@@ -32,8 +32,8 @@ function asOf(reading: ReadingRecord, time: number): ReadingRecord {
   return counting;
 }
 
-function estimateOf({ kind }: Feature, records: readonly ReadingRecord[]): Estimate | undefined {
-  const readings = engineReadings(kind, records);
+function estimateOf({ kind, material }: Feature, records: readonly ReadingRecord[]): Estimate | undefined {
+  const readings = engineReadings(kind, records, material);
   return readings && featureForm(kind, readings).most.estimate;
 }
 

@@ -1,5 +1,6 @@
-import type { Cut, SizeInput } from '../../store/records.ts';
-import { lastPassOf } from '../../store/cut-state.ts';
+import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
+import type { Cut, SizeInput } from '../../store/base/records.ts';
+import { lastPassOf } from '../../store/kept/cut-state.ts';
 import type { KnownCheck } from '../fit-up/check-data.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { worksheetVerdict, type WorksheetVerdict } from './worksheet-verdict.ts';
@@ -17,7 +18,7 @@ export function provedVerdict(data: WorksheetData, { checks, cuts }: Proofs): Wo
   if (verdict.found !== 'no-good' && verdict.found !== 'too-close') return verdict;
   const { worksheet } = data;
   const proved = checks.filter((known) => known.check.worksheetId === worksheet.id && provesNow(known));
-  const read = Object.fromEntries([...proved.flatMap(readSize), ...drilled(data, cuts)]);
+  const read = Object.fromEntries([...proved.flatMap(readSize), ...doneAtTheMachine(data, cuts)]);
   if (Object.keys(read).length === 0) return verdict;
   return worksheetVerdict({ ...data, worksheet: { ...worksheet, sizes: { ...worksheet.sizes, ...read } } });
 }
@@ -36,24 +37,15 @@ function readSize({ check, takes }: KnownCheck): readonly Read[] {
     : [[sizeName, { from: 'feature', featureId }]];
 }
 
-function drilled({ worksheet }: WorksheetData, cuts: readonly Cut[]): readonly Read[] {
-  if (worksheet.kind !== 'thread-insert') return [];
-  const hole = cuts.findLast(
-    ({ worksheetId, operation, state }) =>
-      worksheetId === worksheet.id && operation === 'drill' && state === 'to-size',
-  );
-  const pass = hole && lastPassOf(hole)?.[1];
-  return pass
-    ? [
-        [
-          'hole',
-          {
-            from: 'typed',
-            ...pass.measured,
-            ...(pass.tool && { tool: pass.tool }),
-            ...(pass.warmth && { warmth: pass.warmth }),
-          },
-        ],
-      ]
-    : [];
+function doneAtTheMachine({ worksheet }: WorksheetData, cuts: readonly Cut[]): readonly Read[] {
+  const proved = worksheetOf(worksheet.kind)?.provedByCut ?? {};
+  return Object.entries(proved).flatMap(([operation, field]): Read[] => {
+    const done = cuts.findLast(
+      (cut) => cut.worksheetId === worksheet.id && cut.operation === operation && cut.state === 'to-size',
+    );
+    const pass = done && lastPassOf(done)?.[1];
+    if (!pass) return [];
+    const { measured, tool, warmth } = pass;
+    return [[field, { from: 'typed', ...measured, ...(tool && { tool }), ...(warmth && { warmth }) }]];
+  });
 }

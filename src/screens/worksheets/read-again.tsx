@@ -2,6 +2,7 @@ import { asTyped } from '../../engine/length/show.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';
+import type { Worksheet } from '../../store/base/records.ts';
 import { setAside, type SetAside, type WorksheetData } from './worksheet-data.ts';
 
 type ReadAgainProps = { readonly data: WorksheetData; readonly names: readonly string[] };
@@ -12,7 +13,7 @@ export function ReadAgain({ data, names }: ReadAgainProps) {
   if (!aside) return null;
   return (
     <>
-      <Caution heading="Reading set aside.">{saySetAside(aside)}</Caution>
+      <Caution heading="Reading set aside.">{saySetAside(aside, data.worksheet)}</Caution>
       <div class="worksheet-act not-printed">
         <LinkButton href={whereToRead(data, aside)}>Read it again</LinkButton>
       </div>
@@ -21,10 +22,10 @@ export function ReadAgain({ data, names }: ReadAgainProps) {
 }
 
 /** `It was read before this: washer taken out. Until it is read again the sum counts.` */
-export function saySetAside({ name, input, why }: SetAside): string {
+export function saySetAside({ input, why }: SetAside, { kind }: Pick<Worksheet, 'kind'>): string {
   const what = input.from === 'typed' ? `${asTyped(input)} was` : 'It was';
-  // End play is no sum of sizes: nothing stands in for it.
-  const until = name === 'endPlay' ? 'Read it again.' : 'Until it is read again the sum counts.';
+  // End play is no sum of sizes, and how a bearing stands was read as its sizes didn't say it: nothing stands in for them.
+  const until = kind === 'bearing-seat' ? 'Read it again.' : 'Until it is read again the sum counts.';
   return `${what} read before this: ${why}. ${until}`;
 }
 

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Feature } from '../../store/records.ts';
+import type { Feature } from '../../store/base/records.ts';
 import { Button } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
@@ -50,7 +50,7 @@ function ReadRow({
   onTake,
 }: { feature: Feature } & Pick<ReadAlreadyProps, 'data' | 'onTake'>) {
   const records = data.readings.filter((reading) => reading.featureId === feature.id);
-  const form = formOfReadings(feature.kind, records);
+  const form = formOfReadings(feature.kind, records, feature.material);
   const summary = form && summaryOf(form, data.unit);
   return (
     <button type="button" class="read-already-row" onClick={() => onTake(feature.id)}>

@@ -1,5 +1,6 @@
 import { createContext, type ComponentChildren } from 'preact';
 import { useContext, useMemo } from 'preact/hooks';
+import { capital } from '../../engine/length/say-words.ts';
 import { sayAssumed, withAssumed } from '../../engine/reading/say-assumed.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
@@ -88,13 +89,9 @@ export function AssumedKeys() {
   if (!changedAt || assumed.length === 0) return null;
   return (
     <p class="worksheet-assumed not-printed">
-      {assumed.map(({ field, words }) => (
-        <LinkButton
-          key={field}
-          href={changedAt(field)}
-          label={`${askedOf(words)} Assumed: ${words}. Change it`}
-        >
-          {askedOf(words)}
+      {assumed.map(({ field, words, asked = askedOf(words) }) => (
+        <LinkButton key={field} href={changedAt(field)} label={`${asked} Assumed: ${words}. Change it`}>
+          {asked}
         </LinkButton>
       ))}
     </p>
@@ -102,5 +99,5 @@ export function AssumedKeys() {
 }
 
 function askedOf(words: string): string {
-  return words === 'tool' ? 'Which tool?' : `Not ${words}?`;
+  return words.startsWith('not ') ? `${capital(words.slice(4))}?` : `Not ${words}?`;
 }

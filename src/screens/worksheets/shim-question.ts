@@ -2,10 +2,10 @@ import { shimsFromDrawer, type ShimPick, type ShimPiece, type ShimRefusal } from
 import { shimsAsked, stackWithShims } from '../../engine/worksheets/spacer-stack/shims-in-stack.ts';
 import type { Result } from '../../engine/length/refusal.ts';
 import type { StackAnswer, StackQuestion } from '../../engine/worksheets/spacer-stack/spacer-stack.ts';
-import { knownSize, type WorksheetData } from './worksheet-data.ts';
+import { knownSize, type ReadIn, type WorksheetData } from './worksheet-data.ts';
 
 /** Whatever on hand lies flat in a stack and has a known thickness, in the order the drawer lists it. */
-export function shimsOnHand(data: WorksheetData): readonly ShimPiece[] {
+export function shimsOnHand(data: ReadIn): readonly ShimPiece[] {
   return data.drawer.flatMap(({ piece, count }) => {
     const isShim = piece.kind === 'shim' || piece.kind === 'washer' || piece.kind === 'spacer';
     const thickness = isShim ? knownSize(data, piece.thickness) : undefined;

@@ -1,15 +1,14 @@
-import { useState } from 'preact/hooks';
 import { showSize } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
-import { sayStore } from '../../store/say-store.ts';
 import { announce } from '../common/announce.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Caution } from '../common/caution.tsx';
 import { useStore } from '../common/store-context.ts';
+import { Trouble, useTold } from '../common/told.tsx';
 import { giveWorksheet, type CutSince, type GapReadBefore, type PartCut } from './cut-since.ts';
 import { Lead } from './lead.tsx';
 import { isOfACheck, whereToRead } from './read-again.tsx';
-import { stackParts } from './spacer-stack-question.ts';
+import { givenOf } from './given-of.ts';
 import { knownSize, type WorksheetData } from './worksheet-data.ts';
 import { capital } from '../../engine/length/say-words.ts';
 
@@ -30,26 +29,22 @@ export function SinceCut({ data, since: { notGiven, gapReadBefore } }: SinceCutP
       </Lead>
     );
   return gapReadBefore ? (
-    <Caution heading="Read it again.">{sayReadBefore(gapReadBefore, unit)}</Caution>
+    <Caution heading="Read it again.">{sayReadBefore(gapReadBefore, data)}</Caution>
   ) : null;
 }
 
 /** The main action while that stands: the new size comes in, or the gap is read again. */
 export function SinceCutAction({ data, since: { notGiven, gapReadBefore } }: SinceCutProps) {
   const store = useStore();
-  const [trouble, setTrouble] = useState('');
+  const { trouble, told } = useTold();
   const { unit } = data;
   const [first] = notGiven;
   if (first) {
     const size = show(first.pass.measured.exact, unit);
-    const give = async () => {
-      const given = await giveWorksheet(store, data, first);
-      if (given.ok) announce(sayWorkedOutWith(first, unit));
-      else setTrouble(sayStore(given.refusal));
-    };
+    const give = () => told(giveWorksheet(store, data, first), () => announce(sayWorkedOutWith(first, unit)));
     return (
       <>
-        {trouble !== '' && <p role="alert">{trouble}</p>}
+        <Trouble bare>{trouble}</Trouble>
         <Button kind="main" onPress={() => give()}>{`Work it out with ${size}`}</Button>
       </>
     );
@@ -69,7 +64,7 @@ export function saySinceCut({ data, since: { notGiven, gapReadBefore } }: SinceC
       (one) =>
         `${capital(one.name)} was cut to ${show(one.pass.measured.exact, unit)} since; worked out here with ${sizeHere(data, one)}.`,
     ),
-    ...(gapReadBefore ? [sayReadBefore(gapReadBefore, unit)] : []),
+    ...(gapReadBefore ? [sayReadBefore(gapReadBefore, data)] : []),
   ];
 }
 
@@ -77,9 +72,10 @@ export function sayWorkedOutWith({ pass }: PartCut, unit: ShownUnit): string {
   return `Worked out with ${show(pass.measured.exact, unit)} now.`;
 }
 
-function sayReadBefore({ cut, why }: GapReadBefore, unit: ShownUnit): string {
+function sayReadBefore({ cut, why }: GapReadBefore, { worksheet, unit }: WorksheetData): string {
+  const what = worksheet.kind === 'spacer-stack' ? 'The gap' : 'It';
   const done = cut ? `cut: ${cut.name} to ${show(cut.pass.measured.exact, unit)}` : `: ${why}`;
-  return `The gap was read before this${cut ? ' ' : ''}${done}. Read it again.`;
+  return `${what} was read before this${cut ? ' ' : ''}${done}. Read it again.`;
 }
 
 function sizeHere(data: WorksheetData, { place }: PartCut): string {
@@ -87,6 +83,6 @@ function sizeHere(data: WorksheetData, { place }: PartCut): string {
     const onHand = knownSize(data, data.worksheet.sizes[place.sizeName]);
     return onHand ? showSize(onHand.most, data.unit) : 'none on hand';
   }
-  const part = stackParts(data).find(({ id }) => id === place.partId)?.part;
-  return part ? showSize(part.thickness, data.unit) : 'no size';
+  const size = givenOf(data).parts.find(({ id }) => id === place.partId)?.size;
+  return size ? showSize(size.most, data.unit) : 'no size';
 }

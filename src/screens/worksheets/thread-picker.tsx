@@ -8,28 +8,34 @@ type ThreadPickerProps = {
   readonly chosen: string | undefined;
   /** Which threads are offered; those that wire inserts are made for where nothing is said. */
   readonly threads?: readonly Thread[];
+  /** A metric shop's threads come first. */
+  readonly metricFirst?: boolean;
   readonly onThread: (designation: string) => unknown;
 };
 
 /** A thread in two presses: its size, then its pitch. */
-export function ThreadPicker({ chosen, threads = insertThreads, onThread }: ThreadPickerProps) {
+export function ThreadPicker({
+  chosen,
+  threads = insertThreads,
+  metricFirst = false,
+  onThread,
+}: ThreadPickerProps) {
   const [size, setSize] = useState(chosen === undefined ? undefined : sizeName(chosen));
   const pitches = threads.filter((thread) => sizeName(thread.designation) === size);
+  const systems = [
+    { title: 'Inch', threads: threads.filter(isInchThread) },
+    { title: 'Metric', threads: threads.filter((thread) => !isInchThread(thread)) },
+  ];
   return (
     <div class="thread-picker">
-      <Sizes title="Inch" threads={threads.filter(isInchThread)} size={size} onSize={setSize} />
-      <Sizes
-        title="Metric"
-        threads={threads.filter((thread) => !isInchThread(thread))}
-        size={size}
-        onSize={setSize}
-      />
+      {(metricFirst ? systems.toReversed() : systems).map((system) => (
+        <Sizes key={system.title} {...system} size={size} onSize={setSize} />
+      ))}
       <div class="thread-picker-pitches" role="group" aria-label="Pitch">
         {size === undefined && <p>Press the size, then the pitch.</p>}
         {pitches.map((thread) => (
           <Button
             key={thread.designation}
-            kind="main"
             chosen={thread.designation === chosen}
             onPress={() => onThread(thread.designation)}
           >

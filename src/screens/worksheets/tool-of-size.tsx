@@ -8,7 +8,7 @@ import {
 } from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import { usualToolFor } from '../../engine/reading/usual-tool.ts';
-import type { SizeInput, TypedSize } from '../../store/records.ts';
+import type { SizeInput, TypedSize } from '../../store/base/records.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
@@ -84,6 +84,13 @@ export function briefToolWords(tool: ToolOfSize): string {
     default:
       return tool satisfies never;
   }
+}
+
+/** On a key of a few letters’ width: a caliper is a caliper, whatever it shows its figure with. */
+export function toolKeyWords(tool: ToolOfSize): string {
+  if (tool.by !== 'tool') return tool.by === 'none' ? 'no tool' : 'as exact';
+  const short = tool.tool.name.replace(/^(?:metric )?digital (?=caliper)/, '');
+  return tool.isUsual ? `usual: ${short}` : short;
 }
 
 type ChoiceProps = {

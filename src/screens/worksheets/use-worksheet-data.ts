@@ -1,9 +1,9 @@
-import { drawerPieces } from '../../store/drawer.ts';
-import { featuresOf } from '../../store/features.ts';
-import { getJob } from '../../store/jobs.ts';
-import { readingsOfJob } from '../../store/readings.ts';
-import { measuringTools } from '../../store/tools.ts';
-import { getWorksheet } from '../../store/worksheets.ts';
+import { drawerPieces } from '../../store/kept/drawer.ts';
+import { featuresOf } from '../../store/kept/features.ts';
+import { getJob } from '../../store/kept/jobs.ts';
+import { readingsOfJob } from '../../store/kept/readings.ts';
+import { measuringTools } from '../../store/kept/tools.ts';
+import { getWorksheet } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
 import { useDial, useShownUnit } from '../common/use-settings.ts';
 import type { WorksheetData } from './worksheet-data.ts';

@@ -4,12 +4,13 @@ import { sayUnaskedWarmth } from '../../engine/reading/say-warmth.ts';
 import { uncapital } from '../../engine/length/say-words.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
 import { readWarm, unaskedWarmth, UNASKED_CELSIUS } from '../../engine/reading/temperature.ts';
-import type { Id, SizeInput, TypedSize } from '../../store/records.ts';
+import type { Cut, Id, SizeInput, TypedSize } from '../../store/base/records.ts';
+import { metalOfPart } from '../cuts/known-metal.ts';
 import { formOfReadings } from '../readings/feature-summary.ts';
 import { growsWithWarmth, warmthAsked, warmthOfMetal, warmthOfToday } from '../readings/warmth.ts';
+import { metalOf } from './size-metal.ts';
 import type { WorksheetData } from './worksheet-data.ts';
-import { fieldNamed, planFor } from './worksheet-plan.ts';
-import { planOf } from './worksheet-plans.ts';
+import { fieldNamed } from './kind-fields.ts';
 
 /** A size that was typed as read by a tool, of which nobody said how warm it was read, and it could matter. */
 export type UnaskedSize = {
@@ -21,18 +22,21 @@ export type UnaskedSize = {
   readonly off: Length;
 };
 
-/** The sizes of a worksheet that want their warmth said: by the rule of the reading pad, a third of what the tool knows. */
-export function unaskedSizes(data: WorksheetData): readonly UnaskedSize[] {
-  const { sizes, parts, kind, choices } = data.worksheet;
-  const plan = planOf(kind);
-  const now = plan && planFor(plan, choices);
+/**
+ * The sizes of a worksheet that want their warmth said: by the rule of the reading pad, a third of what the tool knows.
+ * `cuts` say what a part is made of that was cut already.
+ */
+export function unaskedSizes(data: WorksheetData, cuts: readonly Cut[] = []): readonly UnaskedSize[] {
+  const { worksheet, features } = data;
+  const metalOfCut = (part: string) => metalOfPart({ worksheet, part, isThere: false }, { features, cuts });
+  const { sizes, parts } = data.worksheet;
   const named = Object.entries(sizes).flatMap(([sizeName, input]) => {
-    const field = now && fieldNamed(now, sizeName);
+    const field = fieldNamed(data.worksheet, sizeName);
     const grows = field?.enter === 'size' && field.measures !== undefined && growsWithWarmth(field.measures);
     return grows ? unasked(input, { sizeName }, field.label, metalOf(data, sizeName)) : [];
   });
   const ofParts = Object.entries(parts).flatMap(([partId, { size, name }]) =>
-    size ? unasked(size, { partId }, name, undefined) : [],
+    size ? unasked(size, { partId }, name, metalOfCut(name)) : [],
   );
   return [...named, ...ofParts];
 }
@@ -57,19 +61,6 @@ function offOf(exact: Length, material: string, halfWidth: Length): Length | und
   const { at20 } = readWarm(exact, { celsius: 20 + UNASKED_CELSIUS, material: metal });
   const off = absolute(minus(at20, exact));
   return isLess(off, dividedBy(halfWidth, 3)) ? undefined : off;
-}
-
-const METALS: Readonly<Record<string, string>> = {
-  bore: 'partMetal',
-  reamed: 'partMetal',
-  pin: 'pinMetal',
-  outside: 'bushingMetal',
-};
-
-/** What a size's part is made of, where the worksheet was told; undefined where not. */
-export function metalOf({ worksheet: { choices } }: WorksheetData, sizeName: string): string | undefined {
-  const choice = METALS[sizeName];
-  return choice === undefined ? undefined : choices[choice];
 }
 
 /** A size as it is kept: with the job's warmth of that day where a tool read it and its metal is known. */
@@ -101,7 +92,7 @@ export function warmthWanted(data: WorksheetData, now: number): WarmthWanted | u
   const used = new Set(inputs.flatMap((input) => (input?.from === 'feature' ? [input.featureId] : [])));
   for (const feature of data.features.filter(({ id }) => used.has(id))) {
     const records = data.readings.filter(({ featureId }) => featureId === feature.id);
-    const form = formOfReadings(feature.kind, records);
+    const form = formOfReadings(feature.kind, records, feature.material);
     const asked = form ? warmthAsked(form, records, { job, unit }) : '';
     if (asked !== '') return { said: `${feature.name}: ${uncapital(asked)}`, featureId: feature.id };
   }

@@ -7,9 +7,14 @@ import { canHaveRead, toolThatCounts, type MeasuringTool } from '../../engine/re
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
-import type { CountedPiece } from '../../store/drawer.ts';
-import { countedAt20 } from '../../store/read-at-20.ts';
-import { isInputOfTheWhole } from '../../store/parts-changed.ts';
+import { ownLimitsIn } from '../../engine/worksheets/own-limits.ts';
+import type { ReadBefore } from '../../engine/worksheets/given.ts';
+import type { CountedPiece } from '../../store/kept/drawer.ts';
+import { materialNamed } from '../../engine/material/tables/materials.ts';
+import { unsaidWarmth } from '../../engine/reading/temperature.ts';
+import { countedAt20 } from '../../store/kept/read-at-20.ts';
+import { otherThanRead } from '../../store/kept/parts-as-read.ts';
+import { isInputOfTheWhole } from '../../store/kept/parts-changed.ts';
 import type {
   Feature,
   Job,
@@ -18,11 +23,12 @@ import type {
   SizeInput,
   TypedSize,
   Worksheet,
-} from '../../store/records.ts';
+} from '../../store/base/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
 import { readingWords } from '../readings/reading-figure.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 import { partReadAnew } from './parts-read-anew.ts';
+import { metalOf } from './size-metal.ts';
 
 /** All a worksheet is worked out from; read once by the screen, handed to whatever draws. */
 export type WorksheetData = {
@@ -52,15 +58,22 @@ export type KnownSize = {
   readonly words: string;
 };
 
+/** What a size is read in: what was read, and the worksheet that it belongs to, where there is one. */
+export type ReadIn = Omit<WorksheetData, 'worksheet'> & { readonly worksheet?: Worksheet | undefined };
+
 /** What a worksheet's input stands for; undefined while it isn't given or its feature has no reading left. */
-export function knownSize(data: WorksheetData, input: SizeInput | undefined): KnownSize | undefined {
+export function knownSize(data: ReadIn, input: SizeInput | undefined): KnownSize | undefined {
   if (input === undefined) return undefined;
   // What was read of parts put together holds for those parts only.
-  const isSetAside = (at: number | undefined) => whyAside(data, input, at) !== undefined;
+  const isSetAside = (one: TypedSize | ReadingRecord) => whyAside(data, input, one) !== undefined;
   if (input.from === 'typed') {
-    if (isSetAside(input.at)) return undefined;
+    if (isSetAside(input)) return undefined;
     const { exact, doubt } = countedAt20(input.exact, input);
-    const estimate = typedEstimate(exact, input.tool, doubt);
+    const unsaid = input.warmth ? undefined : unsaidWarmth(exact, materialNamed(metalOfInput(data, input)));
+    const estimate = typedEstimate(exact, input.tool, {
+      ...(doubt && { warmthDoubt: doubt }),
+      ...(unsaid && { warmthUnsaid: unsaid }),
+    });
     return {
       least: estimate,
       most: estimate,
@@ -71,8 +84,8 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
     };
   }
   const feature = data.features.find((one) => one.id === input.featureId);
-  const records = data.readings.filter((one) => one.featureId === input.featureId && !isSetAside(one.at));
-  const readings = feature && engineReadings(feature.kind, records);
+  const records = data.readings.filter((one) => one.featureId === input.featureId && !isSetAside(one));
+  const readings = feature && engineReadings(feature.kind, records, feature.material);
   if (!feature || !readings) return undefined;
   const { least, most, tightest, loosest, places } = featureForm(feature.kind, readings);
   return {
@@ -83,6 +96,13 @@ export function knownSize(data: WorksheetData, input: SizeInput | undefined): Kn
     loosest: loosest.estimate,
     words: `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}${atTwenty(readings)}`,
   };
+}
+
+/** What a typed size's part is made of, where the worksheet was told. */
+function metalOfInput({ worksheet, ...data }: ReadIn, input: SizeInput): string | undefined {
+  if (!worksheet) return undefined;
+  const named = Object.entries(worksheet.sizes).find(([, one]) => one === input);
+  return named && metalOf({ ...data, worksheet }, named[0]);
 }
 
 /** A worksheet's size whose readings contradict each other, as what the fitter is asked. */
@@ -100,7 +120,7 @@ export function doubtsOf(data: WorksheetData): readonly Doubt[] {
     const records = used.has(feature.id)
       ? data.readings.filter(({ featureId }) => featureId === feature.id)
       : [];
-    const readings = engineReadings(feature.kind, records);
+    const readings = engineReadings(feature.kind, records, feature.material);
     const contradictions = readings ? featureForm(feature.kind, readings).contradictions : [];
     return contradictions.length > 0 ? [{ feature, contradictions }] : [];
   });
@@ -120,16 +140,29 @@ export function givenNumber(data: WorksheetData, name: string): number | undefin
 }
 
 /**
- * Why what was read at a time counts no more: a part was changed or read as another size since, and it was read of the parts
- * put together.
+ * Why what was read counts no more: a part was changed or read as another size since, or on another phone without the
+ * knowledge of whoever read it, and it was read of the parts put together.
  */
-function whyAside(data: WorksheetData, input: SizeInput, at: number | undefined): string | undefined {
-  const { worksheet } = data;
+function whyAside(
+  { worksheet, ...data }: ReadIn,
+  input: SizeInput,
+  read: TypedSize | ReadingRecord | undefined,
+): string | undefined {
+  if (!worksheet) return undefined;
   if (!isInputOfTheWhole(worksheet, input)) return undefined;
   const { partsChanged } = worksheet;
+  const at = read?.at;
   if (partsChanged && (at ?? 0) <= partsChanged.at) return partsChanged.why;
-  const anew = at === undefined ? undefined : partReadAnew(data, at);
+  const other = ofOtherParts(worksheet, read);
+  if (other !== undefined) return other;
+  const anew = at === undefined ? undefined : partReadAnew({ ...data, worksheet }, at);
   return anew === undefined ? undefined : `${anew} read as another size`;
+}
+
+/** Which part is another one than was in when this was read. */
+function ofOtherParts(worksheet: Worksheet, read: TypedSize | ReadingRecord | undefined): string | undefined {
+  const readOf = read && ('from' in read ? read.readOf : read.readOf?.[worksheet.id]);
+  return readOf === undefined ? undefined : otherThanRead(worksheet, readOf);
 }
 
 /** What was read of the parts put together, and set aside as one of them was changed since; undefined where nothing was. */
@@ -140,21 +173,34 @@ export function setAside(data: WorksheetData, names: readonly string[]): SetAsid
   return names.flatMap((name): SetAside[] => {
     const input = data.worksheet.sizes[name];
     if (!input || knownSize(data, input)) return [];
-    const why = whyAside(data, input, lastReadAt(data, input));
+    const why = whyAside(data, input, lastRead(data, input));
     return why === undefined ? [] : [{ name, input, why }];
   })[0];
 }
 
-function lastReadAt({ readings }: WorksheetData, input: SizeInput): number | undefined {
-  if (input.from === 'typed') return input.at;
-  return readings.findLast((one) => one.featureId === input.featureId && !one.struckOut)?.at;
+/** The same of one size, and whether it was the worksheet's answer that asked for the change. */
+export function readBefore(data: WorksheetData, name: string): ReadBefore | undefined {
+  const aside = setAside(data, [name]);
+  const { partsChanged } = data.worksheet;
+  if (!aside) return undefined;
+  const read = lastRead(data, aside.input);
+  const at = read?.at ?? 0;
+  const isOfOthers =
+    (partsChanged && at <= partsChanged.at) || ofOtherParts(data.worksheet, read) !== undefined;
+  const byItsAnswer = isOfOthers && partsChanged?.otherwiseAt !== undefined && at > partsChanged.otherwiseAt;
+  return { why: aside.why, byItsAnswer };
+}
+
+function lastRead({ readings }: WorksheetData, input: SizeInput): TypedSize | ReadingRecord | undefined {
+  if (input.from === 'typed') return input;
+  return readings.findLast((one) => one.featureId === input.featureId && !one.struckOut);
 }
 
 /** Why an input that was given gives nothing: it was set aside, every reading of it struck out, or the feature removed. */
 export function missingWords(data: WorksheetData, input: SizeInput | undefined): string | undefined {
   if (input === undefined || knownSize(data, input)) return undefined;
-  const lastAt = lastReadAt(data, input);
-  const why = input.from === 'feature' && lastAt === undefined ? undefined : whyAside(data, input, lastAt);
+  const last = lastRead(data, input);
+  const why = last && whyAside(data, input, last);
   if (why !== undefined) return `read before this: ${why}`;
   if (input.from !== 'feature') return undefined;
   const feature = data.features.find((one) => one.id === input.featureId);
@@ -183,13 +229,7 @@ function toolsOf(readings: readonly Reading[]): string {
   ]);
 }
 
-/** What stands beside limits the user gave himself. */
-export const OWN_LIMITS = 'your own limits';
-
 /** The limits the user gave himself, one or both. */
 export function ownLimits(data: WorksheetData): Limits | undefined {
-  const lower = exactSize(data, data.worksheet.sizes['lower']);
-  const upper = exactSize(data, data.worksheet.sizes['upper']);
-  if (!lower && !upper) return undefined;
-  return { ...(lower && { lower }), ...(upper && { upper }), source: OWN_LIMITS };
+  return ownLimitsIn({ exact: (name) => exactSize(data, data.worksheet.sizes[name]) });
 }

@@ -1,5 +1,5 @@
 import { isWorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
-import { removeWorksheet, renameWorksheet } from '../../store/worksheets.ts';
+import { removeWorksheet, renameWorksheet } from '../../store/kept/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
 import { NotHere } from '../common/not-here.tsx';
@@ -9,15 +9,11 @@ import { KeptField } from '../common/kept-field.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { WorksheetForm } from './frame/worksheet-form.tsx';
-import { FieldScreen } from './field-screen.tsx';
-import { StackPartScreen } from './stack-part-screen.tsx';
+import { isPartPath, partAt } from './spacer-stack/part-path.ts';
 import { WarmSizesScreen } from './warm-sizes-screen.tsx';
 import { useWorksheetData } from './use-worksheet-data.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import './worksheet-page.css';
-import { fieldNamed, planFor } from './worksheet-plan.ts';
-import { planOf } from './worksheet-plans.ts';
-import { worksheetViews } from './worksheet-views.tsx';
 
 const CutItScreen = lazyScreen(() => import('./cut-it-screen.tsx').then((file) => file.CutItScreen));
 
@@ -28,24 +24,14 @@ export function WorksheetScreen({ jobId, worksheetId, field }: WorksheetScreenPr
   const { data, missing } = useWorksheetData(jobId, worksheetId);
   if (missing) return <NotHere what="worksheet" />;
   if (!data) return <Page title=" ">{null}</Page>;
-  const kindPlan = planOf(data.worksheet.kind);
-  const plan = kindPlan && planFor(kindPlan, data.worksheet.choices);
-  if (!plan) return <NewerWorksheet data={data} />;
+  const { kind } = data.worksheet;
+  if (!isWorksheetKind(kind)) return <NewerWorksheet data={data} />;
   if (field === 'about') return <AboutWorksheet data={data} />;
   if (field === 'warm') return <WarmSizesScreen data={data} />;
   if (field === 'cuts' || field?.startsWith('cuts/') === true)
     return <CutItScreen data={data} path={field} />;
-  if (field?.startsWith('part/') === true) return <StackPartScreen data={data} path={field} />;
-  if (isWorksheetKind(data.worksheet.kind))
-    return <WorksheetForm data={data} kind={data.worksheet.kind} pressed={field} />;
-  const View = worksheetViews[data.worksheet.kind];
-  if (!View) return <NewerWorksheet data={data} />;
-  const asked = field === undefined ? undefined : fieldNamed(plan, field);
-  return asked ? (
-    <FieldScreen key={asked.name} data={data} plan={plan} field={asked} />
-  ) : (
-    <View data={data} plan={plan} />
-  );
+  if (isPartPath(field) && !partAt(data.worksheet, field)) return <NotHere what="part" />;
+  return <WorksheetForm data={data} kind={kind} pressed={field} />;
 }
 
 function NewerWorksheet({ data }: { data: WorksheetData }) {

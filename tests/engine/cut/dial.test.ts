@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { dialSetting, onDial, stepsIn, stepsToReach, type LatheDial } from '../../../src/engine/cut/dial.ts';
+import { dialSetting, stepsIn, stepsToReach, type LatheDial } from '../../../src/engine/cut/dial.ts';
 import { decimalText, lengthOf, type Length } from '../../../src/engine/length/length.ts';
-import type { CutKind } from '../../../src/engine/length/metal-on.ts';
+import { onDial, type CutKind } from '../../../src/engine/length/metal-on.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const shown = (length: Length) => decimalText(length, 'in', 4);

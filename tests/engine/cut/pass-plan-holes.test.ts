@@ -30,20 +30,20 @@ describe('a drilled hole', () => {
   test('is centre-drilled and drilled with the drill named', () => {
     expect(
       steps({ operation: 'drill', target: '.4531', limits: ['.4500', '.4560'], drill: '29/64' }),
-    ).toEqual(['Centre drill', 'Drill 29/64 (.4531 in)']);
+    ).toEqual(['Center drill', 'Drill 29/64 (.4531 in)']);
   });
 
   test('takes the drill nearest to the target inside the limits where none is named', () => {
     // #7 is .2010, 5.1 mm is .2008, 13/64 is .2031.
     expect(steps({ operation: 'drill', target: '.2012', limits: ['.1960', '.2070'] })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Drill #7 (.201 in)',
     ]);
   });
 
   test('takes a drill that is just a limit', () => {
     expect(steps({ operation: 'drill', target: '.2500', limits: ['.2500', '.2500'] })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Drill 1/4 (.250 in)',
     ]);
   });
@@ -51,12 +51,12 @@ describe('a drilled hole', () => {
   test('over a half inch has a pilot of about half, and one inch and a half two of them', () => {
     expect(steps({ operation: 'drill', target: '.5000', limits: ['.4990', '.5010'] })).toHaveLength(2);
     expect(steps({ operation: 'drill', target: '.7500', limits: ['.7490', '.7510'] })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Pilot drill 3/8 (.375 in)',
       'Drill 3/4 (.750 in)',
     ]);
     expect(steps({ operation: 'drill', target: '1.5000', limits: ['1.4990', '1.5010'] })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Pilot drill 3/8 (.375 in)',
       'Pilot drill 3/4 (.750 in)',
       'Drill 1-1/2 (1.500 in)',
@@ -66,7 +66,7 @@ describe('a drilled hole', () => {
   test('of a metric size has a metric pilot: 25 mm has 12.5 mm before it', () => {
     expect(
       steps({ operation: 'drill', target: '.98425', limits: ['.9842', '.9843'], drill: '25 mm' }),
-    ).toEqual(['Centre drill', 'Pilot drill 12.5 mm (.4921 in)', 'Drill 25 mm (.9843 in)']);
+    ).toEqual(['Center drill', 'Pilot drill 12.5 mm (.4921 in)', 'Drill 25 mm (.9843 in)']);
   });
 
   test('that is there already needs neither centre drill nor the pilots that would fall through it', () => {
@@ -87,7 +87,7 @@ describe('a drilled hole', () => {
   test('that no drill fits is bored, from a pilot where there is no hole yet', () => {
     const between = { operation: 'drill', target: '.4999', limits: ['.4998', '.49995'] } as const;
     expect(steps(between)).toEqual([
-      'Centre drill',
+      'Center drill',
       'Pilot drill 15/64 (.2344 in)',
       'Bore to .4999 in: no drill does it',
     ]);
@@ -110,7 +110,7 @@ describe('a reamed hole', () => {
   test('is drilled some ten thou under: 12.4 mm is .4882, 31/64 is .4844, 12.5 mm is .4921', () => {
     // Nearest to .4900 inside .480 to .495: 12.4 mm is .0018 off, 12.5 mm .0021.
     expect(steps(half)).toEqual([
-      'Centre drill',
+      'Center drill',
       'Drill 12.4 mm (.4882 in)',
       'Ream to .500 in: the reamer takes .0118 in',
     ]);
@@ -118,7 +118,7 @@ describe('a reamed hole', () => {
 
   test('is drilled with the drill that is named for it', () => {
     expect(steps({ ...half, drill: '31/64' })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Drill 31/64 (.4844 in)',
       'Ream to .500 in: the reamer takes .0156 in',
     ]);
@@ -142,7 +142,7 @@ describe('a reamed hole', () => {
   test('past the largest drill is bored for the reamer', () => {
     // 1-1/2 in is the largest drill there is. Half of 1.740 is .870, half of .8594 is .4297.
     expect(steps({ operation: 'ream', target: '1.7500', limits: ['1.75', '1.7512'] })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Pilot drill 27/64 (.4219 in)',
       'Pilot drill 55/64 (.8594 in)',
       'Bore to 1.740 in: no drill does it',
@@ -166,7 +166,7 @@ describe('a tapped hole', () => {
       'Tap: the hole should be .201 in',
     ]);
     expect(steps({ ...tap, drill: '#7' })).toEqual([
-      'Centre drill',
+      'Center drill',
       'Drill #7 (.201 in)',
       'Tap: the hole should be .201 in',
     ]);

@@ -9,7 +9,7 @@ import {
 } from '../../../src/engine/length/length.ts';
 import { takesFor, type TakesQuestion } from '../../../src/engine/cut/pass-plan-takes.ts';
 import { TAKES_SOURCE, turningDepths, unknownDepths } from '../../../src/engine/cut/tables/cut-takes.ts';
-import { materials } from '../../../src/engine/material/tables/materials.ts';
+import { materials, rowOf } from '../../../src/engine/material/tables/materials.ts';
 
 const inch = (text: string) => lengthOf(`${text} in`);
 const steel = {
@@ -71,7 +71,7 @@ describe('what one pass may take', () => {
 
 describe('the usual depths', () => {
   const rows = (['hss', 'carbide'] as const).flatMap((tool) =>
-    materials.map(({ id }) => ({ tool, id, ...turningDepths[tool][id] })),
+    materials.map(({ id }) => ({ tool, id, ...turningDepths[tool][rowOf(id)] })),
   );
   const twice = (length: Length) => times(length, 2);
 

@@ -198,7 +198,7 @@ describe('what a measurement proves', () => {
 
   test('is too close to call, with what would settle it', () => {
     expect(proof(at('1.4978', caliper))).toBe(
-      'Too close to call: outside 1.4978 in ±.0012, want 1.4975 to 1.4985 in; the band is too wide for these limits. The micrometer with 1 reading would settle it, to ±.00015.',
+      'Too close to call: outside 1.4978 in ±.0012, want 1.4975 to 1.4985 in. The micrometer with 1 reading would settle it, to ±.00015.',
     );
   });
 

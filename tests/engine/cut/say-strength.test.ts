@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Operation } from '../../../src/engine/cut/cut.ts';
+import type { CutKind } from '../../../src/engine/length/metal-on.ts';
 import { carriesLoad, sayStrength, sayStrengthOfCut } from '../../../src/engine/cut/say-strength.ts';
 
 describe('a part that something hangs on', () => {
@@ -33,6 +34,11 @@ describe('a part that something hangs on', () => {
     'bracket, left',
     'wheel flange',
     'bosses',
+    'subframe',
+    'handlebar',
+    'crankcase',
+    'gearbox housing',
+    'axle nut',
   ])('is known by its name: %s', (part) => {
     expect(carriesLoad(part)).toBe(true);
     expect(sayStrength(part)).toBe(
@@ -62,8 +68,8 @@ describe('a part that something hangs on', () => {
 });
 
 describe('a cut', () => {
-  const said = (name: string, part: string, operation: Operation) =>
-    sayStrengthOfCut({ name, part, operation });
+  const said = (name: string, part: string, operation: Operation, of?: CutKind) =>
+    sayStrengthOfCut({ name, part, operation, ...(of && { of }) });
 
   test.each([
     { name: 'Bracket, faced to length', part: 'bracket', operation: 'face', word: 'Metal off the bracket' },
@@ -74,9 +80,17 @@ describe('a cut', () => {
     { name: 'Recess, made deeper', part: 'recess', operation: 'bore', word: 'A deeper recess' },
     { name: 'Bore, reamed 9/16', part: 'bore', operation: 'ream', word: 'A larger hole' },
     { name: 'Through the boss', part: 'boss', operation: 'drill', word: 'A larger hole' },
-  ] as const)('$name has its strength said', ({ name, part, operation, word }) => {
-    expect(said(name, part, operation)).toContain(word);
-    expect(said(name, part, operation)).toMatch(/strength judged before you cut\.$/);
+    // A hole weakens whatever it is in, also what no list names; a part that nobody named may be anything.
+    { name: 'Oil hole', part: 'rocker', operation: 'drill', word: 'A larger hole' },
+    { name: 'Drill', part: 'part', operation: 'drill', word: 'A larger hole' },
+    { name: 'Drill', part: '', operation: 'tap', word: 'A larger hole' },
+    { name: 'Face to length', part: 'part', operation: 'face', word: 'Metal off the part' },
+    { name: 'Recess', part: 'hub', operation: 'bore', of: 'recess-depth', word: 'A deeper recess' },
+    { name: 'Slot, wider', part: 'Lever', operation: 'face', of: 'slot-width', word: 'Metal off the Lever' },
+  ] as const)('$name of $part has its strength said', ({ name, part, operation, word, ...more }) => {
+    const sentence = said(name, part, operation, 'of' in more ? more.of : undefined);
+    expect(sentence).toContain(word);
+    expect(sentence).toMatch(/strength judged before you cut\.$/);
   });
 
   test.each([
@@ -86,6 +100,8 @@ describe('a cut', () => {
     { name: 'Pin, made new', part: 'pin', operation: 'turn' },
     { name: 'Bushing, bored once it is in', part: 'bushing', operation: 'bore' },
     { name: 'Shield, inside', part: 'ring', operation: 'bore' },
+    { name: 'Peg hole', part: 'bushing of the arm', operation: 'drill' },
+    { name: 'Bore', part: 'hub to bracket', operation: 'bore' },
   ] as const)('$name takes nothing away that carries', ({ name, part, operation }) => {
     expect(said(name, part, operation)).toBe('');
   });

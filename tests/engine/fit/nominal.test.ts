@@ -176,6 +176,9 @@ describe('a bushing', () => {
 test('it is said in one line, with the decimal beside the fraction', () => {
   expect(nominalName(lengthOf('1/2 in'), 'in')).toBe('1/2 in (.500)');
   expect(nominalName(mm('30'), 'mm')).toBe('30 mm');
+  // A shop reads its own unit first: 1/2 · 25.4 = 12.7 mm, 12 / 25.4 = .4724 in.
+  expect(nominalName(lengthOf('1/2 in'), 'mm')).toBe('12.70 mm (1/2 in)');
+  expect(nominalName(mm('12'), 'in')).toBe('.4724 in (12 mm)');
   expect(sayNominal({ size: lengthOf('7/16 in'), from: 'nearest' }, 'in')).toBe(
     'Limits for a nominal of 7/16 in (.4375), the nearest to the pin.',
   );

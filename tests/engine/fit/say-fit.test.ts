@@ -91,7 +91,7 @@ describe('what a class is for', () => {
 
 describe('why a class gives no limits', () => {
   test('a class that is none says how classes read', () => {
-    expect(refused('RC44', '1 in')).toMatch(/^RC44 is no class of these tables\. ISO classes read H7\/g6/);
+    expect(refused('RC44', '1 in')).toMatch(/^RC44 is no class of these tables\. Metric ones read H7\/g6/);
   });
 
   test('a class that is not made at a size names it', () => {
@@ -100,7 +100,7 @@ describe('why a class gives no limits', () => {
 
   test('a size past the table says where it ends and what can be done', () => {
     expect(refused('RC5', '5 in')).toBe(
-      '5.000 in is past the table of ANSI B4.1, which ends at 4.730 in. Set the clearance by hand, or use the other system.',
+      '5.000 in is past this table, which ends at 4.730 in. Set the clearance by hand, or use the other system.',
     );
     expect(refused('H7/g6', '501 mm', 'mm')).toContain('ends at 500.00 mm');
   });
@@ -117,7 +117,7 @@ describe('why a class gives no limits', () => {
       room: lengthOf('.0017 in'),
     } as const;
     expect(sayFitRefusal(refusal, 'in')).toBe(
-      'The bore differs by .0018 in from place to place, and the class leaves only .0017 in. True it up first, or take a wider class.',
+      'The bore is .0018 in out of true, and the class leaves only .0017 in. True it up first, or take a wider class.',
     );
   });
 });

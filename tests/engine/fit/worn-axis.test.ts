@@ -99,8 +99,8 @@ describe('routes of a pin that turns in a worn bore', () => {
       ({ id }) => id === 'bushing',
     );
     expect(way?.offers[0]).toMatchObject({ name: 'Bore, on its old axis', operation: 'bore' });
-    // .010 left for the reamer
-    expect(inInches(way?.offers[0]?.target)).toBe('0.615');
+    // At .615 the wear (.500 + .120 = .620) would lead the reamer yet: bored until it touches metal all round.
+    expect(inInches(way?.offers[0]?.target)).toBe('0.62');
     expect(inInches(way?.offers[0]?.present)).toBe('0.56');
     expect(way?.offers[1]?.present).toBeUndefined();
   });
@@ -140,5 +140,121 @@ describe('a bushing', () => {
       })[0]?.offers.map(({ operation }) => operation);
     expect(names({})?.slice(0, 2)).toEqual(['ream', 'turn']);
     expect(names({ keepsAxis: true, reamTo: inch('.734375') })?.slice(0, 2)).toEqual(['bore', 'ream']);
+  });
+});
+
+describe('a bore of 1/2 worn to .540', () => {
+  const q: BushingQuestion = {
+    bore: part('.5400'),
+    pin: part('.5000'),
+    insideClass: 'RC4',
+    pressClass: 'FN1',
+    part: metal('alloy-steel'),
+    bushing: metal('alloy-steel'),
+    wall: inch('.400'),
+    finish: 'usual',
+    condition: 'plain',
+    cold: 'freezer',
+    shopCelsius: 20,
+    step: inch('.001'),
+  };
+  const dial = { reads: 'diameter', graduation: inch('.001') } as const;
+  const solved = (more: Partial<BushingQuestion>) => bushing({ ...q, ...more });
+  const wallLeft = (more: Partial<BushingQuestion>) => {
+    const answer = solved(more);
+    return answer.ok ? inInches(answer.value.partWall) : answer.refusal.code;
+  };
+
+  // Worn to one side its far edge is .290 from the old middle, the other .250. Reamed 5/8 on the old axis the side that
+  // is not worn loses .3125 − .250 = .0625; a reamer that follows the wear takes .3125 − .270 = .0425 from either.
+  test('on its old axis loses .0625 of wall where it is not worn, .0425 where a reamer follows', () => {
+    expect(wallLeft({})).toBe('0.3575');
+    expect(wallLeft({ keepsAxis: true })).toBe('0.3375');
+  });
+
+  test('with a wall of .060 breaks through on its old axis, and not where the wear is', () => {
+    expect(wallLeft({ wall: inch('.060') })).toBe('0.0175');
+    expect(wallLeft({ wall: inch('.060'), keepsAxis: true })).toBe('breaks-through');
+  });
+
+  test('has the same wall left on every way to cure it', () => {
+    const asked: HoleAndPinQuestion = {
+      bore: part('.5400'),
+      pin: part('.5000'),
+      joint: 'turns',
+      wall: inch('.400'),
+      pinCaseHardened: false,
+      partMetal: metal('alloy-steel'),
+      bushingMetal: metal('bearing-bronze'),
+    };
+    const left = (keepsAxis: boolean) =>
+      holeAndPin({ ...asked, keepsAxis }).routes.find(({ kind }) => kind === 'bushing')?.wallLeft;
+    expect(inInches(left(false))).toBe('0.3575');
+    expect(inInches(left(true))).toBe('0.3375');
+  });
+
+  test('has a cut that says which it is, and a reamer is named by its size also where that was typed', () => {
+    const named = (more: Partial<BushingQuestion>) => {
+      const answer = solved(more);
+      if (!answer.ok) throw new Error(answer.refusal.code);
+      return cutsOfBushing({ ...q, ...more }, answer.value, dial)[0]?.offers.map(({ name }) => name);
+    };
+    expect(named({})?.slice(0, 2)).toEqual([
+      'Bore, opened for the reamer, follows the wear',
+      'Bore, reamed 5/8 in',
+    ]);
+    expect(named({ keepsAxis: true })?.slice(0, 2)).toEqual([
+      'Bore, opened for the reamer, on its old axis',
+      'Bore, reamed 5/8 in',
+    ]);
+    expect(named({ reamTo: inch('.640'), keepsAxis: true })?.[0]).toBe(
+      'Bore, bored for the bushing, on its old axis',
+    );
+    expect(named({ reamTo: inch('.640') })?.[0]).toBe('Bore, bored for the bushing, follows the wear');
+    // 41/64
+    expect(named({ reamTo: inch('.640625') })?.[1]).toBe('Bore, reamed 41/64 in');
+    // Not worn: nothing to say.
+    expect(named({ bore: part('.5010') })?.[0]).toBe('Bore, opened for the reamer');
+  });
+
+  test('is bored far enough that the wear leads no reamer after it', () => {
+    // Worn to .561: .500 + 2 · .061 = .622 touches all round, .624 with metal to clean up: 5/8, which .615 would not lead.
+    const answer = solved({ bore: part('.5610'), keepsAxis: true });
+    if (!answer.ok) throw new Error(answer.refusal.code);
+    const first = cutsOfBushing({ ...q, bore: part('.5610'), keepsAxis: true }, answer.value, dial)[0]
+      ?.offers[0];
+    expect(inInches(answer.value.ream.size)).toBe('0.625');
+    expect([inInches(first?.target), inInches(first?.lower), inInches(first?.upper)]).toEqual([
+      '0.622',
+      '0.622',
+      '0.623',
+    ]);
+  });
+});
+
+describe('a pin of 16 mm that turns in a bore worn to 16.7', () => {
+  const mm = (size: string) => ({
+    tightest: typedEstimate(lengthOf(`${size} mm`)),
+    loosest: typedEstimate(lengthOf(`${size} mm`)),
+  });
+  const q: HoleAndPinQuestion = {
+    bore: mm('16.7'),
+    pin: mm('16'),
+    joint: 'turns',
+    wall: lengthOf('20 mm'),
+    pinCaseHardened: false,
+    shop: 'metric',
+    partMetal: metal('alloy-steel'),
+    bushingMetal: metal('bearing-bronze'),
+  };
+  const first = (keepsAxis: boolean | undefined, route: string) => {
+    const asked = { ...q, ...(keepsAxis !== undefined && { keepsAxis }) };
+    const dial = { reads: 'diameter', graduation: lengthOf('0.02 mm') } as const;
+    return cutsOfRoutes(asked, holeAndPin(asked), dial).find(({ id }) => id === route)?.offers[0]?.name;
+  };
+
+  test.each(['bushing', 'larger-pin'])('has the first cut of a %s say where it goes', (route) => {
+    expect(first(undefined, route)).toMatch(/, follows the wear$/);
+    expect(first(true, route)).toBe('Bore, on its old axis');
   });
 });

@@ -1,13 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { CheckFound } from '../../../src/engine/reading/check.ts';
 import { sayFinding, sayHours, saySignOff } from '../../../src/engine/job/say-sign-off.ts';
-import {
-  curedAt,
-  isReason,
-  signOff,
-  type FindingCode,
-  type SignOffQuestion,
-} from '../../../src/engine/job/sign-off.ts';
+import { curedAt } from '../../../src/engine/job/locker-cure.ts';
+import { isReason, signOff } from '../../../src/engine/job/sign-off.ts';
+import type { FindingCode } from '../../../src/engine/job/finding.ts';
+import type { SignOffQuestion } from '../../../src/engine/job/sign-off-question.ts';
 import type { System } from '../../../src/engine/job/safety.ts';
 
 const HOUR = 3_600_000;
@@ -127,6 +124,52 @@ describe('a brake job', () => {
     }));
     expect(stops({ worksheets })).toEqual([]);
     expect(warns({ worksheets })).toEqual(['worksheet-unused']);
+  });
+
+  test('is told of a good worksheet what nobody said of it, with where to say it, and is not stopped by that', () => {
+    const worksheets = [
+      {
+        id: 'w1',
+        title: 'Bracket',
+        found: 'good',
+        said: 'Good: float .010.',
+        used: true,
+        assumed: { words: 'float, tool', field: 'want' },
+      },
+    ] as const;
+    for (const systems of [['brake'], ['engine']] as const) {
+      const { blockers, warnings } = signOff({ ...ready, systems, worksheets });
+      expect(blockers).toEqual([]);
+      expect(warnings).toMatchObject([{ code: 'worksheet-assumed', field: 'want' }]);
+      expect(warnings.map(sayFinding)).toEqual([
+        { what: 'Bracket: good only as assumed', todo: 'Assumed: float, tool. Say what it is.' },
+      ]);
+    }
+  });
+
+  test('can’t be signed with a cut that is to size by a tool too coarse to prove it; another job can', () => {
+    const cuts = [
+      {
+        id: 'k1',
+        name: 'Spacer, faced',
+        state: 'to-size',
+        older: false,
+        tooCoarse: { tool: '6 in digital caliper' },
+      },
+    ] as const;
+    const { blockers } = signOff({ ...ready, cuts });
+    expect(blockers).toMatchObject([{ code: 'cut-unproved', place: { at: 'cut', id: 'k1' } }]);
+    expect(blockers.map(sayFinding)).toEqual([
+      {
+        what: 'Spacer, faced: measured too coarsely',
+        todo: 'The 6 in digital caliper can’t prove its limits. Measure it with a finer one.',
+      },
+    ]);
+    const engine = { systems: ['engine'], cuts } as const;
+    expect([stops(engine), warns(engine)]).toEqual([[], []]);
+    // A reason lets it stand, as any blocker of a record that can be read.
+    const why = 'Tried on its sleeve: it floats, read by feeler';
+    expect(signOff({ ...ready, cuts, reasons: { 'cut-unproved k1': { why, as: '' } } }).blockers).toEqual([]);
   });
 
   test('can’t be signed while no step has a torque, nor with a locker that nobody knows the cure of', () => {
@@ -294,6 +337,10 @@ describe('a thread locker', () => {
         hoursLeft: 0.5,
       },
     ]);
+  });
+
+  test('put on later than a clock set back says has all of its time to go, not years', () => {
+    expect(at(-50_000)).toMatchObject([{ code: 'locker-curing', hoursLeft: 24 }]);
   });
 
   test('that cures in half an hour is written .5', () => {

@@ -1,6 +1,13 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { expansionPerCelsius, modulusGpa } from '../../../src/engine/material/material.ts';
-import { materialNamed, materials, type Material } from '../../../src/engine/material/tables/materials.ts';
+import {
+  europeanMetals,
+  materialNamed,
+  materials,
+  materialsFor,
+  rowOf,
+  type Material,
+} from '../../../src/engine/material/tables/materials.ts';
 import { readReference } from '../../reference/read-csv.ts';
 
 const rows = readReference('materials.csv');
@@ -46,17 +53,46 @@ test.each(
   expect(figure?.note ?? '').toBe(row.cell('note').replaceAll("'", '’'));
 });
 
-test('every material of the reference is in the table, and nothing stands there without one', () => {
+test('every material of the reference is in the table; without one only the European names stand there', () => {
   const named = new Set(rows.map((row) => NAMES[row.cell('material')]));
-  expect(new Set(materials.map(({ id }) => id))).toEqual(named);
-  expect(materials).toHaveLength(named.size);
+  const ofBooks = materials.filter((material) => !europeanMetals.includes(material));
+  expect(new Set(ofBooks.map(({ id }) => id))).toEqual(named);
+  expect(ofBooks).toHaveLength(named.size);
 });
 
-test('every strength says that it is from memory', () => {
-  for (const { yieldMpa, tensileMpa } of materials) {
-    expect(tensileMpa.basis).toBe('memory');
-    expect(yieldMpa?.basis ?? 'memory').toBe('memory');
-  }
+test('every strength says that it is from memory, or names its standard', () => {
+  for (const { yieldMpa, tensileMpa } of materials)
+    for (const strength of [tensileMpa, ...(yieldMpa ? [yieldMpa] : [])])
+      expect(strength.basis === 'memory' || strength.source.startsWith('EN ')).toBe(true);
+});
+
+describe('a metal by its European name', () => {
+  // EN 10088-1, annex: austenitic 1.4301 and 1.4305, mean expansion 20 to 100 °C 16.0 millionths, E 200 GPa at 20 °C.
+  // EN 10083-2, C45 bars: +N over 16 to 100 mm Re 305, Rm 580; +QT to 16 mm Re 490, Rm 700. EN 1561, EN-GJL-250: Rm 250
+  // in a 10 mm wall, 155 in 80 mm. As mills and founders print them.
+  test.each([
+    { id: '1-4301', figures: { expansionPerMillionCelsius: [16, 16], modulusGpa: [200, 200] } },
+    { id: '1-4305', figures: { expansionPerMillionCelsius: [16, 16], modulusGpa: [200, 200] } },
+    { id: 'c45', figures: { yieldMpa: [305, 490], tensileMpa: [580, 700] } },
+    { id: 'gjl-250', figures: { tensileMpa: [155, 250] } },
+  ] as const)('$id has the figures of its standard', ({ id, figures }) => {
+    for (const [name, [low, high]] of Object.entries(figures))
+      expect(materialNamed(id)).toMatchObject({ [name]: { low, high, basis: 'published' } });
+  });
+
+  test('stands first in a metric shop and last where lengths are inches', () => {
+    expect(materialsFor('mm').slice(0, 10)).toEqual(europeanMetals);
+    expect(materialsFor('in').slice(-10)).toEqual(europeanMetals);
+    expect(materialsFor('mm')).toHaveLength(materials.length);
+  });
+
+  test('is cut, heated and cooled like a metal of the books, and its speeds say so', () => {
+    for (const { id, speedHssSfm } of europeanMetals) {
+      const like = materialNamed(rowOf(id));
+      expect(europeanMetals.map((metal) => metal.id)).not.toContain(rowOf(id));
+      expect(speedHssSfm).toMatchObject({ low: like?.speedHssSfm.low, note: `as ${like?.name}` });
+    }
+  });
 });
 
 test('cast iron has no yield: it breaks', () => {

@@ -236,7 +236,7 @@ describe('the sentence of a check', () => {
     { goes: [go('.020 in')], words: 'Too loose: float .020, want .008 to .012.' },
     {
       goes: [go('.0081 in')],
-      words: 'Too close to call: float .0081 ±.00030, want .008 to .012; only .0001 inside.',
+      words: 'Too close to call: float .0081 ±.00030, want .008 to .012. Only .0001 inside.',
     },
     {
       goes: [go('.004 in'), go()],
@@ -289,7 +289,14 @@ describe('the sentence of a check', () => {
     expect(sayHowMany(['good'])).toBe('The check is good.');
     expect(sayHowMany(['good', 'good'])).toBe('All 2 checks are good.');
     expect(sayHowMany(['not-done'])).toBe('1 check to do.');
-    expect(sayHowMany(['good', 'no-good', 'too-close'])).toBe('2 of 3 checks still to do.');
+    expect(sayHowMany(['good', 'not-done', 'too-close'])).toBe('2 of 3 checks still to do.');
+  });
+
+  test('a check that failed was done: it is summed up as failed, not as still to do', () => {
+    expect(sayHowMany(['no-good'])).toBe('The check failed.');
+    expect(sayHowMany(['no-good', 'no-good'])).toBe('All 2 checks failed.');
+    expect(sayHowMany(['good', 'no-good', 'good'])).toBe('1 of 3 checks failed.');
+    expect(sayHowMany(['good', 'no-good', 'too-close'])).toBe('1 of 3 checks failed, 1 still to do.');
   });
 
   test('says that no tool settles a size at its very limit, and what would help', () => {

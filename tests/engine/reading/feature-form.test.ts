@@ -2,7 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { bandOf, mean } from '../../../src/engine/reading/estimate.ts';
 import { featureForm } from '../../../src/engine/reading/feature-form.ts';
 import { decimalText, floatMm, lengthOf, minus, plus } from '../../../src/engine/length/length.ts';
-import type { FeatureKind, ToolInForce } from '../../../src/engine/reading/measuring-tool.ts';
+import {
+  usualTools,
+  type FeatureKind,
+  type ToolInForce,
+} from '../../../src/engine/reading/measuring-tool.ts';
 import type { Direction, Place, Reading } from '../../../src/engine/reading/reading.ts';
 
 const caliper: ToolInForce = {
@@ -299,6 +303,11 @@ describe('cautions', () => {
     expect(form('bore', at('1.5')).cautions).toEqual(['three-lobed-unseen']);
     expect(form('bore', at('1.5', 'top', '0', plug)).cautions).toEqual([]);
     expect(form('pin', at('1.5')).cautions).toEqual([]);
+  });
+
+  test('a three-point micrometer sees three lobes', () => {
+    const threePoint = usualTools.find(({ id }) => id === 'three-point-micrometer');
+    expect(threePoint && form('bore', at('1.5', 'top', '0', threePoint)).cautions).toEqual([]);
   });
 
   test('caliper jaws in a bore under 1/2 in are cautioned about until their flats are known', () => {

@@ -15,6 +15,9 @@ describe('the starter tools', () => {
     ['metric-caliper-inside', '0.05 mm', 'DIN 862: 30 µm and 20 µm more for inside use'],
     ['micrometer-0-1', '.0001 in', "makers' typical statement, from memory"],
     ['micrometer-1-2', '.00015 in', "makers' typical statement for 1-4 in, from memory"],
+    ['micrometer-2-3', '.00015 in', "makers' typical statement for 1-4 in, from memory"],
+    ['micrometer-50-75-mm', '0.005 mm', 'DIN 863-1, 50-75 mm, printed chart'],
+    ['three-point-micrometer', '0.005 mm', "makers' typical statement, 3 to 5 µm for 6-100 mm, from memory"],
     ['micrometer-0-25-mm', '0.004 mm', 'DIN 863-1, 0-25 mm, printed chart'],
     ['micrometer-25-50-mm', '0.004 mm', 'DIN 863-1, 25-50 mm, printed chart'],
   ])('%s errs by no more than %s (%s)', (id, mpe) => {

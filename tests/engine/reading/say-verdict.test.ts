@@ -35,11 +35,12 @@ describe('a verdict is said', () => {
 
   test('with the band and the distance when it is too close to call', () => {
     expect(said('float', '.0085', '.001')).toBe(
-      'Too close to call: float .0085 ±.0010, want .008 to .012; only .0005 inside.',
+      'Too close to call: float .0085 ±.0010, want .008 to .012. Only .0005 inside.',
     );
-    expect(said('float', '.0075', '.001')).toMatch(/only \.0005 outside\.$/);
-    expect(said('float', '.008', '.001')).toMatch(/right at the limit\.$/);
-    expect(said('float', '.010', '.003')).toMatch(/the band is too wide for these limits\.$/);
+    expect(said('float', '.0075', '.001')).toMatch(/Only \.0005 outside\.$/);
+    expect(said('float', '.008', '.001')).toMatch(/Right at the limit\.$/);
+    // Both limits lie inside ±.003: the band beside them says it.
+    expect(said('float', '.010', '.003')).toBe('Too close to call: float .010 ±.0030, want .008 to .012.');
   });
 
   test('in millimetres with the unit named, as no leading point tells it', () => {
@@ -94,7 +95,7 @@ describe('what would settle it is said', () => {
   });
 
   test('as no tool in Shop when none can', () => {
-    expect(saySettler(undefined, 'in')).toMatch(/^No tool in Shop can settle it; /);
+    expect(saySettler(undefined, 'in')).toMatch(/^No tool in Shop can settle it\. /);
   });
 });
 

@@ -1,11 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  boltGrip,
-  gripVerdict,
-  usualNutHeight,
-  type GripQuestion,
-} from '../../../src/engine/thread/bolt-grip.ts';
+import { boltGrip, gripVerdict } from '../../../src/engine/thread/bolt-grip.ts';
+import { usualNutHeight } from '../../../src/engine/thread/grip-ends.ts';
+import type { GripQuestion } from '../../../src/engine/thread/grip-question.ts';
 import { typedEstimate, type Estimate } from '../../../src/engine/reading/estimate.ts';
 import { floatMm, lengthOf, sameLength, type Length } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';

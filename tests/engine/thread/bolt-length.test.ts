@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boltGrip, type GripQuestion } from '../../../src/engine/thread/bolt-grip.ts';
+import { boltGrip } from '../../../src/engine/thread/bolt-grip.ts';
+import type { GripQuestion } from '../../../src/engine/thread/grip-question.ts';
 import { lengthToBuy } from '../../../src/engine/thread/bolt-length.ts';
 import { usualThreadLength } from '../../../src/engine/thread/thread-length.ts';
 import { typedEstimate } from '../../../src/engine/reading/estimate.ts';

@@ -7,18 +7,14 @@ import {
   checksOfSleeve,
   checksOfTaper,
 } from '../../../src/engine/worksheets/bearing-seat/checks-of-bearing.ts';
-import {
-  checksOfBushing,
-  checksOfFit,
-  checksOfHoleAndPin,
-} from '../../../src/engine/worksheets/fit/checks-of-fits.ts';
+import { checksOfFit } from '../../../src/engine/worksheets/fit/checks-of-fits.ts';
+import { checksOfHoleAndPin } from '../../../src/engine/worksheets/hole-and-pin/checks-of-hole-and-pin.ts';
 import { checksOfLineUp } from '../../../src/engine/worksheets/axle-line-up/checks-of-line-up.ts';
+import { checksOfBushing } from '../../../src/engine/worksheets/bushing/checks-of-bushing.ts';
 import { checksOfRing } from '../../../src/engine/worksheets/ring/checks-of-ring.ts';
 import { checksOfStack } from '../../../src/engine/worksheets/spacer-stack/checks-of-stack.ts';
-import {
-  checksOfEngagement,
-  checksOfInsert,
-} from '../../../src/engine/worksheets/thread-engagement/checks-of-threads.ts';
+import { checksOfEngagement } from '../../../src/engine/worksheets/thread-engagement/checks-of-threads.ts';
+import { checksOfInsert } from '../../../src/engine/worksheets/thread-insert/checks-of-insert.ts';
 import { bandOf, estimateOf, typedEstimate } from '../../../src/engine/reading/estimate.ts';
 import { fitLimits } from '../../../src/engine/fit/fits.ts';
 import { exactDecimalText, lengthOf, zero } from '../../../src/engine/length/length.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bearingInSeat, innerSleeve } from '../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import { bearingInSeat } from '../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import { innerSleeve } from '../../../src/engine/worksheets/bearing-seat/inner-sleeve.ts';
 import {
   bandOf,
   estimateOf,
@@ -256,8 +257,8 @@ describe('a wheel read on the machine', () => {
       ['0.06', true],
     ]);
     expect(read.map((check) => sayCheck(check, 'in'))).toEqual([
-      'Read on the machine: good: gap at the disc’s inner face .020, want .005 or more.',
-      'Read on the machine: good: gap at the disc’s outer face .060, want .005 or more.',
+      'Read: good: gap at the disc’s inner face .020, want .005 or more.',
+      'Read: good: gap at the disc’s outer face .060, want .005 or more.',
     ]);
   });
 
@@ -267,26 +268,24 @@ describe('a wheel read on the machine', () => {
     // wanted .010 (from .005 to .015), read .002: .008 to face off
     expect(play && shown(sidePlayMiss(play))).toBe('0.008');
     expect(play && sayCheck(play, 'in')).toBe(
-      'Read on the machine: too tight: side play .002, want .005 to .015. Face .008 off the part between bracket and leg.',
+      'Read: too tight: side play .002, want .005 to .015. Face .008 off the part between bracket and leg.',
     );
   });
 
   test('with too much side play says how much longer that part has to be', () => {
     const [play] = checkOf(answered({ floatRead: '.020' }), 'side-play');
     expect(play && sayCheck(play, 'in')).toBe(
-      'Read on the machine: too loose: side play .020, want .005 to .015. Make the part between bracket and leg .010 longer, or shim it.',
+      'Read: too loose: side play .020, want .005 to .015. Make the part between bracket and leg .010 longer, or shim it.',
     );
     const [good] = checkOf(answered({ floatRead: '.010' }), 'side-play');
-    expect(good && sayCheck(good, 'in')).toBe(
-      'Read on the machine: good: side play .010, want .005 to .015.',
-    );
+    expect(good && sayCheck(good, 'in')).toBe('Read: good: side play .010, want .005 to .015.');
   });
 
   test('with a float near nothing wanted, says what leaves just that float', () => {
     // wanted .002 (up to .007, and .001 at least, or it is seized), read .012: .010 longer leaves .002
     const [play] = checkOf(answered({ float: '.002', floatRead: '.012' }), 'side-play');
     expect(play && sayCheck(play, 'in')).toBe(
-      'Read on the machine: too loose: side play .012, want .001 to .007. Make the part between bracket and leg .010 longer, or shim it.',
+      'Read: too loose: side play .012, want .001 to .007. Make the part between bracket and leg .010 longer, or shim it.',
     );
   });
 
@@ -294,9 +293,7 @@ describe('a wheel read on the machine', () => {
     // .090 of wear + .010 of margin = .100 at least, though .050 was wanted; .005 either way of .105
     const pads = { float: '.050', padWear: '.090', slotWidth: '.600' };
     const [good] = checkOf(answered({ ...pads, floatRead: '.105' }, 'bracket'), 'side-play');
-    expect(good && sayCheck(good, 'in')).toBe(
-      'Read on the machine: good: side play .105, want .100 to .110.',
-    );
+    expect(good && sayCheck(good, 'in')).toBe('Read: good: side play .105, want .100 to .110.');
     const [tight] = checkOf(answered({ ...pads, floatRead: '.050' }, 'bracket'), 'side-play');
     expect(tight && shown(sidePlayMiss(tight))).toBe('0.055');
   });
@@ -348,12 +345,10 @@ describe('a wheel read on the machine', () => {
   test('asks which side is the wider one where the difference alone can’t tell', () => {
     const [centre] = checkOf(answered({ offset: '.100', centreRead: '.200' }), 'wheel-centre');
     expect(centre && sayCheck(centre, 'in')).toBe(
-      'Too close to call: it isn’t said which of the wheel’s two sides is the wider one. Read it by its side.',
+      'Too close to call: which side is the wider one isn’t said. Read it by its side.',
     );
     const [left] = checkOf(answered({ offset: '.100', centreLeftRead: '.300' }), 'wheel-centre');
-    expect(left && sayCheck(left, 'in')).toBe(
-      'Read on the machine: too big: left side wider by .300, want .140 to .260.',
-    );
+    expect(left && sayCheck(left, 'in')).toBe('Read: too big: left side wider by .300, want .140 to .260.');
   });
 
   test.each([
@@ -390,7 +385,7 @@ describe('a wheel read on the machine', () => {
   test('says of the two sides what they may differ', () => {
     const [centre] = checkOf(answered({ centreRead: '.070' }), 'wheel-centre');
     expect(centre && sayCheck(centre, 'in')).toBe(
-      'Read on the machine: too big: difference of the two sides .070, want .060 or less.',
+      'Read: too big: two sides differ by .070, want .060 or less.',
     );
   });
 

@@ -1,16 +1,18 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { createPart, partsOf } from '../../../src/store/parts.ts';
-import type { AssemblyStep, Job } from '../../../src/store/records.ts';
-import { getSetting, putSetting } from '../../../src/store/settings.ts';
-import { addSteps, stepsOf, type NewStep } from '../../../src/store/steps.ts';
-import { createWorksheet } from '../../../src/store/worksheets.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { createPart, partsOf } from '../../../src/store/kept/parts.ts';
+import type { AssemblyStep, Job } from '../../../src/store/base/records.ts';
+import { getSetting, putSetting } from '../../../src/store/kept/settings.ts';
+import { addSteps, stepsOf, type NewStep } from '../../../src/store/kept/steps.ts';
+import { createWorksheet } from '../../../src/store/kept/worksheets.ts';
+import { fillDisk } from '../../store/fill-disk.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
+import { typedSize } from '../worksheets/worksheet-for-test.ts';
 
 // The screens are fetched when they are first opened.
 const PATIENCE = { timeout: 30_000 };
@@ -45,6 +47,21 @@ const heading = (name: string | RegExp) => screen.findByRole('heading', { name }
 const doneBy = async () => (await stepsOf(store, job.id)).map(({ done }) => done?.by);
 
 describe('a step', () => {
+  test('that could not be kept as done on a full disk says so, and the name typed for it stays', async () => {
+    await withSteps({ text: 'Fit the washer' });
+    at();
+    await press('Step 1 is done');
+    fireEvent.input(await screen.findByLabelText('Name or initials', {}, PATIENCE), {
+      target: { value: 'Jo B.' },
+    });
+    fillDisk('steps');
+    await press('Use this name, step done');
+    expect((await screen.findByRole('alert')).textContent).toContain('The phone is full');
+    expect(screen.getByLabelText<HTMLInputElement>('Name or initials').value).toBe('Jo B.');
+    vi.restoreAllMocks();
+    expect(await doneBy()).toEqual([undefined]);
+  });
+
   test('is done by whoever was asked for once, and the next one by the same', async () => {
     await withSteps({ text: 'Fit the washer' }, { text: 'Fit the spacer' });
     at();
@@ -118,9 +135,10 @@ describe('steps to add', () => {
         jobId: job.id,
         kind: 'spacer-stack',
         title: 'Bracket float',
+        sizes: { fixed: typedSize('.970') },
         parts: {
-          a: { name: 'washer', order: 1, count: 1, adjustable: false },
-          b: { name: 'spacer', order: 2, count: 1, adjustable: true },
+          a: { name: 'washer', order: 1, count: 1, adjustable: false, size: typedSize('.060') },
+          b: { name: 'spacer', order: 2, count: 1, adjustable: true, size: typedSize('.900') },
         },
       }),
     );

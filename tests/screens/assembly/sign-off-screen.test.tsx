@@ -1,22 +1,26 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { readEntry } from '../../../src/engine/length/entry.ts';
+import { longDayWords } from '../../../src/screens/common/day-words.ts';
 import { hrefOf, type Address } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { createCheck, sayCheckSeen } from '../../../src/store/checks.ts';
-import { createFeature } from '../../../src/store/features.ts';
-import { createJob, getJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { createPart } from '../../../src/store/parts.ts';
-import { logReading } from '../../../src/store/readings.ts';
-import { addRecheck, rechecksOf } from '../../../src/store/rechecks.ts';
-import type { Feature, Job } from '../../../src/store/records.ts';
-import { putSetting } from '../../../src/store/settings.ts';
-import { sheetsOf } from '../../../src/store/sheets.ts';
-import { addSteps, markDone } from '../../../src/store/steps.ts';
-import { latestUndo, undoLast } from '../../../src/store/undo.ts';
-import { createWorksheet, setSize } from '../../../src/store/worksheets.ts';
+import { createCheck, sayCheckSeen } from '../../../src/store/kept/checks.ts';
+import { createCuts } from '../../../src/store/kept/cuts.ts';
+import { logPass } from '../../../src/store/kept/cut-passes.ts';
+import { createFeature } from '../../../src/store/kept/features.ts';
+import { createJob, getJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { createPart } from '../../../src/store/kept/parts.ts';
+import { logReading } from '../../../src/store/kept/readings.ts';
+import { addRecheck, rechecksOf } from '../../../src/store/kept/rechecks.ts';
+import type { Feature, Job } from '../../../src/store/base/records.ts';
+import { putSetting } from '../../../src/store/kept/settings.ts';
+import { sheetsOf } from '../../../src/store/kept/sheets.ts';
+import { addSteps, markDone } from '../../../src/store/kept/steps.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo/undo.ts';
+import { createWorksheet, setSize } from '../../../src/store/kept/worksheets.ts';
 import { appVersion } from '../../../src/version.ts';
+import { facing, inches } from '../../store/cut-for-test.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 import { tool, typedSize } from '../worksheets/worksheet-for-test.ts';
@@ -98,6 +102,14 @@ function signedSheet(): HTMLElement {
   return sheet;
 }
 
+/** What stands on a line of the sign-off. */
+function lineToSign(sheet: HTMLElement, label: string): string | undefined {
+  const line = [...sheet.querySelectorAll('.sheet-line')].find(({ textContent }) =>
+    textContent.startsWith(label),
+  );
+  return line?.textContent.slice(label.length).trim();
+}
+
 describe('a brake job', () => {
   test('without a check, with a step to do and a mock-up in it, can’t be signed, and each line leads to its cure', async () => {
     const torque = { typed: '45', unit: 'lbf-ft', source: 'manual, p. 12' } as const;
@@ -110,6 +122,51 @@ describe('a brake job', () => {
     expect(await wayFrom(/^Step 1 is not done/)).toContain('/assembly');
     expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
     expect(screen.getByText('A mistake here can kill.')).toBeTruthy();
+  });
+
+  test('is told what a good worksheet takes for granted, one press from saying it', async () => {
+    const part = (order: number, typed: string) => ({
+      name: `part ${order}`,
+      order,
+      count: 1,
+      adjustable: true,
+      size: typedSize(typed),
+    });
+    // .970 − .960 = .010 of float; nobody said that it should float.
+    const worksheet = worked(
+      await createWorksheet(store, {
+        jobId: job.id,
+        kind: 'spacer-stack',
+        title: 'Bracket',
+        sizes: { fixed: typedSize('.970') },
+        parts: { a: part(1, '.480'), b: part(2, '.480') },
+      }),
+    );
+    atSignOff();
+    expect(await wayFrom(/^Bracket: good only as assumed/)).toContain(`/worksheets/${worksheet.id}/want`);
+  });
+
+  test('with a spacer called to size by caliper between limits .001 apart can’t be signed; by micrometer it can', async () => {
+    await stepDone();
+    await checkSeen('holds');
+    // ±.0012 by caliper, 1.96 · √((.001)² / 3 + (.0002)²), is wider than half of .001; a micrometer’s is .00015.
+    const [cut] = worked(
+      await createCuts(store, [
+        {
+          ...facing(job.id),
+          target: inches('1.4795'),
+          lower: inches('1.4790'),
+          upper: inches('1.4800'),
+          blank: inches('1.500'),
+        },
+      ]),
+    );
+    const id = cut?.id ?? '';
+    worked(await logPass(store, id, { measured: inches('1.4795'), tool: tool('digital-caliper') }));
+    atSignOff();
+    expect(await wayFrom(/^Spacer, face to length: measured too coarsely/)).toContain(`/cuts/${id}/measured`);
+    worked(await logPass(store, id, { measured: inches('1.4796'), tool: tool('micrometer-1-2') }));
+    await screen.findByText('Nothing stands in the way of signing.', {}, PATIENCE);
   });
 
   test('with a check that failed can’t be signed', async () => {
@@ -219,10 +276,23 @@ describe('a job that is ready', () => {
     const article = signedSheet();
     expect(within(article).getByText(/^Signed off by Kim, licence 12, .*\. Slipfit /)).toBeTruthy();
     expect(article.textContent).toContain('1.1381');
+    expect(lineToSign(article, 'Put together by')).toBe('Kim, licence 12');
+    expect(lineToSign(article, 'Date')).toBe(longDayWords(sheet?.signedAt ?? 0));
+    // Somebody else checks it, by hand.
+    expect(lineToSign(article, 'Checked by')).toBe('');
     expect((await getJob(store, job.id))?.signedOff).toMatchObject({
       by: 'Kim, licence 12',
       sheetId: sheet?.id,
     });
+  });
+
+  test('that stands as it was signed bears the name on its own sheet too', async () => {
+    await putSetting(store, 'fitter', 'Jo B.');
+    atSignOff();
+    await signAsFitter();
+    location.hash = hrefOf({ at: 'sheet', jobId: job.id });
+    const sheet = await screen.findByRole('article', {}, PATIENCE);
+    await waitFor(() => expect(lineToSign(sheet, 'Put together by')).toBe('Jo B.'), PATIENCE);
   });
 
   test('keeps what was signed whatever is read later, and a second signing makes a second sheet', async () => {
@@ -235,6 +305,11 @@ describe('a job that is ready', () => {
     location.hash = hrefOf({ at: 'sheet', jobId: job.id });
     const link = await screen.findByRole('link', { name: /^Signed off .* by Jo B\./ }, PATIENCE);
     await waitFor(() => expect(screen.getByRole('article').textContent).toContain('1.1402'), PATIENCE);
+    // This sheet is of more than was signed.
+    await waitFor(
+      () => expect(lineToSign(screen.getByRole('article'), 'Put together by')).toBe(''),
+      PATIENCE,
+    );
     fireEvent.click(link);
     await heading('Outfit, signed');
     expect(signedSheet().innerHTML).toBe(before);
@@ -309,5 +384,51 @@ describe('a job that is ready', () => {
     await waitFor(() => expect(screen.queryByText('Sign again')).toBeNull(), PATIENCE);
     location.hash = '#/jobs';
     expect((await screen.findByText(/signed off/, {}, PATIENCE)).textContent).not.toContain('changed');
+  });
+});
+
+describe('on a phone that has lost its date', () => {
+  afterEach(() => void vi.useRealTimers());
+
+  test.each([
+    ['1970', Date.UTC(1970, 0, 2)],
+    ['past 2200', Date.UTC(2200, 0, 2)],
+  ])(
+    'at %s the sheet says the time that its record has, and that the clock was wrong',
+    async (_when, nowMs) => {
+      await stepDone();
+      await checkSeen('holds');
+      await putSetting(store, 'fitter', 'Jo B.');
+      vi.useFakeTimers({ toFake: ['Date'], now: nowMs });
+      atSignOff();
+      await signAsFitter();
+      const [signed] = await sheetsOf(store, job.id);
+      const words = signedSheet().textContent ?? '';
+      const year = new Date(signed?.signedAt ?? 0).getFullYear();
+      // What was logged before stands in the year of the test; the act comes right behind it.
+      expect(Math.abs((signed?.signedAt ?? 0) - job.createdAt)).toBeLessThan(600_000);
+      expect(words).toMatch(new RegExp(`Signed off by Jo B\\., [^.]*${year}`));
+      expect(words).toContain('The phone’s clock was wrong');
+      expect(words).not.toMatch(/1970|2200/);
+    },
+  );
+
+  test.each([
+    ['1970', Date.UTC(1970, 0, 2)],
+    ['past 2200', Date.UTC(2200, 0, 2)],
+  ])('at %s a locker put on before the date was lost is not taken for cured', async (_when, nowMs) => {
+    const torque = { typed: '45', unit: 'lbf-ft', source: 'manual, p. 12' } as const;
+    const [step] = worked(
+      await addSteps(store, [
+        { jobId: job.id, text: 'Fit the spacer', torque, locker: 'medium', cureHours: '24' },
+      ]),
+    );
+    worked(await markDone(store, step?.id ?? '', 'Jo B.'));
+    await checkSeen('holds');
+    vi.useFakeTimers({ toFake: ['Date'], now: nowMs });
+    atSignOff();
+    // Nobody knows how long it has been on: all of its 24 h are to go.
+    expect(await wayFrom(/still curing.*24 h/)).toContain('/assembly');
+    expect(screen.queryByRole('button', { name: 'Sign off' })).toBeNull();
   });
 });

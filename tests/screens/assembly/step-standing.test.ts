@@ -7,7 +7,7 @@ import {
 } from '../../../src/screens/assembly/step-standing.ts';
 import { basisNow } from '../../../src/screens/worksheets/new-cuts.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
-import type { AssemblyStep } from '../../../src/store/records.ts';
+import type { AssemblyStep } from '../../../src/store/base/records.ts';
 import { typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';
 
 const axle = (bracket: string, more: Readonly<Record<string, string>> = {}) =>

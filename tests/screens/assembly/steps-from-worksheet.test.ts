@@ -2,11 +2,21 @@ import { describe, expect, test } from 'vitest';
 import { stepsFromWorksheet } from '../../../src/screens/assembly/steps-from-worksheet.ts';
 import { partOf, typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';
 
-const named = (order: number, name: string, count = 1) => ({ ...partOf(order), name, count });
+const named = (order: number, name: string, count = 1) => ({
+  ...partOf(order, typedSize('.250')),
+  name,
+  count,
+});
 
 describe('the steps of a stack', () => {
   const parts = { c: named(3, 'shim', 2), a: named(1, 'washer'), b: named(2, 'spacer') };
-  const steps = stepsFromWorksheet(worksheetOf('spacer-stack', { parts, choices: { fixedName: 'sleeve' } }));
+  const steps = stepsFromWorksheet(
+    worksheetOf('spacer-stack', {
+      sizes: { fixed: typedSize('1.010') },
+      parts,
+      choices: { fixedName: 'sleeve' },
+    }),
+  );
 
   test('begin with the whole order and its drawing', () => {
     expect(steps[0]).toEqual({
@@ -25,14 +35,20 @@ describe('the steps of a stack', () => {
 
   test('of parts that have only a number are called by it', () => {
     const numbered = { a: named(1, 'part 1'), b: named(2, 'part 2', 2) };
-    expect(stepsFromWorksheet(worksheetOf('spacer-stack', { parts: numbered })).slice(1)).toEqual([
+    expect(
+      stepsFromWorksheet(
+        worksheetOf('spacer-stack', { sizes: { fixed: typedSize('1.010') }, parts: numbered }),
+      ).slice(1),
+    ).toEqual([
       { text: 'Fit part 1', orientation: 'first from the left, before part 2 (2 pieces)' },
       { text: 'Fit part 2 (2 pieces)', orientation: 'last, after part 1' },
     ]);
   });
 
   test('of one part alone say that it is alone', () => {
-    const lone = stepsFromWorksheet(worksheetOf('spacer-stack', { parts: { a: named(1, 'washer') } }));
+    const lone = stepsFromWorksheet(
+      worksheetOf('spacer-stack', { sizes: { fixed: typedSize('1.010') }, parts: { a: named(1, 'washer') } }),
+    );
     expect(lone[1]).toEqual({ text: 'Fit the washer', orientation: 'alone' });
   });
 

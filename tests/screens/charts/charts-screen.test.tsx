@@ -1,9 +1,11 @@
-import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, describe, expect, test } from 'vitest';
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { charts, type Chart } from '../../../src/screens/address.ts';
+import { App } from '../../../src/screens/app.tsx';
 import { ChartsScreen } from '../../../src/screens/charts/charts-screen.tsx';
-import { putSetting } from '../../../src/store/settings.ts';
+import { getSetting, putSetting } from '../../../src/store/kept/settings.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
+import { readReference } from '../../reference/read-csv.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
 afterEach(clearAway);
@@ -29,6 +31,26 @@ describe('the charts', () => {
     await at(chart);
     expect(screen.getByRole('heading', { level: 1 }).textContent).not.toBe('');
   });
+});
+
+test('the charts are entered at the one that was looked at last, also when the phone is switched on again', async () => {
+  const store = await openForTest();
+  const patience = { timeout: 30_000 };
+  const place = () => screen.getByRole('link', { name: 'Charts' }).getAttribute('href');
+  location.hash = '#/charts/fits';
+  onScreen(store, <App store={store} />);
+  expect(await screen.findByRole('heading', { name: 'Fits' }, patience)).toBeTruthy();
+  location.hash = '#/drawer';
+  await waitFor(() => expect(place()).toBe('#/charts/fits'), patience);
+  // The list of all charts is none.
+  location.hash = '#/charts/list';
+  await screen.findByRole('heading', { name: 'All charts' }, patience);
+  expect(place()).toBe('#/charts/fits');
+  cleanup();
+  expect(await getSetting(store, 'lastChart')).toBe('fits');
+  location.hash = '#/jobs';
+  onScreen(store, <App store={store} />);
+  await waitFor(() => expect(place()).toBe('#/charts/fits'), patience);
 });
 
 describe('the tap drill chart', () => {
@@ -88,11 +110,37 @@ describe('fits', () => {
   });
 });
 
+describe('the list of fits at one size', () => {
+  test('names its standard once, and which of its rows are from memory', async () => {
+    await at('fits');
+    press('25');
+    const note = () => screen.getByRole('main').textContent;
+    expect(note().match(/ISO 286-1/g)).toHaveLength(1);
+    press('Another size');
+    press('1/2');
+    const fromMemory = readReference('ansi_b41.csv')
+      .filter((row) => row.cell('over_in') === '0.40' && row.cell('basis') === 'memory')
+      .map((row) => row.cell('class'));
+    expect(note().match(/ANSI B4\.1/g)).toHaveLength(1);
+    expect(note()).toContain(
+      `ANSI B4.1; from memory: ${fromMemory.slice(0, -1).join(', ')} and ${fromMemory.at(-1)}`,
+    );
+  });
+
+  test('opens at its top, also where its size was pressed far down', async () => {
+    const shown = vi.spyOn(Element.prototype, 'scrollIntoView');
+    await at('fits');
+    press('80');
+    await waitFor(() => expect(shown.mock.contexts).toEqual([screen.getByRole('main')]));
+    shown.mockRestore();
+  });
+});
+
 describe('materials', () => {
   test('show expansion first, and any other figure at one press', async () => {
     await at('materials');
     // Callister, App. B Table B.6
-    expect(rowsOf().find((row) => row.startsWith('Aluminium 6061'))).toContain('23.6 per °C');
+    expect(rowsOf().find((row) => row.startsWith('Aluminum 6061'))).toContain('23.6 per °C');
     press('Stiffness');
     expect(rowsOf().find((row) => row.startsWith('Low carbon steel'))).toContain('207 GPa');
     press('High-speed steel');
@@ -132,7 +180,7 @@ describe('materials', () => {
     await at('materials');
     press('Carbide');
     // 12 · 655 / π = 2502 and 12 · 2820 / π = 10,772: no chuck is turned at that.
-    const aluminium = () => rowsOf().find((row) => row.startsWith('Aluminium 6061'));
+    const aluminium = () => rowsOf().find((row) => row.startsWith('Aluminum 6061'));
     await waitFor(() => expect(aluminium()).toMatch(/1000 rpm at 1 in, the chuck’s most$/));
     await clearAway();
     const store = await openForTest();

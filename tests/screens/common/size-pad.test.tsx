@@ -244,7 +244,12 @@ describe('what the field shows', () => {
 
   test('degrees have no unit key, no fraction and no size in millimetres', () => {
     const { container } = render(
-      <SizePad label="Lead angle" half={{ typed: '3.5', unit: 'in' }} onChange={() => undefined} plain="°" />,
+      <SizePad
+        label="Lead angle"
+        half={{ typed: '3.5', unit: 'in' }}
+        onChange={() => undefined}
+        number={{ unit: '°' }}
+      />,
     );
     expect(container.querySelector('.size-pad-unit')?.textContent).toBe('°');
     expect(container.querySelector('.size-pad-echo')?.textContent).toBe('');

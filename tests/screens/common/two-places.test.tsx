@@ -2,6 +2,7 @@ import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
 import { act } from 'preact/test-utils';
 import { useState } from 'preact/hooks';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { lightAhead } from '../../../src/screens/common/two-places.ts';
 import { SizePad } from '../../../src/screens/common/size-pad.tsx';
 
 const logged = vi.fn<() => void>();
@@ -52,6 +53,35 @@ test('the commit key takes a finger for a moment after the figure was touched, a
   await act(() => void vi.advanceTimersByTime(10_000));
   fireEvent.click(commit(), finger);
   expect(logged).toHaveBeenCalledTimes(1);
+});
+
+test('the key that opened the pad counts as the first place: a size typed at once is logged, one left lying is not', async () => {
+  lightAhead();
+  render(<Pad />);
+  // Each digit within 6 s of the one before, all of them together in more than that.
+  for (const digit of ['2', '5', '1']) {
+    await act(() => void vi.advanceTimersByTime(4000));
+    fireEvent.click(screen.getByRole('button', { name: digit }), finger);
+  }
+  fireEvent.click(commit(), finger);
+  expect(logged).toHaveBeenCalledTimes(1);
+
+  cleanup();
+  lightAhead();
+  render(<Pad />);
+  await act(() => void vi.advanceTimersByTime(10_000));
+  // A sleeve that comes later types, but doesn't log: what has gone out is not lit by a digit.
+  fireEvent.click(screen.getByRole('button', { name: '2' }), finger);
+  fireEvent.click(commit(), finger);
+  expect(logged).toHaveBeenCalledTimes(1);
+});
+
+test('a pad that was not opened by that key just now opens unlit', () => {
+  lightAhead();
+  vi.advanceTimersByTime(10_000);
+  render(<Pad />);
+  fireEvent.click(commit(), finger);
+  expect(logged).not.toHaveBeenCalled();
 });
 
 test('a keyboard or a screen reader can’t brush: its press needs no second place', () => {

@@ -4,8 +4,8 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { StoreProvider } from '../../../src/screens/common/store-context.ts';
 import { draftsWritten, watchUnwritten } from '../../../src/screens/common/drafts-unwritten.ts';
 import { useSizeDraft } from '../../../src/screens/common/use-draft.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import type { StoreResult } from '../../../src/store/store-refusal.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import type { StoreResult } from '../../../src/store/base/store-refusal.ts';
 import { closeAll, openForTest } from '../../store/open-for-test.ts';
 
 /** Every write asked for, oldest first, ended by the test: a database answers in the order it was asked. */
@@ -14,7 +14,7 @@ const asked: { key: string; typed: string; end: (how: StoreResult<void>) => void
 /** What was kept of a field, given by the test when it likes; nothing was, where it gives nothing. */
 const kept = new Map<string, Promise<{ typed: string; unit: 'in' }>>();
 
-vi.mock('../../../src/store/drafts.ts', () => ({
+vi.mock('../../../src/store/kept/drafts.ts', () => ({
   getDraft: (_store: Store, key: string) => kept.get(key) ?? Promise.resolve(undefined),
   clearDraft: () => Promise.resolve({ ok: true, value: undefined }),
   putDraft: (_store: Store, key: string, { typed }: { typed: string }) =>

@@ -3,8 +3,8 @@ import type { ComponentChildren } from 'preact';
 import { useErrorBoundary } from 'preact/hooks';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { StoreProvider, useLive } from '../../../src/screens/common/store-context.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
 import { closeAll, openForTest, worked } from '../../store/open-for-test.ts';
 
 type Ask = { readonly of: string; answer: (value: string) => void; fail: (error: Error) => void };

@@ -1,7 +1,7 @@
 import { fireEvent, render, screen } from '@testing-library/preact';
 import { afterEach, expect, test, vi } from 'vitest';
 import { App } from '../../../src/screens/app.tsx';
-import { knownSettings } from '../../../src/store/known-settings.ts';
+import { knownSettings } from '../../../src/store/kept/known-settings.ts';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway } from '../on-screen.tsx';
 

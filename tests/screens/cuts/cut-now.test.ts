@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
-import { stateAt, stateByPasses } from '../../../src/store/cut-state.ts';
-import { leftToTake, presentSize } from '../../../src/screens/cuts/cut-now.ts';
-import { cutFault } from '../../../src/screens/cuts/cut-size-screen.tsx';
+import { stateAt, stateByPasses } from '../../../src/store/kept/cut-state.ts';
+import { isLess, lengthOf, minus, sameLength } from '../../../src/engine/length/length.ts';
+import { grownSince } from '../../../src/screens/cuts/measured-pass.ts';
+import { leftToTake, presentAt20, presentSize } from '../../../src/screens/cuts/cut-now.ts';
+import { cutFault, cutSlip } from '../../../src/screens/cuts/cut-size-screen.tsx';
 import { usualMachine } from '../../../src/screens/cuts/cut-words.ts';
 import { wholeSizes } from '../../../src/screens/cuts/new-cut-screen.tsx';
 import { kindsFor } from '../../../src/screens/drawer/spare-screen.tsx';
-import type { CutPass } from '../../../src/store/records.ts';
-import { is } from '../worksheets/worksheet-for-test.ts';
+import type { CutPass } from '../../../src/store/base/records.ts';
+import { is, tool } from '../worksheets/worksheet-for-test.ts';
 
 function inch(typed: string): Entry {
   const entry = readEntry(typed, { unit: 'in' });
@@ -142,4 +144,71 @@ test.each([
   { of: 'bore', operation: 'bore', part: 'sleeve', kind: 'bushing' },
 ] as const)('a spare $part goes into the drawer as a $kind first', ({ kind, ...cut }) => {
   expect(kindsFor(cut)[0]).toBe(kind);
+});
+
+describe('a size typed into a cut is asked about where it looks like a slip', () => {
+  const steel = { target: inch('.750'), lower: inch('.748'), upper: inch('.752'), blank: inch('1.000') };
+  const meant = (name: Parameters<typeof cutSlip>[1], typed: string, unit: 'in' | 'mm' = 'in') => {
+    const entry = readEntry(typed, { unit });
+    return entry.ok ? cutSlip(steel, name, entry.value)?.meant[0]?.typed : undefined;
+  };
+  test.each([
+    { name: 'target', typed: '19.05', meant: '19.05 mm' }, // .750 · 25.4
+    { name: 'target', typed: '7.50', meant: '.750 in' },
+    { name: 'lower', typed: '.0749', meant: '.749 in' },
+    { name: 'upper', typed: '7.52', meant: '.752 in' },
+    { name: 'blank', typed: '19.3', meant: '19.3 mm' },
+    { name: 'measured', typed: '75.1', meant: '.751 in' },
+  ] as const)('$name $typed: $meant is meant', ({ name, typed, meant: one }) => {
+    expect(meant(name, typed)).toBe(one);
+  });
+
+  test('a size in the other unit is asked about as well', () => {
+    expect(meant('target', '.751', 'mm')).toBe('.751 in');
+  });
+
+  test.each([
+    { name: 'target', typed: '.7505' },
+    { name: 'blank', typed: '1.125' },
+    { name: 'measured', typed: '.900' },
+    // A pass is no size of the part: .0075 off it is.
+    { name: 'largestTake', typed: '.0075' },
+    { name: 'finishTake', typed: '.010' },
+  ] as const)('$name $typed is none', ({ name, typed }) => {
+    expect(meant(name, typed)).toBeUndefined();
+  });
+});
+
+describe('an aluminium spacer 1.900 in long, measured by micrometer on a day of 104 °F', () => {
+  const micrometer = tool('micrometer-1-2');
+  const warmth = { degrees: '104', unit: 'F', material: 'aluminium-6061' } as const;
+  const pass = (typed: string, warm = false) => ({
+    measured: inch(typed),
+    tool: micrometer,
+    ...(warm && { warmth }),
+  });
+
+  test('that reads .0004 more than it did in a cold shop has not grown', () => {
+    // 40 °C: 1.9 · (23.6 − 11.7)e-6 · 20 = .00045 larger than at 20 °C; both bands of a micrometer are .0003.
+    expect(grownSince('length', pass('1.9000'), pass('1.9004', true))).toBeUndefined();
+    expect(grownSince('length', pass('1.9000'), pass('1.9004'))).toBeDefined();
+  });
+
+  test('that reads .002 more cold than it did warm has, by more than it reads', () => {
+    const grown = grownSince('length', pass('1.9000', true), pass('1.9020'));
+    expect(grown && is(grown.now, '1.9020 in')).toBe(true);
+    // Less than 1.8997 at 20 °C, by the sum above
+    expect(grown && isLess(grown.before, lengthOf('1.8997 in'))).toBe(true);
+  });
+
+  test('shows beside what is left to take the size that this was worked out from', () => {
+    const cut = {
+      of: 'length',
+      target: inch('1.890'),
+      passes: { p: { at: 0, ...pass('1.9000', true) } },
+    } as const;
+    const [present, left] = [presentAt20(cut), leftToTake(cut)];
+    expect(present && left && sameLength(minus(present, left), lengthOf('1.890 in'))).toBe(true);
+    expect(present && isLess(present, lengthOf('1.8997 in'))).toBe(true);
+  });
 });

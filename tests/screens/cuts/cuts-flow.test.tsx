@@ -2,14 +2,15 @@ import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { addressOf, hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { createCuts, cutsOf, logPass } from '../../../src/store/cuts.ts';
-import { drawerPieces } from '../../../src/store/drawer.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { createWorksheet, setPart } from '../../../src/store/worksheets.ts';
+import { createCuts, cutsOf } from '../../../src/store/kept/cuts.ts';
+import { logPass } from '../../../src/store/kept/cut-passes.ts';
+import { drawerPieces } from '../../../src/store/kept/drawer.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { createWorksheet, setPart } from '../../../src/store/kept/worksheets.ts';
 import { inches } from '../../store/cut-for-test.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen, said } from '../on-screen.tsx';
+import { clearAway, onScreen, said, wholeSentence } from '../on-screen.tsx';
 import { partOf, typedSize } from '../worksheets/worksheet-for-test.ts';
 
 // The screens are fetched when they are first opened.
@@ -235,7 +236,7 @@ describe('a hole that is drilled', () => {
     const field = await screen.findByLabelText('Measured, hole', {}, PATIENCE);
     fireEvent.input(field, { target: { value: '.4535' } });
     await press(button('Log it'));
-    expect(await screen.findByText('To size: .4535 in.', {}, PATIENCE)).toBeTruthy();
+    expect(await screen.findByText(wholeSentence(/^To size: \.4535 in\.$/), {}, PATIENCE)).toBeTruthy();
     // Never as if it were exact: the tool that stood beside the pad is kept with it.
     const [pass] = Object.values((await oneCut(store, job.id)).passes);
     expect(pass?.tool?.id).toBe('digital-caliper-inside');

@@ -35,6 +35,16 @@ describe('what a worksheet asks for now in place of a cut', () => {
     });
   });
 
+  test('two that are set over differently are not chosen between', () => {
+    const [was] = insert('M8×1.25', '8.4 mm');
+    const over = (by: string): readonly CutOffer[] =>
+      was ? [{ ...was, setOver: { by: lengthOf(by) } }] : [];
+    expect(was && offerNow(cutOf(was), [...over('1.5 mm'), ...over('1.6 mm')])).toBe('several');
+    expect(was && offerNow(cutOf(was), [...over('1.5 mm'), ...over('1.50 mm')])).toMatchObject({
+      setOver: { by: lengthOf('1.5 mm') },
+    });
+  });
+
   test('none where nothing like it is cut any more', () => {
     const [was] = insert('M8×1.25', '8.4 mm');
     expect(was && offerNow({ ...cutOf(was), part: 'housing' }, insert('M8×1.25', '8.5 mm'))).toBeUndefined();

@@ -4,9 +4,9 @@ import { lengthOf } from '../../../src/engine/length/length.ts';
 import { hrefOf, type Address } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { cutsCsv } from '../../../src/screens/sheet/csv.ts';
-import { createCuts } from '../../../src/store/cuts.ts';
-import { drawerPieces } from '../../../src/store/drawer.ts';
-import { createJob } from '../../../src/store/jobs.ts';
+import { createCuts } from '../../../src/store/kept/cuts.ts';
+import { drawerPieces } from '../../../src/store/kept/drawer.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

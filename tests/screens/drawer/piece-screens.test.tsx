@@ -3,7 +3,7 @@ import { afterEach, expect, test } from 'vitest';
 import { readEntry } from '../../../src/engine/length/entry.ts';
 import { NewPieceScreen } from '../../../src/screens/drawer/new-piece-screen.tsx';
 import { PieceScreen } from '../../../src/screens/drawer/piece-screen.tsx';
-import { addPiece, drawerPieces } from '../../../src/store/drawer.ts';
+import { addPiece, drawerPieces } from '../../../src/store/kept/drawer.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

@@ -2,11 +2,11 @@ import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { NewPieceScreen } from '../../../src/screens/drawer/new-piece-screen.tsx';
 import { PieceScreen } from '../../../src/screens/drawer/piece-screen.tsx';
-import { addPiece, drawerPieces } from '../../../src/store/drawer.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { takeShims } from '../../../src/store/take-shims.ts';
-import { createWorksheet } from '../../../src/store/worksheets.ts';
+import { addPiece, drawerPieces } from '../../../src/store/kept/drawer.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { takeShims } from '../../../src/store/kept/take-shims.ts';
+import { createWorksheet } from '../../../src/store/kept/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { typedSize } from '../worksheets/worksheet-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
@@ -79,6 +79,7 @@ test('a thickness that was put in without a tool stays taken as exact, and says 
 test('a reamer’s size has no tool beside it', async () => {
   const store = await openForTest();
   onScreen(store, <NewPieceScreen />);
+  fireEvent.click(await screen.findByRole('button', { name: 'More kinds' }));
   fireEvent.click(await screen.findByRole('button', { name: 'Reamer' }));
   expect(screen.queryByRole('button', { name: /^Read with/ })).toBeNull();
 });

@@ -10,13 +10,13 @@ import {
 } from '../../../src/screens/fit-up/check-data.ts';
 import { checkNote } from '../../../src/screens/fit-up/check-note.ts';
 import { offersOf } from '../../../src/screens/fit-up/offers.ts';
-import { changeCheck, createCheck, lastTake, retake } from '../../../src/store/checks.ts';
-import { createFeature, getFeature } from '../../../src/store/features.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { logReading, strikeOut } from '../../../src/store/readings.ts';
-import type { Check, Id, SizeInput, Worksheet } from '../../../src/store/records.ts';
-import { createWorksheet, removeWorksheet, setPart, setSize } from '../../../src/store/worksheets.ts';
+import { changeCheck, createCheck, lastTake, retake } from '../../../src/store/kept/checks.ts';
+import { createFeature, getFeature } from '../../../src/store/kept/features.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { logReading, strikeOut } from '../../../src/store/kept/readings.ts';
+import type { Check, Id, SizeInput, Worksheet } from '../../../src/store/base/records.ts';
+import { createWorksheet, removeWorksheet, setPart, setSize } from '../../../src/store/kept/worksheets.ts';
 import { closeAll, openForTest, worked } from '../../store/open-for-test.ts';
 import { partOf, typedSize } from '../worksheets/worksheet-for-test.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { foundNow, knownCheck, type FitUpData } from '../../../src/screens/fit-up/check-data.ts';
 import { provedVerdict } from '../../../src/screens/worksheets/proved-verdict.ts';
 import { basisNow } from '../../../src/screens/worksheets/new-cuts.ts';
-import type { Check } from '../../../src/store/records.ts';
+import type { Check } from '../../../src/store/base/records.ts';
 import { featureOf, readingOf, tool, typedSize, worksheetOf } from '../worksheets/worksheet-for-test.ts';
 
 // Checks as an earlier version kept them: of the wheel's centre without its side, of a float or a disc without a least.
@@ -59,11 +59,11 @@ describe('the wheel’s centre, kept without its side', () => {
     expect(known.state.found).toBe('good');
     expect(known.older).toBe(true);
     expect(foundNow(known)).toBe('not-done');
-    expect(known.instead?.name).toBe('Wheel centre, left side wider by');
+    expect(known.instead?.name).toBe('Wheel center, left side wider by');
     const { known: right } = kept('centreRead', { lower: '.140', upper: '.260' }, '.200', {
       offset: '-.100',
     });
-    expect(right.instead?.name).toBe('Wheel centre, right side wider by');
+    expect(right.instead?.name).toBe('Wheel center, right side wider by');
   });
 
   test('proves nothing of its worksheet', () => {

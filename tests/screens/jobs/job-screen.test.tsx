@@ -1,12 +1,12 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test, vi } from 'vitest';
 import { JobScreen } from '../../../src/screens/jobs/job-screen.tsx';
-import { ReadingsScreen } from '../../../src/screens/readings/readings-screen.tsx';
-import { restoreBackup } from '../../../src/store/backup.ts';
-import { createFeature } from '../../../src/store/features.ts';
-import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
-import { signSheet } from '../../../src/store/sheets.ts';
-import { addSteps } from '../../../src/store/steps.ts';
+import { RouteScreen } from '../../../src/screens/route/route-screen.tsx';
+import { restoreBackup } from '../../../src/store/file/backup.ts';
+import { createFeature } from '../../../src/store/kept/features.ts';
+import { changeJob, createJob, getJob } from '../../../src/store/kept/jobs.ts';
+import { signSheet } from '../../../src/store/kept/sheets.ts';
+import { addSteps } from '../../../src/store/kept/steps.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { backupOf, log } from '../../store/two-phones-for-test.ts';
 import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
@@ -112,7 +112,7 @@ test('a job is closed and opened again by one key', async () => {
 });
 
 test.each([
-  { place: 'on its readings', Place: ReadingsScreen },
+  { place: 'on its route', Place: RouteScreen },
   { place: 'about it', Place: JobScreen },
 ])('a job says $place how much of it can’t be read, until a file mends it', async ({ Place }) => {
   const store = await openForTest();

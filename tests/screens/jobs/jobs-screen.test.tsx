@@ -1,16 +1,18 @@
-import { act, screen } from '@testing-library/preact';
+import { act, fireEvent, screen } from '@testing-library/preact';
 import { afterEach, expect, test, vi } from 'vitest';
 import { JobsScreen } from '../../../src/screens/jobs/jobs-screen.tsx';
-import { createJob } from '../../../src/store/jobs.ts';
-import { addRecheck } from '../../../src/store/rechecks.ts';
+import { demoText } from '../../../src/store/demo/demo-lines.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import { addRecheck } from '../../../src/store/kept/rechecks.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen } from '../on-screen.tsx';
+import { aMomentLater, clearAway, onScreen } from '../on-screen.tsx';
 
 // What stands behind the first drawing is fetched when it is first wanted.
 const PATIENCE = { timeout: 30_000 };
 
 afterEach(async () => {
   vi.useRealTimers();
+  vi.restoreAllMocks();
   await clearAway();
 });
 
@@ -27,4 +29,19 @@ test('a list left open over night has in the morning what came due', async () =>
   vi.setSystemTime(new Date(2026, 2, 13, 6, 0));
   void act(() => void document.dispatchEvent(new Event('visibilitychange')));
   await screen.findByText('Outfit: Wheel nuts', {}, PATIENCE);
+});
+
+test('the demo comes out of its file in one press; where the file can’t be had, it is said, and nothing is put in', async () => {
+  const store = await openForTest();
+  const asked = vi.spyOn(globalThis, 'fetch').mockRejectedValueOnce(new TypeError('no signal'));
+  onScreen(store, <JobsScreen />);
+  const key = await screen.findByRole('button', { name: 'Show me with the demo job' });
+  fireEvent.click(key);
+  expect((await screen.findByRole('alert', {}, PATIENCE)).textContent).toContain('Come back with signal');
+  expect(screen.queryByText('Outfit 7')).toBeNull();
+  asked.mockResolvedValueOnce(new Response(await demoText(Date.UTC(2026, 0, 1))));
+  await aMomentLater();
+  fireEvent.click(key);
+  await screen.findByText('Outfit 7', {}, PATIENCE);
+  expect(screen.getAllByText(/demo data/).length).toBe(2);
 });

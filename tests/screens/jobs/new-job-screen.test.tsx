@@ -1,7 +1,7 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
 import { NewJobScreen } from '../../../src/screens/jobs/new-job-screen.tsx';
-import { listJobs } from '../../../src/store/job-list.ts';
+import { listJobs } from '../../../src/store/kept/job-list.ts';
 import { openForTest } from '../../store/open-for-test.ts';
 import { aMomentLater, clearAway, onScreen } from '../on-screen.tsx';
 

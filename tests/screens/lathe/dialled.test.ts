@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { lengthOf, sameLength } from '../../../src/engine/length/length.ts';
 import { askedSince, cutBefore, type CutBefore } from '../../../src/screens/lathe/dialled.ts';
-import { dialledText, readDialled } from '../../../src/store/dialled.ts';
+import { dialledText, readDialled } from '../../../src/store/kept/dialled.ts';
 
 const of = 'outside';
 const before = lengthOf('1.5160 in');

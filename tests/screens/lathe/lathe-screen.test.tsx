@@ -1,13 +1,17 @@
 import { fireEvent, screen } from '@testing-library/preact';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
-import { passesOf } from '../../../src/store/cut-state.ts';
-import { createCuts, getCut, logPass } from '../../../src/store/cuts.ts';
-import { addDemo } from '../../../src/store/demo.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { putSetting } from '../../../src/store/settings.ts';
+import { passesOf } from '../../../src/store/kept/cut-state.ts';
+import { createCuts, getCut } from '../../../src/store/kept/cuts.ts';
+import { logPass } from '../../../src/store/kept/cut-passes.ts';
+import { addDemo } from '../../store/add-demo.ts';
+import type { CutThreading } from '../../../src/store/base/records.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { putSetting } from '../../../src/store/kept/settings.ts';
+import { inches } from '../../store/cut-for-test.ts';
+import { fillDisk } from '../../store/fill-disk.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { aMomentLater, clearAway, onScreen, said } from '../on-screen.tsx';
 
@@ -70,6 +74,86 @@ test('measuring again what was measured before asks nothing of the dial: no spri
   await expect.poll(() => said()).toMatch(/^Logged 1\.5538 in/);
   const cut = await getCut(store, 'demo-cut-ring');
   expect(cut && passesOf(cut).at(-1)?.[1].asked).toBeUndefined();
+});
+
+test('a bore that stands off the middle is set over first: twice as much over a turn', async () => {
+  const [bore] = worked(
+    await createCuts(store, [
+      {
+        jobId: 'demo-outfit-7',
+        name: 'Bushing, bored off centre',
+        part: 'bushing',
+        operation: 'bore',
+        of: 'bore',
+        target: inches('.4280'),
+        lower: inches('.4180'),
+        upper: inches('.4360'),
+        limitsFrom: 'the pin',
+        machine: 'lathe',
+        cuttingTool: 'hss',
+        setOver: inches('.0600'),
+        setOverWithin: inches('.0005'),
+      },
+    ]),
+  );
+  onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={bore?.id ?? ''} />);
+  await screen.findByText('Four-jaw chuck: set it over .060.');
+  screen.getByText('Over a turn the indicator reads .120 in all, ±.0010.');
+  screen.getByText('Mark the thin side before you unchuck it.');
+  expect(await getCut(store, bore?.id ?? '')).toMatchObject({ setOver: { typed: '.0600', unit: 'in' } });
+});
+
+/** 1/2-13 on an outside of .4950 over wires of .0450: from .6078 where the tool touches to .5120 to .5169 (ASME B1.1). */
+async function threadOver(threading: Pick<CutThreading, 'infeed' | 'hand'>): Promise<string> {
+  const [thread] = worked(
+    await createCuts(store, [
+      {
+        jobId: 'demo-outfit-7',
+        name: 'Thread, over wires',
+        part: 'part',
+        operation: 'thread',
+        of: 'outside',
+        blank: inches('.6078'),
+        target: inches('.5145'),
+        lower: inches('.5120'),
+        upper: inches('.5169'),
+        limitsFrom: 'class 2A',
+        machine: 'lathe',
+        cuttingTool: 'hss',
+        material: 'low-carbon-steel',
+        threading: { wire: inches('.0450'), pitch: inches('.0769'), ...threading },
+      },
+    ]),
+  );
+  return thread?.id ?? '';
+}
+
+test('a thread is fed in by the compound at 29.5°, slowly, and says which way the tool travels', async () => {
+  const id = await threadOver({ infeed: 'flank', hand: 'left' });
+  onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={id} />);
+  await screen.findByText(/^Compound 29\.5° off square, its handle toward the chuck/);
+  screen.getByText('Left hand: begin in the run-out groove; the tool travels away from the chuck.');
+  screen.getByText('left to take over wires');
+  // .008 deep at most is .0092 along the flank: nine marks
+  expect(await dial()).toMatch(/^dial in \.009.*compound/);
+  // a quarter of turning for this metal would be more than a hand opens half-nuts at: 120 rpm at most
+  expect(Number(/(\d+) ?rpm/.exec(document.body.textContent ?? '')?.[1])).toBeLessThanOrEqual(120);
+});
+
+test('over the wires while they sit on the crests is refused; on the flanks it is planned anew from there', async () => {
+  const id = await threadOver({ infeed: 'straight', hand: 'right' });
+  onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={id} />);
+  await measure('.5800');
+  // .4950 + 1.5 · .0450 = .5625
+  await screen.findByText(/^Over \.562\d in the wires sit on the crests/);
+  expect(passesOf((await getCut(store, id)) ?? { passes: {} })).toEqual([]);
+  await measure('.5400');
+  await expect.poll(() => said()).toMatch(/^Logged \.5400 in/);
+  // .5400 − .5145
+  await expect.poll(async () => (await field()).placeholder).toBe('.0255');
+  await measure('.5140');
+  await screen.findByText(/^Good|To size/);
+  expect((await getCut(store, id))?.state).toBe('to-size');
 });
 
 /** A bore measured once in the machine, 29.85 of 30, with the metric caliper's inside jaws. */
@@ -194,4 +278,55 @@ test('a tap turns by its own diameter, not by that of the hole it is run through
   const [cut] = made.value;
   const { container } = onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={cut?.id ?? ''} />);
   await expect.poll(() => container.textContent).toMatch(/rpm 78 /);
+});
+
+describe('a pass that was cut and not measured', () => {
+  const press = async (name: string | RegExp) => fireEvent.click(await screen.findByRole('button', { name }));
+  const note = (words: RegExp) => screen.findByText(words, { selector: '.at-the-lathe-note *' });
+  afterEach(() => vi.restoreAllMocks());
+
+  test.each(['drafts', 'cuts'])(
+    'is not counted where the disk is full (%s), and that is said',
+    async (full) => {
+      const [cut] = worked(
+        await createCuts(store, [
+          {
+            jobId: 'demo-outfit-7',
+            name: 'Pin, turned',
+            part: 'pin',
+            operation: 'turn',
+            of: 'outside',
+            blank: inches('.6250'),
+            target: inches('.5000'),
+            lower: inches('.4990'),
+            upper: inches('.5010'),
+            limitsFrom: 'the bore',
+            machine: 'lathe',
+            cuttingTool: 'carbide',
+          },
+        ]),
+      );
+      onScreen(store, <LatheScreen jobId="demo-outfit-7" cutId={cut?.id ?? ''} />);
+      await field();
+      const before = await dial();
+      fillDisk(full);
+      await press('Cut it, next');
+      await note(/^The phone is full/);
+      expect(await dial()).toBe(before);
+      expect(screen.queryByRole('button', { name: /^Take back/ })).toBeNull();
+    },
+  );
+
+  test('stays counted where taking it back could not be kept, and that is said', async () => {
+    atTheLathe('ring');
+    await field();
+    await press('Cut it, next');
+    await screen.findByRole('button', { name: /^Take back/ });
+    vi.spyOn(IDBObjectStore.prototype, 'delete').mockImplementation(() => {
+      throw new DOMException('The disk is full', 'QuotaExceededError');
+    });
+    await press(/^Take back/);
+    await note(/^The phone is full/);
+    expect(screen.queryByRole('button', { name: /^Take back/ })).not.toBeNull();
+  });
 });

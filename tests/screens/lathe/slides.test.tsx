@@ -3,13 +3,13 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { LatheScreen } from '../../../src/screens/lathe/lathe-screen.tsx';
 import { ShopScreen } from '../../../src/screens/shop/shop-screen.tsx';
-import { createCuts } from '../../../src/store/cuts.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import type { KeptDial } from '../../../src/store/records.ts';
-import { getSetting, putSetting } from '../../../src/store/settings.ts';
+import { createCuts } from '../../../src/store/kept/cuts.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import type { KeptDial } from '../../../src/store/base/records.ts';
+import { getSetting, putSetting } from '../../../src/store/kept/settings.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen } from '../on-screen.tsx';
+import { clearAway, onScreen, wholeSentence } from '../on-screen.tsx';
 
 let store: Store;
 beforeEach(async () => {
@@ -143,7 +143,9 @@ describe('in the shop', () => {
     expect(await getSetting(store, 'dial')).toMatchObject({ reads: 'radius', marksPerTurn: 100 });
     cleanup();
     onScreen(store, <ShopScreen />);
-    expect(await screen.findByText('.001 in a mark, 125 marks: .125 in a turn')).toBeTruthy();
+    expect(
+      await screen.findByText(wholeSentence(/^\.001 in a mark, 125 marks: \.125 in a turn$/)),
+    ).toBeTruthy();
     expect(screen.getByText('not given: no turns are counted')).toBeTruthy();
   });
 });

@@ -4,16 +4,18 @@ import { hrefOf, type Address } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { groundOf } from '../../../src/screens/older/job-ground.ts';
 import { isOlderThanSizes } from '../../../src/screens/older/older-than-sizes.ts';
-import { basisOf } from '../../../src/store/basis.ts';
-import { createCheck, sayCheckSeen, takesOf } from '../../../src/store/checks.ts';
-import { createCuts, getCut, logPass, makeAgain } from '../../../src/store/cuts.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import type { Check, Cut, Job, Worksheet } from '../../../src/store/records.ts';
-import { putSetting } from '../../../src/store/settings.ts';
-import { addSteps, markDone, stepsOf } from '../../../src/store/steps.ts';
-import { latestUndo, undoLast } from '../../../src/store/undo.ts';
-import { createWorksheet, setPart } from '../../../src/store/worksheets.ts';
+import { basisOf } from '../../../src/store/kept/basis.ts';
+import { createCheck, sayCheckSeen, takesOf } from '../../../src/store/kept/checks.ts';
+import { createCuts, getCut } from '../../../src/store/kept/cuts.ts';
+import { logPass } from '../../../src/store/kept/cut-passes.ts';
+import { makeAgain } from '../../../src/store/kept/make-cut-again.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import type { Check, Cut, Job, Worksheet } from '../../../src/store/base/records.ts';
+import { putSetting } from '../../../src/store/kept/settings.ts';
+import { addSteps, markDone, stepsOf } from '../../../src/store/kept/steps.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo/undo.ts';
+import { createWorksheet, setPart } from '../../../src/store/kept/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
 import { typedSize } from '../worksheets/worksheet-for-test.ts';
@@ -110,7 +112,7 @@ const gone = () => waitFor(() => expect(screen.queryByText(OLDER)).toBeNull(), P
 
 describe('a cut whose bracket was changed for another', () => {
   const places = (): readonly [Address, string | RegExp][] => [
-    [{ at: 'cuts', jobId: job.id }, 'Outfit'],
+    [{ at: 'cuts', jobId: job.id }, 'Cut'],
     [{ at: 'all-cuts' }, 'All I have to cut'],
     [{ at: 'cut', jobId: job.id, cutId: cut.id }, /^Spacer/],
     [{ at: 'lathe', jobId: job.id, cutId: cut.id }, /^Spacer/],
@@ -187,7 +189,7 @@ describe('a cut whose bracket was changed for another', () => {
 
   test('is not marked any more when the old bracket is put back', async () => {
     await anotherBracket();
-    await marked({ at: 'cuts', jobId: job.id }, 'Outfit');
+    await marked({ at: 'cuts', jobId: job.id }, 'Cut');
     worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
     await waitFor(() => expect(screen.queryByText(OLDER)).toBeNull(), PATIENCE);
   });
@@ -197,17 +199,18 @@ describe('the list of worksheets', () => {
   test('has each one’s answer of today with its mark, never one of before', async () => {
     at({ at: 'worksheets', jobId: job.id });
     // 2.510 − .640 − 1.900 = −.030; with the other bracket −.080.
-    await screen.findByText(/^Too tight: float −\.030*, want \.008 to \.012/, {}, PATIENCE);
+    await screen.findByText(/^Too tight: \.030* proud, want \.008 to \.012 free/, {}, PATIENCE);
     expect(screen.getByRole('img', { name: 'no good' })).toBeTruthy();
     await anotherBracket();
     expect(
-      await screen.findByText(/^Too tight: float −\.080*, want \.008 to \.012/, {}, PATIENCE),
+      await screen.findByText(/^Too tight: \.080* proud, want \.008 to \.012 free/, {}, PATIENCE),
     ).toBeTruthy();
   });
 });
 
-describe('the tabs of a job', () => {
-  const marks = () => screen.queryAllByRole('img', { name: 'older than its sizes' }).length;
+describe('the route of a job', () => {
+  const marks = () =>
+    screen.queryAllByText(/^(older than its sizes|read before a size changed|to be done again)$/).length;
 
   test('are marked where something in that place is older', async () => {
     worked(await seen(firstTake()));
@@ -215,11 +218,11 @@ describe('the tabs of a job', () => {
       await addSteps(store, [{ jobId: job.id, text: 'Stack it', worksheetId: worksheet.id }]),
     );
     worked(await markDone(store, step?.id ?? '', 'Jo B.'));
-    at({ at: 'readings', jobId: job.id });
-    await screen.findByRole('link', { name: 'Cuts' }, PATIENCE);
+    at({ at: 'route', jobId: job.id });
+    await screen.findByRole('link', { name: /^Cut/ }, PATIENCE);
     expect(marks()).toBe(0);
     await anotherBracket();
-    // Cuts, fit-up, assembly.
+    // Cut, prove, put together.
     await waitFor(() => expect(marks()).toBe(3), PATIENCE);
     worked(await undoLast(store, (await latestUndo(store, job.id))?.id ?? ''));
     await waitFor(() => expect(marks()).toBe(0), PATIENCE);

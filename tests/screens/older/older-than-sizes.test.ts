@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { isOlderThanSizes, type Figures, type Ground } from '../../../src/screens/older/older-than-sizes.ts';
-import { basisOf } from '../../../src/store/basis.ts';
-import { featuresIn } from '../../../src/store/worksheets.ts';
-import type { Basis, ReadingRecord, Worksheet } from '../../../src/store/records.ts';
+import { basisOf } from '../../../src/store/kept/basis.ts';
+import { featuresIn } from '../../../src/store/kept/worksheets.ts';
+import type { Basis, ReadingRecord, Worksheet } from '../../../src/store/base/records.ts';
 import {
   featureOf,
   ofFeature,

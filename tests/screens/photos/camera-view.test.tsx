@@ -2,8 +2,8 @@ import { act, cleanup, fireEvent, screen, waitFor } from '@testing-library/preac
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PhotosScreen } from '../../../src/screens/photos/photos-screen.tsx';
 import { fitWithin } from '../../../src/screens/photos/shrink-photo.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import { photosOf } from '../../../src/store/photos.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import { photosOf } from '../../../src/store/kept/photos.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

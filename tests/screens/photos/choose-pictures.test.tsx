@@ -1,8 +1,8 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PhotosScreen } from '../../../src/screens/photos/photos-screen.tsx';
-import { createJob } from '../../../src/store/jobs.ts';
-import { photosOf } from '../../../src/store/photos.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import { photosOf } from '../../../src/store/kept/photos.ts';
 import { fillDisk } from '../../store/fill-disk.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';

@@ -5,15 +5,15 @@ import type { FeatureKind } from '../../../src/engine/reading/measuring-tool.ts'
 import { draftsWritten } from '../../../src/screens/common/drafts-unwritten.ts';
 import { NewFeatureScreen } from '../../../src/screens/readings/new-feature-screen.tsx';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';
-import { createFeature, featuresOf, removeFeature } from '../../../src/store/features.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { logReading, readingsOf } from '../../../src/store/readings.ts';
-import { putSetting } from '../../../src/store/settings.ts';
-import type { Feature } from '../../../src/store/records.ts';
-import { latestUndo, undoLast } from '../../../src/store/undo.ts';
-import { measuringTools, removeTool } from '../../../src/store/tools.ts';
-import { createWorksheet } from '../../../src/store/worksheets.ts';
+import { createFeature, featuresOf, removeFeature } from '../../../src/store/kept/features.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { logReading, readingsOf } from '../../../src/store/kept/readings.ts';
+import { putSetting } from '../../../src/store/kept/settings.ts';
+import type { Feature } from '../../../src/store/base/records.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo/undo.ts';
+import { measuringTools, removeTool } from '../../../src/store/kept/tools.ts';
+import { createWorksheet } from '../../../src/store/kept/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
 
@@ -70,6 +70,14 @@ describe('a reading typed on the pad', () => {
     await logged('.4487', 1);
     await logged('.4487', 2);
     expect(said()).toContain('Logged .4487 in, reading 2 of left bore.');
+  });
+
+  test('is counted right where a gauge sends it before the one before was shown', async () => {
+    await padWithBore();
+    enter('.4491');
+    enter('.4487');
+    await waitFor(() => expect(said()).toContain('Logged .4487 in'));
+    expect(said()).toContain('reading 2 of left bore');
   });
 
   test('is kept with the tool that took it and its error limit', async () => {

@@ -1,16 +1,16 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { decimalText, lengthOf } from '../../../src/engine/length/length.ts';
 import { mean } from '../../../src/engine/reading/estimate.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { formOfReadings } from '../../../src/screens/readings/feature-summary.ts';
-import { createFeature } from '../../../src/store/features.ts';
-import { changeJob, createJob, getJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { logReading, readingsOf } from '../../../src/store/readings.ts';
-import type { Feature, Job } from '../../../src/store/records.ts';
+import { createFeature } from '../../../src/store/kept/features.ts';
+import { changeJob, createJob, getJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { logReading, readingsOf } from '../../../src/store/kept/readings.ts';
+import type { Feature, Job } from '../../../src/store/base/records.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
@@ -45,14 +45,14 @@ test('a hub of 4.412 is asked about, and brought to 68 °F once metal and warmth
   open();
   await log('4.412', 1);
   // 4.412 · 11.9 millionths · 10 °C
-  await screen.findByText('How warm? ±.0005 in if aluminium.', {}, PATIENCE);
+  await screen.findByText('How warm? ±.0005 in if aluminum.', {}, PATIENCE);
   open('warm');
-  fireEvent.click(await screen.findByRole('button', { name: 'Aluminium 6061' }, PATIENCE));
+  fireEvent.click(await screen.findByRole('button', { name: 'Aluminum 6061' }, PATIENCE));
   fireEvent.input(await screen.findByLabelText('Temperature, °F', {}, PATIENCE), { target: { value: '95' } });
   fireEvent.click(screen.getByRole('button', { name: 'Use it' }));
   await log('4.412', 2);
   // 15 °C · 11.9 millionths of 4.412 in
-  await screen.findByText('95 °F takes .0008 in off: Aluminium 6061, at 68 °F.', {}, PATIENCE);
+  await screen.findByText('95 °F takes .0008 in off: Aluminum 6061, at 68 °F.', {}, PATIENCE);
   const [cold, warm] = await readingsOf(store, hub.id);
   expect(cold).not.toHaveProperty('warmth');
   expect(warm).toMatchObject({
@@ -73,14 +73,14 @@ test('once it is said how warm it is, another size is asked for its metal only',
   worked(await changeJob(store, job.id, { warmth: { degrees: '95', unit: 'F', at: Date.now() } }));
   open();
   await log('4.412', 1);
-  expect(await screen.findByText('Which metal? ±.0005 in if aluminium.', {}, PATIENCE)).toBeTruthy();
+  expect(await screen.findByText('Which metal? ±.0005 in if aluminum.', {}, PATIENCE)).toBeTruthy();
 });
 
 test('what was said yesterday is not taken for today', async () => {
   const yesterday = Date.now() - 24 * 3_600_000;
   worked(await changeJob(store, job.id, { warmth: { degrees: '95', unit: 'F', at: yesterday } }));
   open('warm');
-  fireEvent.click(await screen.findByRole('button', { name: 'Aluminium 6061' }, PATIENCE));
+  fireEvent.click(await screen.findByRole('button', { name: 'Aluminum 6061' }, PATIENCE));
   await screen.findByLabelText('Temperature, °F', {}, PATIENCE);
   open();
   await log('4.412', 1);
@@ -97,4 +97,19 @@ test('a size that warmth can’t matter for is not asked about', async () => {
   open();
   await screen.findByLabelText('Hub, reading 2', {}, PATIENCE);
   expect(screen.queryByText(/^How warm\?/)).toBeNull();
+});
+
+test.each([
+  ['1970', Date.UTC(1970, 0, 2)],
+  ['past 2200', Date.UTC(2200, 0, 2)],
+])('with the phone’s clock at %s warmth is asked once, and kept with the reading', async (_when, nowMs) => {
+  vi.useFakeTimers({ toFake: ['Date'], now: nowMs });
+  open('warm');
+  fireEvent.click(await screen.findByRole('button', { name: 'Aluminum 6061' }, PATIENCE));
+  fireEvent.input(await screen.findByLabelText('Temperature, °F', {}, PATIENCE), { target: { value: '95' } });
+  fireEvent.click(screen.getByRole('button', { name: 'Use it' }));
+  await log('4.412', 1);
+  await screen.findByText('95 °F takes .0008 in off: Aluminum 6061, at 68 °F.', {}, PATIENCE);
+  expect((await readingsOf(store, hub.id))[0]).toMatchObject({ warmth: { degrees: '95', unit: 'F' } });
+  vi.useRealTimers();
 });

@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
 import type { Unit } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
+import { csvCells, csvText } from '../../../src/screens/sheet/csv-text.ts';
 import { cutsCsv, harmlessCsv, readingsCsv, reasonsCsv } from '../../../src/screens/sheet/csv.ts';
-import type { Cut, Feature, ReadingRecord } from '../../../src/store/records.ts';
-import { inForce } from '../../../src/store/readings.ts';
+import type { Cut, Feature, ReadingRecord } from '../../../src/store/base/records.ts';
+import { inForce } from '../../../src/store/kept/readings.ts';
 import { hostileWords } from '../../trials/hostile-words.ts';
 
 const jobId = 'job';
@@ -187,5 +188,26 @@ describe('a table that was signed', () => {
     const signed = 'what,size\r\n"Bore, left",11.397\r\n"\'=x",-0.5\r\n';
     expect(harmlessCsv(signed)).toBe(signed);
     expect(harmlessCsv(harmlessCsv('=x,1\r\n'))).toBe(harmlessCsv('=x,1\r\n'));
+  });
+});
+
+describe('cells and their text', () => {
+  // RFC 4180, section 2, rules 5 to 7, and csv-parse from the registry as the second reader.
+  test.each([
+    [[['a', 'b']]],
+    [[['with "quotes"', 'a, comma', 'two\nlines', ' spaces ', '']]],
+    [[['x'], [''], ['"']]],
+  ])('%j is read back as it was written', (rows) => {
+    const text = csvText(rows.map((row) => row.map((cell) => ({ text: cell, quoted: false }))));
+    expect(csvCells(text)).toEqual(rows);
+    expect(parse(text, { relax_column_count: true, skip_empty_lines: false })).toEqual(rows);
+  });
+
+  test('whatever ends its lines, a table is read the same', () => {
+    for (const end of ['\n', '\r\n', '\r'])
+      expect(csvCells(`a,b${end}"c${end}d",e`)).toEqual([
+        ['a', 'b'],
+        [`c${end}d`, 'e'],
+      ]);
   });
 });

@@ -2,8 +2,8 @@ import { render } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { freeze } from '../../../src/screens/sheet/freeze.ts';
 import { FrozenSheet } from '../../../src/screens/sheet/frozen-sheet.tsx';
-import { isSheetContent } from '../../../src/store/schemas/sheet.ts';
-import type { SheetNode } from '../../../src/store/records.ts';
+import { isSheetContent } from '../../../src/store/kept/sheet-schema.ts';
+import type { SheetNode } from '../../../src/store/base/records.ts';
 import { clearAway } from '../on-screen.tsx';
 
 afterEach(clearAway);

@@ -69,6 +69,58 @@ describe('a ring as a file for a drafting program, read by another reader', () =
     expect(file).toMatch(/\n\s*2\r?\nCENTRE\r?\n(?:.*\r?\n)*?\s*6\r?\nCENTER\r?\n/);
   });
 
+  test('a taper is drawn as one: both ends in the face, its flanks in the side, no bore', () => {
+    const taper = {
+      name: 'Taper',
+      outside: lengthOf('.750 in'),
+      outsideFar: lengthOf('.650 in'),
+      length: lengthOf('1.200 in'),
+    };
+    const read = readDxf(roundPartDxf(taper, 'in'));
+    expect(read.diameters).toEqual(['0.75', '0.65']);
+    const flanks = read.lines.filter(({ layer }) => layer === 'OUTLINE').map(({ vertices }) => vertices);
+    // From .750 to the right, half of .750 high; 1.200 further half of .650.
+    const ends = flanks.map((line) => line.map(({ x, y }) => [x, y]));
+    expect(ends).toContainEqual([
+      [0.75, -0.375],
+      [1.95, -0.325],
+    ]);
+    expect(ends).toContainEqual([
+      [1.95, 0.325],
+      [0.75, 0.375],
+    ]);
+    expect(read.lines.filter(({ layer }) => layer === 'BORE')).toEqual([]);
+  });
+
+  test('a tapered bore is dashed along its flanks', () => {
+    const socket = {
+      ...ring,
+      insideFar: lengthOf('1.0265 in'),
+    };
+    const bore = readDxf(roundPartDxf(socket, 'in')).lines.filter(({ layer }) => layer === 'BORE');
+    // Half of 1.1265 at its mouth, half of 1.0265 at the far end.
+    expect(bore.map(({ vertices }) => vertices.map(({ y }) => y))).toEqual([
+      [-0.56325, -0.51325],
+      [0.56325, 0.51325],
+    ]);
+  });
+
+  test('a bore that stands off the middle is drawn there, in the face and in the side', () => {
+    const read = readDxf(roundPartDxf({ ...ring, offCentre: lengthOf('.0600 in') }, 'in'));
+    expect(read.diameters).toEqual(['1.998', '1.1265']);
+    expect(read.middles).toEqual([
+      { x: 0, y: 0 },
+      { x: 0, y: 0.06 },
+    ]);
+    // .0600 ∓ half of 1.1265
+    const bore = read.lines.filter(({ layer }) => layer === 'BORE');
+    expect(bore.map(({ vertices }) => vertices.map(({ y }) => y))).toEqual([
+      [-0.50325, -0.50325],
+      [0.62325, 0.62325],
+    ]);
+    expect(read.words.at(-1)).toBe('bore .060 in off its middle');
+  });
+
   test('without a thickness there is only its face', () => {
     const { length: _thickness, ...flat } = ring;
     const read = readDxf(roundPartDxf(flat, 'in'));
@@ -158,6 +210,7 @@ function readDxf(text: string) {
   return {
     header: read?.header ?? {},
     lineTypes: read?.tables.lineType.lineTypes ?? {},
+    middles: circles.map(({ center: { x, y } }) => ({ x, y })),
     diameters: circles.map(({ radius }) => new Decimal(radius).times(2).toFixed()),
     lines: entities.filter((one): one is ILineEntity => one.type === 'LINE'),
     words: entities.flatMap((one) => (one.type === 'TEXT' && 'text' in one ? [one.text] : [])),

@@ -1,12 +1,13 @@
 import { screen, within } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { SheetScreen } from '../../../src/screens/sheet/sheet-screen.tsx';
-import { createJob } from '../../../src/store/jobs.ts';
-import { addMoney } from '../../../src/store/money.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { signSheet } from '../../../src/store/sheets.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import { addMoney } from '../../../src/store/kept/money.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { signSheet } from '../../../src/store/kept/sheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
+import { makeSmallJob } from './small-job.ts';
 import { makeWholeJob, wholeJobId } from './whole-job.ts';
 
 let store: Store;
@@ -23,17 +24,17 @@ describe('the sheet of a whole job', () => {
     sheet = await screen.findByRole('article');
   });
 
-  test('has every place of the work, in its order', () => {
+  test('has what came of the work first, and what it was read from behind that', () => {
     const headings = within(sheet).getAllByRole('heading', { level: 3 });
     expect(headings.map(({ textContent }) => textContent)).toEqual([
-      'Parts',
-      'Readings',
       'Worksheets',
       'Cuts',
       'Fit-up checks',
+      'Parts',
       'Assembly',
       'Re-checks',
       'Money and time',
+      'Readings',
       'Sign-off',
     ]);
   });
@@ -87,16 +88,43 @@ describe('the sheet of a whole job', () => {
     expect(sheet.textContent).toContain('2.5 h of work');
   });
 
-  test('a cure says whether it can be done, and what it gives back', () => {
-    const insert = [...sheet.querySelectorAll('li')].find(({ textContent }) =>
-      textContent.startsWith('Thread insert'),
-    );
-    expect(insert?.textContent).toMatch(/^Thread insert.*, (possible|not sure yet)\./);
-    expect(insert?.textContent).toContain('It gives back no metal');
+  test('of the ways to cure a hole only the one that a worksheet goes on with is there, with what it gives back', () => {
+    const slop = partOf(sheet, 'Shock link on its bolt');
+    expect(slop).toContain('Thread insert: Run 29/64');
+    expect(slop).not.toContain('1/2 bolt');
+    expect(slop).not.toContain('Sleeve on the pin');
+    expect(partOf(sheet, 'Insert for the link bolt')).toContain('not the metal that was lost');
   });
 
   test('it carries the caution of a safety-critical job', () => {
     expect(within(sheet).getByText('A mistake here can kill.')).toBeTruthy();
+  });
+});
+
+describe('the sheet of a small job', () => {
+  let sheet: HTMLElement;
+  beforeEach(async () => {
+    const jobId = await makeSmallJob(store);
+    onScreen(store, <SheetScreen jobId={jobId} />);
+    sheet = await screen.findByRole('article');
+  });
+
+  test('says what its worksheet came to, and how it came about in one line of sources', () => {
+    const worksheet = partOf(sheet, 'Pulley between its cheeks');
+    // 2.412 − 1.279 − 1.155 = −.022; face (.010 + .022) = .032 off
+    expect(worksheet).toContain('Too tight: .022 proud, want .008 to .012 free.');
+    expect(worksheet).toContain('Face spacer: .032 in off; 1.155 → 1.123');
+    expect(worksheet).toContain('Sources: your own limits; JCGM 100:2008');
+    expect(worksheet).not.toContain('sleeve − parts');
+  });
+
+  test('a part that was read and is in no stack any more is not among its parts, and its reading says so', () => {
+    expect(partOf(sheet, 'Pulley between its cheeks')).not.toContain('washer');
+    expect(partOf(sheet, 'Old washer')).toMatch(/^Old washer \(length, in no worksheet\): \.0615 in/);
+    expect(partOf(sheet, 'Sleeve')).not.toContain('in no worksheet');
+    // Behind those that the worksheet stands on.
+    const heads = within(sheet).getAllByRole('heading', { level: 4 });
+    expect(heads.at(-1)?.textContent).toMatch(/^Old washer/);
   });
 });
 

@@ -1,7 +1,7 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
 import { ShopScreen } from '../../../src/screens/shop/shop-screen.tsx';
-import { getSetting } from '../../../src/store/settings.ts';
+import { getSetting } from '../../../src/store/kept/settings.ts';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

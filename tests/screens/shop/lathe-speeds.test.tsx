@@ -1,7 +1,7 @@
 import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, expect, test } from 'vitest';
 import { SpeedsScreen } from '../../../src/screens/shop/lathe-speeds.tsx';
-import { getSetting, putSetting } from '../../../src/store/settings.ts';
+import { getSetting, putSetting } from '../../../src/store/kept/settings.ts';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

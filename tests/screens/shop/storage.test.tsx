@@ -1,12 +1,13 @@
-import { screen, waitFor } from '@testing-library/preact';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { fireEvent, screen, waitFor } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { NewJobScreen } from '../../../src/screens/jobs/new-job-screen.tsx';
 import { backupFile } from '../../../src/screens/shop/backup-file.ts';
 import { BackupLine } from '../../../src/screens/shop/backup-line.tsx';
 import { isSame, jobWords, originWords } from '../../../src/screens/shop/restore-words.ts';
 import { StoragePart } from '../../../src/screens/shop/storage-part.tsx';
 import { backupWords } from '../../../src/screens/shop/storage-words.ts';
-import { changeJob, createJob } from '../../../src/store/jobs.ts';
+import { changeJob, createJob } from '../../../src/store/kept/jobs.ts';
+import { askAtFirstJob, askAtStart } from '../../../src/store/opening/persistence.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
@@ -27,6 +28,7 @@ beforeEach(() => {
       estimate: async () => ({ usage: 82_400_000, quota: 1e9 }),
     },
   });
+  vi.stubGlobal('CSS', { supports: () => false });
   vi.stubGlobal('matchMedia', (query: string) => ({ matches: query.includes('coarse') }));
 });
 afterEach(async () => {
@@ -138,4 +140,46 @@ test('a file says whose phone it is from', () => {
     'From R. Tiller’s phone',
   );
   expect(originWords({ writtenAt: 0 }, undefined)).toBe('From another phone');
+});
+
+describe('in a browser that puts the question to whoever holds the phone', () => {
+  const persist = vi.fn<() => Promise<boolean>>();
+  beforeEach(() => {
+    persist.mockReset().mockResolvedValue(true);
+    vi.stubGlobal('CSS', { supports: (property: string) => property === '-moz-appearance' });
+    Object.assign(navigator.storage, { persist });
+    localStorage.clear();
+  });
+  afterEach(() => {
+    localStorage.clear();
+  });
+
+  test('it is said before the first job, and asked when that is made, once', async () => {
+    const store = await openForTest();
+    await askAtStart();
+    onScreen(store, <NewJobScreen />);
+    await screen.findByText('The browser will ask whether Slipfit may keep its records: let it.');
+    expect(persist).not.toHaveBeenCalled();
+    fireEvent.click(screen.getByRole('button', { name: 'none of these' }));
+    fireEvent.click(screen.getByRole('button', { name: 'Make the job' }));
+    await waitFor(() => expect(persist).toHaveBeenCalledTimes(1));
+    await askAtFirstJob();
+    expect(persist).toHaveBeenCalledTimes(1);
+  });
+
+  test('Shop asks when its key is pressed, not when it is opened', async () => {
+    onScreen(await openForTest(), <StoragePart />);
+    await screen.findByText('This browser has not promised to keep them');
+    expect(persist).not.toHaveBeenCalled();
+    fireEvent.click(screen.getByRole('button', { name: 'Ask the browser to keep them' }));
+    expect(await screen.findByText('This browser has promised to keep them')).toBeDefined();
+  });
+});
+
+test('a browser that answers by itself is asked at every start', async () => {
+  const persist = vi.fn<() => Promise<boolean>>(async () => true);
+  Object.assign(navigator.storage, { persist });
+  await askAtStart();
+  await askAtFirstJob();
+  expect(persist).toHaveBeenCalledTimes(1);
 });

@@ -2,7 +2,7 @@ import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { lengthOf, sameLength } from '../../../src/engine/length/length.ts';
 import { ToolScreen } from '../../../src/screens/shop/tool-screen.tsx';
-import { measuringTools } from '../../../src/store/tools.ts';
+import { measuringTools } from '../../../src/store/kept/tools.ts';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

@@ -3,10 +3,10 @@ import { afterEach, expect, test } from 'vitest';
 import { canMeasure } from '../../../src/engine/reading/measuring-tool.ts';
 import { FeatureScreen } from '../../../src/screens/readings/feature-screen.tsx';
 import { ShopScreen } from '../../../src/screens/shop/shop-screen.tsx';
-import { createFeature } from '../../../src/store/features.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { measuringTools, removeTool } from '../../../src/store/tools.ts';
+import { createFeature } from '../../../src/store/kept/features.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { measuringTools, removeTool } from '../../../src/store/kept/tools.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 

@@ -2,15 +2,19 @@ import { cleanup, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
 import { withAssumed } from '../../../src/engine/reading/say-assumed.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
-import { SpacerStackSheet } from '../../../src/screens/sheet/worksheet-sheets.tsx';
+import { AccountOnPaper } from '../../../src/screens/sheet/account-on-paper.tsx';
 import { assumedIn } from '../../../src/screens/worksheets/assumed.ts';
-import { bushingPlan } from '../../../src/screens/worksheets/bushing-plan.ts';
+import { bushingWorksheet } from '../../../src/engine/worksheets/bushing/worksheet.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
 import { figuresOf } from '../../../src/screens/worksheets/new-cuts.ts';
 import { WithAssumed } from '../../../src/screens/worksheets/said-assumed.tsx';
-import { worksheetPlans } from '../../../src/screens/worksheets/worksheet-plans.ts';
+import {
+  worksheetKinds,
+  worksheets,
+  type WorksheetKind,
+} from '../../../src/engine/worksheets/all-worksheets.ts';
 import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
-import { worksheetViews } from '../../../src/screens/worksheets/worksheet-views.tsx';
-import type { WorksheetKind } from '../../../src/store/records.ts';
+import { WorksheetForm } from '../../../src/screens/worksheets/frame/worksheet-form.tsx';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 import { partOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
@@ -44,13 +48,13 @@ describe('what was assumed', () => {
   });
 
   test('is chosen for nobody: no worksheet begins with a choice made', () => {
-    expect(worksheetPlans.map(({ kind, choices }) => [kind, choices])).toEqual(
-      worksheetPlans.map(({ kind }) => [kind, {}]),
+    expect(worksheetKinds.map((kind) => [kind, worksheets[kind].starts])).toEqual(
+      worksheetKinds.map((kind) => [kind, {}]),
     );
   });
 
   test('how a bushing runs is asked before anything is worked out', () => {
-    expect(bushingPlan.needs).toContain('joint');
+    expect(bushingWorksheet.needs(givenOf(worksheetOf('bushing')))).toContain('joint');
   });
 
   test('is a float in a stack until somebody says what it should do', () => {
@@ -59,16 +63,31 @@ describe('what was assumed', () => {
     expect(worksheetVerdict(stack({ want: 'end-play' })).said).not.toContain('assumed');
   });
 
+  test('is a spacer that may be cut, only where the stack is too tight for what is wanted', () => {
+    const named = (size: string) =>
+      words('spacer-stack', {
+        sizes: { fixed: typedSize('.970') },
+        choices: { want: 'float' },
+        parts: {
+          a: { ...partOf(1, typedSize('.100')), name: 'bracket', adjustable: false },
+          b: { ...partOf(2, typedSize(size)), name: 'outer spacer', adjustable: false },
+        },
+      });
+    // .970 − .100 − .868 = .002 of float, .008 wanted; with .860 it is .010
+    expect(named('.868')).toEqual(['outer spacer may be cut']);
+    expect(named('.860')).toEqual([]);
+  });
+
   test.each<{ kind: WorksheetKind; given: Given; said: readonly string[] }>([
     {
       kind: 'thread-insert',
       given: { choices: { thread: 'M8x1.25' } },
-      said: ['aluminium', 'through hole'],
+      said: ['aluminum', 'through hole'],
     },
     {
       kind: 'thread-insert',
       given: { choices: { thread: 'M8x1.25', bottom: 'blind' } },
-      said: ['aluminium', 'bottoming tap'],
+      said: ['aluminum', 'bottoming tap'],
     },
     { kind: 'thread-insert', given: { choices: { metal: 'steel', bottom: 'through' } }, said: [] },
     { kind: 'thread-engagement', given: {}, said: ['no insert'] },
@@ -115,7 +134,7 @@ describe('a tool that nobody named', () => {
   test('is said where the verdict would be another by a coarser one', () => {
     // Clearance .0022, .0017 and .0018 inside: good by ±.001 (U a bit over .0013), not by ±.002 (U .0025).
     expect(worksheetVerdict(pin('.5022', caliper))).toMatchObject({ found: 'good' });
-    expect(worksheetVerdict(pin('.5022', caliper)).said).toMatch(/; assumed: tool\.$/);
+    expect(worksheetVerdict(pin('.5022', caliper)).said).toMatch(/; assumed: digital caliper\.$/);
   });
 
   test('is not said where it changes nothing, or somebody named it', () => {
@@ -132,17 +151,16 @@ describe('a tool that nobody named', () => {
       },
       choices: { want: 'float' },
     });
-    expect(worksheetVerdict(floats).said).toMatch(/^Good: .*; assumed: tool\.$/);
-    expect(assumedIn(floats)).toEqual([{ field: 'part/a/size', words: 'tool' }]);
+    expect(worksheetVerdict(floats).said).toMatch(/^Good: .*; assumed: digital caliper\.$/);
+    expect(assumedIn(floats)).toEqual([
+      { field: 'part/a/size', words: 'digital caliper', asked: 'Which tool?' },
+    ]);
   });
 });
 
 test('is said on the page in the verdict’s line, and one press leads to it', async () => {
   const data = stack();
-  const View = worksheetViews['spacer-stack'];
-  const plan = worksheetPlans.find(({ kind }) => kind === 'spacer-stack');
-  if (!View || !plan) throw new Error('a stack has a page');
-  const { container } = onScreen(await openForTest(), <View data={data} plan={plan} />);
+  const { container } = onScreen(await openForTest(), <WorksheetForm data={data} kind="spacer-stack" />);
   const key = await screen.findByRole('link', { name: 'Not float? Assumed: float. Change it' });
   expect(container.querySelector('.verdict-band-headline')?.textContent).toMatch(/; assumed: float\.$/);
   expect(key.getAttribute('href')).toMatch(/\/want$/);
@@ -153,7 +171,7 @@ test('is said on the printed sheet in the verdict’s line, without a key', asyn
   const { container } = onScreen(
     await openForTest(),
     <WithAssumed data={data} onPaper>
-      <SpacerStackSheet data={data} />
+      <AccountOnPaper data={data} kind="spacer-stack" />
     </WithAssumed>,
   );
   expect(container.querySelector('.verdict-band-headline')?.textContent).toMatch(/; assumed: float\.$/);

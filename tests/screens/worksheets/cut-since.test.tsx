@@ -4,14 +4,16 @@ import { lineUp } from '../../../src/engine/worksheets/axle-line-up/line-up.ts';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
 import { isOlderThanSizes, type Ground } from '../../../src/screens/older/older-than-sizes.ts';
-import { axleLineUpQuestion } from '../../../src/screens/worksheets/axle-line-up-question.ts';
+import { axleQuestion } from '../../../src/engine/worksheets/axle-line-up/question.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
 import { cutSince, giveWorksheet } from '../../../src/screens/worksheets/cut-since.ts';
 import { basisNow } from '../../../src/screens/worksheets/new-cuts.ts';
-import { createCuts, cutsOf, getCut, logPass } from '../../../src/store/cuts.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Cut, SizeInput, StackPartInput } from '../../../src/store/records.ts';
-import { latestUndo, undoLast } from '../../../src/store/undo.ts';
-import { createWorksheet, getWorksheet, setPart } from '../../../src/store/worksheets.ts';
+import { createCuts, cutsOf, getCut } from '../../../src/store/kept/cuts.ts';
+import { logPass } from '../../../src/store/kept/cut-passes.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Cut, SizeInput, StackPartInput } from '../../../src/store/base/records.ts';
+import { latestUndo, undoLast } from '../../../src/store/undo/undo.ts';
+import { createWorksheet, getWorksheet, setPart } from '../../../src/store/kept/worksheets.ts';
 import { facing, inches } from '../../store/cut-for-test.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen, said } from '../on-screen.tsx';
@@ -219,7 +221,7 @@ describe('a spacer of an axle that was cut to size', () => {
     const ground = { worksheets: [after.worksheet], features: [], readings: [] };
     expect(kept && isOlderThanSizes({ of: 'cut', cut: kept }, ground)).toBe(false);
     // C = 1.2645 − .120 − .500 − .010 = .6345
-    const question = axleLineUpQuestion(after);
+    const question = axleQuestion(givenOf(after));
     const answer = question && lineUp(question);
     const outer = answer?.ok === true ? answer.value.spacers.find(({ name }) => name === 'outer') : undefined;
     expect(is(outer?.value, '.6345 in')).toBe(true);
@@ -287,7 +289,7 @@ describe('the worksheet after the lathe', () => {
   test('asks for no metal a second time, and one press works it out with the new size', async () => {
     const { store, worksheet, cut } = await afterTheLathe();
     await screen.findByText('Worked out here with .385 in still.', {}, PATIENCE);
-    expect(screen.queryByText('Face off spacer')).toBeNull();
+    expect(screen.queryByText('Face spacer')).toBeNull();
     expect(screen.queryByRole('link', { name: 'Cut it' })).toBeNull();
     fireEvent.click(screen.getByRole('button', { name: 'Work it out with .3772 in' }));
     // .970 − .583 − .3772

@@ -1,45 +1,17 @@
-import { cleanup, waitFor } from '@testing-library/preact';
-import type { ComponentType } from 'preact';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { CutOffer } from '../../../src/engine/cut/cut.ts';
 import { isLess, isMore, lengthOf } from '../../../src/engine/length/length.ts';
 import { figure } from '../../../src/engine/length/show.ts';
-import { BearingSeatView } from '../../../src/screens/worksheets/bearing-seat-view.tsx';
-import { BushingView } from '../../../src/screens/worksheets/bushing-view.tsx';
-import { FitView } from '../../../src/screens/worksheets/fit-view.tsx';
-import { SpacerStackView } from '../../../src/screens/worksheets/spacer-stack-view.tsx';
-import { ThreadInsertView } from '../../../src/screens/worksheets/thread-insert-view.tsx';
-import { worksheetCuts } from '../../../src/screens/worksheets/worksheet-cuts.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
-import { planFor } from '../../../src/screens/worksheets/worksheet-plan.ts';
-import { planOf } from '../../../src/screens/worksheets/worksheet-plans.ts';
-import type { WorksheetViewProps } from '../../../src/screens/worksheets/worksheet-views.tsx';
 import { blocksOf } from '../../../src/engine/worksheets/account.ts';
-import {
-  isWorksheetKind,
-  worksheets,
-  type WorksheetKind,
-} from '../../../src/engine/worksheets/all-worksheets.ts';
+import { isWorksheetKind, worksheets } from '../../../src/engine/worksheets/all-worksheets.ts';
 import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
-import { openForTest } from '../../store/open-for-test.ts';
-import { clearAway, onScreen } from '../on-screen.tsx';
 import { partOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
-afterEach(async () => {
-  cleanup();
-  await clearAway();
-});
-
-const VIEWS: Readonly<Record<string, ComponentType<WorksheetViewProps>>> = {
-  fit: FitView,
-  bushing: BushingView,
-  'bearing-seat': BearingSeatView,
-  'spacer-stack': SpacerStackView,
-  'thread-insert': ThreadInsertView,
-};
-
-/** The same of a kind on one page: its account says both. */
-function ofAccount(kind: WorksheetKind, data: WorksheetData) {
+/** What its account leads with, and what it offers to be cut. */
+function leadsAndCuts(data: WorksheetData) {
+  const { kind } = data.worksheet;
+  if (!isWorksheetKind(kind)) throw new Error(kind);
   const given = givenOf(data);
   const leads = blocksOf(worksheets[kind].account(given), 'lead').map((lead) => ({
     label: lead.label,
@@ -47,25 +19,6 @@ function ofAccount(kind: WorksheetKind, data: WorksheetData) {
     text: [lead.label, lead.figure, lead.unit, lead.change, lead.limits].join(' '),
   }));
   return { leads, offers: worksheets[kind].cuts(given).flatMap((way) => way.offers) };
-}
-
-/** What its leads say, and what it offers to be cut. */
-async function leadsAndCuts(data: WorksheetData) {
-  const { kind, choices } = data.worksheet;
-  if (isWorksheetKind(kind)) return ofAccount(kind, data);
-  const View = VIEWS[kind];
-  const plan = planOf(kind);
-  const cuts = await worksheetCuts[kind]?.();
-  if (!View || !plan || !cuts) throw new Error(kind);
-  const { container } = onScreen(await openForTest(), <View data={data} plan={planFor(plan, choices)} />);
-  // A stack asks first what was cut since.
-  await waitFor(() => expect(container.querySelector('.lead')).not.toBeNull());
-  const leads = [...container.querySelectorAll('.lead')].map((lead) => ({
-    label: lead.querySelector('.lead-label')?.textContent ?? '',
-    figure: lead.querySelector('.lead-figure')?.textContent ?? '',
-    text: lead.textContent,
-  }));
-  return { leads, offers: cuts(data).flatMap((way) => way.offers) };
 }
 
 const metric = { exact: lengthOf('0.02 mm'), typed: '0.02', unit: 'mm' } as const;
@@ -179,9 +132,9 @@ const sheets: readonly (readonly [string, WorksheetData])[] = [
 describe.each(sheets)('%s', (_name, sheet) => {
   test.each(dials)(
     '$reads, $graduation.typed $graduation.unit: a lead that names a cut shows its target',
-    async (dial) => {
+    (dial) => {
       const data = { ...sheet, dial };
-      const { leads, offers } = await leadsAndCuts(data);
+      const { leads, offers } = leadsAndCuts(data);
       const targets = offers.map(({ target, drill }) => drill ?? figure(target, data.unit));
       expect(offers.filter((offer) => !insideItsLimits(offer))).toEqual([]);
       if (offers.length === 0) return;
@@ -191,15 +144,15 @@ describe.each(sheets)('%s', (_name, sheet) => {
 });
 
 describe('by hand', () => {
-  const leadOf = async (data: WorksheetData) => (await leadsAndCuts(data)).leads[0]?.figure;
+  const leadOf = (data: WorksheetData) => leadsAndCuts(data).leads[0]?.figure;
 
-  test('a fit’s pin is led by the mark of the dial that leaves metal on', async () => {
+  test('a fit’s pin is led by the mark of the dial that leaves metal on', () => {
     // RC5 at .40 to .71: clearance .0012 to .0029: .4458 to .4475, half way .44665, up to .447
     const sizes = { nominal: typedSize('.4487'), bore: typedSize('.4487') };
-    expect(await leadOf(worksheetOf('fit', { sizes, choices: { joint: 'turns' } }))).toBe('.447 in');
+    expect(leadOf(worksheetOf('fit', { sizes, choices: { joint: 'turns' } }))).toBe('.447 in');
   });
 
-  test('a bushing’s outside lies inside its own limits where no mark of the dial does', async () => {
+  test('a bushing’s outside lies inside its own limits where no mark of the dial does', () => {
     // H7/r6 at 26 (24 to 30): r6 +41/+28, hole 0/+21: interference .007 to .041, middle .024 ± .0065:
     // in a bore of 26.005 from 26.0225 to 26.0355. Marks every .04 on the diameter: none inside. A half is 26.02 and 26.04,
     // a fifth .008: 26.0290 aimed, up to 26.032.
@@ -216,6 +169,6 @@ describe('by hand', () => {
       }),
       dial: { reads: 'radius', graduation: metric } as const,
     };
-    expect(await leadOf(data)).toBe('26.032 mm');
+    expect(leadOf(data)).toBe('26.032 mm');
   });
 });

@@ -11,15 +11,20 @@ import {
   withTaken,
 } from '../../../src/screens/worksheets/cut-picks.ts';
 import { newCuts } from '../../../src/screens/worksheets/new-cuts.ts';
+import { spacerStackWorksheet } from '../../../src/engine/worksheets/spacer-stack/worksheet.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
 import {
   onePartId,
   onePartPlaces,
   onePartWay,
-  spacerStackCuts,
-} from '../../../src/screens/worksheets/spacer-stack-cuts.ts';
-import { worksheetCuts } from '../../../src/screens/worksheets/worksheet-cuts.ts';
+} from '../../../src/screens/worksheets/spacer-stack/one-part-way.ts';
+import {
+  isWorksheetKind,
+  worksheetKinds,
+  worksheets,
+  type WorksheetKind,
+} from '../../../src/engine/worksheets/all-worksheets.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
-import type { WorksheetKind } from '../../../src/store/records.ts';
 import {
   featureOf,
   ofFeature,
@@ -50,7 +55,7 @@ function stack(more: Parameters<typeof worksheetOf>[1] = {}): WorksheetData {
 }
 
 function firstWay(data: WorksheetData) {
-  const [way] = spacerStackCuts(data);
+  const [way] = spacerStackWorksheet.cuts(givenOf(data));
   if (!way) throw new Error('nothing to cut');
   return way;
 }
@@ -163,25 +168,20 @@ describe('one part in place of several', () => {
   });
 });
 
-const nothingGiven: readonly WorksheetKind[] = [
-  'spacer-stack',
-  'hole-and-pin',
-  'fit',
-  'bushing',
-  'thread-insert',
-  'axle-line-up',
-  'ring',
-  'bearing-seat',
-];
-
-test.each(nothingGiven)('a %s with nothing given asks for no cut', async (kind) => {
-  const ways = await worksheetCuts[kind]?.();
-  expect(ways?.(worksheetOf(kind))).toEqual([]);
+test.each(worksheetKinds)('a %s with nothing given asks for no cut', async (kind) => {
+  expect(await waysOf(kind)).toEqual([]);
 });
+
+/** A kind of the registry says them itself. */
+async function waysOf(kind: WorksheetKind, given: Parameters<typeof worksheetOf>[1] = {}) {
+  const data = worksheetOf(kind, given);
+  const registered = isWorksheetKind(kind) ? worksheets[kind] : undefined;
+  return registered?.cuts(givenOf(data));
+}
 
 describe('what each kind hands over', () => {
   async function names(kind: WorksheetKind, given: Parameters<typeof worksheetOf>[1]) {
-    const ways = (await worksheetCuts[kind]?.())?.(worksheetOf(kind, given)) ?? [];
+    const ways = (await waysOf(kind, given)) ?? [];
     return ways.flatMap(({ offers }) => offers.map(({ name }) => name));
   }
 
@@ -193,12 +193,12 @@ describe('what each kind hands over', () => {
         thread: '7/16-20 UNF',
         shankPasses: 'no',
         facesCarry: 'yes',
-        metal: 'steel',
+        partMetal: 'low-carbon-steel',
       },
     });
-    expect(cuts).toContain('Hole, drilled 29/64');
+    expect(cuts).toContain('Hole, drilled 29/64, follows the hole');
     expect(cuts).toContain('Hole, STI tap 7/16-20 UNF');
-    expect(cuts).toContain('Bore, reamed 12 mm');
+    expect(cuts).toContain('Bore, reamed .5010 in, follows the wear');
   });
 
   test('a fit with a bore: its pin', async () => {
@@ -279,7 +279,7 @@ describe('what each kind hands over', () => {
       choices: { joint: 'turns', partMetal: 'low-carbon-steel', bushingMetal: 'bearing-bronze' },
     });
     expect(cuts.map((name) => name.replace(/ \d.*/, ''))).toEqual([
-      'Bore, opened for the reamer',
+      'Bore, opened for the reamer, follows the wear',
       'Bore, reamed',
       'Bushing, outside turned',
       'Bushing, bored once it is in',

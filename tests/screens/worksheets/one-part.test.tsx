@@ -2,12 +2,13 @@ import { fireEvent, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { createCuts, logPass } from '../../../src/store/cuts.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import { createWorksheet, getWorksheet } from '../../../src/store/worksheets.ts';
+import { createCuts } from '../../../src/store/kept/cuts.ts';
+import { logPass } from '../../../src/store/kept/cut-passes.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import { createWorksheet, getWorksheet } from '../../../src/store/kept/worksheets.ts';
 import { facing, inches } from '../../store/cut-for-test.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
-import { clearAway, onScreen } from '../on-screen.tsx';
+import { clearAway, onScreen, wholeSentence } from '../on-screen.tsx';
 import { partOf, tool, typedSize } from './worksheet-for-test.ts';
 
 const PATIENCE = { timeout: 30_000 };
@@ -45,7 +46,8 @@ async function atStack(field?: string) {
 describe('one part in place of several', () => {
   test('is cut as it is said, however little the caliper proves: .227, not another part', async () => {
     await atStack();
-    fireEvent.click(await screen.findByRole('button', { name: 'part 2' }, PATIENCE));
+    fireEvent.click(await screen.findByRole('button', { name: 'One part in place of several' }, PATIENCE));
+    fireEvent.click(screen.getByRole('button', { name: 'part 2' }));
     fireEvent.click(screen.getByRole('button', { name: 'part 3' }));
     // 2.000 − 1.763 = .237; less .010
     expect(screen.getByText(/^For float \.010 make it \.227 in; by the sizes alone from/)).toBeTruthy();
@@ -107,14 +109,15 @@ describe('a part that was made for the stack', () => {
 test('a stack .060 short by caliper says its figures, and with what they are settled', async () => {
   await atStack();
   // 2.000 − 1.930 = .070; less .010
+  expect(await screen.findByRole('heading', { name: /^Add a shim of/ }, PATIENCE)).toBeTruthy();
+  expect(document.querySelector('.account-lead-figure')?.textContent).toBe('.060 in');
+  expect(document.querySelector('.account-lead-limits')?.textContent).toMatch(/^by the sizes alone from/);
   expect(
-    await screen.findByText(/^Add a shim of \.060 in; by the sizes alone from/, {}, PATIENCE),
+    screen.getByText(/^Digital caliper proves this to ±\.\d+\. Feeler the float once it is together\.$/),
   ).toBeTruthy();
-  expect(
-    screen.getByText(/^Or make part 3 new: \.165 in in place of \.105; by the sizes alone/),
-  ).toBeTruthy();
-  expect(screen.getByText(/^Or put one more spacer in: \.060 in/)).toBeTruthy();
-  expect(
-    screen.getByText(/^These sizes prove it to ±\.\d+ only\. Feeler the float once it is together\.$/),
-  ).toBeTruthy();
+  fireEvent.click(screen.getByRole('button', { name: /^Other ways/ }));
+  expect(screen.getByText('Make part 3 new, longer')).toBeTruthy();
+  expect(screen.getByText(wholeSentence(/^\.165 in in place of \.105; by the sizes alone/))).toBeTruthy();
+  expect(screen.getByText('Put one more spacer in')).toBeTruthy();
+  expect(screen.getByText(wholeSentence(/^\.060 in; by the sizes alone/))).toBeTruthy();
 });

@@ -3,16 +3,17 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { holeAndPin } from '../../../src/engine/worksheets/hole-and-pin/hole-and-pin.ts';
 import { sayVerdict } from '../../../src/engine/reading/say-verdict.ts';
 import { spacerStack } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
-import { fitAnswer, fitQuestion } from '../../../src/screens/worksheets/fit-question.ts';
-import { holeAndPinQuestion } from '../../../src/screens/worksheets/hole-and-pin-question.ts';
-import { holeAndPinPlan } from '../../../src/screens/worksheets/hole-and-pin-plan.ts';
-import { HoleAndPinView } from '../../../src/screens/worksheets/hole-and-pin-view.tsx';
+import { fitAnswer } from '../../../src/engine/worksheets/fit/fit.ts';
+import { fitQuestion } from '../../../src/engine/worksheets/fit/question.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
+import { holeAndPinQuestion as questionOf } from '../../../src/engine/worksheets/hole-and-pin/question.ts';
+import { holeAndPinWorksheet } from '../../../src/engine/worksheets/hole-and-pin/worksheet.ts';
+import { WorksheetForm } from '../../../src/screens/worksheets/frame/worksheet-form.tsx';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 import { ReadingDoubts } from '../../../src/screens/worksheets/reading-doubts.tsx';
-import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
-import { doubtsOf } from '../../../src/screens/worksheets/worksheet-data.ts';
-import { worksheetCuts } from '../../../src/screens/worksheets/worksheet-cuts.ts';
+import { stackQuestion } from '../../../src/engine/worksheets/spacer-stack/question.ts';
+import { doubtsOf, type WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
 import {
   featureOf,
@@ -37,6 +38,8 @@ const byGauge = readingOf('bore', '.5015', { tool: tool('dial-bore-gauge'), plac
 const pin = typedSize('.4990', tool('micrometer-0-1'));
 const bore = { features: [featureOf('bore', 'bore')], readings: [byCaliper(), byGauge] };
 
+const holeAndPinQuestion = (data: WorksheetData) => questionOf(givenOf(data));
+
 const holeSheet = (given: Parameters<typeof worksheetOf>[1] = {}) =>
   worksheetOf('hole-and-pin', {
     ...bore,
@@ -57,16 +60,18 @@ describe('a bore whose readings contradict each other', () => {
       limits: answer.limits,
       value: answer.tightest,
     });
-    expect(said).toContain('its readings contradict each other');
+    expect(said).toContain('Its readings contradict each other');
   });
 
   test('makes no fit good or no good, by itself or with its pin', () => {
     const question = fitQuestion(
-      worksheetOf('fit', {
-        ...bore,
-        sizes: { nominal: typedSize('.5'), bore: ofFeature('bore'), pin },
-        choices: { joint: 'turns' },
-      }),
+      givenOf(
+        worksheetOf('fit', {
+          ...bore,
+          sizes: { nominal: typedSize('.5'), bore: ofFeature('bore'), pin },
+          choices: { joint: 'turns' },
+        }),
+      ),
     );
     const answer = question && fitAnswer(question);
     if (answer?.ok !== true) throw new Error('nothing asked');
@@ -103,7 +108,7 @@ test('a sleeve or a part that contradicts itself makes no stack good', () => {
     }),
   ];
   for (const sheet of sheets) {
-    const question = spacerStackQuestion(sheet);
+    const question = stackQuestion(givenOf(sheet));
     expect(question && spacerStack(question).verdict).toMatchObject({ kind: 'too-close', doubt: true });
     expect(doubtsOf(sheet).map(({ feature }) => feature.id)).toEqual(['length']);
   }
@@ -186,20 +191,17 @@ describe('on the page of its worksheet', () => {
   test('nothing is handed to the machine while two readings contradict each other', async () => {
     onScreen(
       await openForTest(),
-      <HoleAndPinView data={tooLoose([byCaliper(), byGauge])} plan={holeAndPinPlan} />,
+      <WorksheetForm data={tooLoose([byCaliper(), byGauge])} kind="hole-and-pin" />,
     );
     await screen.findByRole('alert', { name: 'Readings that contradict each other' });
-    // The ways to cut come with code of their own: only once they are there could the key be too.
-    const ways = await worksheetCuts['hole-and-pin']?.();
-    expect(ways?.(tooLoose([byCaliper(), byGauge])).length).toBeGreaterThan(0);
-    await new Promise((done) => setTimeout(done, 50));
+    expect(holeAndPinWorksheet.cuts(givenOf(tooLoose([byCaliper(), byGauge]))).length).toBeGreaterThan(0);
     expect(screen.queryByRole('link', { name: 'Cut it' })).toBeNull();
   });
 
   test('once one stands it is', async () => {
     onScreen(
       await openForTest(),
-      <HoleAndPinView data={tooLoose([byCaliper(struckOut), byGauge])} plan={holeAndPinPlan} />,
+      <WorksheetForm data={tooLoose([byCaliper(struckOut), byGauge])} kind="hole-and-pin" />,
     );
     expect(await screen.findByRole('link', { name: 'Cut it' })).toBeTruthy();
   });

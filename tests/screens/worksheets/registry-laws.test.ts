@@ -1,31 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { figure } from '../../../src/engine/length/show.ts';
 import { blocksOf } from '../../../src/engine/worksheets/account.ts';
-import { worksheets, type WorksheetKind } from '../../../src/engine/worksheets/all-worksheets.ts';
+import { worksheets } from '../../../src/engine/worksheets/all-worksheets.ts';
 import type { AnyWorksheet } from '../../../src/engine/worksheets/worksheet.ts';
 import { drawings } from '../../../src/screens/worksheets/all-drawings.ts';
 import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
-import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
-import { typedSize, worksheetOf } from './worksheet-for-test.ts';
+import { demoOf, examples } from './registry-examples.ts';
 
-/** What holds of every kind of the registry. A new kind is held to it as soon as it has its line and an example here. */
-
-const examples: Readonly<Record<WorksheetKind, readonly WorksheetData[]>> = {
-  ring: [
-    worksheetOf('ring', { sizes: { recess: typedSize('1.500'), stem: typedSize('.750') } }),
-    worksheetOf('ring', {
-      sizes: {
-        recess: typedSize('1.500'),
-        stem: typedSize('.750'),
-        depth: typedSize('.093'),
-        blankOutside: typedSize('1.625'),
-        blankInside: typedSize('.688'),
-        blankThickness: typedSize('.125'),
-      },
-    }),
-    worksheetOf('ring', { unit: 'mm', sizes: { recess: typedSize('38.1 mm'), stem: typedSize('19 mm') } }),
-  ],
-};
+/** What holds of every kind of the registry. A new kind is held to it as soon as it has its line and an example. */
 
 // The keys of a record are its kinds.
 const kinds = Object.entries(worksheets) satisfies [string, AnyWorksheet][];
@@ -38,9 +20,15 @@ const answered = kinds.flatMap(([kind, worksheet]) =>
 describe('every kind of worksheet', () => {
   test.each(kinds)(
     '%s: what it needs and starts with are fields of its own',
-    (_kind, worksheet: AnyWorksheet) => {
+    (kind, worksheet: AnyWorksheet) => {
+      const given = givenOf(demoOf(kind, worksheet));
       const fields = Object.keys(worksheet.fields);
-      expect(fields).toEqual(expect.arrayContaining([...worksheet.needs, ...Object.keys(worksheet.starts)]));
+      expect(fields).toEqual(
+        expect.arrayContaining([...worksheet.needs(given), ...Object.keys(worksheet.starts)]),
+      );
+      expect(Object.keys(worksheet.fieldsFor(given))).toEqual(
+        expect.arrayContaining([...worksheet.needs(given)]),
+      );
     },
   );
 
@@ -54,6 +42,12 @@ describe('every kind of worksheet', () => {
       expect(strange).toEqual([]);
     },
   );
+
+  test.each(kinds)('%s: its demo answers, and it lacks nothing', (kind, worksheet) => {
+    const given = givenOf(demoOf(kind, worksheet));
+    expect(worksheet.standing(given)).toBe('answered');
+    expect(worksheet.nextNeed(given)).toBeUndefined();
+  });
 
   test('has an example here that answers', () => {
     expect(new Set(answered.map(([, worksheet]) => worksheet)).size).toBe(kinds.length);
@@ -74,12 +68,51 @@ describe.each(answered)('%s', (_name, worksheet, data) => {
 
   test('a lead that names a cut shows that cut’s target', () => {
     const offers = worksheet.cuts(given).flatMap((way) => way.offers);
-    const leads = blocksOf(account, 'lead').filter(({ cut }) => cut !== undefined);
-    expect(leads.length).toBeGreaterThan(0);
+    const leads = [
+      ...blocksOf(account, 'lead'),
+      ...blocksOf(account, 'rows').flatMap(({ leads: isLead, rows }) => (isLead ? rows : [])),
+    ].filter(({ cut }) => cut !== undefined);
+    const ways = blocksOf(account, 'way').filter(({ cut }) => cut !== undefined);
+    // What is made names its cut; a kind that cuts nothing has none to name.
+    expect(leads.length + ways.length > 0).toBe(offers.length > 0);
     for (const lead of leads) {
       const offer = offers.find(({ name }) => name === lead.cut);
-      expect(offer && figure(offer.target, data.unit)).toBe(lead.figure);
+      // A drill's size is its name; a lead that says how much comes off has the target behind its arrow.
+      const change = 'change' in lead ? lead.change : undefined;
+      const shown = [lead.figure, ...(change?.split(' → ').slice(1) ?? [])];
+      expect(shown).toContain(offer && (offer.drill ?? figure(offer.target, data.unit)));
     }
+  });
+
+  test('a way that names a cut shows that cut’s target, or the drill or tap by its name', () => {
+    for (const { title, detail, cut, goes } of blocksOf(account, 'way')) {
+      if (cut === undefined) continue;
+      const offer = worksheet
+        .cuts(given)
+        .filter(({ id }) => goes === undefined || id === goes)
+        .flatMap(({ offers }) => offers)
+        .find(({ name }) => name === cut);
+      const shown =
+        offer?.drill ?? offer?.thread?.replace('x', ' × ') ?? (offer && figure(offer.target, data.unit));
+      expect(wordsOf(`${title} ${detail}`)).toContain(` ${shown ?? 'no such cut'} `);
+    }
+  });
+
+  test('a way that is open and has cuts leads to them', () => {
+    const cuts = worksheet.cuts(given).map(({ id }) => id);
+    const led = blocksOf(account, 'way').flatMap(({ goes }) => goes ?? []);
+    expect(led.length === 0 ? [] : cuts.filter((id) => !led.includes(id))).toEqual([]);
+  });
+
+  test('what is asked first, or gives a size too, is a field', () => {
+    const asked = [
+      ...blocksOf(account, 'ask').map(({ field }) => field),
+      ...blocksOf(account, 'way').flatMap(({ asks }) => asks ?? []),
+      ...Object.values(worksheet.fields).flatMap((field) =>
+        field.enter === 'size' && field.givenBy ? [field.givenBy.field] : [],
+      ),
+    ];
+    expect(Object.keys(worksheet.fields)).toEqual(expect.arrayContaining(asked));
   });
 
   test('every check has limits with a source, or is by eye', () => {
@@ -93,11 +126,38 @@ describe.each(answered)('%s', (_name, worksheet, data) => {
 
   test('its drawing has words, and every size in it is a field', () => {
     const kind = data.worksheet.kind;
-    const draw = Object.entries(drawings).find(([name]) => name === kind)?.[1];
-    const drawn = draw?.(given, { width: 320, height: 130 });
+    const drawn = drawOf(kind)?.(given, { width: 320, height: 130 });
     expect(drawn?.words).not.toBe('');
-    expect(Object.keys(worksheet.fields)).toEqual(
+    const sizesOfParts = givenOf(data).parts.map(({ id }) => `part/${id}/size`);
+    expect([...Object.keys(worksheet.fields), ...sizesOfParts]).toEqual(
       expect.arrayContaining(drawn?.sizes.map(({ field }) => field) ?? ['no drawing']),
     );
   });
+
+  test('an inch shop reads American words, in the drawing and on the machine too', () => {
+    const inches = givenOf({ ...data, unit: 'in' });
+    const drawn = drawOf(data.worksheet.kind)?.(inches, { width: 320, height: 130 });
+    const read = [
+      drawn?.words,
+      drawn?.running?.text,
+      ...(drawn?.sizes ?? []).flatMap(({ name, said }) => [name, said]),
+      ...worksheet.checks(inches).flatMap(({ name, how }) => [name, how]),
+      ...worksheet.steps(inches).flatMap(({ text, orientation }) => [text, orientation]),
+      ...worksheet.gets(inches).map(({ what }) => what),
+      ...worksheet
+        .cuts(inches)
+        .flatMap(({ offers }) => offers.flatMap(({ name, part, limitsFrom }) => [name, part, limitsFrom])),
+      ...Object.values(worksheet.usual(inches)),
+    ];
+    expect(read.filter((text) => /\b(aluminium|grey|tyres?|centres?|colour)/i.test(text ?? ''))).toEqual([]);
+  });
 });
+
+function drawOf(kind: string) {
+  return Object.entries(drawings).find(([name]) => name === kind)?.[1];
+}
+
+/** Words and figures with one space round each, brackets, commas and full stops away. */
+function wordsOf(text: string): string {
+  return ` ${text.replace(/[(),:;]|\.(?!\d)/g, ' ').replace(/\s+/g, ' ')} `;
+}

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { spacerStack } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
 import { shimOffer, shimsOnHand } from '../../../src/screens/worksheets/shim-question.ts';
-import { spacerStackQuestion } from '../../../src/screens/worksheets/spacer-stack-question.ts';
+import { stackQuestion } from '../../../src/engine/worksheets/spacer-stack/question.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
-import type { DrawerPieceKind } from '../../../src/store/records.ts';
+import type { DrawerPieceKind } from '../../../src/store/base/records.ts';
 import { is, partOf, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 type Piece = { kind?: DrawerPieceKind; size?: string; count?: number };
@@ -29,7 +30,7 @@ function dataWith(opening: string, pieces: readonly Piece[]): WorksheetData {
 }
 
 function offered(data: WorksheetData) {
-  const question = spacerStackQuestion(data);
+  const question = stackQuestion(givenOf(data));
   if (!question) throw new Error('no question');
   return shimOffer(data, question, spacerStack(question));
 }

@@ -1,20 +1,32 @@
 import { describe, expect, test } from 'vitest';
+import type { Field, Fields } from '../../../src/engine/worksheets/fields.ts';
+import {
+  isWorksheetKind,
+  worksheetKinds,
+  worksheets,
+  type WorksheetKind,
+} from '../../../src/engine/worksheets/all-worksheets.ts';
 import { readEntry } from '../../../src/engine/length/entry.ts';
 import { sizeSlip } from '../../../src/engine/reading/size-slip.ts';
 import { slipAround } from '../../../src/screens/worksheets/slip-around.ts';
-import { worksheetPlans } from '../../../src/screens/worksheets/worksheet-plans.ts';
 import { typedSize, worksheetOf } from './worksheet-for-test.ts';
+
+/** Also one that is only asked for where first choices call for it. */
+function fieldOf(kind: WorksheetKind, name: string): Field | undefined {
+  const fields: Fields = worksheets[kind].fields;
+  return fields[name];
+}
 
 /** What a field asks about a size typed in it: the likeliest of what was meant, undefined where nothing is asked. */
 function meant(place: string, typed: string, sizes: Readonly<Record<string, string>> = {}) {
   const [kind, name] = place.split('/');
-  const plan = worksheetPlans.find((one) => one.kind === kind);
-  const field = plan?.fields.find((one) => one.name === name);
-  if (!plan || field?.enter !== 'size') throw new Error(place);
+  if (kind === undefined || name === undefined || !isWorksheetKind(kind)) throw new Error(place);
+  const field = fieldOf(kind, name);
+  if (field?.enter !== 'size') throw new Error(place);
   const given = Object.fromEntries(Object.entries(sizes).map(([of, size]) => [of, typedSize(size)]));
   const entry = readEntry(typed, { unit: 'in', signed: true });
   if (!entry.ok) throw new Error(entry.refusal.code);
-  const around = slipAround(worksheetOf(plan.kind, { sizes: given }), field.name, field.measures);
+  const around = slipAround(worksheetOf(kind, { sizes: given }), name, field.measures);
   return sizeSlip(entry.value, around)?.meant[0]?.typed;
 }
 
@@ -99,10 +111,10 @@ describe('a usual size is never asked about', () => {
 });
 
 test('every field that takes a size knows what is usual in it', () => {
-  const without = worksheetPlans.flatMap(({ kind, fields }) =>
-    fields.flatMap((field) =>
-      field.enter === 'size' && !slipAround(worksheetOf(kind), field.name, field.measures).usual
-        ? [`${kind}/${field.name}`]
+  const without = worksheetKinds.flatMap((kind) =>
+    Object.entries<Field>(worksheets[kind].fields).flatMap(([name, field]) =>
+      field.enter === 'size' && !slipAround(worksheetOf(kind), name, field.measures).usual
+        ? [`${kind}/${name}`]
         : [],
     ),
   );

@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { mean } from '../../../src/engine/reading/estimate.ts';
-import { isNegative } from '../../../src/engine/length/length.ts';
+import { mean, typedEstimate } from '../../../src/engine/reading/estimate.ts';
+import { decimalText, isNegative, lengthOf } from '../../../src/engine/length/length.ts';
+import { stackWithShims } from '../../../src/engine/worksheets/spacer-stack/shims-in-stack.ts';
 import { spacerStack } from '../../../src/engine/worksheets/spacer-stack/spacer-stack.ts';
-import {
-  spacerStackQuestion,
-  stackParts,
-  stackWant,
-} from '../../../src/screens/worksheets/spacer-stack-question.ts';
+import { stackQuestion, stackWant } from '../../../src/engine/worksheets/spacer-stack/question.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
+import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import {
   featureOf,
   is,
@@ -19,13 +18,15 @@ import {
   worksheetOf,
 } from './worksheet-for-test.ts';
 
+const questionOf = (data: WorksheetData) => stackQuestion(givenOf(data));
+
 const sizes = { fixed: typedSize('.970') };
 const parts = { a: partOf(1, typedSize('.480')), b: partOf(2, typedSize('.478')) };
 
 describe('what a stack worksheet asks', () => {
   test('is the sleeve and its parts from left to right, however they were added', () => {
     const swapped = { b: partOf(2, typedSize('.478')), a: partOf(1, typedSize('.480')) };
-    const question = spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts: swapped }));
+    const question = questionOf(worksheetOf('spacer-stack', { sizes, parts: swapped }));
     expect(question?.parts.map((part) => part.name)).toEqual(['part 1', 'part 2']);
     expect(question && is(mean(question.fixed.length), '.97 in')).toBe(true);
     // .970 − (.480 + .478) = .012
@@ -37,7 +38,7 @@ describe('what a stack worksheet asks', () => {
     { without: 'a part', given: { sizes } },
     { without: 'the size of every part', given: { sizes, parts: { ...parts, c: partOf(3) } } },
   ])('can’t be asked without $without', ({ given }) => {
-    expect(spacerStackQuestion(worksheetOf('spacer-stack', given))).toBeUndefined();
+    expect(questionOf(worksheetOf('spacer-stack', given))).toBeUndefined();
   });
 
   test('can’t be asked once every reading of a part is struck out; the part is still listed', () => {
@@ -47,8 +48,8 @@ describe('what a stack worksheet asks', () => {
       features: [featureOf('spacer', 'length')],
       readings: [readingOf('spacer', '.480', { tool: tool('digital-caliper'), ...struckOut })],
     });
-    expect(spacerStackQuestion(data)).toBeUndefined();
-    expect(stackParts(data).map(({ input, part }) => [input.name, part])).toEqual([['part 1', undefined]]);
+    expect(questionOf(data)).toBeUndefined();
+    expect(givenOf(data).parts.map(({ name, size }) => [name, size])).toEqual([['part 1', undefined]]);
   });
 
   test('takes a spacer at its thickest place: that is where it binds', () => {
@@ -61,14 +62,14 @@ describe('what a stack worksheet asks', () => {
         readingOf('spacer', '.4810', { tool: tool('digital-caliper'), place: 'bottom' }),
       ],
     });
-    const [part] = spacerStackQuestion(data)?.parts ?? [];
+    const [part] = questionOf(data)?.parts ?? [];
     expect(part && is(mean(part.thickness), '.481 in')).toBe(true);
   });
 
   describe('of a sleeve of .970 at one end and .967 at the other', () => {
     const micrometer = tool('micrometer-0-1');
     const asked = (want: string) =>
-      spacerStackQuestion(
+      questionOf(
         worksheetOf('spacer-stack', {
           sizes: { fixed: ofFeature('sleeve') },
           choices: { want },
@@ -92,6 +93,56 @@ describe('what a stack worksheet asks', () => {
       expect(question && spacerStack(question).verdict).toMatchObject({ kind: 'no-good', way: 'under' });
     });
 
+    test('a clamp goes by what its parts hold where they are thin, if that may be too little', () => {
+      const clamp = (fixed: string) =>
+        questionOf(
+          worksheetOf('spacer-stack', {
+            sizes: { fixed: typedSize(fixed, micrometer) },
+            choices: { want: 'clamp' },
+            parts: { a: partOf(1, ofFeature('tapered')) },
+            features: [featureOf('tapered', 'length')],
+            readings: [
+              readingOf('tapered', '.960', { tool: micrometer, place: 'top' }),
+              readingOf('tapered', '.956', { tool: micrometer, place: 'bottom' }),
+            ],
+          }),
+        );
+      // .956 − .955 = .001 of clamp, wanted .002 at least; the thick side alone would have said .005, good
+      const loose = clamp('.955');
+      expect(loose && spacerStack(loose).verdict).toMatchObject({ kind: 'no-good', way: 'under' });
+      // .956 − .953 = .003: it holds there too, and the thick side's .007 is what is judged
+      const tight = clamp('.953');
+      expect(tight && is(spacerStack(tight).gap, '-.007 in')).toBe(true);
+    });
+
+    test('a shim for a clamp that is thin at one side leaves its thick side under the most too', () => {
+      const question = questionOf(
+        worksheetOf('spacer-stack', {
+          sizes: { fixed: typedSize('.9200', micrometer) },
+          choices: { want: 'clamp' },
+          parts: { a: partOf(1, ofFeature('tapered')), b: partOf(2, typedSize('.300', micrometer)) },
+          features: [featureOf('tapered', 'length')],
+          readings: [
+            readingOf('tapered', '.6250', { tool: micrometer, place: 'top' }),
+            readingOf('tapered', '.6212', { tool: micrometer, place: 'bottom' }),
+          ],
+        }),
+      );
+      // Thin .9212 − .920 = .0012, thick .005, each ±.00026: .002 to .008 leaves .0008 + .00026 to .003 − .00026.
+      const shim = question && spacerStack(question).shim;
+      expect(shim && [shim.lower, shim.upper].map((one) => decimalText(one, 'in', 4))).toEqual([
+        '0.0011',
+        '0.0027',
+      ]);
+      // .006 in the drawer: .0072 where it is thin, .011 where it is thick.
+      const thickness = typedEstimate(lengthOf('.006 in'));
+      const picked = [{ piece: { id: 'a', name: 'a', thickness, count: 1 }, count: 1 }];
+      expect(question && stackWithShims(question, { picked }).verdict).toMatchObject({
+        kind: 'no-good',
+        way: 'over',
+      });
+    });
+
     test('a clamp goes by the long end: .970 − .960 leaves .010 to close', () => {
       const question = asked('clamp');
       expect(question && is(spacerStack(question).gap, '.010 in')).toBe(true);
@@ -99,7 +150,7 @@ describe('what a stack worksheet asks', () => {
   });
 
   test('takes the feeler’s reading of the gap where there is one', () => {
-    const question = spacerStackQuestion(
+    const question = questionOf(
       worksheetOf('spacer-stack', { sizes: { ...sizes, direct: typedSize('.011') }, parts }),
     );
     expect(question?.direct && is(mean(question.direct), '.011 in')).toBe(true);
@@ -107,7 +158,7 @@ describe('what a stack worksheet asks', () => {
 
   test('needs no sleeve where the gap was read: the spacer is faced by that', () => {
     // .004 read, .010 wanted: .006 off .480
-    const question = spacerStackQuestion(
+    const question = questionOf(
       worksheetOf('spacer-stack', { sizes: { direct: typedSize('.004') }, parts: { a: parts.a } }),
     );
     expect(question && is(mean(question.fixed.length), '.484 in')).toBe(true);
@@ -121,7 +172,7 @@ describe('what a stack worksheet asks', () => {
     { places: ['.0090', '.0135'], rules: '.0135 in', kind: 'no-good' },
     { places: ['.0060', '.0135'], rules: '.006 in', kind: 'no-good' },
   ])('judges a gap read at $places by $rules', ({ places, rules, kind }) => {
-    const question = spacerStackQuestion(
+    const question = questionOf(
       worksheetOf('spacer-stack', {
         sizes: { ...sizes, direct: ofFeature('gap') },
         parts,
@@ -140,7 +191,7 @@ describe('what a stack worksheet asks', () => {
     { places: ['.0030', '.0070'], rules: '-.003 in', kind: 'good' },
     { places: ['.0040', '.0100'], rules: '-.010 in', kind: 'no-good' },
   ])('judges parts that stand $places proud by $rules', ({ places, rules, kind }) => {
-    const question = spacerStackQuestion(
+    const question = questionOf(
       worksheetOf('spacer-stack', {
         sizes: { ...sizes, directProud: ofFeature('proud') },
         choices: { want: 'clamp' },
@@ -156,9 +207,7 @@ describe('what a stack worksheet asks', () => {
   });
 
   test('steps a length by one graduation of the dial, whether it reads radius or diameter', () => {
-    expect(is(spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts }))?.step, '.001 in')).toBe(
-      true,
-    );
+    expect(is(questionOf(worksheetOf('spacer-stack', { sizes, parts }))?.step, '.001 in')).toBe(true);
   });
 });
 
@@ -166,13 +215,13 @@ test.each([
   { unit: 'in', least: '.020 in' },
   { unit: 'mm', least: '0.5 mm' },
 ] as const)('a part is faced no shorter than $least in a shop that works in $unit', ({ unit, least }) => {
-  const question = spacerStackQuestion(worksheetOf('spacer-stack', { sizes, parts, unit }));
+  const question = questionOf(worksheetOf('spacer-stack', { sizes, parts, unit }));
   expect(is(question?.usualLeast, least)).toBe(true);
 });
 
 describe('what the stack is wanted to do', () => {
   const wantWith = (given: Parameters<typeof worksheetOf>[1]) =>
-    stackWant(worksheetOf('spacer-stack', given));
+    stackWant(givenOf(worksheetOf('spacer-stack', given)));
 
   test.each([
     // Common practice, no source.
@@ -218,7 +267,7 @@ describe('what the stack is wanted to do', () => {
     // .003 − .004 would be .001 of interference.
     expect(isNegative(limits.lower)).toBe(false);
     // .9585 − (.480 + .478 + .001) = −.0005: the bracket is clamped, and that is not what was wanted.
-    const question = spacerStackQuestion(
+    const question = questionOf(
       worksheetOf('spacer-stack', {
         sizes: { fixed: typedSize('.9585'), upper: typedSize('.003') },
         parts: { ...parts, c: partOf(3, typedSize('.001')) },

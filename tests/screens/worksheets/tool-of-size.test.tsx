@@ -2,11 +2,11 @@ import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { hrefOf } from '../../../src/screens/address.ts';
 import { App } from '../../../src/screens/app.tsx';
-import { planOf } from '../../../src/screens/worksheets/worksheet-plans.ts';
-import { createJob } from '../../../src/store/jobs.ts';
-import type { Store } from '../../../src/store/open-store.ts';
-import { getSetting, putSetting } from '../../../src/store/settings.ts';
-import { createWorksheet, getWorksheet } from '../../../src/store/worksheets.ts';
+import { worksheets } from '../../../src/engine/worksheets/all-worksheets.ts';
+import { createJob } from '../../../src/store/kept/jobs.ts';
+import type { Store } from '../../../src/store/opening/open-store.ts';
+import { getSetting, putSetting } from '../../../src/store/kept/settings.ts';
+import { createWorksheet, getWorksheet } from '../../../src/store/kept/worksheets.ts';
 import { openForTest, worked } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 
@@ -22,16 +22,17 @@ afterEach(clearAway);
 
 async function newFit(): Promise<{ jobId: string; id: string }> {
   const { id: jobId } = worked(await createJob(store, { name: 'Outfit', systems: [] }));
-  const choices = planOf('fit')?.choices ?? {};
+  const choices = worksheets.fit.starts;
   const { id } = worked(await createWorksheet(store, { jobId, kind: 'fit', title: 'Spindle', choices }));
   return { jobId, id };
 }
 
+const LABELS: Readonly<Record<string, string>> = { bore: 'Bore', pin: 'Pin' };
+
 async function openField({ jobId, id }: { jobId: string; id: string }, field: string): Promise<void> {
   location.hash = hrefOf({ at: 'worksheet', jobId, worksheetId: id, field });
   if (document.querySelector('.app') === null) onScreen(store, <App store={store} />);
-  const heading = { bore: 'How wide is the bore?', pin: 'How thick is the pin?' }[field] ?? '';
-  await screen.findByRole('heading', { name: heading }, PATIENCE);
+  await pad(LABELS[field] ?? '');
 }
 
 const pad = (label: string) => screen.findByLabelText<HTMLInputElement>(label, {}, PATIENCE);
@@ -51,7 +52,7 @@ describe('the tool of a typed size', () => {
     const second = await newFit();
     await openField(second, 'pin');
     await typeIn('Pin', '1.227');
-    expect((await toolKey()).textContent).toBe('digital caliper ±.001 in, usual');
+    expect((await toolKey()).textContent).toBe('usual: caliper ±.001');
     use();
     await waitFor(async () =>
       expect(await pinOf(second.id)).toMatchObject({
@@ -66,7 +67,7 @@ describe('the tool of a typed size', () => {
     await putSetting(store, 'lastUsed/pin', { toolId: 'micrometer-1-2', unit: 'in' });
     const fit = await newFit();
     await openField(fit, 'pin');
-    expect((await toolKey()).textContent).toBe('digital caliper ±.001 in, usual');
+    expect((await toolKey()).textContent).toBe('usual: caliper ±.001');
     await typeIn('Pin', '1.227');
     await press(/^Read with: /);
     await press(/^1–2 in micrometer/);
@@ -76,7 +77,7 @@ describe('the tool of a typed size', () => {
     expect(await pinOf(fit.id)).not.toHaveProperty('toolAssumed');
     const other = await newFit();
     await openField(other, 'pin');
-    await waitFor(async () => expect((await toolKey()).textContent).toContain('digital caliper'));
+    await waitFor(async () => expect((await toolKey()).textContent).toBe('usual: caliper ±.001'));
     expect(await getSetting(store, 'lastUsed/pin')).toMatchObject({ toolId: 'micrometer-1-2' });
   });
 
@@ -92,7 +93,7 @@ describe('the tool of a typed size', () => {
     expect(names).not.toContain('1–2 in micrometer');
     await press('Back to the pad');
     expect((await pad('Pin')).value).toBe('.227');
-    expect((await toolKey()).textContent).toBe('digital caliper ±.001 in, usual');
+    expect((await toolKey()).textContent).toBe('usual: caliper ±.001');
   });
 
   test('that was chosen for one figure is not taken for another outside its range', async () => {
@@ -131,7 +132,7 @@ describe('the tool of a typed size', () => {
     await waitFor(async () => expect(await pinOf(fit.id)).toBeDefined());
     await openField(fit, 'bore');
     await openField(fit, 'pin');
-    await waitFor(async () => expect((await toolKey()).textContent).toBe('0–1 in micrometer ±.0001 in'));
+    await waitFor(async () => expect((await toolKey()).textContent).toBe('0–1 in micrometer ±.0001'));
   });
 });
 

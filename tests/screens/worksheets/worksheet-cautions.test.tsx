@@ -1,15 +1,22 @@
 import { cleanup, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test } from 'vitest';
-import { axleLineUpPlan } from '../../../src/screens/worksheets/axle-line-up-plan.ts';
-import { AxleLineUpView } from '../../../src/screens/worksheets/axle-line-up-view.tsx';
-import { bearingSeatPlan } from '../../../src/screens/worksheets/bearing-seat-plan.ts';
-import { BearingSeatView } from '../../../src/screens/worksheets/bearing-seat-view.tsx';
 import { WorksheetForm } from '../../../src/screens/worksheets/frame/worksheet-form.tsx';
 import { openForTest } from '../../store/open-for-test.ts';
 import { clearAway, onScreen } from '../on-screen.tsx';
 import { typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 const answered = { sizes: { recess: typedSize('1.500'), stem: typedSize('.750') } };
+const sleeve = { choices: { bearing: 'ball' }, sizes: { between: typedSize('2.750') } };
+
+const axle = {
+  choices: { layout: 'drum', side: 'right' },
+  sizes: {
+    width: typedSize('7.000'),
+    hub: typedSize('4.000'),
+    centre: typedSize('1.900'),
+    plate: typedSize('.625'),
+  },
+};
 
 afterEach(async () => {
   cleanup();
@@ -22,7 +29,7 @@ describe('on a job with nothing ticked', () => {
   test('an axle line-up can kill all the same', async () => {
     onScreen(
       await openForTest(),
-      <AxleLineUpView data={worksheetOf('axle-line-up')} plan={axleLineUpPlan} />,
+      <WorksheetForm data={worksheetOf('axle-line-up', axle)} kind="axle-line-up" />,
     );
     expect(kills()).not.toBeNull();
   });
@@ -30,7 +37,7 @@ describe('on a job with nothing ticked', () => {
   test('a bearing seat can kill all the same', async () => {
     onScreen(
       await openForTest(),
-      <BearingSeatView data={worksheetOf('bearing-seat')} plan={bearingSeatPlan} />,
+      <WorksheetForm data={worksheetOf('bearing-seat', sleeve)} kind="bearing-seat" />,
     );
     expect(kills()).not.toBeNull();
   });

@@ -1,3 +1,4 @@
+import type { WorksheetKind } from '../../../src/engine/worksheets/all-worksheets.ts';
 import { readEntry } from '../../../src/engine/length/entry.ts';
 import { lengthOf, sameLength, type Length } from '../../../src/engine/length/length.ts';
 import {
@@ -14,8 +15,7 @@ import type {
   StackPartInput,
   TypedSize,
   Worksheet,
-  WorksheetKind,
-} from '../../../src/store/records.ts';
+} from '../../../src/store/base/records.ts';
 
 const job = {
   id: 'job',

@@ -3,7 +3,7 @@ import { knownCheck, type FitUpData } from '../../../src/screens/fit-up/check-da
 import { provedVerdict } from '../../../src/screens/worksheets/proved-verdict.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import { worksheetVerdict } from '../../../src/screens/worksheets/worksheet-verdict.ts';
-import type { Check, Cut } from '../../../src/store/records.ts';
+import type { Check, Cut } from '../../../src/store/base/records.ts';
 import { featureOf, partOf, readingOf, tool, typedSize, worksheetOf } from './worksheet-for-test.ts';
 
 const stack = (part: string, more: Parameters<typeof worksheetOf>[1] = {}) =>
@@ -83,9 +83,9 @@ describe('what a worksheet comes to', () => {
         ),
         unit: 'mm',
       });
-    const said = 'Trail may be negative: 1.5 mm, ±2.51. Do not ride it.';
-    expect(worksheetVerdict(steering())).toEqual({ found: 'too-close', said });
-    expect(worksheetVerdict(steering({ upper: '100 mm' }))).toEqual({ found: 'too-close', said });
+    const said = 'Trail possibly negative: 1.5 mm, ±2.51. Do not ride it.';
+    expect(worksheetVerdict(steering())).toEqual({ found: 'no-good', said });
+    expect(worksheetVerdict(steering({ upper: '100 mm' }))).toEqual({ found: 'no-good', said });
     expect(found(steering({ upper: '100 mm' }, '0.2'))).toBe('good');
     expect(found(steering({}, '0.2'))).toBe('not-judged');
   });

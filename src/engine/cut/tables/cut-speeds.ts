@@ -1,7 +1,7 @@
 import { lengthOf } from '../../length/length.ts';
 
 /** Why a cut turns slower than its surface speed would let it. */
-export type SpeedCap = 'ring-on-mandrel' | 'large-work' | 'tapping' | 'chuck-not-given';
+export type SpeedCap = 'ring-on-mandrel' | 'large-work' | 'tapping' | 'threading' | 'chuck-not-given';
 
 export type OwnSpeed = {
   /** Of the material's turning speed with high-speed steel: drills, reamers and taps of such a shop are of it. */
@@ -10,8 +10,8 @@ export type OwnSpeed = {
   readonly fromMemory: boolean;
 };
 
-/** What drilling, reaming and tapping have of the turning speed. */
-export const ownSpeeds: Readonly<Record<'drill' | 'ream' | 'tap', OwnSpeed>> = {
+/** What drilling, reaming, tapping and cutting a thread have of the turning speed. */
+export const ownSpeeds: Readonly<Record<'drill' | 'ream' | 'tap' | 'thread', OwnSpeed>> = {
   drill: { share: 0.8, source: 'four fifths of turning: common practice, no source', fromMemory: false },
   ream: {
     share: 0.4,
@@ -19,12 +19,14 @@ export const ownSpeeds: Readonly<Record<'drill' | 'ream' | 'tap', OwnSpeed>> = {
     fromMemory: false,
   },
   tap: { share: 0.25, source: 'a quarter of turning: common practice, no source', fromMemory: false },
+  thread: { share: 0.25, source: 'a quarter of turning: common practice, no source', fromMemory: false },
 };
 
 /** Chosen, not published: slower than this whatever the surface speed says. */
 export const mostRpm: Readonly<Record<Exclude<SpeedCap, 'large-work'>, number>> = {
   'ring-on-mandrel': 600, // it is held by a light drive fit, and lets go when it gets warm
   tapping: 120, // a hand stops it before the bottom
+  threading: 120, // a hand opens the half-nuts in the run-out
   // An old iron chuck may be marked no higher, and what is marked on it nobody has told: common practice, no source.
   'chuck-not-given': 1000,
 };

@@ -1,6 +1,6 @@
 import { lengthOf, type Length } from '../../length/length.ts';
 import type { CuttingTool, Operation } from '../cut.ts';
-import type { MaterialId } from '../../material/tables/materials.ts';
+import type { BookMaterialId } from '../../material/tables/materials.ts';
 
 export const TAKES_SOURCE = 'common practice, no source; change it to what your lathe and tool can do';
 
@@ -26,7 +26,7 @@ function depths(largest: string, least: string, finish: string): Depths {
  * shaves half a thou off steel, a carbide insert's honed edge wants three or four; 300 stainless and titanium harden
  * where they are rubbed, and want two and more with either.
  */
-export const turningDepths: Readonly<Record<CuttingTool, Readonly<Record<MaterialId, Depths>>>> = {
+export const turningDepths: Readonly<Record<CuttingTool, Readonly<Record<BookMaterialId, Depths>>>> = {
   hss: {
     'low-carbon-steel': depths('.050', '.0005', '.006'),
     'alloy-steel': depths('.040', '.001', '.006'),
@@ -62,6 +62,12 @@ export const unknownDepths: Readonly<Record<CuttingTool, Depths>> = {
 };
 
 /**
+ * For a thread by a single point: how deep the first pass goes, whose area the others keep to, and the finest of the last
+ * ones. Common practice, no source.
+ */
+export const threadDepths: Depths = depths('.008', '.001', '.003');
+
+/**
  * What is left of the largest depth where the tool or the work gives more than in turning: a boring bar is slender, a
  * facing cut is wide, a ring slips on its mandrel. Common practice, no source.
  */
@@ -73,4 +79,5 @@ export const shareOfLargest: Readonly<Record<Operation, string>> = {
   drill: '1',
   ream: '1',
   tap: '1',
+  thread: '1',
 };

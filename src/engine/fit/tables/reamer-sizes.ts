@@ -2,8 +2,15 @@ import { fractionText } from '../../length/fraction.ts';
 import { byLength, lengthOf } from '../../length/length.ts';
 import type { Length } from '../../length/length.ts';
 
-/** A reamer as it is ordered: '9/16', '.5010 in', '12 mm'. */
+/** A reamer as it is ordered: '9/16 in', '.5010 in', '12 mm'. */
 export type Reamer = { readonly name: string; readonly size: Length };
+
+/** What a shop has its drills, reamers and bolts in. */
+export type ShopFamily = 'inch' | 'metric';
+
+export function familyOf({ name }: Reamer): ShopFamily {
+  return name.endsWith(' mm') ? 'metric' : 'inch';
+}
 
 // Usual stock of chucking reamers, from memory: every 64th from 1/8 to 1-1/2 in, whole millimetres from 3 to 38.
 const sixtyFourths = Array.from({ length: 96 - 8 + 1 }, (_, place) => place + 8);

@@ -1,4 +1,4 @@
-import type { MaterialId } from './materials.ts';
+import type { BookMaterialId } from './materials.ts';
 
 /** How much of its length a metal has lost at 80 K (−193.15 °C), cooled from 293.15 K (20 °C). */
 export type Contraction = {
@@ -21,7 +21,7 @@ export const PLASTIC_COLD_SHARE = 0.5;
  *         both stainless steels at room temperature from memory of a published fit. What isn't listed is worked out by
  *         `LEAST_COLD_SHARE`.
  */
-export const contractions: Partial<Record<MaterialId, Contraction>> = {
+export const contractions: Partial<Record<BookMaterialId, Contraction>> = {
   'low-carbon-steel': { percentAt80K: 0.187, basis: 'published' },
   'alloy-steel': { percentAt80K: 0.187, basis: 'memory' },
   'stainless-303': { percentAt80K: 0.282, nearRoomPerMillion: 15.5, basis: 'published' },

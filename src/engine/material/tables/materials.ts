@@ -13,7 +13,8 @@ export type Figure = {
 
 export type Range = { readonly low: number; readonly high: number };
 
-export type MaterialId =
+/** A metal that the books below print figures of; of these the tables of depths and of heat have a row each. */
+export type BookMaterialId =
   | 'low-carbon-steel'
   | 'alloy-steel'
   | 'stainless-303'
@@ -25,6 +26,21 @@ export type MaterialId =
   | 'cast-iron'
   | 'titanium-6-4'
   | 'acetal';
+
+/** A metal by its European name, as a metric shop buys it. */
+export type EuropeanMetalId =
+  | 'c45'
+  | '42crmo4'
+  | '16mncr5'
+  | '1-4301'
+  | '1-4305'
+  | 'en-aw-6082'
+  | 'en-aw-7075'
+  | 'cusn7znpb'
+  | 'cusn12'
+  | 'gjl-250';
+
+export type MaterialId = BookMaterialId | EuropeanMetalId;
 
 /** What a part can be made of. A figure that was not found is left out. */
 export type Material = {
@@ -86,7 +102,7 @@ function strength(low: number, high: number, note: string): Figure {
 }
 
 /** Expansion, stiffness and cutting speeds as the books named beside them print them; strengths are from memory. */
-export const materials: readonly Material[] = [
+const bookMaterials: readonly (Material & { readonly id: BookMaterialId })[] = [
   {
     id: 'low-carbon-steel',
     name: 'Low carbon steel (1018, 1020)',
@@ -249,6 +265,160 @@ export const materials: readonly Material[] = [
     tensileMpa: strength(60, 70, 'at 23 °C, short time'),
   },
 ];
+
+const EN_STAINLESS = 'EN 10088-1, annex of physical properties (20 to 100 °C)';
+const EN_USUAL = 'usual figure for the metal, from memory; the mill certificate rules';
+const remembered = (low: number, high: number, note?: string) =>
+  figure(low, high, EN_USUAL, { basis: 'memory', ...(note !== undefined && { note }) });
+
+/** What each is cut, heated and cooled like: no book prints depths and speeds by these names. Common practice, no source. */
+const LIKE: Readonly<Record<EuropeanMetalId, BookMaterialId>> = {
+  c45: 'alloy-steel',
+  '42crmo4': 'alloy-steel',
+  '16mncr5': 'alloy-steel',
+  '1-4301': 'stainless-304',
+  '1-4305': 'stainless-303',
+  'en-aw-6082': 'aluminium-6061',
+  'en-aw-7075': 'aluminium-7075',
+  cusn7znpb: 'bearing-bronze',
+  cusn12: 'bearing-bronze',
+  'gjl-250': 'cast-iron',
+};
+
+const isEuropean = (id: MaterialId): id is EuropeanMetalId => Object.hasOwn(LIKE, id);
+
+/** The row of the tables of depths, heat and cold that goes for a material. */
+export function rowOf(id: MaterialId): BookMaterialId {
+  return isEuropean(id) ? LIKE[id] : id;
+}
+
+function speedsOf(id: EuropeanMetalId): Pick<Material, 'speedHssSfm' | 'speedCarbideSfm'> {
+  const like = bookMaterials.find((material) => material.id === LIKE[id]);
+  if (!like) throw new Error(`nothing is known that ${id} is cut like`);
+  const { name, speedHssSfm, speedCarbideSfm } = like;
+  const note = `as ${name}`;
+  return {
+    speedHssSfm: { ...speedHssSfm, note },
+    ...(speedCarbideSfm && { speedCarbideSfm: { ...speedCarbideSfm, note } }),
+  };
+}
+
+/** Metals by their European names. Speeds are those of the like metal of the books; what is from memory says so. */
+export const europeanMetals: readonly Material[] = [
+  {
+    id: 'c45',
+    name: 'Steel C45 (1.0503)',
+    expansionPerMillionCelsius: remembered(11.1, 11.9),
+    modulusGpa: remembered(205, 210),
+    poisson: remembered(0.29, 0.3),
+    yieldMpa: figure(305, 490, 'EN 10083-2', {
+      note: 'normalized to 100 mm low, quenched and tempered to 16 mm high',
+    }),
+    tensileMpa: figure(580, 700, 'EN 10083-2', {
+      note: 'normalized to 100 mm low, quenched and tempered to 16 mm high',
+    }),
+    ...speedsOf('c45'),
+  },
+  {
+    id: '42crmo4',
+    name: 'Steel 42CrMo4 (1.7225)',
+    expansionPerMillionCelsius: remembered(11.1, 12.3),
+    modulusGpa: remembered(205, 210),
+    poisson: remembered(0.29, 0.3),
+    yieldMpa: remembered(650, 750, 'quenched and tempered, to 100 mm low, to 40 mm high; EN 10083-3'),
+    tensileMpa: remembered(900, 1000, 'quenched and tempered, to 100 mm low, to 40 mm high; EN 10083-3'),
+    ...speedsOf('42crmo4'),
+  },
+  {
+    id: '16mncr5',
+    name: 'Steel 16MnCr5 (1.7131)',
+    expansionPerMillionCelsius: remembered(11.1, 12.0),
+    modulusGpa: remembered(205, 210),
+    poisson: remembered(0.29, 0.3),
+    yieldMpa: remembered(310, 590, 'soft low, core of a case-hardened part high'),
+    tensileMpa: remembered(500, 780, 'soft low, core of a case-hardened part high'),
+    ...speedsOf('16mncr5'),
+  },
+  {
+    id: '1-4301',
+    name: 'Stainless 1.4301 (X5CrNi18-10)',
+    expansionPerMillionCelsius: figure(16, 16, EN_STAINLESS),
+    modulusGpa: figure(200, 200, EN_STAINLESS),
+    poisson: remembered(0.27, 0.3),
+    yieldMpa: remembered(190, 240, 'solution annealed; EN 10088-3'),
+    tensileMpa: remembered(500, 700, 'solution annealed; EN 10088-3'),
+    ...speedsOf('1-4301'),
+  },
+  {
+    id: '1-4305',
+    name: 'Stainless 1.4305 (X8CrNiS18-9)',
+    expansionPerMillionCelsius: figure(16, 16, EN_STAINLESS),
+    modulusGpa: figure(200, 200, EN_STAINLESS),
+    poisson: remembered(0.27, 0.3),
+    yieldMpa: remembered(190, 240, 'solution annealed; EN 10088-3'),
+    tensileMpa: remembered(500, 750, 'solution annealed; EN 10088-3'),
+    ...speedsOf('1-4305'),
+  },
+  {
+    id: 'en-aw-6082',
+    name: 'Aluminium EN AW-6082',
+    expansionPerMillionCelsius: remembered(23.1, 24),
+    modulusGpa: remembered(69, 70),
+    poisson: remembered(0.33, 0.34),
+    yieldMpa: remembered(240, 260, 'T6; the soft tempers are far weaker; EN 755-2'),
+    tensileMpa: remembered(280, 310, 'T6; the soft tempers are far weaker; EN 755-2'),
+    ...speedsOf('en-aw-6082'),
+  },
+  {
+    id: 'en-aw-7075',
+    name: 'Aluminium EN AW-7075',
+    expansionPerMillionCelsius: remembered(23.4, 23.6),
+    modulusGpa: remembered(71, 72),
+    poisson: remembered(0.33, 0.33),
+    yieldMpa: remembered(440, 500, 'T6; the soft tempers are far weaker; EN 755-2'),
+    tensileMpa: remembered(530, 560, 'T6; the soft tempers are far weaker; EN 755-2'),
+    ...speedsOf('en-aw-7075'),
+  },
+  {
+    id: 'cusn7znpb',
+    name: 'Gunmetal CuSn7ZnPb, Rg7 (CC493K)',
+    expansionPerMillionCelsius: remembered(18, 18.5),
+    modulusGpa: remembered(90, 106),
+    poisson: remembered(0.34, 0.35),
+    yieldMpa: remembered(120, 130, 'sand cast low, continuously cast high; EN 1982'),
+    tensileMpa: remembered(230, 270, 'sand cast low, continuously cast high; EN 1982'),
+    ...speedsOf('cusn7znpb'),
+  },
+  {
+    id: 'cusn12',
+    name: 'Tin bronze CuSn12 (CC483K)',
+    expansionPerMillionCelsius: remembered(18, 18.5),
+    modulusGpa: remembered(90, 110),
+    poisson: remembered(0.34, 0.35),
+    yieldMpa: remembered(140, 150, 'sand cast low, continuously cast high; EN 1982'),
+    tensileMpa: remembered(260, 300, 'sand cast low, continuously cast high; EN 1982'),
+    ...speedsOf('cusn12'),
+  },
+  {
+    id: 'gjl-250',
+    name: 'Cast iron EN-GJL-250',
+    expansionPerMillionCelsius: remembered(10, 11.7, 'EN 1561'),
+    modulusGpa: remembered(103, 118, 'EN 1561'),
+    poisson: remembered(0.26, 0.26, 'EN 1561'),
+    tensileMpa: figure(155, 250, 'EN 1561', {
+      note: 'breaks without yielding: the tensile strength stands in; a wall of 80 mm low, of 10 mm high',
+    }),
+    ...speedsOf('gjl-250'),
+  },
+];
+
+/** Every material there is, whichever shop names it. */
+export const materials: readonly Material[] = [...bookMaterials, ...europeanMetals];
+
+/** The shop's own names first: European ones where lengths are millimetres, the books' where they are inches. */
+export function materialsFor(unit: 'in' | 'mm'): readonly Material[] {
+  return unit === 'mm' ? [...europeanMetals, ...bookMaterials] : materials;
+}
 
 export function materialNamed(id: string | undefined): Material | undefined {
   return materials.find((material) => material.id === id);

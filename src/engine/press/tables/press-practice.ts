@@ -1,6 +1,6 @@
 import { lengthOf } from '../../length/length.ts';
 import type { Length } from '../../length/length.ts';
-import type { MaterialId } from '../../material/tables/materials.ts';
+import type { BookMaterialId } from '../../material/tables/materials.ts';
 
 /** Friction of metal on metal in a press fit, oiled or dry. Common practice, no source. */
 export const pressFriction = {
@@ -28,7 +28,7 @@ export const flattenedShare = '0.8';
 export type Condition = 'plain' | 'hardened' | 'plated';
 
 /** How hot a part may get before it is spoilt, °C. Common practice, no source. */
-export const mostHeatCelsius: Readonly<Record<MaterialId, number>> = {
+export const mostHeatCelsius: Readonly<Record<BookMaterialId, number>> = {
   'low-carbon-steel': 250,
   'alloy-steel': 250,
   'stainless-303': 250,

@@ -11,7 +11,8 @@ import { spacerName } from './say-line-up-names.ts';
  * Units:   as `spacerDeed`.
  * Range:   none while a spacer comes out with no room, or too short to be faced: what gives first changes all of them. A cut that was refused is
  *          left out, and so is a part that is cut last: it has no length before the others are measured. What stands on
- *          readings that contradict each other is unsure, and asks which of them stands.
+ *          readings that contradict each other is unsure, and asks which of them stands; so is all of it while anything on the
+ *          axle isn't good with these very lengths, or isn't known: what cures that changes them.
  */
 export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly CutWay[] {
   const spacers = inWorkOrder(answer);
@@ -19,13 +20,22 @@ export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly 
   const offers = spacers.flatMap((spacer) => cutOf(q, spacer));
   const more = spacers.flatMap((spacer) => [...cutOf(q, spacer), ...newWhereAShimWouldDo(q, spacer)]);
   const isOpen = ({ limitsFrom }: CutOffer) => !limitsFrom.endsWith(LESS_THE_BAND);
-  const unsure = more.some(isOpen) ? ({ unsure: true } as const) : {};
+  const unsure = more.some(isOpen) || !holds(answer) ? ({ unsure: true } as const) : {};
   return [
     ...wayOf({ id: 'spacers', name: 'The spacers', offers, ...unsure }),
     ...(more.length > offers.length
       ? wayOf({ id: 'new-for-shims', name: 'New spacers, no shims', offers: more, ...unsure })
       : []),
   ];
+}
+
+/** Whether all that is judged of the axle is good once it has these lengths: a disc that rubs has its slot or float changed first. */
+function holds({ checks, shared, openDiscs, openWear }: LineUpAnswer): boolean {
+  return (
+    openDiscs.length === 0 &&
+    !openWear &&
+    [...checks, ...shared].every(({ verdict }) => verdict.kind === 'good')
+  );
 }
 
 function cutOf(q: LineUpQuestion, spacer: Spacer): readonly CutOffer[] {
@@ -36,7 +46,7 @@ function cutOf(q: LineUpQuestion, spacer: Spacer): readonly CutOffer[] {
   return [
     {
       ...offerFor(q, spacer, deed.cut.value),
-      name: `${calledIn(q, spacer)}, faced to length`,
+      name: facedName(q, spacer),
       ...(onHand && { present: mean(onHand) }),
     },
   ];
@@ -48,7 +58,16 @@ function newWhereAShimWouldDo(q: LineUpQuestion, spacer: Spacer): readonly CutOf
 }
 
 function made(q: LineUpQuestion, spacer: Spacer, reach: Reach): CutOffer {
-  return { ...offerFor(q, spacer, reach), name: `${calledIn(q, spacer)}, made new` };
+  return { ...offerFor(q, spacer, reach), name: madeName(q, spacer) };
+}
+
+const facedName = (q: Named, spacer: Spacer) => `${calledIn(q, spacer)}, faced to length`;
+const madeName = (q: Named, spacer: Spacer) => `${calledIn(q, spacer)}, made new`;
+
+/** The name of the cut that a spacer is made or faced by; nothing where it is kept, shimmed or cut last. */
+export function cutNameOf(q: Named, spacer: Spacer): string | undefined {
+  if (spacer.deed.kind === 'make') return madeName(q, spacer);
+  return spacer.deed.kind === 'trim' ? facedName(q, spacer) : undefined;
 }
 
 function offerFor(q: LineUpQuestion, spacer: Spacer, { to, lower, upper, unproved }: Reach) {
@@ -71,6 +90,8 @@ function sourceOf({ limits: { spacer, opening } }: LineUpQuestion): string {
   return spacer.source === opening.source ? spacer.source : `${spacer.source}; ${opening.source}`;
 }
 
-function calledIn(q: LineUpQuestion, { name }: Spacer): string {
+type Named = Pick<LineUpQuestion, 'layout' | 'side'>;
+
+function calledIn(q: Named, { name }: Spacer): string {
   return spacerName(name, q);
 }

@@ -90,6 +90,34 @@ function reachVerdict(reach: Result<Reach>): Verdict['kind'] {
   return 'no-good';
 }
 
+/** What of a deed is still to be cut or shimmed to, and between which lengths. */
+export function reachOf(deed: SpacerDeed): Result<Reach> | undefined {
+  switch (deed.kind) {
+    case 'make':
+      return deed.make;
+    case 'trim':
+      return deed.cut;
+    case 'shim':
+      return deed.shim;
+    case 'no-room':
+    case 'none':
+    case 'leave-out':
+    case 'too-short':
+    case 'keep':
+    case 'last':
+    case 'too-close':
+      return undefined;
+    default:
+      return deed satisfies never;
+  }
+}
+
+/** The band that leaves nothing of the limits of what is to be cut. */
+export function unprovedOf(deed: SpacerDeed): Length | undefined {
+  const reach = reachOf(deed);
+  return reach?.ok === true ? reach.value.unproved : undefined;
+}
+
 export type SpacerQuestion = {
   readonly wanted: Evaluated;
   readonly sizes: Readonly<Record<string, Estimate>>;

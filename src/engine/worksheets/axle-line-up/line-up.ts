@@ -16,6 +16,9 @@ import { usualLeastLength } from '../../fit/tables/least-part.ts';
 import type { LineUpLimits } from './tables/line-up-limits.ts';
 import { verdictOf, type Verdict } from '../../reading/verdict.ts';
 
+/** What was read on the machine before a part was cut as it had asked; the sum doesn't stand in for it. */
+export type ReadAgain = { readonly name: string; readonly why: string };
+
 export type LineUpQuestion = {
   readonly layout: AxleLayout;
   /** Of the disc, the drum or the outer face; it says nothing where the layout has both. */
@@ -35,6 +38,7 @@ export type LineUpQuestion = {
   readonly usualLeast?: Length;
   /** What a part that is still to be cut will be measured with when its size is given back; exactly where it is left out. */
   readonly cutReadWith?: ToolInForce;
+  readonly readAgain?: readonly ReadAgain[];
   /** The dial's step for lengths. */
   readonly step: Length;
 };
@@ -61,6 +65,10 @@ export type LineUpAnswer = {
   readonly checks: readonly LineUpCheck[];
   /** Discs that may rub for all that is known: as long as there is one nothing is good. */
   readonly openDiscs: readonly OpenDisc[];
+  /** Whether a bracket follows its pads and nobody said how far they wear: as long as that is so nothing is good. */
+  readonly openWear: boolean;
+  /** What has to be read once more: as long as there is one nothing is good. */
+  readonly readAgain: readonly ReadAgain[];
   /** What the limits of all parts share, each at the worst of what all may be at once. */
   readonly shared: readonly LineUpCheck[];
   /** The spacers in the order of work: what is cut to the others comes last. */
@@ -119,6 +127,8 @@ export function lineUp(q: LineUpQuestion): Result<LineUpAnswer, LineUpRefusal> {
     ),
     checks: [...lines, ...centreChecks(q, known), ...ofDiscs],
     openDiscs: q.layout.discs.flatMap((disc) => openDisc(disc, known)),
+    openWear: q.layout.discs.length > 0 && slides === 'bracket' && !known['padWear'],
+    readAgain: q.readAgain ?? [],
     shared: sharedChecks(q, { known, fitting, lines, isMirrored }),
     workOrder: layout.workOrder,
     ...laidOut(layout, exactSizes(solved, known), isMirrored),

@@ -64,6 +64,11 @@ export function sizeName(name: string): string {
   return side === undefined ? called : `${side} ${called}`;
 }
 
+/** What was read on the machine, as it is spoken of: `left side play`, `wheel centre`. */
+export function readName(name: string): string {
+  return name.startsWith('centre') ? 'wheel centre' : sizeName(name).replace(/,? read$/, '');
+}
+
 /** The place of a size in a sum that reads from leg to leg. */
 export function sizeOrder(name: string): number {
   const index = Object.keys(SIZES).indexOf(parted(name).plain);

@@ -11,15 +11,15 @@ export function sayCentreRead({ value, band, limits, verdict, terms }: LineUpChe
   const [term] = terms;
   const quantity = CENTRE_QUANTITIES[term?.of ?? ''];
   if (verdict.kind === 'too-close' && quantity === undefined)
-    return 'Too close to call: it isn’t said which of the wheel’s two sides is the wider one. Read it by its side.';
+    return 'Too close to call: which side is the wider one isn’t said. Read it by its side.';
   const words = sayVerdict(verdict, {
-    quantity: quantity ?? 'difference of the two sides',
+    quantity: quantity ?? 'two sides differ by',
     unit,
     limits,
     value,
     halfWidth: band.halfWidth,
   });
-  return `Read on the machine: ${uncapital(words)}`;
+  return `Read: ${uncapital(words)}`;
 }
 
 const CENTRE_QUANTITIES: Readonly<Record<string, string>> = {
@@ -44,7 +44,7 @@ export function saySidePlay(check: LineUpCheck, unit: ShownUnit): string {
     : isNegative(miss)
       ? ` Make the part between ${bracket} and leg ${withUnit(figure(absolute(miss), unit), unit)} longer, or shim it.`
       : ` Face ${withUnit(figure(miss, unit), unit)} off the part between ${bracket} and leg.`;
-  return `${sideOf(name) === '' ? 'Read' : `${capital(sideOf(name))}bracket, read`} on the machine: ${uncapital(said)}${cure}`;
+  return `${sideOf(name) === '' ? 'Read' : `${capital(sideOf(name))}bracket, read`}: ${uncapital(said)}${cure}`;
 }
 
 /** What is left beside a disc, by its sizes or as it was read. */
@@ -57,15 +57,14 @@ export function sayDisc(
   if (direct) {
     const face = terms.some(({ of }) => of.endsWith('nsideRead')) ? 'inner' : 'outer';
     const quantity = `gap at the ${disc}’s ${face} face`;
-    return `Read on the machine: ${uncapital(sayVerdict(verdict, { quantity, unit, limits, value, halfWidth: band.halfWidth }))}`;
+    return `Read: ${uncapital(sayVerdict(verdict, { quantity, unit, limits, value, halfWidth: band.halfWidth }))}`;
   }
-  if (verdict.kind === 'good')
-    return `Good: the ${disc} keeps ${size} clear of its slot at either end of the float.`;
+  if (verdict.kind === 'good') return `Good: the ${disc} keeps ${size} clear of its slot at both ends.`;
   if (verdict.kind === 'no-good' && isNegative(value))
     return `The ${disc} runs ${size} into its slot before the float ends. Less float, or a wider slot.`;
   if (verdict.kind === 'no-good') {
     const least = limits.lower ? withUnit(figure(limits.lower, unit), unit) : '';
-    return `The ${disc} keeps only ${size} of its slot, ${least} is the least. Less float, or a wider slot.`;
+    return `The ${disc} keeps only ${size} of its slot; ${least} is least. Less float, or a wider slot.`;
   }
   return sayVerdict(verdict, {
     quantity: `room beside the ${disc}`,

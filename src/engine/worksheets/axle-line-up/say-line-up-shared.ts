@@ -47,7 +47,7 @@ export function sayShared(check: Shared, unit: ShownUnit): string {
   const allowed = `${withUnit(shown.upper ?? '', unit)} is allowed`;
   if (verdict.kind === 'good') return `Good: ${is}; ${allowed}.`;
   if (verdict.kind === 'no-good') return `${capital(is)}; ${allowed}.`;
-  return `Too close to call: ${is}, ${withUnit(showBand(band.halfWidth, unit), unit)}; ${allowed}.`;
+  return `Too close to call. ${capital(is)}, ${withUnit(showBand(band.halfWidth, unit), unit)}; ${allowed}.`;
 }
 
 type Plain = Exclude<SharedKind, 'float'>;
@@ -72,23 +72,29 @@ function subjectOf({ kind, name }: Shared): string {
 function offWords({ kind }: Shared, value: Length): string {
   if (kind === 'opening') return isNegative(value) ? 'longer than their room' : 'shorter than their room';
   if (kind === 'wheel-place') return `too far ${isNegative(value) ? 'left' : 'right'}`;
-  return 'off the middle of its slot';
+  return 'off its slot’s middle';
 }
 
 /**
- * What a condition comes out between when all that is allowed is off the worst way at once: `Float: .0052 to .0148, want
+ * What a condition comes out between when all that is allowed is off the worst way at once: `Float`, `.0052 to .0148`, `want
  * .0050 to .0150`.
  */
-export function sayWorst(check: Shared, unit: ShownUnit): string {
+export function sayWorst(
+  check: Shared,
+  unit: ShownUnit,
+): { readonly what: string; readonly figure: string; readonly more?: string | undefined } | undefined {
   const { least, most, limits } = check;
   const name = WORST_NAMES[check.kind] ?? check.name;
   const side = check.kind === 'float' || check.kind === 'slot-middle' ? sideOf(check.name) : '';
-  if (!least || !most) return '';
+  if (!least || !most) return undefined;
   const size = (length: Length) =>
     check.kind === 'float' ? figure(length, unit) : signedFigure(length, unit);
   const between = (a: Length, b: Length) => `${size(a)} to ${withUnit(size(b), unit)}`;
-  const want = limits.lower && limits.upper ? `, want ${between(limits.lower, limits.upper)}` : '';
-  return `${capital(`${side}${name}`)}: ${between(least, most)}${want}.`;
+  return {
+    what: capital(`${side}${name}`),
+    figure: between(least, most),
+    ...(limits.lower && limits.upper && { more: `want ${between(limits.lower, limits.upper)}` }),
+  };
 }
 
 const WORST_NAMES: Readonly<Record<SharedKind, string | undefined>> = {

@@ -1,4 +1,6 @@
 import type { SettingWant } from './bearing-seat.ts';
+import type { RingSeatQuestion } from './ring-seat.ts';
+import { ringFit } from '../../fit/ring-fit.ts';
 import { byEye, readable, type CheckOffer } from '../../reading/check-offer.ts';
 import { isMore, isNegative, negate, zero } from '../../length/length.ts';
 import type { Limits } from '../../reading/verdict.ts';
@@ -40,6 +42,29 @@ export function checksOfTaper({ limits }: SettingWant): readonly CheckOffer[] {
       isPreload
         ? 'Turned with a string or a torque wrench as the maker says; no play felt, no stiff spot.'
         : 'Spin it: it runs smooth and quiet, and no cup moves in the hub.',
+    ),
+  ];
+}
+
+/** A seat measured as it was cut: nothing shows it once the ring is on. */
+export function checksOfRingSeat(question: RingSeatQuestion): readonly CheckOffer[] {
+  const fit = ringFit(question);
+  if (!fit.ok) return [];
+  const { seat, source } = fit.value;
+  const isShaft = question.ring === 'inner';
+  return [
+    {
+      name: isShaft ? 'Shaft where the ring goes' : 'Housing where the ring goes',
+      by: isShaft ? 'pin' : 'bore',
+      limits: { ...seat, source },
+      how: isShaft
+        ? 'Micrometer at both ends of the seat, turned a quarter: before the ring goes on.'
+        : 'Bore gauge at both ends of the seat, turned a quarter: before the ring goes in.',
+      sizeName: isShaft ? 'shaft' : 'housing',
+    },
+    byEye(
+      'Ring home and square',
+      'Pressed by the ring that is tight, never through the balls; home all round; it turns free.',
     ),
   ];
 }

@@ -1,18 +1,18 @@
-import type {
-  SeatAnswer,
-  SeatQuestion,
-  SettingWant,
-  SleeveAnswer,
-  SleeveQuestion,
-  SeatCut,
-  TaperAnswer,
-  TaperQuestion,
-} from './bearing-seat.ts';
+import type { SeatAnswer, SeatQuestion, SettingWant } from './bearing-seat.ts';
+import type { SleeveAnswer, SleeveQuestion } from './inner-sleeve.ts';
+import type { SeatCut } from './seat-cuts.ts';
+import type { TaperAnswer, TaperQuestion } from './taper-setting.ts';
 import type { CutOffer } from '../../cut/cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { targetBetween } from '../../length/target-between.ts';
 import { mean } from '../../reading/estimate.ts';
 import { isLess, isMore, zero, type Length } from '../../length/length.ts';
+
+/** The cuts' names, which the leads that show their targets give too. */
+export const MADE_SLEEVE = 'Sleeve, made new';
+export const FACED_SLEEVE = 'Sleeve, faced to length';
+export const RECESS_DEEPER = 'Recess, made deeper';
+export const FACED_SHIM = 'Shim, faced to thickness';
 
 /**
  * What is cut for the sleeve between two ball bearings: the one there is faced, or one made new.
@@ -23,7 +23,7 @@ import { isLess, isMore, zero, type Length } from '../../length/length.ts';
 export function cutsOfSleeve({ want }: SleeveQuestion, { make, present }: SleeveAnswer): readonly CutWay[] {
   if (present?.verdict.kind === 'good') return [];
   const made = {
-    name: 'Sleeve, made new',
+    name: MADE_SLEEVE,
     ...ofSleeve(want),
     target: make.target,
     lower: make.lower,
@@ -35,7 +35,7 @@ export function cutsOfSleeve({ want }: SleeveQuestion, { make, present }: Sleeve
       ? wayOf({
           id: 'trim',
           name: 'Face the sleeve there is',
-          offers: [{ name: 'Sleeve, faced to length', ...ofSleeve(want), ...reached(present.trim.value) }],
+          offers: [{ name: FACED_SLEEVE, ...ofSleeve(want), ...reached(present.trim.value) }],
           ...(isDoubtful && { unsure: true }),
         })
       : []),
@@ -56,7 +56,7 @@ export function cutsOfSleeve({ want }: SleeveQuestion, { make, present }: Sleeve
 export function cutsOfSeat({ want }: SeatQuestion, { deepen, verdict }: SeatAnswer): readonly CutWay[] {
   if (!want || deepen?.ok !== true) return [];
   const offer: CutOffer = {
-    name: 'Recess, made deeper',
+    name: RECESS_DEEPER,
     part: 'recess',
     operation: 'bore',
     of: 'recess-depth',
@@ -88,7 +88,7 @@ export function cutsOfTaper(
   const target = targetBetween({ aim, lower, upper }, 'length', step);
   if (!isLess(target, mean(shim))) return [];
   const offer: CutOffer = {
-    name: 'Shim, faced to thickness',
+    name: FACED_SHIM,
     part: 'shim',
     operation: 'face',
     of: 'length',

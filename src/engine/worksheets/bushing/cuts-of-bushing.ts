@@ -3,11 +3,12 @@ import type { CutOffer } from '../../cut/cut.ts';
 import { LESS_THE_BAND, wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { targetBetween } from '../../length/target-between.ts';
 import { mean } from '../../reading/estimate.ts';
-import { isMore, isZero, minus, sameLength, type Length } from '../../length/length.ts';
+import { isMore, isZero, largest, minus, sameLength, smallest, type Length } from '../../length/length.ts';
+import { sayWhereOpened } from '../../fit/worn-axis.ts';
 import { sizeStep, type Dial } from '../../length/metal-on.ts';
 import { leastCleanUp } from '../../fit/tables/least-walls.ts';
 import { leftToReam, mostReamed } from '../../press/tables/press-practice.ts';
-import { allReamers } from '../../fit/tables/reamer-sizes.ts';
+import { allReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 /**
  * What is cut for a bushing, in the order of work: the worn bore opened and reamed, the bushing's outside turned, its
@@ -15,7 +16,8 @@ import { allReamers } from '../../fit/tables/reamer-sizes.ts';
  *
  * Units:   diameters. A bore with more to come off than a reamer takes is bored first.
  * Range:   only what is still to be done: a reamed bore isn't reamed again, an outside that was measured is only turned
- *          again where it is no good. None while something has to be put right before any cut.
+ *          again where it is no good. None while something has to be put right before any cut; unsure while the readings leave
+ *          open whether it holds.
  * Source:  limits of the class; what a reamer is left: tables/press-practice.ts, tables/least-walls.ts.
  */
 export function cutsOfBushing(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutWay[] {
@@ -25,7 +27,8 @@ export function cutsOfBushing(q: BushingQuestion, answer: BushingAnswer, dial: D
     ...outsideTurned(q, answer),
     insideBored(q, answer),
   ];
-  return wayOf({ id: 'bushing', name: 'Bushing', offers });
+  const mayNotHold = answer.warnings.some(({ code }) => code === 'band-too-wide');
+  return wayOf({ id: 'bushing', name: 'Bushing', offers, ...(mayNotHold && { unsure: true }) });
 }
 
 // What a bushing that is no good would do in the press is cured by turning it right; a wall that is too thin is not.
@@ -36,41 +39,60 @@ function mustStop({ warnings, measured }: BushingAnswer): boolean {
     : stops.length > 0;
 }
 
-function openedBore(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutOffer[] {
+/** The part’s hole opened: bored first where a reamer has too much to take, or would follow a hole that isn’t where it has to be. */
+export function openedBore(q: BushingQuestion, answer: BushingAnswer, dial: Dial): readonly CutOffer[] {
   const present = mean(q.bore.tightest);
-  const { ream, reamTakes, pressFit } = answer;
-  const isReamer = allReamers.some(({ size }) => sameLength(size, ream.size));
+  const { ream, pressFit, axis } = answer;
+  const reamer = reamerOf(answer);
+  const where = sayWhereOpened(axis, q.keepsAxis);
   const common = { part: 'bore', of: 'bore', material: q.part.id } as const;
   const finish = {
-    name: isReamer ? `Bore, reamed ${ream.name}` : 'Bore, bored for the bushing',
+    name: reamer ? `Bore, reamed ${reamer.name}` : 'Bore, bored for the bushing',
     ...common,
-    operation: isReamer ? 'ream' : 'bore',
+    operation: reamer ? 'ream' : 'bore',
     target: ream.size,
     ...pressFit.hole,
     limitsFrom: pressFit.source,
   } as const;
-  // A reamer follows the hole it finds: on the old axis it is bored first, however little there is to take.
-  if (!isReamer || (q.keepsAxis !== true && !isMore(reamTakes, mostReamed))) return [{ ...finish, present }];
-  return [{ ...boredFirst(ream.size, sizeStep('bore', dial)), ...common, present }, finish];
+  const first = openedFirst(q, answer, sizeStep('bore', dial));
+  if (!first) return [{ ...finish, name: `${finish.name}${where}`, present }];
+  return [{ ...first, name: `${first.name}${where}`, ...common, present }, finish];
 }
 
-/** What a bore is opened to before a reamer that would have too much to take. */
-export function openedFirst(reamer: Length, step: Length): Length {
-  return boredFirst(reamer, step).target;
+/** The reamer that is stamped with the size it is opened to; none where it is bored. */
+export function reamerOf({ ream }: Pick<BushingAnswer, 'ream'>): Reamer | undefined {
+  return allReamers.find(({ size }) => sameLength(size, ream.size));
 }
 
-export function boredFirst(reamer: Length, step: Length) {
-  const limits = { lower: minus(reamer, mostReamed), upper: minus(reamer, leastCleanUp) };
+/**
+ * What a bore is opened to before its reamer: where that would have too much to take, and on the old axis however little
+ * there is to take, as a reamer follows the hole it finds.
+ */
+export function openedFirst({ keepsAxis }: BushingQuestion, answer: BushingAnswer, step: Length) {
+  const { ream, reamTakes, axis } = answer;
+  if (!reamerOf(answer) || (keepsAxis !== true && !isMore(reamTakes, mostReamed))) return undefined;
+  const touches = keepsAxis === true && axis ? minus(axis.onOldAxis, leastCleanUp) : undefined;
+  return boredFirst(ream.size, step, touches);
+}
+
+/** A bore opened for a reamer; `atLeast` is where it touches metal all round, so that the wear leads no reamer after it. */
+export function boredFirst(reamer: Length, step: Length, atLeast?: Length) {
+  const usual = { lower: minus(reamer, mostReamed), aim: minus(reamer, leftToReam) };
+  const upper = minus(reamer, leastCleanUp);
+  // Never past what the reamer still has to take, however far the wear goes.
+  const lower = atLeast ? smallest(largest(usual.lower, atLeast), upper) : usual.lower;
+  const limits = { lower, upper };
   return {
     name: 'Bore, opened for the reamer',
     operation: 'bore',
-    target: targetBetween({ ...limits, aim: minus(reamer, leftToReam) }, 'bore', step),
+    target: targetBetween({ ...limits, aim: largest(usual.aim, lower) }, 'bore', step),
     ...limits,
     limitsFrom: 'what a reamer is left to take: common practice, no source',
   } as const;
 }
 
-function outsideTurned(q: BushingQuestion, answer: BushingAnswer): readonly CutOffer[] {
+/** Nothing where it was measured and isn’t too large. */
+export function outsideTurned(q: BushingQuestion, answer: BushingAnswer): readonly CutOffer[] {
   const { measured, turn, turnTo, pressFit } = answer;
   const verdict = measured?.verdict;
   if (q.outside && verdict?.kind !== 'no-good') return [];
@@ -92,7 +114,8 @@ function outsideTurned(q: BushingQuestion, answer: BushingAnswer): readonly CutO
   ];
 }
 
-function insideBored(
+/** The last cut: pressing closes the bore. */
+export function insideBored(
   q: BushingQuestion,
   { inside, insideTo, insideFit, insideProvable }: BushingAnswer,
 ): CutOffer {

@@ -8,6 +8,8 @@ import { isLess, isMore, type Length } from '../../length/length.ts';
 import { sizeStep, type Dial } from '../../length/metal-on.ts';
 import type { Result } from '../../length/refusal.ts';
 import type { Verdict } from '../../reading/verdict.ts';
+import type { FitAnswer } from './fit.ts';
+import type { FitQuestion } from './question.ts';
 
 export type FitToCut = {
   readonly fit: FitLimits;
@@ -47,6 +49,25 @@ export function cutsOfFit(q: FitToCut, dial: Dial): readonly CutWay[] {
         })
       : []),
   ];
+}
+
+/** The same of a worksheet's answer. */
+export function cutsOfFitAnswer(
+  { bore, pin }: FitQuestion,
+  { fit, clearance, pinForBore, boreForPin }: FitAnswer,
+  dial: Dial,
+): readonly CutWay[] {
+  return cutsOfFit(
+    {
+      fit,
+      ...(bore && { bore }),
+      ...(pin && { pin }),
+      ...(clearance && { verdict: clearance.verdict }),
+      ...(pinForBore && { pinForBore }),
+      ...(boreForPin && { boreForPin }),
+    },
+    dial,
+  );
 }
 
 function pinCut({ fit, pin }: FitToCut, made: PartFor, dial: Dial): CutOffer {

@@ -1,16 +1,19 @@
 import { bondedPair } from '../../press/bonded-sleeve.ts';
 import type { CutOffer } from '../../cut/cut.ts';
 import { boredFirst } from '../bushing/cuts-of-bushing.ts';
-import { insertOffers } from '../thread-insert/cuts-of-insert.ts';
+import { followsHole, insertOffers } from '../thread-insert/cuts-of-insert.ts';
 import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { targetBetween } from '../../length/target-between.ts';
 import { mean } from '../../reading/estimate.ts';
+import { isMore } from '../../length/length.ts';
 import type { Range } from '../../fit/fits.ts';
+import { ON_OLD_AXIS, sayWhereOpened } from '../../fit/worn-axis.ts';
 import { jointNominal, limitsInForce, pressParts } from './hole-and-pin-limits.ts';
 import type { HoleAndPinAnswer, HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { Route, RouteStep } from './hole-and-pin-routes.ts';
 import { jointLimits } from '../../fit/joint-limits.ts';
 import { sizeStep, type Dial } from '../../length/metal-on.ts';
+import { reamerBetween } from './route-larger-pin.ts';
 import { ROUTE_NAMES } from './say-routes.ts';
 import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
 import { threadNamed } from '../../thread/threads.ts';
@@ -21,32 +24,64 @@ import { threadNamed } from '../../thread/threads.ts';
  * Units:   diameters, in the order of work. A reamed hole has the limits a reamer keeps, a bushing's outside those of the
  *          press, a finished bore those of the joint.
  * Range:   none for a route that is ruled out or takes no metal, so none where the joint is good. The holes of the parts a
- *          larger pin joins are not measured here and not offered.
+ *          larger pin joins are not measured here and not offered. A bore that is too tight is opened for its own pin.
  * Source:  limits as the routes have them; a reamed hole: that of the class a bushing is pressed in with.
  */
 export function cutsOfRoutes(
   q: HoleAndPinQuestion,
-  { routes }: Pick<HoleAndPinAnswer, 'routes'>,
+  { routes, axis }: Pick<HoleAndPinAnswer, 'routes' | 'axis'>,
   dial: Dial,
 ): readonly CutWay[] {
-  return routes
-    .filter(({ state }) => state !== 'out')
-    .flatMap((route) =>
-      wayOf({
-        id: route.kind,
-        name: ROUTE_NAMES[route.kind],
-        offers: offersOf(q, route, dial),
-        ...(route.state === 'ask' && { unsure: true }),
-      }),
-    );
+  const where = sayWhereOpened(axis, q.keepsAxis);
+  return [
+    ...routes.flatMap((route) => openedForItsPin(q, route, dial)),
+    ...routes
+      .filter(({ state }) => state !== 'out')
+      .flatMap((route) =>
+        wayOf({
+          id: route.kind,
+          name: ROUTE_NAMES[route.kind],
+          offers: offersOf(q, route, { dial, where }),
+          ...(route.state === 'ask' && { unsure: true }),
+        }),
+      ),
+  ];
 }
 
-function offersOf(q: HoleAndPinQuestion, route: Route, dial: Dial): readonly CutOffer[] {
+/** What a tight bore asks for, as long as it stands where it belongs. */
+export const OPEN_THE_BORE = { id: 'open-bore', name: 'Open the bore' } as const;
+
+function openedForItsPin(q: HoleAndPinQuestion, { why }: Route, dial: Dial): readonly CutWay[] {
+  const tight = why.find((reason) => reason.code === 'too-tight');
+  if (!tight || q.offBy || isMore(tight.boreLower, tight.boreUpper)) return [];
+  const limits = { lower: tight.boreLower, upper: tight.boreUpper };
+  const reamer = reamerBetween(limits.lower, limits.upper, q.shop);
+  const { source } = limitsInForce(q, jointNominal(q).size);
+  const offer = bored(q, { ...limits, ...(reamer && { reamer }) }, dial, {
+    name: 'Bore',
+    part: 'bore',
+    limitsFrom: `the pin and how it runs (${source})`,
+  });
+  return [{ ...OPEN_THE_BORE, offers: [{ ...offer, present: mean(q.bore.tightest) }] }];
+}
+
+type Cutting = {
+  readonly dial: Dial;
+  /** Behind the name of the cut that opens a worn bore. */
+  readonly where: string;
+};
+
+function offersOf(q: HoleAndPinQuestion, route: Route, { dial, where }: Cutting): readonly CutOffer[] {
   if (route.kind === 'thread-insert') return insertCuts(q, route);
   const opens = route.steps.find(({ do: deed }) => OPENS_THE_BORE.has(deed));
   return route.steps.flatMap((step) => {
     const offers = offerOf(q, step, dial);
-    return step === opens ? offers.map((one) => ({ ...one, present: mean(q.bore.tightest) })) : offers;
+    if (step !== opens) return offers;
+    return offers.map((one) => ({
+      ...one,
+      name: one.name.endsWith(where) ? one.name : `${one.name}${where}`,
+      present: mean(q.bore.tightest),
+    }));
   });
 }
 
@@ -66,6 +101,7 @@ function insertCuts({ bore }: HoleAndPinQuestion, { steps }: Route): readonly Cu
     thread,
     ...(drill && { drill: drill.drill }),
     hole: { tightest: mean(bore.tightest), loosest: mean(bore.loosest) },
+    follows: followsHole(thread, bore.loosest),
   });
 }
 
@@ -83,8 +119,8 @@ function offerOf(q: HoleAndPinQuestion, step: RouteStep, dial: Dial): readonly C
     case 'bore-on-axis':
       return [
         {
-          ...boredFirst(step.before, sizeStep('bore', dial)),
-          name: 'Bore, on its old axis',
+          ...boredFirst(step.before, sizeStep('bore', dial), step.atLeast),
+          name: `Bore${ON_OLD_AXIS}`,
           part: 'bore',
           of: 'bore',
           ...(q.partMetal && { material: q.partMetal.id }),

@@ -4,7 +4,7 @@ import type { Range } from '../../fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import type { InsertLength } from '../../thread/insert-lengths.ts';
 import type { ClearanceLimits, Joint } from '../../fit/joint-limits.ts';
-import { minus, type Length } from '../../length/length.ts';
+import { largest, minus, type Length } from '../../length/length.ts';
 import { rankRoutes } from './rank-routes.ts';
 import { bushingRoute } from './route-bushing.ts';
 import { largerPinRoute } from './route-larger-pin.ts';
@@ -153,7 +153,13 @@ export type RouteStep =
     }
   | { readonly do: 'open-mating-holes' }
   /** Before the cut that follows a hole: to so much under what that is to be. */
-  | { readonly do: 'bore-on-axis'; readonly to: Length; readonly before: Length }
+  | {
+      readonly do: 'bore-on-axis';
+      readonly to: Length;
+      readonly before: Length;
+      /** Less than this leaves the wear to lead the reamer after it. */
+      readonly atLeast?: Length;
+    }
   | { readonly do: 'ream-for-bushing'; readonly reamer: Reamer }
   | {
       readonly do: 'press-bushing';
@@ -222,6 +228,8 @@ export type RouteContext = {
     readonly loosest: Length;
     /** The least size a reamer has to have to clean the bore up all round. */
     readonly cleanUp: Length;
+    /** The nominal of a worn bore that is opened on its old axis, and what it touches metal at all round there. */
+    readonly oldAxis?: { readonly nominal: Length; readonly touches: Length };
     readonly bands: PlaceBands;
   };
   readonly pin: { readonly largest: Length; readonly smallest: Length; readonly bands: PlaceBands };
@@ -242,14 +250,18 @@ export function routesFor(context: RouteContext): readonly Route[] {
 }
 
 /** A reamer follows the hole it finds: a hole that has to stand on its old axis is bored there first. */
-function onOldAxis(route: Route, { question }: RouteContext): Route {
+function onOldAxis(route: Route, { question, bore }: RouteContext): Route {
   if (question.keepsAxis !== true) return route;
-  return { ...route, steps: route.steps.flatMap((step) => [...boredFirst(step), step]) };
+  const atLeast = bore.oldAxis?.touches;
+  return { ...route, steps: route.steps.flatMap((step) => [...boredFirst(step, atLeast), step]) };
 }
 
-function boredFirst(step: RouteStep): readonly RouteStep[] {
-  const finished = openedTo(step);
-  return finished ? [{ do: 'bore-on-axis', to: minus(finished, leftToReam), before: finished }] : [];
+function boredFirst(step: RouteStep, atLeast: Length | undefined): readonly RouteStep[] {
+  const before = openedTo(step);
+  if (!before) return [];
+  const usual = minus(before, leftToReam);
+  const to = atLeast ? largest(usual, atLeast) : usual;
+  return [{ do: 'bore-on-axis', to, before, ...(atLeast && { atLeast }) }];
 }
 
 function openedTo(step: RouteStep): Length | undefined {

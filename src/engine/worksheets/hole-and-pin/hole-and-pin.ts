@@ -9,8 +9,10 @@ import type { Joint } from '../../fit/joint-limits.ts';
 import { isMore, largest, minus, scaledBy, times, zero, type Length } from '../../length/length.ts';
 import type { Nominal } from '../../fit/nominal.ts';
 import type { Material } from '../../material/tables/materials.ts';
+import type { ShopFamily } from '../../fit/tables/reamer-sizes.ts';
 import { placesOf, type MeasuredPart } from '../../fit/fit-check.ts';
 import { rulingPlace, verdictOf, worseVerdict, type Limits, type Verdict } from '../../reading/verdict.ts';
+import { leastCleanUp } from '../../fit/tables/least-walls.ts';
 import { wornAxis, type WornAxis } from '../../fit/worn-axis.ts';
 
 export type HoleAndPinQuestion = {
@@ -47,6 +49,8 @@ export type HoleAndPinQuestion = {
   readonly metal?: InsertMetal;
   readonly leastWall?: Length;
   readonly leastBushingWall?: Length;
+  /** Whose bolts and reamers come first; left out: whatever takes least. */
+  readonly shop?: ShopFamily;
   /** What a bushing is pressed into, and what it is made of. */
   readonly partMetal?: Material;
   readonly bushingMetal?: Material;
@@ -139,6 +143,8 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
         tightest: mean(bore.tightest),
         loosest: mean(bore.loosest),
         cleanUp: (question.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(bore.loosest),
+        ...(question.keepsAxis === true &&
+          axis && { oldAxis: { nominal: nominal.size, touches: minus(axis.onOldAxis, leastCleanUp) } }),
         bands: bandsOf(bore),
       },
       pin: { largest: mean(pin.tightest), smallest: mean(pin.loosest), bands: bandsOf(pin) },

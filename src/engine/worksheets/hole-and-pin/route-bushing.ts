@@ -14,6 +14,7 @@ import {
 } from '../../length/length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { reamerBetween } from './route-larger-pin.ts';
+import { reamersFrom } from './shop-first.ts';
 import { pressFindings } from './route-press.ts';
 import { leastWallBeside, takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
 import { leastBushingWall, leastWallSource } from '../../fit/tables/least-walls.ts';
@@ -37,10 +38,12 @@ export function bushingRoute(context: RouteContext): Route {
   if (!inside.ok) return ruledOut(inside.finding);
   const { least } = leastBushing(context);
   const needs = largest(context.bore.cleanUp, plus(inside.value.upper, times(least, 2)));
-  const reamer = standardReamers.find(({ size }) => !isLess(size, needs));
-  return reamer
-    ? routeWith(context, { inside: inside.value, least, reamer })
-    : ruledOut(out({ code: 'no-reamer', needs }));
+  const routes = reamersFrom(needs, context.question.shop).map((reamer) =>
+    routeWith(context, { inside: inside.value, least, reamer }),
+  );
+  return (
+    routes.find(({ state }) => state !== 'out') ?? routes[0] ?? ruledOut(out({ code: 'no-reamer', needs }))
+  );
 }
 
 /** The limits of a bushing's bore for the pin that is there, or that the pin is worn too far for any. */
@@ -95,7 +98,7 @@ function routeWith(context: RouteContext, choice: Choice): Route {
 
 function stepsFor({ question }: RouteContext, { inside, reamer }: Choice): readonly RouteStep[] {
   const { outside } = pressParts(question.fitSystem, reamer.size);
-  const finish = reamerBetween(inside.lower, inside.upper);
+  const finish = reamerBetween(inside.lower, inside.upper, question.shop);
   return [
     { do: 'ream-for-bushing', reamer },
     {

@@ -15,7 +15,8 @@ import {
 } from '../../length/length.ts';
 import { judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
-import { allReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
+import { allReamers, familyOf, type Reamer, type ShopFamily } from '../../fit/tables/reamer-sizes.ts';
+import { shopFirst } from './shop-first.ts';
 import { inchShanks, metricShanks, type Shank } from '../../fit/tables/shank-sizes.ts';
 
 type WantedBore = { readonly shank: Shank; readonly lower: Length; readonly upper: Length };
@@ -32,14 +33,23 @@ export function largerPinRoute(context: RouteContext): Route {
   const { bore } = context;
   const noCure = noCureNeeded(context);
   if (noCure) return ruledOut(noCure);
-  const [next] = wantedBores(context, [...inchShanks, ...metricShanks]);
+  const wanted = wantedBores(context, [...inchShanks, ...metricShanks]);
+  const [next, ...others] = shopFirst(wanted, ({ shank }) => shank.family, context.question.shop);
   if (!next) return ruledOut(out({ code: 'no-larger-shank', needs: bore.cleanUp }));
+  const own = routeTo(context, next);
+  // One of the other family that takes less, where the part has no wall for the shop's own.
+  const less = others.find(({ upper }) => isLess(upper, next.upper));
+  const other = own.state === 'out' && less ? routeTo(context, less) : own;
+  return other.state === 'out' ? own : other;
+}
+
+function routeTo(context: RouteContext, next: WantedBore): Route {
   const wall = wallLeft(context, next.upper);
   return {
     kind: 'larger-pin',
     ...judged([
       wallFinding(context, next.upper),
-      speaksFor({ code: 'cleans-up-to', shank: next.shank, loosest: bore.loosest }),
+      speaksFor({ code: 'cleans-up-to', shank: next.shank, loosest: context.bore.loosest }),
     ]),
     steps: stepsFor(context, next),
     ...(wall && { wallLeft: wall }),
@@ -51,7 +61,7 @@ export function largerPinRoute(context: RouteContext): Route {
 
 function stepsFor(context: RouteContext, { shank, lower, upper }: WantedBore): readonly RouteStep[] {
   const [other] = wantedBores(context, shank.family === 'inch' ? metricShanks : inchShanks);
-  const reamer = reamerBetween(lower, upper);
+  const reamer = reamerBetween(lower, upper, context.question.shop);
   return [
     { do: 'new-pin', shank, ...(other && { otherFamily: other.shank }) },
     { do: 'open-bore', lower, upper, ...(reamer && { reamer }) },
@@ -72,13 +82,14 @@ function wantedBores(context: RouteContext, shanks: readonly Shank[]): readonly 
     .sort((a, b) => byLength(a.shank.size, b.shank.size));
 }
 
-/** The standard reamer nearest the middle of two limits, both limits counting as inside. */
-export function reamerBetween(lower: Length, upper: Length): Reamer | undefined {
+/** The standard reamer nearest the middle of two limits, both counting as inside; one of the shop's own where there is one. */
+export function reamerBetween(lower: Length, upper: Length, shop?: ShopFamily): Reamer | undefined {
   const middle = dividedBy(plus(lower, upper), 2);
   const off = (reamer: Reamer): Length => absolute(minus(reamer.size, middle));
-  return allReamers
+  const inside = allReamers
     .filter(({ size }) => !isLess(size, lower) && !isMore(size, upper))
-    .sort((a, b) => byLength(off(a), off(b)))[0];
+    .sort((a, b) => byLength(off(a), off(b)));
+  return shopFirst(inside, familyOf, shop)[0];
 }
 
 function ruledOut(finding: Finding): Route {

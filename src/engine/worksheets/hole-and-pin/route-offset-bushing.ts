@@ -1,21 +1,12 @@
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
 import { pressParts } from './hole-and-pin-limits.ts';
-import {
-  dividedBy,
-  isLess,
-  isZero,
-  largest,
-  minus,
-  plus,
-  times,
-  zero,
-  type Length,
-} from '../../length/length.ts';
+import { dividedBy, isZero, largest, minus, plus, times, zero, type Length } from '../../length/length.ts';
 import { insideFor, leastBushing, type Inside } from './route-bushing.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
 import { reamerBetween } from './route-larger-pin.ts';
-import { standardReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
+import { reamersFrom } from './shop-first.ts';
+import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 type Offset = { readonly inside: Inside; readonly by: Length; readonly reamer: Reamer };
 
@@ -36,10 +27,14 @@ export function offsetBushingRoute(context: RouteContext): Route {
   if (!inside.ok) return withoutSteps(inside.finding);
   const { least } = leastBushing(context);
   const needs = largest(context.bore.cleanUp, plus(inside.value.upper, times(plus(least, by), 2)));
-  const reamer = standardReamers.find(({ size }) => !isLess(size, needs));
-  return reamer
-    ? routeWith(context, { inside: inside.value, by, reamer })
-    : withoutSteps(out({ code: 'no-reamer', needs }));
+  const routes = reamersFrom(needs, context.question.shop).map((reamer) =>
+    routeWith(context, { inside: inside.value, by, reamer }),
+  );
+  return (
+    routes.find(({ state }) => state !== 'out') ??
+    routes[0] ??
+    withoutSteps(out({ code: 'no-reamer', needs }))
+  );
 }
 
 function routeWith(context: RouteContext, offset: Offset): Route {
@@ -67,7 +62,7 @@ function sides({ inside, by, reamer }: Offset): { readonly thin: Length; readonl
 function stepsFor({ question }: RouteContext, offset: Offset): readonly RouteStep[] {
   const { inside, by, reamer } = offset;
   const { outside } = pressParts(question.fitSystem, reamer.size);
-  const finish = reamerBetween(inside.lower, inside.upper);
+  const finish = reamerBetween(inside.lower, inside.upper, question.shop);
   return [
     { do: 'ream-for-bushing', reamer },
     {

@@ -9,7 +9,8 @@ import { bendingLeft } from './rank-routes.ts';
 import { ask, judged, noCureNeeded, out, speaksFor, type Finding } from './route-findings.ts';
 import { takenEachSide, wallFinding, wallLeft } from './route-wall.ts';
 import { leastPinShare, leastSleeveWall, leastWallSource } from '../../fit/tables/least-walls.ts';
-import { standardReamers, type Reamer } from '../../fit/tables/reamer-sizes.ts';
+import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
+import { reamersFrom } from './shop-first.ts';
 
 type Sleeve = {
   readonly outside: Range;
@@ -44,9 +45,14 @@ export function sleeveRoute(context: RouteContext): Route {
       context,
       lessTheBands(outside, { lower: bore.bands.loosest, upper: bore.bands.tightest }) ?? outside,
     );
-  const ream = standardReamers.find(({ size }) => !isLess(size, bore.cleanUp));
-  if (!ream) return ruledOut(out({ code: 'no-reamer', needs: bore.cleanUp }));
-  return sleeveWith(context, outsideInReamed(context, ream), ream);
+  const routes = reamersFrom(bore.cleanUp, question.shop).map((ream) =>
+    sleeveWith(context, outsideInReamed(context, ream), ream),
+  );
+  return (
+    routes.find(({ state }) => state !== 'out') ??
+    routes[0] ??
+    ruledOut(out({ code: 'no-reamer', needs: bore.cleanUp }))
+  );
 }
 
 function outsideIn({ limits }: RouteContext, bore: Range): Range {

@@ -1,11 +1,12 @@
 import type { RouteContext } from './hole-and-pin-routes.ts';
-import { dividedBy, isLess, minus, type Length } from '../../length/length.ts';
+import { isLess, minus, type Length } from '../../length/length.ts';
+import { takenFromWall } from '../../fit/worn-axis.ts';
 import { ask, out, speaksFor, type Finding } from './route-findings.ts';
 import { leastParentWall, leastWallSource } from '../../fit/tables/least-walls.ts';
 
-/** Metal a hole of this finished size takes from each side, at the most: from the tightest place its edge moves furthest. */
-export function takenEachSide({ bore }: RouteContext, finished: Length): Length {
-  return dividedBy(minus(finished, bore.tightest), 2);
+/** Metal a hole of this finished size takes from a side at the most: where it is worn least its edge moves furthest. */
+export function takenEachSide({ bore: { tightest, oldAxis } }: RouteContext, finished: Length): Length {
+  return takenFromWall({ finished, tightest, oldAxis: oldAxis?.nominal });
 }
 
 /** The wall beside a hole of this finished size; undefined where the wall now was never measured. */

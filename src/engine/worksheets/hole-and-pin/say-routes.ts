@@ -5,7 +5,7 @@ import { isZero, type Length } from '../../length/length.ts';
 import { sayDrillSize } from '../thread-insert/say-insert.ts';
 import { sayRouteReason } from './say-route-reason.ts';
 import { sayStrengthOfWay } from '../../cut/say-strength.ts';
-import { show, showBand, showBetween, type ShownUnit } from '../../length/show.ts';
+import { show, showBetween, type ShownUnit } from '../../length/show.ts';
 import type { Reamer } from '../../fit/tables/reamer-sizes.ts';
 
 export type SaidRoute = {
@@ -55,17 +55,14 @@ export function sayRock(
     return `The bell-mouth, ${show(rockRefusal.bellMouth, unit)}, takes all of the ${show(rockRefusal.boreLength, unit)} the pin is held in, so there is nothing left to work the rock from. Measure both again.`;
   if (!rock) return undefined;
   if (isZero(rock.inAll)) return "No rock at the arm's end: the pin has no clearance.";
-  const known = isZero(rock.eachWayHalfWidth)
-    ? ''
-    : `, known to ${showBand(rock.eachWayHalfWidth, unit)} ${unit}`;
-  return `At the arm's end it rocks ±${show(rock.eachWay, unit)}${known}; in all ${show(rock.inAll, unit)}. End play comes on top.`;
+  return `At the arm's end it rocks ±${show(rock.eachWay, unit)}, in all ${show(rock.inAll, unit)}.`;
 }
 
 /** What the clearance was read as. */
 export function sayDirectPlay(direct: 'slop' | 'rock'): string {
   return direct === 'slop'
     ? 'Read with an indicator at the bore; it counts before bore less pin.'
-    : 'From the rock that was read at the arm’s end; it counts before bore less pin.';
+    : 'From the rock read at the arm’s end; it counts before bore less pin.';
 }
 
 /** What each route is called. */

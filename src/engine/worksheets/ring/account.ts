@@ -13,7 +13,7 @@ import {
   sayWhyNot,
 } from './say-ring.ts';
 import { legOf } from '../../reading/settle.ts';
-import { figure, show, showBand, type ShownUnit } from '../../length/show.ts';
+import { figure, figureBetween, show, showBand, type ShownUnit } from '../../length/show.ts';
 import type { Block, LeadBlock, WhyLine } from '../account.ts';
 import { proofOf } from '../proof.ts';
 import type { Answered } from '../worksheet.ts';
@@ -44,12 +44,13 @@ function fromBest(best: CutFromBlank, unit: ShownUnit): readonly Block[] {
 }
 
 function cutLead(cut: RingCut, unit: ShownUnit): LeadBlock {
+  const to = figureBetween(cut.to, cut.lower, cut.upper, unit);
   return {
     is: 'lead',
     label: sayRingDeed(cut),
-    figure: figure(cut.to, unit),
+    figure: to,
     unit,
-    change: `${figure(cut.from, unit)} → ${figure(cut.to, unit)}`,
+    change: `${figure(cut.from, unit)} → ${to}`,
     limits: sayGood(cut, unit),
     cut: ringCutName(cut.kind),
   };
@@ -59,7 +60,7 @@ function newSizes({ outside, inside, thickness }: RingAnswer, unit: ShownUnit): 
   const lead = (label: string, size: RingSize): Block => ({
     is: 'lead',
     label,
-    figure: figure(size.target, unit),
+    figure: figureBetween(size.target, size.lower, size.upper, unit),
     unit,
     limits: sayGood(size, unit),
     cut: ringCutName(size.kind),

@@ -1,6 +1,19 @@
-import type { Fields, SizeField } from '../fields.ts';
+import { lengthOf } from '../../length/length.ts';
+import type { Fields, SizeField, SlipOfField } from '../fields.ts';
 
-const size = (label: string, ask: string): SizeField => ({ enter: 'size', label, ask });
+const inches = (least: string, most: string): SlipOfField => ({
+  usual: { least: lengthOf(`${least} in`), most: lengthOf(`${most} in`) },
+});
+
+const size = (label: string, ask: string, slip: SlipOfField): SizeField => ({
+  enter: 'size',
+  label,
+  ask,
+  slip,
+});
+
+// Common practice, no source: what is met on motorcycles and trailers, with room to spare.
+const CLEARANCE = inches('0', '.25');
 
 export const ringFields = {
   recess: { enter: 'size', label: 'Recess bore', ask: 'Recess bore', measures: 'bore' },
@@ -11,6 +24,7 @@ export const ringFields = {
     label: 'Must stay free',
     ask: 'How much of the depth must stay free above the ring? Below zero it may stand proud.',
     signed: true,
+    slip: inches('0', '2'),
   },
   locates: {
     enter: 'choice',
@@ -21,14 +35,22 @@ export const ringFields = {
       { value: 'stem', words: 'The stem', more: 'its inside is close, its outside free' },
     ],
   },
-  outLeast: size('Outside, least clearance', 'How much smaller than the recess must it be at least?'),
-  outMost: size('Outside, most clearance', 'How much smaller than the recess may it be at most?'),
-  inLeast: size('Inside, least clearance', 'How much larger than the stem must its hole be at least?'),
-  inMost: size('Inside, most clearance', 'How much larger than the stem may its hole be at most?'),
-  leastThickness: size('Least thickness', 'How thin may the ring be?'),
-  blankOutside: size('Washer in hand, outside', 'How big is the washer outside?'),
-  blankInside: size('Washer in hand, inside', 'How wide is the washer’s hole?'),
-  blankThickness: size('Washer in hand, thickness', 'How thick is the washer?'),
+  outLeast: size(
+    'Outside, least clearance',
+    'How much smaller than the recess must it be at least?',
+    CLEARANCE,
+  ),
+  outMost: size('Outside, most clearance', 'How much smaller than the recess may it be at most?', CLEARANCE),
+  inLeast: size(
+    'Inside, least clearance',
+    'How much larger than the stem must its hole be at least?',
+    CLEARANCE,
+  ),
+  inMost: size('Inside, most clearance', 'How much larger than the stem may its hole be at most?', CLEARANCE),
+  leastThickness: size('Least thickness', 'How thin may the ring be?', inches('.002', '1')),
+  blankOutside: size('Washer in hand, outside', 'How big is the washer outside?', inches('.1', '14')),
+  blankInside: size('Washer in hand, inside', 'How wide is the washer’s hole?', inches('0', '8')),
+  blankThickness: size('Washer in hand, thickness', 'How thick is the washer?', inches('.002', '2')),
 } as const satisfies Fields;
 
 export type RingFields = typeof ringFields;

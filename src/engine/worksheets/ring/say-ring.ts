@@ -33,7 +33,7 @@ export function sayGood(
 
 /** Said where the readings are too wide for the clearance: cut to the aim, then try it. */
 export const RING_NOT_PROVED =
-  'These readings can’t prove the clearance. Cut to the aim, leave it full, and try the ring in its place before the last pass.';
+  'These readings can’t prove the clearance. Cut to the aim, leave it full. Try the ring in place before the last pass.';
 
 /** How the ring stands in its recess. */
 export function sayProud({ proud }: Pick<RingAnswer, 'proud'>, unit: ShownUnit): string {
@@ -68,13 +68,13 @@ export function sayWhyNot(why: WhyNot): string {
 export function sayHolding(holding: Holding): string {
   switch (holding) {
     case 'bore-first':
-      return 'Bore first, while the outside is still full and can be held without squeezing it round the hole.';
+      return 'Bore first, while the full outside can be held without squeezing the hole.';
     case 'mandrel':
-      return 'Turn the outside on a mandrel through the finished bore, so that both run true to each other.';
+      return 'Turn the outside on a mandrel through the finished bore: both run true.';
     case 'face-on-mandrel':
-      return 'Face it on a mandrel with a shoulder square to the axis, a little off each side, and deburr both edges.';
+      return 'Face it on a mandrel with a square shoulder, a little off each side. Deburr both edges.';
     case 'thin':
-      return 'It is thin: jaws squeeze it out of round. Clamp it on a mandrel between a shoulder and a washer, sharp tool, light cuts.';
+      return 'It is thin: jaws squeeze it out of round. Clamp it on a mandrel between shoulder and washer. Sharp tool, light cuts.';
     default:
       return holding satisfies never;
   }
@@ -83,11 +83,11 @@ export function sayHolding(holding: Holding): string {
 export function sayRingRefusal(refusal: RingRefusal | Refusal, unit: ShownUnit): string {
   switch (refusal.code) {
     case 'ring-no-wall':
-      return `No ring fits between: it would be ${show(refusal.outside, unit)} outside and ${show(refusal.inside, unit)} inside, with less than ${show(refusal.least, unit)} of wall. Check the recess and the stem, or take less clearance.`;
+      return `No ring fits: ${show(refusal.outside, unit)} outside, ${show(refusal.inside, unit)} inside, wall under ${show(refusal.least, unit)}. Check recess and stem, or take less clearance.`;
     case 'ring-no-depth':
-      return `Nothing is left for the ring: the recess is ${show(refusal.depth, unit)} deep and ${show(refusal.stayFree, unit)} must stay free. Leave it out, or deepen the recess.`;
+      return `No depth left for a ring: ${show(refusal.depth, unit)} deep, ${show(refusal.stayFree, unit)} must stay free. Leave it out, or deepen the recess.`;
     case 'ring-too-thin':
-      return `The ring could be ${sayMost(refusal, unit)} it should have. Leave it out, or deepen the recess.`;
+      return `Ring too thin: ${sayMost(refusal, unit)} or more. Leave it out, or deepen the recess.`;
     default:
       return say(refusal, unit);
   }
@@ -95,5 +95,5 @@ export function sayRingRefusal(refusal: RingRefusal | Refusal, unit: ShownUnit):
 
 function sayMost({ most, least }: Extract<RingRefusal, { code: 'ring-too-thin' }>, unit: ShownUnit): string {
   const shown = showBeside(most, { limit: least, is: 'least' }, unit);
-  return `${shown.value} thick at most, less than the ${shown.limit}`;
+  return `${shown.value} at most, want ${shown.limit}`;
 }

@@ -28,6 +28,7 @@ export const ringWorksheet = worksheet({
   answer: ring,
   sayRefusal: sayRingRefusal,
   usual: usualWords,
+  assumed: () => [{ field: 'locates', words: 'the recess locates it' }],
   account: ringAccount,
   cuts: ({ question, answer }) => cutsOfRing(question, answer),
   checks: ({ question }) => checksOfRing(question),
@@ -48,6 +49,11 @@ export const ringWorksheet = worksheet({
     if (kind === 'bore') return { limits: outside, legs: leg(given.size('recess')?.tightest) };
     if (kind === 'pin') return { limits: inside, legs: leg(given.size('stem')?.tightest) };
     return undefined;
+  },
+  demo: {
+    title: 'Dust ring',
+    sizes: { recess: '1.500 in', stem: '.750 in', depth: '.093 in', stayFree: '.010 in' },
+    choices: { locates: 'recess' },
   },
 });
 

@@ -27,10 +27,15 @@ export function cutsOfStack({ want }: StackQuestion, answer: StackAnswer): reado
   ];
 }
 
+/** What a cut is called in every list. */
+export function stackCutName(part: string, how: 'faced' | 'new'): string {
+  return `${capital(part)}, ${how === 'faced' ? 'faced to length' : 'made new'}`;
+}
+
 function trimWay(trim: Trim, index: number, want: StackWant): CutWay {
   const { part, from: present, to: target, lower, upper } = trim;
   const offer: CutOffer = {
-    name: `${capital(part)}, faced to length`,
+    name: stackCutName(part, 'faced'),
     part,
     operation: 'face',
     of: 'length',
@@ -65,7 +70,7 @@ function newWay(made: NewPart, want: StackWant): CutWay {
 
 function newPart(part: string, size: Pick<CutOffer, 'target' | 'lower' | 'upper'>, from: string): CutOffer {
   return {
-    name: `${capital(part)}, made new`,
+    name: stackCutName(part, 'new'),
     part,
     operation: 'face',
     of: 'length',

@@ -1,7 +1,7 @@
 import { absolute, isNegative, type Length } from '../../length/length.ts';
 import { say } from '../../length/say.ts';
 import { sayStrength } from '../../cut/say-strength.ts';
-import { sayVerdict } from '../../reading/say-verdict.ts';
+import { sayProves, sayVerdict, sayWant } from '../../reading/say-verdict.ts';
 import {
   withUnit,
   figure,
@@ -11,7 +11,9 @@ import {
   showBetween,
   type ShownUnit,
 } from '../../length/show.ts';
+import { showAgainst } from '../../length/show-limits.ts';
 import { listed } from '../../length/say-words.ts';
+import type { Estimate } from '../../reading/estimate.ts';
 import type { ShimWanted, StackAnswer, StackPart, StackWant } from './spacer-stack.ts';
 import type { Proof } from './stack-change.ts';
 import type { LeftOut } from './stack-leave-out.ts';
@@ -26,6 +28,8 @@ const QUANTITIES: Readonly<Record<StackWant['kind'], string>> = {
 
 /** What a stack does, against what is wanted: `Too tight: float .002, want .008 to .012.` */
 export function sayStack(answer: StackAnswer, want: StackWant, unit: ShownUnit): string {
+  if (want.kind !== 'clamp' && answer.verdict.kind === 'no-good' && isNegative(answer.gap))
+    return sayTooProud(absolute(answer.gap), want, unit);
   const verdict = sayVerdict(answer.verdict, {
     quantity: QUANTITIES[want.kind],
     unit,
@@ -34,6 +38,21 @@ export function sayStack(answer: StackAnswer, want: StackWant, unit: ShownUnit):
     halfWidth: answer.band.halfWidth,
   });
   return [verdict, ...sayProud(answer.gap, want, unit)].join(' ');
+}
+
+/** `Too tight: .022 proud, want .008 to .012 free.` */
+function sayTooProud(proud: Length, { limits }: StackWant, unit: ShownUnit): string {
+  const shown = showAgainst([proud], limits, unit);
+  return `Too tight: ${withUnit(shown.values[0] ?? '', unit)} proud, ${sayWant(shown, unit)} free.`;
+}
+
+/** The gap was read, and what it asked for was done since. */
+export function sayReadItAgain(why: string): string {
+  return `Read it again: ${why} since it was read.`;
+}
+
+export function sayReadGap({ kind }: Pick<StackWant, 'kind'>): string {
+  return kind === 'clamp' ? 'read how far the parts stand proud now.' : 'read the gap as it is now.';
 }
 
 /** How far the sum can be trusted: by the readings, and if every error stood against it at once. */
@@ -122,7 +141,7 @@ export function sayNewPart(made: NewPart, unit: ShownUnit): string {
 type Sized = Pick<ShimWanted, 'thickness' | 'lower' | 'upper'> & Partial<Proof>;
 
 /** Limits that are proved are good; others are said as what they are. */
-function sayFrom({ proved, lower, upper }: Omit<Sized, 'thickness'>, unit: ShownUnit): string {
+export function sayFrom({ proved, lower, upper }: Omit<Sized, 'thickness'>, unit: ShownUnit): string {
   return `${proved === false ? 'by the sizes alone' : 'good'} from ${range(lower, upper, unit)}`;
 }
 
@@ -132,15 +151,22 @@ const CHECK_IT: Readonly<Record<StackWant['kind'], string>> = {
   clamp: 'Read by depth gauge how far the parts stand proud.',
 };
 
+type Unproved = Pick<Proof, 'halfWidth'> & {
+  /** What it is worked out from: one tool that read all of it is named. */
+  readonly sizes?: readonly Estimate[];
+};
+
 /** To what a figure is proved that leaves nothing of the limits, and the check that settles it. */
 export function sayUnproved(
-  { halfWidth }: Pick<Proof, 'halfWidth'>,
+  { halfWidth, sizes = [] }: Unproved,
   { kind }: StackWant,
   direct: boolean,
   unit: ShownUnit,
 ): string {
-  const by = direct ? 'This reading proves' : 'These sizes prove';
-  return `${by} it to ${withUnit(showBand(halfWidth, unit), unit)} only. ${direct ? 'Read it again once that is done, with a finer tool.' : CHECK_IT[kind]}`;
+  const known = withUnit(showBand(halfWidth, unit), unit);
+  if (direct)
+    return `This reading proves it to ${known} only. Read it again once that is done, with a finer tool.`;
+  return `${sayProves(sizes, halfWidth, unit)}. ${CHECK_IT[kind]}`;
 }
 
 /** `One part of .447 in does for washer and spacer, and leaves the same gap.` */

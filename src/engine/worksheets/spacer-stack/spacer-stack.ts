@@ -16,6 +16,7 @@ import {
   lengthFromFloat,
   minus,
   negate,
+  plus,
   zero,
   type Length,
 } from '../../length/length.ts';
@@ -48,6 +49,8 @@ export type StackWant = {
   readonly kind: 'float' | 'end-play' | 'clamp';
   readonly limits: Limits & { readonly lower: Length; readonly upper: Length };
   readonly aim: Length;
+  /** Of a clamp that is judged where its parts are thin: how much more they clamp where they are thick. */
+  readonly taper?: Length;
 };
 
 export type StackQuestion = {
@@ -59,6 +62,8 @@ export type StackQuestion = {
   readonly step: Length;
   /** How short a part may become of which nobody said so; .020 in where it is left out. */
   readonly usualLeast?: Length;
+  /** The place of the part that gives first where more than one may, from 0; without it the leftmost. */
+  readonly first?: number;
   /** The gap itself, read with a feeler or an indicator: replaces the sum. */
   readonly direct?: Estimate;
 };
@@ -121,7 +126,10 @@ export function spacerStack(q: StackQuestion): StackAnswer {
   const isTooBig = !isGood && isLess(needed.aim, zero);
   const mayGive = parts.some((part) => part.adjustable);
   const trims = isTooSmall
-    ? parts.flatMap((part, place) => (part.adjustable ? trimOffer(q, gap, place, part) : []))
+    ? firstFirst(
+        q,
+        parts.flatMap((part, place) => (part.adjustable ? trimOffer(q, gap, place, part) : [])),
+      )
     : [];
   const isAlone = trims.some(
     ({ result, figure, instead }) => result.ok || figure || (instead && !instead.still),
@@ -141,8 +149,11 @@ export function spacerStack(q: StackQuestion): StackAnswer {
     ...(shared && { shared }),
     ...(isTooBig && { shim: shimFor(needed) }),
     longerParts: isTooBig
-      ? parts.flatMap((part, place) =>
-          part.adjustable || !mayGive ? (longerPart(q, gap, place, part) ?? []) : [],
+      ? firstFirst(
+          q,
+          parts.flatMap((part, place) =>
+            part.adjustable || !mayGive ? (longerPart(q, gap, place, part) ?? []) : [],
+          ),
         )
       : [],
     ...(extra && { newPart: extra }),
@@ -153,7 +164,7 @@ export function spacerStack(q: StackQuestion): StackAnswer {
  * Whether a stack does what is wanted of it.
  *
  * Range:   a float and a clamp of nothing are too close to call at the best, whatever least was given: parts that just
- *          touch neither slide nor are held.
+ *          touch neither slide nor are held. What holds where the parts are thin is judged where they are thick as well.
  */
 export function stackVerdict({
   want,
@@ -165,6 +176,10 @@ export function stackVerdict({
   readonly band: Band;
 }): Verdict {
   const verdict = verdictOf({ value: wanted, ...band, limits: want.limits });
+  if (verdict.kind === 'good' && want.taper) {
+    const { taper, ...thick } = want;
+    return stackVerdict({ want: thick, wanted: plus(wanted, taper), band });
+  }
   const isProvedAtAll = want.kind === 'end-play' || isMore(minus(wanted, band.halfWidth), zero);
   if (verdict.kind !== 'good' || isProvedAtAll) return verdict;
   return { kind: 'too-close', near: 'lower', short: absolute(minus(wanted, want.limits.lower)) };
@@ -213,6 +228,14 @@ function gapOf(q: StackQuestion): Gap {
   const { value, band, worstCase } = combine(terms);
   const direct = q.direct !== undefined;
   return { gap: value, band, worstCase, rss: direct ? band.halfWidth : rootSumSquare(terms), direct };
+}
+
+/** The part that is to give first stands first; the others from left to right. */
+function firstFirst<T extends { readonly place: number }>(
+  { first }: Pick<StackQuestion, 'first'>,
+  offers: readonly T[],
+): readonly T[] {
+  return [...offers.filter(({ place }) => place === first), ...offers.filter(({ place }) => place !== first)];
 }
 
 function canGive({ adjustable }: StackPart): boolean {

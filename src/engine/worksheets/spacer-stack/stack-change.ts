@@ -1,6 +1,6 @@
 import { aimedInside, type Change } from '../../shim/change-wanted.ts';
 import { combine, type Band, type Term } from '../../reading/estimate.ts';
-import { isMore, minus, negate, plus, type Length } from '../../length/length.ts';
+import { isMore, largest, minus, negate, plus, smallest, zero, type Length } from '../../length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 
 /** How far a figure is proved: to ± halfWidth, and whether that leaves anything of what is wanted. */
@@ -33,15 +33,20 @@ export function neededChange({
   return { ...(proved ? aimedInside(left) : whole), halfWidth, proved };
 }
 
-/** What is wanted, said as a gap: a clamp's parts stand proud, so its gap is below zero. */
-export function gapWanted({ kind, limits, aim }: StackWant): {
+/**
+ * What is wanted, said as a gap: a clamp's parts stand proud, so its gap is below zero.
+ *
+ * Range:   of a clamp judged where its parts are thin, the most is what they may clamp there without clamping too much
+ *          where they are thick; where no change does both, its least.
+ */
+export function gapWanted({ kind, limits, aim, taper = zero }: StackWant): {
   readonly aim: Length;
   readonly least: Length;
   readonly most: Length;
 } {
-  return kind === 'clamp'
-    ? { aim: negate(aim), least: negate(limits.upper), most: negate(limits.lower) }
-    : { aim, least: limits.lower, most: limits.upper };
+  if (kind !== 'clamp') return { aim, least: limits.lower, most: limits.upper };
+  const upper = largest(limits.lower, minus(limits.upper, taper));
+  return { aim: negate(smallest(aim, upper)), least: negate(upper), most: negate(limits.lower) };
 }
 
 /**

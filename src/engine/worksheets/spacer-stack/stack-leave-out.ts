@@ -1,5 +1,17 @@
+import { stepsIn } from '../../cut/dial.ts';
 import { combine, mean } from '../../reading/estimate.ts';
-import { isLess, isMore, largest, negate, plus, times, zero, type Length } from '../../length/length.ts';
+import {
+  isLess,
+  isMore,
+  largest,
+  minus,
+  negate,
+  plus,
+  smallest,
+  times,
+  zero,
+  type Length,
+} from '../../length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 import { gapTerms, gapWanted, neededChange, type Proof } from './stack-change.ts';
 
@@ -32,7 +44,7 @@ type Asked = {
  */
 export function outOfStack(q: StackQuestion, { gap, place, part, mayShim }: Asked): LeftOut | undefined {
   const wanted = gapWanted(q.want);
-  for (let pieces = 1; pieces <= part.count; pieces += 1) {
+  for (let pieces = fewestOut(wanted, gap, part); pieces <= part.count; pieces += 1) {
     const left = plus(gap, times(mean(part.thickness), pieces));
     const { band } = combine(gapTerms(q, { place, pieces }));
     const change = neededChange({ gap: left, want: q.want, band });
@@ -54,4 +66,15 @@ export function outOfStack(q: StackQuestion, { gap, place, part, mayShim }: Aske
     if (pieces === part.count) return { ...out, still: change.aim };
   }
   return undefined;
+}
+
+/** Fewer than so many leave less than what is wanted for sure: of a thousand pieces nobody waits for each. */
+function fewestOut(
+  { aim, least }: { readonly aim: Length; readonly least: Length },
+  gap: Length,
+  { thickness, count }: StackPart,
+): number {
+  const one = mean(thickness);
+  if (!isMore(one, zero)) return 1;
+  return Math.max(1, Math.min(count, stepsIn(minus(smallest(aim, least), gap), one)));
 }

@@ -1,5 +1,16 @@
 import { mean, type Band } from '../../reading/estimate.ts';
-import { isLess, isMore, largest, minus, smallest, zero, type Length } from '../../length/length.ts';
+import { stepsIn } from '../../cut/dial.ts';
+import {
+  isLess,
+  isMore,
+  largest,
+  minus,
+  sameLength,
+  smallest,
+  times,
+  zero,
+  type Length,
+} from '../../length/length.ts';
 import { cutTarget, metalOnTarget, roundMetalOn } from '../../length/metal-on.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
 import type { StackPart, StackQuestion } from './spacer-stack.ts';
@@ -136,24 +147,27 @@ export function sharedTrim(
   parts: readonly StackPart[],
   band: Band,
 ): SharedTrim | undefined {
-  const pieces = parts
-    .flatMap((part) => {
-      const spare = minus(mean(part.thickness), leastLengthOf(q, part));
-      return isMore(spare, zero) ? Array.from({ length: part.count }, () => ({ part, spare })) : [];
-    })
+  const sparing = parts
+    .map((part) => ({ part, spare: minus(mean(part.thickness), leastLengthOf(q, part)) }))
+    .filter(({ spare }) => isMore(spare, zero))
     .toSorted((a, b) => (isMore(a.spare, b.spare) ? -1 : isLess(a.spare, b.spare) ? 1 : 0));
   let left = neededChange({ gap, want: q.want, band }).aim;
   const faced: SharedTrim['trims'][number][] = [];
-  for (const { part, spare } of pieces) {
-    if (!isMore(left, zero)) break;
-    const take = smallest(spare, left);
-    const from = mean(part.thickness);
+  const face = ({ name, thickness }: StackPart, pieces: number, take: Length) => {
+    const from = mean(thickness);
     const to = minus(from, take);
     const last = faced.at(-1);
-    if (last?.part === part.name && !isLess(last.to, to) && !isMore(last.to, to))
-      faced[faced.length - 1] = { ...last, pieces: last.pieces + 1 };
-    else faced.push({ part: part.name, pieces: 1, from, to });
-    left = minus(left, take);
+    if (last?.part === name && sameLength(last.to, to))
+      faced[faced.length - 1] = { ...last, pieces: last.pieces + pieces };
+    else faced.push({ part: name, pieces, from, to });
+    left = minus(left, times(take, pieces));
+  };
+  for (const { part, spare } of sparing) {
+    if (!isMore(left, zero)) break;
+    // At once: of a thousand pieces each by itself would take a phone minutes.
+    const whole = Math.min(part.count, stepsIn(left, spare));
+    if (whole > 0) face(part, whole, spare);
+    if (whole < part.count && isMore(left, zero)) face(part, 1, left);
   }
   if (faced.length === 0) return undefined;
   return { trims: faced, ...(isMore(left, zero) && { missing: left }) };

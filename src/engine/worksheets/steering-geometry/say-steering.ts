@@ -44,7 +44,7 @@ export function sayTrailSign(answer: SteeringAnswer, unit: ShownUnit): string {
     case 'negative':
       return `Negative trail, ${is}. Do not ride it.`;
     case 'may-be-negative':
-      return `Trail may be negative: ${is}, ${showBand(answer.trailHalfWidth, unit)}. Do not ride it.`;
+      return `Trail possibly negative: ${is}, ${showBand(answer.trailHalfWidth, unit)}. Do not ride it.`;
     default:
       return sign satisfies never;
   }
@@ -56,9 +56,9 @@ export function sayTrailFeel(answer: SteeringAnswer, unit: ShownUnit): string {
   const by = minus(after.trail, before.trail);
   const sign = trailSign(answer);
   if (sign === 'negative')
-    return 'The tyre touches the ground ahead of the steering axis: the wheel will not hold straight. Do not ride it.';
+    return 'The tyre touches ahead of the steering axis. The wheel will not hold straight. Do not ride it.';
   if (sign === 'may-be-negative')
-    return 'As far as it is known the tyre may touch the ground ahead of the steering axis. Do not ride it. Measure rake, offset and axle height closer, or change the fork’s offset.';
+    return 'The tyre may touch ahead of the steering axis. Do not ride it. Measure rake, offset and axle height closer, or change the offset.';
   if (isNothing(by, unit)) return 'Trail is what it was.';
   return isNegative(by)
     ? 'Less trail turns easier and holds straight less; shake of the bars comes sooner.'
@@ -92,9 +92,9 @@ export function sayRise(rise: Length, unit: ShownUnit): string {
 export function saySteeringRefusal(refusal: SteeringRefusal): string {
   switch (refusal.code) {
     case 'rake-out-of-reach':
-      return `A rake of ${sayDegrees(refusal.degrees)} is outside 0° to ${refusal.mostDegrees}° from the vertical. If the maker gives it from the ground, subtract it from 90°.`;
+      return `A rake of ${sayDegrees(refusal.degrees)} is outside 0° to ${refusal.mostDegrees}° from the vertical. Given from the ground, subtract it from 90°.`;
     case 'fork-length-needed':
-      return 'Clamps that lean the fork put the axle out by the fork’s length. Give the length from the clamps to the axle.';
+      return 'Leaning clamps put the axle out by the fork’s length. Give the length from the clamps to the axle.';
     case 'wheels-do-not-reach':
       return 'With these sizes the machine can’t stand on both wheels. Check the wheelbase, the tyre radius and the fork’s change.';
     default:

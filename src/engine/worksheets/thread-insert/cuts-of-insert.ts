@@ -2,7 +2,10 @@ import { tapName } from '../../thread/tap-name.ts';
 import type { CutOffer } from '../../cut/cut.ts';
 import { wayOf, type CutWay } from '../../cut/cuts-of-way.ts';
 import { insertLimits } from '../../thread/insert-limits.ts';
-import { isLess, isMore, largest, smallest, type Length } from '../../length/length.ts';
+import { isLess, isMore, largest, smallest, zero, type Length } from '../../length/length.ts';
+import { FOLLOWS_HOLE, wornAxis, type WornAxis } from '../../fit/worn-axis.ts';
+import type { Estimate } from '../../reading/estimate.ts';
+import { isSpoiltInALeg, type LeggedAnswer } from './insert-in-legs.ts';
 import {
   leavesTooLittleThread,
   needsDrill,
@@ -17,12 +20,15 @@ import type { Thread } from '../../thread/threads.ts';
  * no cut of the part.
  *
  * Units:   both are held to the minor diameter of the tapped hole, which is what can be measured after either.
- * Range:   none where the wall or the floor of a blind hole would be too thin, or where too little thread would be left
+ * Range:   none where the wall or the floor of a blind hole in any leg would be too thin, or where too little thread would be left
  *          to be worth tapping.
  */
-export function cutsOfInsert({ thread }: InsertQuestion, answer: InsertAnswer): readonly CutWay[] {
-  const { hole, drill, wallLeft, blindDepth } = answer;
-  if (wallLeft?.enough === false || blindDepth?.floorMissing || leavesTooLittleThread(answer)) return [];
+export function cutsOfInsert(
+  { thread, hole: now }: Pick<InsertQuestion, 'thread' | 'hole'>,
+  answer: Pick<InsertAnswer, 'hole' | 'drill' | 'wallLeft'> & Pick<LeggedAnswer, 'legs'>,
+): readonly CutWay[] {
+  const { hole, drill, wallLeft } = answer;
+  if (wallLeft?.enough === false || isSpoiltInALeg(answer) || leavesTooLittleThread(answer)) return [];
   return wayOf({
     id: 'insert',
     name: 'Thread insert',
@@ -30,6 +36,7 @@ export function cutsOfInsert({ thread }: InsertQuestion, answer: InsertAnswer): 
       thread,
       ...(needsDrill(answer) && { drill: drill.drill }),
       ...(hole.tightest && hole.loosest && { hole: { tightest: hole.tightest, loosest: hole.loosest } }),
+      follows: now !== undefined && followsHole(thread, now.loosest),
     }),
   });
 }
@@ -38,10 +45,22 @@ type InsertCuts = {
   readonly thread: Thread;
   readonly drill?: InsertDrillChoice['drill'];
   readonly hole?: { readonly tightest: Length; readonly loosest: Length };
+  /** The hole may stand off its place: the drill goes where it is. */
+  readonly follows?: boolean;
 };
 
+/** A hole larger than the bolt was its clearance hole once, and may have worn to one side. */
+export function insertAxis(thread: Thread, loosest: Estimate): WornAxis | undefined {
+  return wornAxis({ loosest, nominal: thread.major, most: zero });
+}
+
+export function followsHole(thread: Thread, loosest: Estimate): boolean {
+  return insertAxis(thread, loosest) !== undefined;
+}
+
 /** Drill and tap, or the tap alone where the hole is large enough already. */
-export function insertOffers({ thread, drill, hole }: InsertCuts): readonly CutOffer[] {
+export function insertOffers({ thread, drill, hole, follows = false }: InsertCuts): readonly CutOffer[] {
+  const where = follows ? FOLLOWS_HOLE : '';
   const { minorLeast, minorMost, minorMostSource } = insertLimits(thread);
   // A hole or a drill past the standard's most is known and accepted by then: it may not be called over for that.
   const past = largest(minorMost, ...[drill?.size, hole?.loosest].filter((size) => size !== undefined));
@@ -57,7 +76,7 @@ export function insertOffers({ thread, drill, hole }: InsertCuts): readonly CutO
     ...(drill && drilled
       ? [
           {
-            name: `Hole, drilled ${drill.name}`,
+            name: `Hole, drilled ${drill.name}${where}`,
             part: 'hole',
             operation: 'drill',
             of: 'tap-drill',
@@ -69,7 +88,8 @@ export function insertOffers({ thread, drill, hole }: InsertCuts): readonly CutO
         ]
       : []),
     {
-      name: `Hole, ${tapName(thread.designation, 'insert')}`,
+      // Behind a drill the tap has no other hole to follow.
+      name: `Hole, ${tapName(thread.designation, 'insert')}${drill ? '' : where}`,
       part: 'hole',
       operation: 'tap',
       of: 'tap-drill',

@@ -8,6 +8,9 @@ import { showBeside } from '../../length/show-limits.ts';
 import { figure, show, showBand, type ShownUnit } from '../../length/show.ts';
 import type { InsertAnswer, InsertWall } from './thread-insert.ts';
 
+/** What every leg shares: the hole, its limits, its drill. */
+type Shared = Pick<InsertAnswer, 'limits' | 'drill' | 'hole'>;
+
 /** A drill with its decimal and its millimetres: `29/64 (.4531 in, 11.509 mm)`, `13.2 mm (.5197 in)`. */
 export function sayDrillSize({ name, series, size }: Drill): string {
   if (series === 'metric') return `${name} (${show(size, 'in')})`;
@@ -20,7 +23,10 @@ export function sayPercent(percent: number): string {
 }
 
 /** Which drill, where it comes from, and what to know about it. */
-export function sayInsertDrill({ drill: choice, limits }: InsertAnswer, unit: ShownUnit): string {
+export function sayInsertDrill(
+  { drill: choice, limits }: Pick<InsertAnswer, 'drill' | 'limits'>,
+  unit: ShownUnit,
+): string {
   const { drill, percent, basis } = choice;
   const sentences = [`Drill ${sayDrillSize(drill)}: ${sayPercent(percent)} of thread.`];
   if (!choice.insideLimits)
@@ -46,7 +52,7 @@ export function sayDrillNeighbours({ below, above }: InsertDrillChoice): string 
 }
 
 /** What the hole needs before the insert's STI tap. */
-export function sayInsertHole(answer: InsertAnswer, unit: ShownUnit): string {
+export function sayInsertHole(answer: Shared, unit: ShownUnit): string {
   const { hole, drill } = answer;
   switch (hole.state) {
     case 'solid':
@@ -74,7 +80,10 @@ export function sayInsertWall({ wall, least, enough, source }: InsertWall, unit:
 }
 
 /** Which length of insert for this metal, and what has to come off. */
-export function sayInsertLength({ lengths, setDown, blindDepth }: InsertAnswer, unit: ShownUnit): string {
+export function sayInsertLength(
+  { lengths, setDown, blindDepth }: Pick<InsertAnswer, 'lengths' | 'setDown' | 'blindDepth'>,
+  unit: ShownUnit,
+): string {
   const chosen = lengths.find((length) => length.chosen);
   if (!chosen) return '';
   const trim = chosen.trimOff
@@ -86,20 +95,20 @@ export function sayInsertLength({ lengths, setDown, blindDepth }: InsertAnswer, 
 
 /** How deep a blind hole is drilled and tapped, and what stays under it. */
 export function sayBlindDepth(depth: NonNullable<InsertAnswer['blindDepth']>, unit: ShownUnit): string {
-  return `Blind hole: drill ${show(depth.drilling, unit)} deep to the full diameter (the point goes ${show(depth.point, unit)} deeper), full thread ${show(depth.fullThread, unit)} deep.${sayFloor(depth, unit)}`;
+  return `Blind hole: drill ${show(depth.drilling, unit)} deep to the full diameter (the point goes ${show(depth.point, unit)} deeper), full thread ${show(depth.fullThread, unit)} deep. ${sayFloor(depth, unit)}`;
 }
 
 export const FLOOR_UNKNOWN = 'Give how thick the metal is: the drill may come through.';
 
 /** What stays under the drill's point. */
-function sayFloor({ floor, leastFloor, floorMissing }: BlindDepth, unit: ShownUnit): string {
-  if (!floor) return ` ${FLOOR_UNKNOWN}`;
+export function sayFloor({ floor, leastFloor, floorMissing }: BlindDepth, unit: ShownUnit): string {
+  if (!floor) return FLOOR_UNKNOWN;
   const missing = floorMissing ? ` ${show(floorMissing, unit)} of metal is missing.` : '';
-  if (!isMore(floor, zero)) return ` The drill's point may come through:${missing}`;
-  return ` At least ${show(floor, unit)} stays under its point, ${show(leastFloor, unit)} wanted.${missing}`;
+  if (!isMore(floor, zero)) return `The drill's point may come through:${missing}`;
+  return `At least ${show(floor, unit)} stays under its point, ${show(leastFloor, unit)} wanted.${missing}`;
 }
 
-function sayTightest({ hole, limits }: InsertAnswer, unit: ShownUnit): string {
+function sayTightest({ hole, limits }: Shared, unit: ShownUnit): string {
   const { tightest, band } = hole;
   if (!tightest || !band) return '';
   const side = isLess(tightest, limits.minorLeast)
@@ -116,13 +125,13 @@ function sayPercentNow({ percent }: InsertHole): string {
   return percent === undefined ? '' : ` ${sayPercent(percent)} of thread is left at the loosest place.`;
 }
 
-function sayCloseToMost({ hole, limits }: InsertAnswer, unit: ShownUnit): string {
+function sayCloseToMost({ hole, limits }: Shared, unit: ShownUnit): string {
   return hole.closeToMost
     ? ` The loosest place may be a little over the greatest of ${show(limits.minorMost, unit)}.`
     : '';
 }
 
-function sayOver({ hole, limits, drill }: InsertAnswer, unit: ShownUnit): string {
+function sayOver({ hole, limits, drill }: Shared, unit: ShownUnit): string {
   const over = `The hole is ${hole.overBy ? `${show(hole.overBy, unit)} ` : ''}over the greatest of ${show(limits.minorMost, unit)} at its loosest${hole.closeToMost ? ', too close to call' : ''}.`;
   return hole.drillTightest
     ? `${over} At its tightest it still needs ${sayDrillSize(drill.drill)} run through.`

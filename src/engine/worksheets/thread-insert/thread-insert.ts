@@ -9,7 +9,7 @@ import { insertHole, type InsertHole, type MeasuredHole } from '../../thread/ins
 import { blindDepth, insertLengths, setDown } from '../../thread/insert-lengths.ts';
 import type { BlindDepth, BlindTap, InsertLength } from '../../thread/insert-lengths.ts';
 import { insertLimits, tapReach, type InsertLimits } from '../../thread/insert-limits.ts';
-import { dividedBy, isLess, isMore, minus, zero, type Length } from '../../length/length.ts';
+import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from '../../length/length.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
 import { hasInserts, type Thread } from '../../thread/threads.ts';
 
@@ -117,7 +117,7 @@ function insertRefusal(q: InsertQuestion, limits: InsertLimits): InsertRefusal |
 function insertWall(q: InsertQuestion, limits: InsertLimits): InsertWall | undefined {
   const wall = wallAfterTap(q, limits);
   if (!wall) return undefined;
-  const least = q.leastWall ?? dividedBy(q.thread.major, 2);
+  const least = leastWallOf(q);
   const threshold = q.leastWall
     ? 'least wall: your own'
     : "least wall: half the bolt's diameter, common practice, no source";
@@ -127,6 +127,24 @@ function insertWall(q: InsertQuestion, limits: InsertLimits): InsertWall | undef
     enough: !isLess(wall, least),
     source: `${threshold}; ${limits.majorMostSource}`,
   };
+}
+
+function leastWallOf({ leastWall, thread }: Pick<InsertQuestion, 'leastWall' | 'thread'>): Length {
+  return leastWall ?? dividedBy(thread.major, 2);
+}
+
+/**
+ * How thick the wall has to be now, so that enough of it is left after the tap.
+ *
+ * Units:   from the hole's edge to the part's edge; while there is no hole from its centre.
+ * Source:  geometry; the least wall half the bolt's diameter: common practice, no source, unless the fitter gave his own.
+ */
+export function wallNeeded(
+  q: Pick<InsertQuestion, 'hole' | 'leastWall' | 'thread'>,
+  limits: InsertLimits,
+): Length {
+  const reach = q.hole ? tapReach(limits, mean(q.hole.tightest)) : dividedBy(limits.majorMost, 2);
+  return plus(leastWallOf(q), reach);
 }
 
 // The hole's edge moves out by half of what the diameter grows; from the tightest place it moves furthest.

@@ -11,6 +11,8 @@ export type DrawnSize = {
   /** What the worksheet's address calls it: a field's name, `part/<id>`. */
   readonly field: string;
   readonly name: string;
+  /** How it is heard, where its name is only a letter. */
+  readonly said?: string | undefined;
   /** Left out while it isn't given: then its name stands alone. */
   readonly figure?: string | undefined;
   /** Where its words stand: x by `anchor`, y the base line of the name; the figure stands under it, or behind it. */
@@ -18,6 +20,8 @@ export type DrawnSize = {
   readonly y: number;
   readonly anchor?: 'start' | 'middle' | 'end' | undefined;
   readonly beside?: true | undefined;
+  /** Only its figure has room: the name is heard, not drawn. */
+  readonly unnamed?: true | undefined;
   /** Brass: the one thing that changes. */
   readonly changes?: boolean | undefined;
 };
@@ -26,8 +30,10 @@ export type DrawnSize = {
 export type Drawn = {
   readonly shapes: ComponentChildren;
   readonly sizes: readonly DrawnSize[];
-  /** `left .600`, `slop .018`: what the sizes so far come to. */
-  readonly running?: { readonly text: string; readonly x: number; readonly y: number } | undefined;
+  /** `left .600`, `slop .018`: what the sizes so far come to; its name over it where the sizes beside it have theirs so. */
+  readonly running?:
+    | { readonly text: string; readonly x: number; readonly y: number; readonly name?: string | undefined }
+    | undefined;
   /** The drawing in words, for whoever can't see it. */
   readonly words: string;
 };

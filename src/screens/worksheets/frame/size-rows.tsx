@@ -2,25 +2,41 @@ import { bandOf } from '../../../engine/reading/estimate.ts';
 import { isZero } from '../../../engine/length/length.ts';
 import { sizeFigure } from '../../../engine/reading/say-readings.ts';
 import { showBand } from '../../../engine/length/show.ts';
+import { numberInShop } from '../../../engine/worksheets/number-in-shop.ts';
 import type { Field } from '../../../engine/worksheets/fields.ts';
+import type { AnyGiven } from '../../../engine/worksheets/given.ts';
 import type { AnyWorksheet } from '../../../engine/worksheets/worksheet.ts';
 import { hrefOf } from '../../address.ts';
 import { Row } from '../../common/row.tsx';
 import { assumedFor } from '../assumed-choices.ts';
 import { givenOf } from '../given-of.ts';
+import { PartList } from '../spacer-stack/part-list.tsx';
 import { missingWords, type WorksheetData } from '../worksheet-data.ts';
 
 /** All that an answer stands on, each line one press from being changed. */
 export function SizeRows({ data, kind }: { data: WorksheetData; kind: AnyWorksheet }) {
-  const usual = kind.usual(givenOf(data));
+  const given = givenOf(data);
+  const usual = kind.usual(given);
   return (
     <ul>
-      {Object.entries(kind.fields).map(([name, field]) => (
-        <li key={name}>
-          <SizeRow data={data} name={name} field={field} usual={usual[name]} />
-        </li>
-      ))}
+      {Object.entries(kind.fieldsFor(given)).map(([name, field]) =>
+        field.enter === 'parts' ? (
+          <PartList key={name} data={data} />
+        ) : (
+          <li key={name}>
+            <SizeRow data={data} name={name} field={field} usual={usual[name]} />
+          </li>
+        ),
+      )}
     </ul>
+  );
+}
+
+/** How many sizes and choices an answer stands on; each part of a stack is one. */
+export function countGiven(kind: AnyWorksheet, given: AnyGiven): number {
+  return Object.entries(kind.fieldsFor(given)).reduce(
+    (so, [name, { enter }]) => so + (enter === 'parts' ? given.parts.length : Number(given.has(name))),
+    0,
   );
 }
 
@@ -65,6 +81,6 @@ function choiceGiven(data: WorksheetData, name: string, field: Field): Said {
   if (value === undefined) return {};
   if (field.enter === 'choice')
     return { words: field.options.find((option) => option.value === value)?.words ?? value };
-  if (field.enter === 'number') return { words: '', figure: `${value} ${field.unit}` };
+  if (field.enter === 'number') return { words: '', figure: numberInShop(value, field.unit, data.unit) };
   return { words: value.replace('x', ' × ') };
 }

@@ -5,7 +5,7 @@ import { exactDecimalText, lengthOf } from '../../../../src/engine/length/length
 import { lineUp, type LineUpQuestion } from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
 import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';
-import { sayDeed } from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { sayDeed } from '../../../../src/engine/worksheets/axle-line-up/say-deeds.ts';
 import { waysSaid } from '../../cut/cut-said.ts';
 
 type Sizes = Readonly<Record<string, string>>;
@@ -164,6 +164,55 @@ describe('a size whose readings contradict each other', () => {
       ['inner', true],
       ['outer', true],
       ['sleeve', false],
+    ]);
+  });
+});
+
+describe('the spacers of an axle on which something else is not good', () => {
+  // Its slot .300 wide, its disc .160: .070 beside it, less half the float and .010 of runout.
+  const known = { ...front, slotWidth: '.300', discThickness: '.160' };
+  const isUnsure = (sizes: Sizes, more: Partial<LineUpQuestion> = {}) => {
+    const q: LineUpQuestion = {
+      layout: axleLayouts['front-one-disc'],
+      side: 'right',
+      sizes: exactly(sizes),
+      onHand: {},
+      limits: usualLineUpLimits.in,
+      step: lengthOf('.001 in'),
+      ...more,
+    };
+    const answer = lineUp(q);
+    if (!answer.ok) throw new Error(answer.refusal.code);
+    const ways = cutsOfLineUp(q, answer.value);
+    expect(ways.length).toBeGreaterThan(0);
+    return ways.map(({ unsure }) => unsure);
+  };
+
+  test('are sure where all of it holds', () => {
+    expect(isUnsure(known)).toEqual([undefined]);
+  });
+
+  test.each([
+    // (.165 − .160) / 2 − .005 − .010 = −.0125
+    { what: 'the disc runs into its slot', sizes: { ...known, slotWidth: '.165' } },
+    // (.190 − .160) / 2 − .005 − .010 = 0
+    { what: 'the disc runs with nothing beside it', sizes: { ...known, slotWidth: '.190' } },
+    { what: 'nobody knows how wide the slot is', sizes: { ...front, discThickness: '.160' } },
+    { what: 'nothing is known of the disc', sizes: front },
+    // .010 of side play was wanted, none was read
+    { what: 'the bracket was read to have no side play', sizes: { ...known, floatRead: '0' } },
+  ])('are not sure while $what: what cures it changes them', ({ sizes }) => {
+    expect(isUnsure(sizes)).toEqual([true]);
+  });
+
+  test('are not sure while a bracket that follows its pads has less float than they wear', () => {
+    // .010 of float, .200 of wear
+    expect(isUnsure({ ...known, padWear: '.200' }, { slides: 'bracket' })).toEqual([true]);
+    expect(isUnsure({ ...known, padWear: '.200' }, { slides: 'caliper' })).toEqual([undefined]);
+    // and while nobody said how far they wear
+    expect(isUnsure(known, { slides: 'bracket' })).toEqual([true]);
+    expect(isUnsure({ ...known, float: '.050', padWear: '.020' }, { slides: 'bracket' })).toEqual([
+      undefined,
     ]);
   });
 });

@@ -3,11 +3,8 @@ import { cutsOfLineUp } from '../../../../src/engine/worksheets/axle-line-up/cut
 import { toleranceEstimate, typedEstimate, type Estimate } from '../../../../src/engine/reading/estimate.ts';
 import { exactDecimalText, isZero, lengthOf, type Length } from '../../../../src/engine/length/length.ts';
 import { lineUp, type LineUpQuestion } from '../../../../src/engine/worksheets/axle-line-up/line-up.ts';
-import {
-  lineUpVerdict,
-  sayDeed,
-  sayLineUp,
-} from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { lineUpVerdict, sayLineUp } from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { sayDeed } from '../../../../src/engine/worksheets/axle-line-up/say-deeds.ts';
 import { axleLayouts } from '../../../../src/engine/worksheets/axle-line-up/tables/axle-layouts.ts';
 import { usualLeastLength } from '../../../../src/engine/fit/tables/least-part.ts';
 import { usualLineUpLimits } from '../../../../src/engine/worksheets/axle-line-up/tables/line-up-limits.ts';

@@ -10,15 +10,17 @@ import {
 import {
   lineUpVerdict,
   sayCheck,
-  sayDeed,
-  sayGive,
-  sayGivesStrength,
   sayLineUp,
   sayLineUpRefusal,
-  sayNotJudged,
   sayRoom,
-  sayShares,
 } from '../../../../src/engine/worksheets/axle-line-up/say-line-up.ts';
+import { sayDeed } from '../../../../src/engine/worksheets/axle-line-up/say-deeds.ts';
+import {
+  sayGive,
+  sayGivesStrength,
+  sayNotJudged,
+  sayShares,
+} from '../../../../src/engine/worksheets/axle-line-up/say-gives.ts';
 import {
   sizeName,
   sizeOrder,
@@ -120,7 +122,7 @@ describe('an axle in one sentence', () => {
     });
     expect(lineUpVerdict(answer)).toBe('too-close');
     expect(whole(answer)).toBe(
-      'Too close to call: left spacer. The readings know this length only to ±.016, more than it may be off. Use a finer tool, or allow more.',
+      'Too close to call: left spacer. These readings know it only to ±.016, more than it may be off.',
     );
   });
 
@@ -135,16 +137,16 @@ describe('an axle in one sentence', () => {
     // 1.070 to 1.080 in steps of .050
     const answer = answered('front-one-disc', front, { step: inch('.050') });
     expect(lineUpVerdict(answer)).toBe('no-good');
-    expect(whole(answer)).toMatch(/^Left spacer\. The dial moves in steps of \.050 in and none of them/);
+    expect(whole(answer)).toMatch(/^Left spacer\. No step of the dial \(.050 in\) falls/);
   });
 
   test('says which of two wishes can’t hold, by how much and which way', () => {
     const rear = { ...front, sprocket: '.200', chainLine: '2.460' };
     expect(whole(answered('rear-sprocket', rear))).toBe(
-      'The sprocket line can’t hold beside the wheel centre: it comes out .040 too far left, and .030 is allowed.',
+      'The sprocket line can’t hold beside the wheel centre. It comes out .040 too far left; .030 is allowed.',
     );
     expect(whole(answered('rear-sprocket', rear, { first: 'sprocket line' }))).toBe(
-      'The wheel centre can’t hold beside the sprocket line: it comes out .040 too far right, and .030 is allowed.',
+      'The wheel centre can’t hold beside the sprocket line. It comes out .040 too far right; .030 is allowed.',
     );
   });
 
@@ -170,7 +172,7 @@ describe('an axle in one sentence', () => {
     // .875 − (3.375 − 2.471) = −.029, .001 inside .030
     expect(lineUpVerdict(answer)).toBe('too-close');
     expect(whole(answer)).toBe(
-      'Too close to call: the sprocket line comes out .029 too far left, ±.0040, and .030 is allowed.',
+      'Too close to call: the sprocket line. It comes out .029 too far left, ±.0040; .030 is allowed.',
     );
   });
 });
@@ -216,8 +218,7 @@ describe('what to do for a spacer', () => {
   });
 
   test('whose band is wider than it may be off says that it isn’t proved, and what it would be faced to', () => {
-    const unproved =
-      'The readings know this length only to ±.0060, more than it may be off. Use a finer tool, or allow more.';
+    const unproved = 'These readings know it only to ±.0060, more than it may be off.';
     expect(withFar('1.110', vague('.006'))).toEqual({
       act: 'trim .035',
       more: `Face it to 1.075 in. ${unproved}`,
@@ -231,7 +232,7 @@ describe('what to do for a spacer', () => {
   test('that no step of the dial can reach says so', () => {
     const coarse = { step: lengthOf('.050 in') };
     expect(deed('far', answered('front-one-disc', { ...front, width: '6.728' }, coarse))?.more).toMatch(
-      /^The dial moves in steps of \.050 in/,
+      /^No step of the dial \(\.050 in\)/,
     );
   });
 });
@@ -281,21 +282,21 @@ describe('what a check says', () => {
 
   test('of a disc in its slot', () => {
     const slot = { slotWidth: '.300', discThickness: '.160' };
-    expect(check(slot)).toBe('Good: the disc keeps .065 clear of its slot at either end of the float.');
+    expect(check(slot)).toBe('Good: the disc keeps .065 clear of its slot at both ends.');
     expect(check({ ...slot, float: '.150' })).toBe(
       'The disc runs .005 into its slot before the float ends. Less float, or a wider slot.',
     );
     const band = { sizes: { slotWidth: toleranceEstimate(inch('.202'), inch('.004')) } };
     // (.202 − .160 − .010) / 2 = .016 ± .002; .005 has to be left, and .010 for a runout that isn't read
     expect(check({ discThickness: '.160' }, band)).toBe(
-      'Too close to call: room beside the disc .016 ±.0020, want .015 or more; only .001 inside.',
+      'Too close to call: room beside the disc .016 ±.0020, want .015 or more. Only .001 inside.',
     );
     // (.186 − .160 − .010) / 2 − .003 = .005
     expect(check({ ...slot, slotWidth: '.186', discRunout: '.003' })).toBe(
-      'Good: the disc keeps .005 clear of its slot at either end of the float.',
+      'Good: the disc keeps .005 clear of its slot at both ends.',
     );
     expect(check({ ...slot, slotWidth: '.185', discRunout: '.003' })).toBe(
-      'The disc keeps only .0045 of its slot, .005 is the least. Less float, or a wider slot.',
+      'The disc keeps only .0045 of its slot; .005 is least. Less float, or a wider slot.',
     );
   });
 });
@@ -416,11 +417,16 @@ describe('what would have to give', () => {
       to: '1.133',
       said: 'Thin the bracket by .067, to 1.133 in. Metal off the bracket makes it weaker: have its strength judged before you cut.',
     },
-    { of: 'float', by: '-.004', to: '.006', said: 'Give the bracket .004 less float: .006.' },
-    { of: 'rightFloat', by: '-.004', to: '.006', said: 'Give the right bracket .004 less float: .006.' },
-    { of: 'offset', by: '.125', to: '.125', said: 'Let the wheel sit .125 further right than you asked.' },
-    { of: 'offset', by: '-.125', to: '0', said: 'Let the wheel sit .125 further left than you asked.' },
-    { of: 'hub', by: '-.050', to: '3.950', said: 'Take a hub .050 narrower over its faces: 3.950 in.' },
+    { of: 'float', by: '-.004', to: '.006', said: 'Give the bracket less float by .004, to .006.' },
+    {
+      of: 'rightFloat',
+      by: '-.004',
+      to: '.006',
+      said: 'Give the right bracket less float by .004, to .006.',
+    },
+    { of: 'offset', by: '.125', to: '.125', said: 'Let the wheel sit further right than you asked by .125.' },
+    { of: 'offset', by: '-.125', to: '0', said: 'Let the wheel sit further left than you asked by .125.' },
+    { of: 'hub', by: '-.050', to: '3.950', said: 'Take a narrower hub by .050, to 3.950 in over its faces.' },
     { of: 'plate', by: '-.050', to: '1.400', said: 'Bring the brake plate in by .050, to 1.400 in.' },
     {
       of: 'chainLine',
@@ -438,19 +444,19 @@ describe('what would have to give', () => {
       of: 'wheelPlace',
       by: '-.050',
       to: '1.950',
-      said: 'Let the wheel sit .050 further in: its face at 1.950 in.',
+      said: 'Let the wheel sit further in by .050, to 1.950 in from the shoulder to its face.',
     },
     {
       of: 'wheelPlace',
       by: '.050',
       to: '2.050',
-      said: 'Let the wheel sit .050 further out: its face at 2.050 in.',
+      said: 'Let the wheel sit further out by .050, to 2.050 in from the shoulder to its face.',
     },
     {
       of: 'seat',
       by: '.050',
       to: '5.300',
-      said: 'Set the nut .050 further out, 5.300 in from the shoulder.',
+      said: 'Set the nut further out by .050, to 5.300 in from the shoulder.',
     },
     { of: 'width', by: '-.050', to: '6.700', said: 'Change between the legs by −.050, to 6.700 in.' },
   ])('$of by $by: $said', ({ of, by, to, said }) => {

@@ -2,14 +2,18 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   bearingInSeat,
-  innerSleeve,
-  taperSetting,
-  type Between,
   type SeatQuestion,
   type SettingWant,
-  type SleeveQuestion,
-  type TaperQuestion,
 } from '../../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import {
+  innerSleeve,
+  type SleeveQuestion,
+} from '../../../../src/engine/worksheets/bearing-seat/inner-sleeve.ts';
+import {
+  taperSetting,
+  type TaperQuestion,
+} from '../../../../src/engine/worksheets/bearing-seat/taper-setting.ts';
+import type { Between } from '../../../../src/engine/worksheets/bearing-seat/seat-cuts.ts';
 import { toleranceEstimate, typedEstimate } from '../../../../src/engine/reading/estimate.ts';
 import {
   decimalText,
@@ -334,6 +338,100 @@ describe('taper rollers that should have .001 to .005 end play, best .003', () =
     expect(taperSetting({ ...q, endPlay: known('.009', '.003') }).provable).toBe(false);
     // ± .002 just leaves the aim.
     expect(taperSetting({ ...q, endPlay: known('.009', '.002') }).provable).toBe(true);
+  });
+});
+
+describe('of two places the remedy serves the one that binds, and keeps the other', () => {
+  test('a sleeve good at its shortest and .0016 too long at its longest is faced from there', () => {
+    // 1.2566 − 1.2500 = .0066, want 0 to .005; to 1.2500 + .002, good to 1.2500 + .005
+    const result = innerSleeve({
+      between: known('1.2500'),
+      sleeve: known('1.2507'),
+      longest: { between: known('1.2500'), sleeve: known('1.2566') },
+      want: want('0', '.002', '.005'),
+      step: inch('.001'),
+    });
+    const present = result.ok ? result.value.present : undefined;
+    expect(shown(present?.value)).toBe('0.0066');
+    expect(present?.verdict).toMatchObject({ kind: 'no-good', way: 'over' });
+    const cut = present?.trim?.ok ? present.trim.value : undefined;
+    expect([cut?.from, cut?.to, cut?.take].map(shown)).toEqual(['1.2566', '1.2520', '0.0046']);
+    expect(between(cut)).toEqual({ aim: '1.2520', lower: '1.2500', upper: '1.2550' });
+  });
+
+  const seat = { goesIn: [{ size: known('.4375'), count: 1 }], step: inch('.0005') };
+
+  test('a bearing .0005 proud here and .0007 under there, wanted 0 to .003 proud, takes a shim for both', () => {
+    // At least .0007 for the low place, at most .003 − .0005 for the high one; the middle of both is −.0001, .0016 to .0015.
+    const answer = bearingInSeat({
+      ...seat,
+      depth: known('.4370'),
+      leastProud: { ...seat, depth: known('.4382') },
+      want: want('0', '.0015', '.003'),
+    });
+    expect(shown(answer.proud)).toBe('-0.0007');
+    expect(answer.verdict).toMatchObject({ kind: 'no-good', way: 'under' });
+    expect(between(answer.shim)).toEqual({ aim: '0.0016', lower: '0.0007', upper: '0.0025' });
+  });
+
+  test('a recess too shallow on one side is cut no deeper than the other side bears', () => {
+    // .5000 goes in. Proud .0062 and .0021, want .002 to .006: a floor from .494 to .498, .496 for .004.
+    const goesIn = [{ size: known('.5000'), count: 1 }];
+    const answer = bearingInSeat({
+      goesIn,
+      depth: known('.4938'),
+      leastProud: { goesIn, depth: known('.4979') },
+      want: want('.002', '.004', '.006'),
+      step: inch('.001'),
+    });
+    expect(answer.verdict).toMatchObject({ kind: 'no-good', way: 'over' });
+    const cut = answer.deepen?.ok ? answer.deepen.value : undefined;
+    expect([cut?.from, cut?.to].map(shown)).toEqual(['0.4938', '0.4960']);
+    expect(between(cut)).toEqual({ aim: '0.4960', lower: '0.4940', upper: '0.4980' });
+  });
+
+  test.each([
+    // Read in place: .008 too much by .005, −.001 too little by .001; what one wants takes the other further out.
+    { fact: 'read in place', depths: ['.4295', '.4295'], direct: ['.0080', '-.0010'] },
+    // A floor is good from .4345 to .4375 deep; at .4385 it is past that already.
+    { fact: 'by their sum', depths: ['.4295', '.4385'], direct: [] },
+  ])('places .009 apart where .003 is allowed have no one remedy, $fact', ({ depths, direct }) => {
+    const [high, low] = depths.map((depth, at) => ({
+      ...seat,
+      depth: known(depth),
+      ...(direct[at] !== undefined && { direct: known(direct[at]) }),
+    }));
+    if (!high || !low) throw new Error('two places');
+    const answer = bearingInSeat({ ...high, leastProud: low, want: want('0', '.0015', '.003') });
+    expect([answer.shim, answer.deepen]).toEqual([undefined, undefined]);
+    expect(shown(answer.apart)).toBe('0.0090');
+  });
+
+  test('end play .0025 here and .0060 there, wanted .001 to .005, is set by the middle of both', () => {
+    // To lose at least .0060 − .005 and at most .0025 − .001; the middle is .00425, .00125 over .003: .00125 / .0625 · 360.
+    const answer = taperSetting({
+      endPlay: known('.0025'),
+      endPlayMost: known('.0060'),
+      want: want('.001', '.003', '.005'),
+      setBy: 'nut',
+      pitch: inch('1/16'),
+    });
+    expect(shown(answer.value)).toBe('0.0060');
+    expect([answer.change.lower, answer.change.upper].map(shown)).toEqual(['0.0010', '0.0015']);
+    expect(answer.turnDegrees).toBeCloseTo(7.2, 10);
+    expect(answer.apart).toBeUndefined();
+  });
+
+  test('end play .0048 apart round the hub can’t be set inside .004', () => {
+    const answer = taperSetting({
+      endPlay: known('.0020'),
+      endPlayMost: known('.0068'),
+      want: want('.001', '.003', '.005'),
+      setBy: 'shim-behind',
+      shim: known('.100'),
+    });
+    expect(shown(answer.apart)).toBe('0.0048');
+    expect([answer.shimThicker, answer.newShim]).toEqual([undefined, undefined]);
   });
 });
 

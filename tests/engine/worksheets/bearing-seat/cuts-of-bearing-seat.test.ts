@@ -1,12 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import {
   bearingInSeat,
-  innerSleeve,
-  taperSetting,
   type SettingWant,
-  type SleeveQuestion,
-  type TaperQuestion,
 } from '../../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+import {
+  innerSleeve,
+  type SleeveQuestion,
+} from '../../../../src/engine/worksheets/bearing-seat/inner-sleeve.ts';
+import {
+  taperSetting,
+  type TaperQuestion,
+} from '../../../../src/engine/worksheets/bearing-seat/taper-setting.ts';
 import {
   cutsOfSeat,
   cutsOfSleeve,

@@ -2,16 +2,18 @@ import { describe, expect, test } from 'vitest';
 import {
   taperSetting,
   type TaperQuestion,
-} from '../../../../src/engine/worksheets/bearing-seat/bearing-seat.ts';
+} from '../../../../src/engine/worksheets/bearing-seat/taper-setting.ts';
 import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../../src/engine/length/length.ts';
 import {
   MOCK_UP_SENTENCE,
+  sayApart,
+  sayNotYet,
   sayPlay,
+  sayPlayToChange,
   saySeat,
   saySeatCut,
   saySleeveRefusal,
-  sayTaper,
 } from '../../../../src/engine/worksheets/bearing-seat/say-bearing-seat.ts';
 import { sayVerdict } from '../../../../src/engine/reading/say-verdict.ts';
 
@@ -70,32 +72,23 @@ describe('taper rollers are said', () => {
     expect(sayPlay(inch('-.010'), 'mm')).toBe('preload 0.254 mm');
   });
 
-  test('with the way to turn the nut, and how far where its thread is known', () => {
-    expect(sayTaper(taper('.009', { pitch: inch('1/16') }), 'in')).toBe(
-      'Tighten the nut 35°: .006 of end play to lose. Spin the bearing while you do. Then to a cotter-pin slot as the manual says, and read it again.',
-    );
-    expect(sayTaper(taper('-.001'), 'in')).toBe(
-      'Slacken the nut: .004 of end play to gain. Spin the bearing while you do. Then to a cotter-pin slot as the manual says, and read it again.',
-    );
-    expect(sayTaper(taper('.003'), 'in')).toBe('Leave it as it is set.');
+  test('with the play to lose or to gain', () => {
+    expect(sayPlayToChange(taper('.009'), 'in')).toBe('.006 of end play to lose');
+    expect(sayPlayToChange(taper('-.001'), 'in')).toBe('.004 of end play to gain');
+    // .006 · 25.4 = 0.1524
+    expect(sayPlayToChange(taper('.009'), 'mm')).toBe('0.152 mm of end play to lose');
   });
 
-  test('not at all while it is too close to call', () => {
-    const verdict = { kind: 'too-close', near: 'upper', short: inch('.0002') } as const;
-    const close = { ...taper('.0052'), verdict };
-    expect(sayTaper(close, 'in')).toBe('Too close to call: read it again before touching the nut.');
-    const shim = { ...taper('.0052', { setBy: 'shim-behind' }), verdict };
-    expect(sayTaper(shim, 'in')).toBe('Too close to call: read it again before touching the shim.');
+  test('not to be touched while it is too close to call', () => {
+    expect(sayNotYet('nut')).toBe('Read it again before touching the nut.');
+    expect(sayNotYet('shim-behind')).toBe('Read it again before touching the shim.');
   });
+});
 
-  test('with the shim, thinner or thicker by where it sits', () => {
-    expect(sayTaper(taper('.009', { setBy: 'shim-between' }), 'in')).toBe(
-      'Make the shim .006 thinner: .006 of end play to lose.',
-    );
-    expect(sayTaper(taper('.009', { setBy: 'shim-behind' }), 'mm')).toBe(
-      'Make the shim 0.152 mm thicker: 0.152 mm of end play to lose.',
-    );
-  });
+test('places too far from each other are said, with what can’t be done', () => {
+  expect(sayApart(inch('.009'), 'shim or cut', 'in')).toBe(
+    'Its places are .009 in apart: no one shim or cut suits all. Find out why first.',
+  );
 });
 
 test('a sleeve too long is called so, and one too short', () => {
@@ -111,8 +104,8 @@ test('a sleeve too long is called so, and one too short', () => {
 
 test('a sleeve wanted too short is refused with what it would do', () => {
   expect(saySleeveRefusal({ code: 'sleeve-would-side-load', lower: inch('-.001') }, 'in')).toBe(
-    'A sleeve .001 in shorter than the distance lets the nut pull the inner races together and load the balls sideways. Want zero or more.',
+    'A sleeve .001 in too short lets the nut load the balls sideways. It pulls the inner races together. Want zero or more.',
   );
   const step = { code: 'no-step-in-limits', step: inch('.001'), lower: inch('1'), upper: inch('1') } as const;
-  expect(saySleeveRefusal(step, 'in')).toMatch(/^The dial moves in steps/);
+  expect(saySleeveRefusal(step, 'in')).toMatch(/^No step of the dial/);
 });

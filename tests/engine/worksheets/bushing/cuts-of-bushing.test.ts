@@ -47,7 +47,7 @@ function ways(more: Partial<BushingQuestion> = {}) {
   return found;
 }
 
-const opened = 'Bore, opened for the reamer: .5050 → .6150 (.6050 to .6230)';
+const opened = 'Bore, opened for the reamer, follows the wear: .5050 → .6150 (.6050 to .6230)';
 const reamed = 'Bore, reamed 5/8 in: .6250 (.6250 to .6257)';
 // middle of .6262 and .6266 is .6264, left full to the next half thou: .6265
 const turned = 'Bushing, outside turned: .6265 (.6262 to .6266)';
@@ -72,13 +72,13 @@ describe('a bushing for a bore worn to .505', () => {
   test('bored to a size no reamer has is bored, not reamed, with nothing left for a reamer', () => {
     const [way] = ways({ reamTo: inch('.630') });
     expect(way?.offers.map(({ operation }) => operation)).toEqual(['bore', 'turn', 'bore']);
-    expect(way?.offers[0]?.name).toBe('Bore, bored for the bushing');
+    expect(way?.offers[0]?.name).toBe('Bore, bored for the bushing, follows the wear');
   });
 
   test('with .015 to come off is reamed at once', () => {
     // 5/8 out of .610, in a part with the wall for it
     expect(waysSaid(ways({ bore: part('.6100') }))['bushing']?.[0]).toBe(
-      'Bore, reamed 5/8 in: .6100 → .6250 (.6250 to .6257)',
+      'Bore, reamed 5/8 in, follows the wear: .6100 → .6250 (.6250 to .6257)',
     );
   });
 

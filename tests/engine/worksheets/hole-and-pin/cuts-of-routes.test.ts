@@ -50,7 +50,7 @@ describe('a worn bore on a 7/16-20 bolt', () => {
     // least minor .4375 + .216506/20 = .4483
     const cuts = cutsOn(bolt, 'thread-insert');
     expect(cuts).toHaveLength(2);
-    expect(cuts[0]).toMatch(/^Hole, drilled 29\/64: \.4420 → \.4531 \(\.4483 to /);
+    expect(cuts[0]).toMatch(/^Hole, drilled 29\/64, follows the hole: \.4420 → \.4531 \(\.4483 to /);
     expect(cuts[1]).toMatch(/^Hole, STI tap 7\/16-20 UNF: \.4531 /);
   });
 
@@ -84,7 +84,7 @@ describe('a 1/2 in pin that turns in a bore worn to .505', () => {
     // Pressed at 5/8 by .0007 to .0020, whichever hole it is: .62571 + .0007 = .6264 to .6250 + .0020 = .6270, left full .6270.
     // Finish .5010 to .5030: reamer nearest the middle .5020 is .5010.
     expect(cutsOn(pivot, 'bushing')).toEqual([
-      'Bore, reamed 5/8 in: .5040 → .6250 (.6250 to .6257)',
+      'Bore, reamed 5/8 in, follows the wear: .5040 → .6250 (.6250 to .6257)',
       'Bushing, outside turned: .6270 (.6264 to .6270)',
       'Bushing, once it is in, reamed .5010 in: .5010 (.5010 to .5030)',
     ]);

@@ -83,10 +83,10 @@ describe('a ring is said', () => {
       { code: 'no-step-in-limits', step: inch('.001'), lower: inch('.0501'), upper: inch('.0505') },
     ] as const;
     expect(said.map((refusal) => sayRingRefusal(refusal, 'in'))).toEqual([
-      'No ring fits between: it would be 1.497 in outside and 1.505 in inside, with less than .020 in of wall. Check the recess and the stem, or take less clearance.',
-      'Nothing is left for the ring: the recess is .093 in deep and .100 in must stay free. Leave it out, or deepen the recess.',
-      'The ring could be .040 in thick at most, less than the .050 in it should have. Leave it out, or deepen the recess.',
-      'The dial moves in steps of .001 in and none of them falls between .0501 in and .0505 in. Use a finer dial or wider limits.',
+      'No ring fits: 1.497 in outside, 1.505 in inside, wall under .020 in. Check recess and stem, or take less clearance.',
+      'No depth left for a ring: .093 in deep, .100 in must stay free. Leave it out, or deepen the recess.',
+      'Ring too thin: .040 in at most, want .050 in or more. Leave it out, or deepen the recess.',
+      'No step of the dial (.001 in) falls between .0501 in and .0505 in. Use a finer dial or wider limits.',
     ]);
   });
 });

@@ -48,9 +48,7 @@ describe('a stack is said', () => {
 
   test('with how far the parts stand proud when there is no float at all', () => {
     const { answer, want } = answered('.965');
-    expect(sayStack(answer, want, 'in')).toBe(
-      'Too tight: float −.003, want .008 to .012. The parts stand .003 in proud, so nothing moves.',
-    );
+    expect(sayStack(answer, want, 'in')).toBe('Too tight: .003 proud, want .008 to .012 free.');
   });
 
   test('with the gap that is left when it should clamp', () => {
@@ -78,7 +76,7 @@ describe('what has to give is said', () => {
   });
 
   test('as what is missing when the part is too short for it', () => {
-    expect(firstTrim('.970', { leastLength: '.380' })).toMatch(/spacer .* \.003 in is missing .* \.380 in/);
+    expect(firstTrim('.970', { leastLength: '.380' })).toMatch(/spacer .* \.003 in is missing\. .* \.380 in/);
   });
 
   test('as the same figure when it can’t be proved, with how far it is and what settles it', () => {
@@ -87,7 +85,7 @@ describe('what has to give is said', () => {
     );
     const { answer, want } = answered('.970', { band: '.003' });
     expect(sayUnproved(answer.needed, want, false, 'in')).toBe(
-      'These sizes prove it to ±.0030 only. Feeler the float once it is together.',
+      'These sizes prove this to ±.0030. Feeler the float once it is together.',
     );
     expect(sayUnproved(answer.needed, stackWantPreset('clamp'), true, 'in')).toBe(
       'This reading proves it to ±.0030 only. Read it again once that is done, with a finer tool.',

@@ -618,6 +618,26 @@ test('parts that can’t give it alone give it together: .040 and .010 of .050',
   ]);
 });
 
+test('of parts that are in a thousand times each as many give as it takes, one of them the rest', () => {
+  // 100 kinds of 1,000 washers .0625 over a sleeve of 1 in: 6,250 − 1 = 6,249 of overlap, and the .010 wanted, to go. Each
+  // washer may give .0625 − .0600 = .0025: 250 in all, so 5,999.01 are missing, and every one goes down to its least.
+  const parts = Array.from({ length: 100 }, (_none, kind) =>
+    part(`washer ${kind}`, known('.0625'), { count: 1000, adjustable: true, leastLength: inch('.060') }),
+  );
+  const q = { fixed: { name: 'sleeve', length: known('1') }, want: float, step: inch('.001') };
+  const all = spacerStack({ ...q, parts }).shared;
+  expect(all?.missing && sameLength(all.missing, inch('5999.01'))).toBe(true);
+  expect(all?.trims.map(({ pieces }) => pieces)).toEqual(parts.map(() => 1000));
+  // A thousand over a sleeve of 62.3: .2 and .010 to go, 84 washers by .0025 each, and no rest; of .211 the rest is .001.
+  const some = (length: string) =>
+    spacerStack({ ...q, fixed: { name: 'sleeve', length: known(length) }, parts: parts.slice(0, 1) }).shared;
+  expect(some('62.3')?.trims).toMatchObject([{ pieces: 84 }]);
+  expect(some('62.299')?.trims.map(({ pieces, to }) => [pieces, shown(to)])).toEqual([
+    [84, '0.0600'],
+    [1, '0.0615'],
+  ]);
+});
+
 describe('a stack .070 short, measured with a caliper that proves ± .003', () => {
   const short = (more: Partial<StackQuestion> = {}, adjustable = true): StackQuestion => ({
     fixed: { name: 'sleeve', length: known('1.0480', '.003') },

@@ -332,7 +332,7 @@ describe('said to the fitter', () => {
     expect(decimalText(answer.after.trail, 'mm', 2)).toBe('1.50');
     expect(decimalText(answer.trailHalfWidth, 'mm', 1)).toBe('2.5');
     expect(trailSign(answer)).toBe('may-be-negative');
-    expect(sayTrailSign(answer, 'mm')).toBe('Trail may be negative: 1.5 mm, ±2.51. Do not ride it.');
+    expect(sayTrailSign(answer, 'mm')).toBe('Trail possibly negative: 1.5 mm, ±2.51. Do not ride it.');
     expect(sayTrailFeel(answer, 'mm')).toContain('Do not ride it.');
   });
 
@@ -359,8 +359,8 @@ describe('said to the fitter', () => {
 
   test.each([
     // Against limits of one's own that would let it pass, it is never good; one that fails them anyway stays so.
-    { trail: '1.5', half: '2.5', upper: '120', kind: 'too-close' },
-    { trail: '1.5', half: '2.5', upper: undefined, kind: 'too-close' },
+    { trail: '1.5', half: '2.5', upper: '120', kind: 'no-good' },
+    { trail: '1.5', half: '2.5', upper: undefined, kind: 'no-good' },
     { trail: '-30', half: '2.5', upper: '120', kind: 'no-good' },
     { trail: '90', half: '2.5', upper: '120', kind: 'good' },
     { trail: '90', half: '2.5', upper: undefined, kind: undefined },

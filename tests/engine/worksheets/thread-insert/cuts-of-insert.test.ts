@@ -2,10 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { cutsOfInsert } from '../../../../src/engine/worksheets/thread-insert/cuts-of-insert.ts';
 import { typedEstimate } from '../../../../src/engine/reading/estimate.ts';
 import { lengthOf } from '../../../../src/engine/length/length.ts';
-import {
-  threadInsert,
-  type InsertQuestion,
-} from '../../../../src/engine/worksheets/thread-insert/thread-insert.ts';
+import { insertInLegs } from '../../../../src/engine/worksheets/thread-insert/insert-in-legs.ts';
+import type { InsertQuestion } from '../../../../src/engine/worksheets/thread-insert/thread-insert.ts';
 import { threadNamed } from '../../../../src/engine/thread/threads.ts';
 import { usualTools } from '../../../../src/engine/reading/measuring-tool.ts';
 import { keepsItsLimits, waysSaid } from '../../cut/cut-said.ts';
@@ -15,8 +13,9 @@ const inch = (text: string) => lengthOf(`${text} in`);
 function offers(more: Partial<InsertQuestion>, designation = '7/16-20') {
   const thread = threadNamed(designation);
   if (!thread) throw new Error('no such thread');
-  const q = { thread, metal: 'steel', ...more } as const;
-  const answer = threadInsert(q);
+  const { thickness, blind, ...shared } = more;
+  const q = { thread, metal: 'steel', ...shared } as const;
+  const answer = insertInLegs({ ...q, legs: [{ ...(thickness && { thickness }), ...(blind && { blind }) }] });
   if (!answer.ok) throw new Error(answer.refusal.code);
   const ways = cutsOfInsert(q, answer.value);
   expect(ways.flatMap((way) => way.offers).every(keepsItsLimits)).toBe(true);
@@ -48,7 +47,7 @@ describe('an insert for a 7/16-20 bolt', () => {
 
   test('in a hole that is clearly large enough goes straight to the tap, which has the hole as it is', () => {
     expect(waysSaid(offers({ hole: hole('.4500') }))['insert']).toEqual([
-      expect.stringMatching(/^Hole, STI tap 7\/16-20 UNF: \.4500 \(\.4483 to/),
+      expect.stringMatching(/^Hole, STI tap 7\/16-20 UNF, follows the hole: \.4500 \(\.4483 to/),
     ]);
   });
 

@@ -134,7 +134,7 @@ describe('wall and length', () => {
 
 describe('refusals', () => {
   test.each([
-    { thread: '7/16-20', rest: { hole: hole('.51 in') }, says: 'nothing is left to tap' },
+    { thread: '7/16-20', rest: { hole: hole('.51 in') }, says: 'Nothing is left to tap' },
     { thread: '7/16-20', rest: { thickness: lengthOf('0 in') }, says: 'holds no insert' },
     { thread: '#5-44', rest: {}, says: 'No wire insert is usually made for #5-44 UNF' },
     {

@@ -15,6 +15,7 @@ import { sayInsertRefusal } from '../../../../src/engine/worksheets/thread-inser
 import {
   insertLimits,
   threadInsert,
+  wallNeeded,
   type InsertQuestion,
 } from '../../../../src/engine/worksheets/thread-insert/thread-insert.ts';
 import { threadNamed, type Thread } from '../../../../src/engine/thread/threads.ts';
@@ -125,6 +126,34 @@ describe('what a hole needs before the insert tap', () => {
         expect(large).toBeLessThan(small ?? 0);
       }),
     );
+  });
+});
+
+describe('the wall that is needed before the tap', () => {
+  // Greatest major of 7/16-20: .4375 + (1.299038 + .075)/20 = .50620190; half the bolt, common practice: .21875.
+  test('is what is to be left and half of what the hole of .4500 grows', () => {
+    // .21875 + (.50620190 − .45)/2
+    expect(decimalText(wallNeeded(question({ hole: hole(lengthOf('.45 in')) }), limits), 'in', 6)).toBe(
+      '0.246851',
+    );
+  });
+
+  test('is counted from the centre while there is no hole', () => {
+    // .21875 + .50620190/2
+    expect(decimalText(wallNeeded(question({}), limits), 'in', 6)).toBe('0.471851');
+  });
+
+  test('with one’s own least wall is that much', () => {
+    const own = question({ leastWall: lengthOf('.1 in') });
+    expect(decimalText(wallNeeded(own, limits), 'in', 6)).toBe('0.353101');
+  });
+
+  test('is exactly enough: a hair less is too thin', () => {
+    const asked = question({ hole: hole(lengthOf('.45 in')) });
+    const needed = wallNeeded(asked, limits);
+    const enoughAt = (wall: Length) =>
+      answer({ hole: hole(lengthOf('.45 in')), wall: { kind: 'present', wall } }).wallLeft?.enough;
+    expect([enoughAt(needed), enoughAt(minus(needed, hair))]).toEqual([true, false]);
   });
 });
 

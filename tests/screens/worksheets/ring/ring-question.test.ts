@@ -4,7 +4,7 @@ import { ring } from '../../../../src/engine/worksheets/ring/ring.ts';
 import * as engine from '../../../../src/engine/worksheets/ring/question.ts';
 import { givenOf } from '../../../../src/screens/worksheets/given-of.ts';
 import type { WorksheetData } from '../../../../src/screens/worksheets/worksheet-data.ts';
-import type { DrawerPiece } from '../../../../src/store/records.ts';
+import type { DrawerPiece } from '../../../../src/store/base/records.ts';
 import { featureOf, is, ofFeature, readingOf, tool, typedSize, worksheetOf } from '../worksheet-for-test.ts';
 
 const ringQuestion = (data: WorksheetData) => engine.ringQuestion(givenOf(data));

@@ -15,39 +15,39 @@ import type { ChainPart, Condition, Datum, Place, Share } from '../chain.ts';
  * Source:  geometry of the parts; which size may give is common practice, no source.
  */
 
-const one = (of: string): Share => ({ of, top: 1, bottom: 1 });
+const whole = (of: string): Share => ({ of, top: 1, bottom: 1 });
 const half = (of: string): Share => ({ of, top: 1, bottom: 2 });
 const less = (of: string): Share => ({ of, top: -1, bottom: 1 });
 const lessHalf = (of: string): Share => ({ of, top: -1, bottom: 2 });
 
-const part = (name: string, length: Share = one(name)): ChainPart => ({ name, length: [length] });
+const part = (name: string, length: Share = whole(name)): ChainPart => ({ name, length: [length] });
 const left = (name: string): Place => ({ part: name, face: 'left' });
 const right = (name: string): Place => ({ part: name, face: 'right' });
 const at = (datum: string): Place => ({ datum });
 
-const wheelCentre: Datum = { name: 'wheel centre', from: left('hub'), at: [one('centre')] };
+const wheelCentre: Datum = { name: 'wheel centre', from: left('hub'), at: [whole('centre')] };
 
 const fills = (first: string, last: string, is: string): Condition => ({
   name: 'fills',
   from: left(first),
   to: right(last),
-  is: [one(is)],
+  is: [whole(is)],
 });
 
 const centred = (first: string): Condition => ({
   name: 'wheel centre',
   from: left(first),
   to: at('wheel centre'),
-  is: [half('width'), one('offset')],
+  is: [half('width'), whole('offset')],
 });
 
 /** The disc in the middle of its slot, the bracket in the middle of its float. */
 const discMiddle: readonly Datum[] = [
-  { name: 'disc', from: right('hub'), at: [one('disc')] },
-  { name: 'slot', from: left('bracket'), at: [one('slot')] },
+  { name: 'disc', from: right('hub'), at: [whole('disc')] },
+  { name: 'slot', from: left('bracket'), at: [whole('slot')] },
 ];
 const discInSlot: Condition = { name: 'disc in slot', from: at('slot'), to: at('disc'), is: [] };
-const sleeve: Condition = { name: 'sleeve', from: right('hub'), to: right('outer'), is: [one('sleeve')] };
+const sleeve: Condition = { name: 'sleeve', from: right('hub'), to: right('outer'), is: [whole('sleeve')] };
 
 /** Hub to bracket, bracket in mid-float, bracket to leg. */
 const bracketOnSleeve: readonly ChainPart[] = [
@@ -58,7 +58,7 @@ const bracketOnSleeve: readonly ChainPart[] = [
   part('outer'),
 ];
 
-const centreMirror = { centre: [one('hub'), less('centre')], offset: [less('offset')] };
+const centreMirror = { centre: [whole('hub'), less('centre')], offset: [less('offset')] };
 
 const bracketGivers: readonly Giver[] = [
   { of: 'disc', may: 'both' },
@@ -81,13 +81,13 @@ const oneDisc: DiscInSlot = {
 const opening = (room: string, ...filling: readonly string[]): EndCondition => ({
   kind: 'opening',
   name: 'fills',
-  is: [one(room), ...filling.map(less)],
+  is: [whole(room), ...filling.map(less)],
 });
 
 const centreOf = (leftSpacer: string): EndCondition => ({
   kind: 'wheel-place',
   name: 'wheel centre',
-  is: [one(leftSpacer), one('centre'), lessHalf('width'), less('offset')],
+  is: [whole(leftSpacer), whole('centre'), lessHalf('width'), less('offset')],
 });
 
 type OnSleeve = Readonly<
@@ -98,22 +98,29 @@ type OnSleeve = Readonly<
 /** What has to hold of one bracket on its sleeve, whichever side it is on: outward is away from the hub. */
 function bracketEnds(q: OnSleeve): readonly EndCondition[] {
   const { name } = q;
-  const play = [one(q.sleeve), less(q.inner), less(q.bracket), less(q.outer)];
+  const play = [whole(q.sleeve), less(q.inner), less(q.bracket), less(q.outer)];
   const spare = [half(q.slotWidth), lessHalf(q.discThickness), less(q.discRunout)];
   return [
     { kind: 'float', name, is: play },
     {
       kind: 'slot-middle',
       name,
-      is: [half(q.inner), half(q.sleeve), lessHalf(q.bracket), lessHalf(q.outer), one(q.slot), less(q.disc)],
+      is: [
+        half(q.inner),
+        half(q.sleeve),
+        lessHalf(q.bracket),
+        lessHalf(q.outer),
+        whole(q.slot),
+        less(q.disc),
+      ],
     },
     // Pushed out, the bracket lies against the outer spacer; pushed in, against the inner one.
     {
       kind: 'disc-inside',
       name,
-      is: [one(q.disc), less(q.slot), less(q.sleeve), one(q.bracket), one(q.outer), ...spare],
+      is: [whole(q.disc), less(q.slot), less(q.sleeve), whole(q.bracket), whole(q.outer), ...spare],
     },
-    { kind: 'disc-outside', name, is: [one(q.inner), one(q.slot), less(q.disc), ...spare] },
+    { kind: 'disc-outside', name, is: [whole(q.inner), whole(q.slot), less(q.disc), ...spare] },
     { kind: 'pad-wear', name, is: [...play, less('padWear')] },
   ];
 }
@@ -196,16 +203,16 @@ const frontTwoDiscs: AxleLayout = {
     wheelCentre,
     { name: 'left disc', from: left('hub'), at: [less('leftDisc')] },
     { name: 'left slot', from: right('leftBracket'), at: [less('leftSlot')] },
-    { name: 'right disc', from: right('hub'), at: [one('rightDisc')] },
-    { name: 'right slot', from: left('rightBracket'), at: [one('rightSlot')] },
+    { name: 'right disc', from: right('hub'), at: [whole('rightDisc')] },
+    { name: 'right slot', from: left('rightBracket'), at: [whole('rightSlot')] },
   ],
   conditions: [
     fills('leftOuter', 'rightOuter', 'width'),
     centred('leftOuter'),
     { name: 'left disc in slot', from: at('left slot'), to: at('left disc'), is: [] },
     { name: 'right disc in slot', from: at('right slot'), to: at('right disc'), is: [] },
-    { name: 'left sleeve', from: left('leftOuter'), to: left('hub'), is: [one('leftSleeve')] },
-    { name: 'right sleeve', from: right('hub'), to: right('rightOuter'), is: [one('rightSleeve')] },
+    { name: 'left sleeve', from: left('leftOuter'), to: left('hub'), is: [whole('leftSleeve')] },
+    { name: 'right sleeve', from: right('hub'), to: right('rightOuter'), is: [whole('rightSleeve')] },
   ],
   spacers: ['leftOuter', 'leftInner', 'leftSleeve', 'rightInner', 'rightOuter', 'rightSleeve'],
   workOrder: ['leftSleeve', 'rightSleeve', 'leftInner', 'rightInner', 'leftOuter', 'rightOuter'],
@@ -276,7 +283,7 @@ const rearSprocket: AxleLayout = {
     {
       kind: 'wheel-place',
       name: 'sprocket line',
-      is: [one('far'), less('sprocket'), lessHalf('width'), one('chainLine')],
+      is: [whole('far'), less('sprocket'), lessHalf('width'), whole('chainLine')],
     },
   ],
   givers: [{ of: 'sprocket', may: 'both' }, { of: 'chainLine', may: 'both' }, ...bracketGivers],
@@ -297,17 +304,17 @@ const trailerHub: AxleLayout = {
   needs: ['seat', 'hub', 'mount', 'wheelPlace'],
   usual: {},
   parts: [part('far'), part('hub'), part('outer')],
-  datums: [{ name: 'wheel face', from: left('hub'), at: [one('mount')] }],
+  datums: [{ name: 'wheel face', from: left('hub'), at: [whole('mount')] }],
   conditions: [
     fills('far', 'outer', 'seat'),
-    { name: 'wheel face', from: left('far'), to: at('wheel face'), is: [one('wheelPlace')] },
+    { name: 'wheel face', from: left('far'), to: at('wheel face'), is: [whole('wheelPlace')] },
   ],
   spacers: ['far', 'outer'],
   workOrder: ['far', 'outer'],
   last: ['outer'],
   ends: [
     opening('seat', 'far', 'hub', 'outer'),
-    { kind: 'wheel-place', name: 'wheel face', is: [one('far'), one('mount'), less('wheelPlace')] },
+    { kind: 'wheel-place', name: 'wheel face', is: [whole('far'), whole('mount'), less('wheelPlace')] },
   ],
   givers: [
     { of: 'wheelPlace', may: 'both' },

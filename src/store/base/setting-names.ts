@@ -1,0 +1,19 @@
+import type { SettingKey } from './records.ts';
+
+/** What each setting is called in a sentence; one that is not here is the tool last used. */
+export const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
+  shownUnit: 'the unit of the figures',
+  padSize: 'the size of the keypad',
+  light: 'the light',
+  dial: 'the dial of the lathe',
+  lathe: 'the speeds of the lathe',
+  mill: 'the dials of the mill',
+  fitter: 'who signs',
+  currency: 'the sign of money',
+  sayAloud: 'what is read out',
+  lastPlace: 'the place last opened',
+  lastChart: 'the chart last opened',
+};
+
+/** What follows the fitter about by itself: no backup has it, and nobody takes it back. */
+export const followingSettings: ReadonlySet<string> = new Set<SettingKey>(['lastPlace', 'lastChart']);

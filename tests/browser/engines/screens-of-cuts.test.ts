@@ -1,0 +1,3 @@
+import { heldInEachEngine } from './held-in-each-engine.ts';
+
+heldInEachEngine('cuts');

@@ -1,6 +1,7 @@
 import { backupStores, type BackupStore } from '../base/stores.ts';
 import { refuse } from '../../engine/length/refusal.ts';
 import { act, type Act } from '../opening/act.ts';
+import { quiet } from '../opening/act-parts.ts';
 import { bringBack } from './backup-bring-back.ts';
 import { startNoting, type Noting } from './backup-brought.ts';
 import { comparePairs } from './backup-compare.ts';
@@ -170,7 +171,7 @@ function noteIds({ ids }: Putting, store: BackupStore, record: KeptStamped): voi
 async function endPutting({ a, noting, meeting, ids, addedBytes }: Putting, file: StagedFile): Promise<void> {
   const changed: Promise<void>[] = [];
   await bringBack(a, ids, (store, before, after) => {
-    changed.push(noting.note(store, before, after));
+    changed.push(quiet(noting.note(store, before, after)));
     a.putKept(store, after);
   });
   await Promise.all(changed);

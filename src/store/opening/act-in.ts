@@ -89,7 +89,9 @@ function writingIn({ tx, writes, touched }: ActParts): Writes {
       touched.push({ store: name, id: record.id });
     },
     async putMany(name, records) {
-      await Promise.all(records.map((record) => tx.objectStore(name).put(withListField(name, record))));
+      await Promise.all(
+        records.map((record) => quiet(tx.objectStore(name).put(withListField(name, record)))),
+      );
       touched.push(...records.map(({ id }) => ({ store: name, id })));
     },
     drop(name, id) {

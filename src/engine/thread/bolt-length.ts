@@ -4,7 +4,6 @@ import { longer } from './bolt-grip.ts';
 import type { GripQuestion } from './grip-question.ts';
 import { combine } from '../reading/estimate.ts';
 import {
-  isLess,
   isMore,
   lengthOf,
   minus,
@@ -17,16 +16,16 @@ import {
   type Length,
 } from '../length/length.ts';
 import { RUN_OUT_PITCHES } from './tables/bolt-threads.ts';
-import { usualThreadLength } from './thread-length.ts';
+import { moreThreadPast, usualThreadLength } from './thread-length.ts';
 import { isInchThread, type Thread } from './threads.ts';
 
 /** The lengths that hold, clamp and don't bottom; a stud's over all, with its share in the part. */
 export type LengthToBuy = {
   /** Holds with every whole thread it must; and where it can be had, with plain shank through every plane. */
   readonly least: Length;
-  /** Longer, and the nut meets the run-out or the bolt the end of its hole. */
+  /** Longer, and the nut meets the run-out or the bolt the end of its hole; or it is made with more thread, which reaches into a plane. */
   readonly most: Length;
-  readonly mostBy: 'run-out' | 'hole';
+  readonly mostBy: 'run-out' | 'hole' | 'more-thread';
   /** Lengths that are made, shortest and longest of them; left out where none lies between. */
   readonly made?: { readonly least: Length; readonly most: Length };
   /** The unit they are sold by, whatever the shop works in. */
@@ -57,16 +56,22 @@ export function lengthToBuy(q: GripQuestion): LengthToBuy | undefined {
   const part = q.held === 'stud' ? inPart(q).most : zero;
   const clears = plus(clearsRunOut(q, minus(holds, part)), part);
   const bottoms = endOfHole(q);
-  const most = bottoms ? smallest(clears, bottoms) : clears;
   const shank = shankThrough(q, holds, part);
   const canHaveBoth = !shank || !isMore(shank.length, clears);
   const least = canHaveBoth ? longer(holds, shank?.length) : holds;
+  const border = shank && canHaveBoth ? borderOf(q.thread, shank.past, minus(least, part)) : undefined;
+  const ends = [
+    { mostBy: 'run-out' as const, length: clears },
+    ...(bottoms ? [{ mostBy: 'hole' as const, length: bottoms }] : []),
+    ...(border ? [{ mostBy: 'more-thread' as const, length: plus(border, part) }] : []),
+  ];
+  const most = smallest(clears, ...ends.map(({ length }) => length));
   const holeMissing = holeMissingFor(q, part);
   const made = holeMissing ? undefined : madeBetween(q.thread, least, most);
   return {
     least,
     most,
-    mostBy: bottoms && isLess(bottoms, clears) ? 'hole' : 'run-out',
+    mostBy: ends.find(({ length }) => !isMore(length, most))?.mostBy ?? 'run-out',
     ...(made && { made }),
     soldBy: isInchThread(q.thread) ? 'in' : 'mm',
     ...(shank && !canHaveBoth && { washersMissing: minus(shank.length, clears) }),
@@ -92,7 +97,18 @@ function clearsRunOut(q: GripQuestion, least: Length): Length {
   return longer(first, plus(grip, usualThreadLength(q.thread, first)));
 }
 
-function shankThrough(q: GripQuestion, holds: Length, part: Length): { readonly length: Length } | undefined {
+/** The first border of the list past which a bolt's longer thread reaches into a plane again, where `past` must be clear of it. */
+function borderOf(thread: Thread, past: Length, least: Length): Length | undefined {
+  const borders = moreThreadPast(thread).filter(({ border }) => !isMore(least, border));
+  return borders.find(({ border, then }) => isMore(plus(past, then), border))?.border;
+}
+
+/** The plane and run-out that a bolt's whole thread begins past, and from which length it does. */
+function shankThrough(
+  q: GripQuestion,
+  holds: Length,
+  part: Length,
+): { readonly past: Length; readonly length: Length } | undefined {
   const terms = lastPlane(q);
   if (!terms) return undefined;
   const { value, band } = combine(terms);
@@ -100,7 +116,7 @@ function shankThrough(q: GripQuestion, holds: Length, part: Length): { readonly 
   const outside = minus(holds, part);
   const first = plus(past, usualThreadLength(q.thread, outside));
   const length = plus(past, usualThreadLength(q.thread, longer(first, outside)));
-  return { length: plus(length, part) };
+  return { past, length: plus(length, part) };
 }
 
 function endOfHole(q: GripQuestion): Length | undefined {

@@ -104,6 +104,12 @@ export function sayLengthToBuy(
   return isNegative(minus(most, least)) ? 'none fits' : range({ least, most }, unit);
 }
 
+const LONGER: Readonly<Record<LengthToBuy['mostBy'], string>> = {
+  hole: 'longer, it meets the end of its hole',
+  'run-out': 'longer, the run-out is in the way',
+  'more-thread': 'longer ones have more thread, into a plane',
+};
+
 /** Both ends of the range, and what sets them. */
 export function sayLengthRange(q: LengthToBuy, held: Held, unit: ShownUnit): readonly string[] {
   const { least, most, mostBy, made, washersMissing, inPart, holeMissing } = q;
@@ -111,8 +117,7 @@ export function sayLengthRange(q: LengthToBuy, held: Held, unit: ShownUnit): rea
     return [
       `${show(inPart ?? least, unit)} of it must be in the part: thread the hole ${show(holeMissing, unit)} deeper.`,
     ];
-  const end =
-    mostBy === 'hole' ? 'longer, it meets the end of its hole' : 'longer, the run-out is in the way';
+  const end = LONGER[mostBy];
   const what = held === 'stud' ? 'stud' : 'bolt';
   return [
     `At least ${show(least, unit)}, at most ${show(most, unit)}: ${end}.`,

@@ -2,6 +2,19 @@ import { isMore, lengthOf, plus, times, type Length } from '../length/length.ts'
 import { threadLengthRows } from './tables/bolt-threads.ts';
 import { isInchThread, type Thread } from './threads.ts';
 
+/** Lengths past which a bolt has more thread, shortest first. */
+export function moreThreadPast(
+  thread: Thread,
+): readonly { readonly border: Length; readonly then: Length }[] {
+  const rows = threadLengthRows[isInchThread(thread) ? 'inch' : 'metric'];
+  return rows.flatMap(({ upTo }, index) => {
+    const next = rows[index + 1];
+    return upTo !== undefined && next
+      ? [{ border: lengthOf(upTo), then: plus(times(thread.major, 2), lengthOf(next.beside)) }]
+      : [];
+  });
+}
+
 /** Thread on a hexagon bolt of a length; on a stud's outer end, by what stands out of the part. */
 export function usualThreadLength(thread: Thread, boltLength: Length): Length {
   const rows = threadLengthRows[isInchThread(thread) ? 'inch' : 'metric'];

@@ -57,6 +57,21 @@ describe('a bolt through with a nut', () => {
     ]);
   });
 
+  test('M12 on 59, 26.4 and 9.7: over 125 long there is 6 more thread, and it reaches into the last plane', () => {
+    const through: GripQuestion = {
+      thread: named('M12'),
+      held: 'nut',
+      legs: legs('59 mm', '26.4 mm', '9.7 mm'),
+    };
+    const length = bought(through);
+    // Shank: 85.4 + run-out 8.75 + thread 30 = 124.15. At 130 the shank ends at 130 − 36 − 8.75 = 85.25, short of 85.4.
+    expect(floatMm(length.least)).toBeCloseTo(124.15, 6);
+    expect(floatMm(length.most)).toBeCloseTo(125, 6);
+    expect(length.mostBy).toBe('more-thread');
+    expect(sayLengthToBuy(length, 'mm')).toBe('125 mm');
+    expect(sayLengthRange(length, 'nut', 'mm').join(' ')).toMatch(/longer ones have more thread/);
+  });
+
   test('a last leg thinner than the run-out asks for washers where shank must lie in the plane', () => {
     const q: GripQuestion = { thread: named('M12'), held: 'nut', legs: legs('10 mm', '6 mm') };
     const length = bought(q);

@@ -135,7 +135,7 @@ await check('format', ['npm', 'run', '--silent', 'format-check']);
 const built = await check('build', ['npm', 'run', '--silent', 'build']);
 // Most of it is waiting for the net: meanwhile the unit tests run.
 const installing = run([process.execPath, 'tests/browser/hands/find-engines.mjs'], 6);
-await tests('unit', ['engine', 'store', 'screens'], 7);
+await tests('unit', ['engine', 'store', 'screens', 'apart'], 7);
 await installing;
 const browser = await check('a browser to test in', [process.execPath, 'tests/browser/find-browser.mjs'], 6);
 const engines = otherEngines.filter((name) => {

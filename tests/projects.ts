@@ -2,6 +2,8 @@ import { availableParallelism } from 'node:os';
 import type { ViteUserConfig } from 'vitest/config';
 import { LongestFirst } from './longest-first.ts';
 
+const APART = 'tests/screens/**/*.apart.test.{ts,tsx}';
+
 /** What is tested where: sums and store in node, components in a stand-in page, the built app in a real browser. */
 export const tests = {
   coverage: { provider: 'v8', include: ['src/engine/**'] },
@@ -26,6 +28,7 @@ export const tests = {
         name: 'store',
         environment: 'node',
         include: ['tests/store/**/*.test.ts'],
+        isolate: false,
         testTimeout: 60_000,
       },
     },
@@ -35,6 +38,19 @@ export const tests = {
         name: 'screens',
         environment: 'happy-dom',
         include: ['tests/screens/**/*.test.{ts,tsx}'],
+        exclude: [APART],
+        isolate: false,
+        setupFiles: ['tests/screens/patient.ts'],
+        testTimeout: 60_000,
+      },
+    },
+    // Those that put a module in the place of one of ours, or listen to the whole window: neither may reach another file.
+    {
+      extends: true,
+      test: {
+        name: 'apart',
+        environment: 'happy-dom',
+        include: [APART],
         setupFiles: ['tests/screens/patient.ts'],
         testTimeout: 60_000,
       },

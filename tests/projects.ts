@@ -65,8 +65,8 @@ export const tests = {
         testTimeout: 120_000,
         hookTimeout: 120_000,
         expect: { poll: { timeout: 30_000 } },
-        // Most of the time they wait for a browser.
-        maxWorkers: 3,
+        // Nearly half of the time they wait for a browser.
+        maxWorkers: 4,
       },
     },
     ...(['chromium', 'firefox', 'webkit'] as const).map((name) => ({
@@ -86,7 +86,7 @@ export const tests = {
         testTimeout: 120_000,
         hookTimeout: 120_000,
         expect: { poll: { timeout: 30_000 } },
-        maxWorkers: 3,
+        maxWorkers: 4,
       },
     })),
     // Not a test: draws the README's pictures from the built app. Run by name only (npm run screenshots).

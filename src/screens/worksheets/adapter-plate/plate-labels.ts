@@ -85,6 +85,7 @@ function figureOf(given: AnyGiven, answer: PlateAnswer | undefined, field: strin
     return turn === undefined ? undefined : sayDegrees(turn);
   }
   if (field.endsWith('Count')) return given.choice(field);
-  const size = given.size(field)?.tightest;
+  // Webs and edges go by the plate where it is least.
+  const size = given.size(field)?.[OF_THE_PLATE[field] === undefined ? 'tightest' : 'least'];
   return size && sizeFigure(size, given.unit);
 }

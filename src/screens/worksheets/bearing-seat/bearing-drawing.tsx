@@ -148,7 +148,8 @@ function drawRing(given: AnyGiven, box: DrawingBox): Drawn {
 type Label = Pick<DrawnSize, 'field' | 'name' | 'figure'>;
 
 function labelled(given: AnyGiven, field: string, name: string): Label {
-  const size = given.size(field)?.tightest;
+  // The races come closest together where the sleeve is shortest.
+  const size = given.size(field)?.[field === 'sleeve' ? 'least' : 'tightest'];
   return { field, name, figure: size && sizeFigure(size, given.unit) };
 }
 

@@ -4,6 +4,7 @@ import { sizeFigure } from '../../../engine/reading/say-readings.ts';
 import { showBand } from '../../../engine/length/show.ts';
 import { numberInShop } from '../../../engine/worksheets/number-in-shop.ts';
 import type { Field } from '../../../engine/worksheets/fields.ts';
+import { shownPlace } from '../../../engine/worksheets/shown-place.ts';
 import type { AnyGiven } from '../../../engine/worksheets/given.ts';
 import type { AnyWorksheet } from '../../../engine/worksheets/worksheet.ts';
 import { hrefOf } from '../../address.ts';
@@ -24,7 +25,7 @@ export function SizeRows({ data, kind }: { data: WorksheetData; kind: AnyWorkshe
           <PartList key={name} data={data} />
         ) : (
           <li key={name}>
-            <SizeRow data={data} name={name} field={field} usual={usual[name]} />
+            <SizeRow data={data} kind={kind} name={name} field={field} usual={usual[name]} />
           </li>
         ),
       )}
@@ -42,13 +43,15 @@ export function countGiven(kind: AnyWorksheet, given: AnyGiven): number {
 
 type SizeRowProps = {
   readonly data: WorksheetData;
+  readonly kind: AnyWorksheet;
   readonly name: string;
   readonly field: Field;
   readonly usual: string | undefined;
 };
 
-function SizeRow({ data, name, field, usual }: SizeRowProps) {
-  const { words, figure } = field.enter === 'size' ? sizeGiven(data, name) : choiceGiven(data, name, field);
+function SizeRow({ data, kind, name, field, usual }: SizeRowProps) {
+  const { words, figure } =
+    field.enter === 'size' ? sizeGiven(data, name, kind) : choiceGiven(data, name, field);
   return (
     <Row
       href={hrefOf({ at: 'worksheet', jobId: data.job.id, worksheetId: data.worksheet.id, field: name })}
@@ -61,15 +64,23 @@ function SizeRow({ data, name, field, usual }: SizeRowProps) {
 
 type Said = { readonly words?: string | undefined; readonly figure?: preact.ComponentChild };
 
-function sizeGiven(data: WorksheetData, name: string): Said {
-  const known = givenOf(data).size(name);
-  if (!known) return { words: missingWords(data, data.worksheet.sizes[name]) };
-  const { halfWidth } = bandOf(known.tightest);
+/** The place that the verdict goes by: what floats goes by its sleeve's shortest. */
+function sizeGiven(data: WorksheetData, name: string, kind: AnyWorksheet): Said {
+  const given = givenOf(data);
+  const known = given.size(name);
+  const shown = shownPlace(kind, given, name);
+  if (!known || !shown) return { words: missingWords(data, data.worksheet.sizes[name]) };
+  const { size, which, also } = shown;
+  const { halfWidth } = bandOf(size);
+  const places = [
+    ...(which === undefined ? [] : [`at its ${which}`]),
+    ...(also ? [`${also.which} ${sizeFigure(also.size, data.unit)}`] : []),
+  ];
   return {
-    words: known.words,
+    words: [...places, known.words].join('; '),
     figure: (
       <>
-        {sizeFigure(known.tightest, data.unit)}
+        {sizeFigure(size, data.unit)}
         {!isZero(halfWidth) && <small class="row-detail">{showBand(halfWidth, data.unit)}</small>}
       </>
     ),

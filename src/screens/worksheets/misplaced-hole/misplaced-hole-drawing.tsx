@@ -54,7 +54,7 @@ function labels(given: AnyGiven, place: Place | undefined, { height }: DrawingBo
   const asked = by === 'offset' || !place ? ASKED[by] : ['', ...SIZES];
   const between = Math.min(36, (height - 34) / 3);
   return asked.flatMap((field, row): DrawnSize[] => {
-    const size = given.size(field)?.tightest;
+    const size = given.size(field)?.[field === 'wall' ? 'least' : 'tightest'];
     return field === ''
       ? []
       : [

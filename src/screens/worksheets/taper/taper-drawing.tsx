@@ -119,7 +119,7 @@ function figureOf(given: AnyGiven, field: string): string | undefined {
     const text = given.choice(field);
     return text === undefined ? undefined : `${text}${field === 'angle' ? '°' : ''}`;
   }
-  const size = given.size(field)?.tightest;
+  const size = given.size(field)?.[field === 'length' ? 'loosest' : 'tightest'];
   return size && sizeFigure(size, given.unit);
 }
 

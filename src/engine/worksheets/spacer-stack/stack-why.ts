@@ -1,4 +1,4 @@
-import { isNegative } from '../../length/length.ts';
+import { absolute, isNegative } from '../../length/length.ts';
 import { sizeFigure } from '../../reading/say-readings.ts';
 import { figure, showBand, showBetween, type ShownUnit } from '../../length/show.ts';
 import type { StackAnswer, StackQuestion } from './spacer-stack.ts';
@@ -19,7 +19,7 @@ export function stackWhy({ fixed, parts, want }: StackQuestion, answer: StackAns
       ? [
           {
             what: 'Clamp',
-            how: `the parts stand ${isNegative(answer.gap) ? 'proud' : 'below'} by ${figure(answer.wanted, unit)}`,
+            how: `the parts stand ${isNegative(answer.gap) ? 'proud' : 'below'} by ${figure(absolute(answer.wanted), unit)}`,
           },
         ]
       : []),

@@ -54,16 +54,23 @@ export function knownFigure(length: Length, halfWidth: Length, unit: Unit): stri
 /**
  * The limits a part is cut to, `1.1114 to 1.1146`: rounded inwards, so that a size on the shown limit is inside the
  * true one. Limits closer than the usual places can tell apart get a place or two more, and one limit has as many
- * places as the other (`.4484 to .4560`), as on a drawing: ASME Y14.5, from memory.
+ * places as the other (`.4484 to .4560`), as on a drawing: ASME Y14.5, from memory. Limits with nothing between them are one figure.
  */
 export function showBetween(lower: Length, upper: Length, unit: Unit): string {
   for (const more of [0, 1, 2]) {
     const places = MOST_PLACES[unit] + more;
     const step = dividedBy(lengthOf(`1 ${unit}`), 10 ** places);
     const [from, to] = [roundToStep(lower, step, 'up'), roundToStep(upper, step, 'down')];
-    if (!isMore(from, to)) return evenFigures([from, to], unit, places).join(' to ');
+    if (isLess(from, to)) return evenFigures([from, to], unit, places).join(' to ');
   }
-  return evenFigures([lower, upper], unit, MOST_PLACES[unit]).join(' to ');
+  return [...new Set(evenFigures([lower, upper], unit, MOST_PLACES[unit] + 2))].join(' to ');
+}
+
+/** `from .4489 to .4499`; `at .4489 only` of limits with nothing between them. An inch figure under one goes without its unit. */
+export function sayFromTo(lower: Length, upper: Length, unit: ShownUnit): string {
+  const between = showBetween(lower, upper, unit);
+  const said = withUnit(between, unit);
+  return between.includes(' to ') ? `from ${said}` : `at ${said} only`;
 }
 
 /**

@@ -60,7 +60,9 @@ test.each([
   { lower: '12 mm', upper: '12.018 mm', unit: 'mm', shown: '12.000 to 12.018' },
   { lower: '.4484 in', upper: '.456 in', unit: 'in', shown: '.4484 to .4560' },
   { lower: '0 in', upper: '.0021 in', unit: 'in', shown: '0 to .0021' },
-  { lower: '.563111 in', upper: '.563111 in', unit: 'in', shown: '.563111 to .563111' },
+  // .00146 to .00152: at four places both are .0015, a step of nothing
+  { lower: '.00146 in', upper: '.00152 in', unit: 'in', shown: '.00146 to .00152' },
+  { lower: '.563111 in', upper: '.563111 in', unit: 'in', shown: '.563111' }, // nothing between them
 ] as const)('limits $lower to $upper are shown as $shown', ({ lower, upper, unit, shown }) => {
   expect(showBetween(lengthOf(lower), lengthOf(upper), unit)).toBe(shown);
 });

@@ -3,7 +3,15 @@ import type { Spacer } from './line-up.ts';
 import type { Reach } from './line-up-spacer.ts';
 import type { Refusal, Result } from '../../length/refusal.ts';
 import { say } from '../../length/say.ts';
-import { withUnit, figure, show, showBand, showBetween, type ShownUnit } from '../../length/show.ts';
+import {
+  withUnit,
+  figure,
+  show,
+  showBand,
+  sayFromTo,
+  showBetween,
+  type ShownUnit,
+} from '../../length/show.ts';
 
 export type SaidDeed = {
   /** What to do, in a word and a figure: `trim .035`. */
@@ -71,7 +79,7 @@ function sayReach(verb: string, reach: Result<Reach>, unit: ShownUnit): string {
   if (!reach.ok) return sayCutRefusal(reach.refusal, unit);
   const { to, lower, upper, unproved } = reach.value;
   if (unproved) return `${verb} ${withUnit(figure(to, unit), unit)}. ${sayCantProve(unproved, unit)}`;
-  return `${verb} ${figure(to, unit)}; good from ${withUnit(showBetween(lower, upper, unit), unit)}.`;
+  return `${verb} ${figure(to, unit)}; good ${sayFromTo(lower, upper, unit)}.`;
 }
 
 function sayShim(shim: Result<Reach>, unit: ShownUnit): string {

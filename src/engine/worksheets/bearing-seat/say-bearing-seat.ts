@@ -7,7 +7,7 @@ import type { TaperAnswer, TaperSetting } from './taper-setting.ts';
 import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
 import type { Refusal, Result } from '../../length/refusal.ts';
 import { say } from '../../length/say.ts';
-import { withUnit, figure, show, showBetween, type ShownUnit } from '../../length/show.ts';
+import { withUnit, figure, show, sayFromTo, type ShownUnit } from '../../length/show.ts';
 /** What a bearing of which the real one isn't there yet can prove. */
 export const MOCK_UP_SENTENCE = 'Measured with a mock-up bearing: fit the real bearing and measure again.';
 export const MOCK_UP_WHY =
@@ -46,7 +46,7 @@ export function saySeatCut(cut: Result<SeatCut>, deed: string, unit: ShownUnit):
 }
 
 export function sayGoodBetween({ lower, upper }: Pick<Between, 'lower' | 'upper'>, unit: ShownUnit): string {
-  return `good from ${withUnit(showBetween(lower, upper, unit), unit)}`;
+  return `good ${sayFromTo(lower, upper, unit)}`;
 }
 
 /** Where the readings can prove no size: what the sizes alone would have. */
@@ -54,7 +54,7 @@ export function sayBySizesBetween(
   { lower, upper }: Pick<Between, 'lower' | 'upper'>,
   unit: ShownUnit,
 ): string {
-  return `by the sizes alone from ${withUnit(showBetween(lower, upper, unit), unit)}`;
+  return `by the sizes alone ${sayFromTo(lower, upper, unit)}`;
 }
 
 /** End play, or preload where it is below zero. */

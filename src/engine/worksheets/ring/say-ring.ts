@@ -3,7 +3,7 @@ import type { Refusal } from '../../length/refusal.ts';
 import type { RingAnswer, RingRefusal } from './ring.ts';
 import type { CutFromBlank, Holding, RingCut, WhyNot } from './ring-blank.ts';
 import { say } from '../../length/say.ts';
-import { withUnit, figure, show, showBetween, type ShownUnit } from '../../length/show.ts';
+import { withUnit, figure, show, sayFromTo, type ShownUnit } from '../../length/show.ts';
 import { showAgainst, showBeside } from '../../length/show-limits.ts';
 const DEEDS: Readonly<Record<string, string>> = {
   bore: 'Bore the inside',
@@ -28,7 +28,7 @@ export function sayGood(
 ): string {
   return isZero(lower)
     ? `good up to ${withUnit(showAgainst([], { upper }, unit).upper ?? '', unit)}`
-    : `good from ${withUnit(showBetween(lower, upper, unit), unit)}`;
+    : `good ${sayFromTo(lower, upper, unit)}`;
 }
 
 /** Said where the readings are too wide for the clearance: cut to the aim, then try it. */

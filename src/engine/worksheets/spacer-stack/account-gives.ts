@@ -1,11 +1,11 @@
-import { absolute, isZero } from '../../length/length.ts';
+import { absolute, isNegative, isZero } from '../../length/length.ts';
 import { say } from '../../length/say.ts';
 import { figure, figureBetween, show, type ShownUnit } from '../../length/show.ts';
 import type { Block, LeadBlock, WayBlock } from '../account.ts';
 import { stackCutName } from './cuts-of-stack.ts';
 import { canBeCut } from './may-cut.ts';
-import { sayFrom, sayLeftOut, sayNeeded, sayShared, shimFigure } from './say-stack.ts';
-import { spacerStack, type StackAnswer } from './spacer-stack.ts';
+import { sayFrom, sayLeftOut, sayNeeded, sayOutOfParallel, sayShared, shimFigure } from './say-stack.ts';
+import { spacerStack } from './spacer-stack.ts';
 import type { LeftOut } from './stack-leave-out.ts';
 import type { Trim, TrimOffer } from './stack-trim.ts';
 import type { StackAnswered } from './account.ts';
@@ -14,26 +14,34 @@ import type { StackAnswered } from './account.ts';
 export function whatGives(worked: StackAnswered): readonly Block[] {
   const { answer } = worked;
   if (answer.verdict.kind === 'good') return [];
-  return answer.shim ? whereTooLoose(worked, answer.shim) : whereTooTight(worked);
+  const { outOfParallel, needed } = answer;
+  return [
+    ...(outOfParallel
+      ? [{ is: 'said', sentence: sayOutOfParallel(outOfParallel, worked.unit) } satisfies Block]
+      : []),
+    ...(isNegative(needed.aim) ? whereTooLoose(worked) : whereTooTight(worked)),
+  ];
 }
 
-function whereTooLoose(
-  { answer, unit }: StackAnswered,
-  shim: NonNullable<StackAnswer['shim']>,
-): readonly Block[] {
+function whereTooLoose({ answer, unit }: StackAnswered): readonly Block[] {
+  const { shim, outOfParallel } = answer;
   return [
-    {
-      is: 'lead',
-      label: 'Add a shim of',
-      figure: shimFigure(shim, unit),
-      unit,
-      limits: sayFrom(shim, unit),
-    },
+    ...(shim
+      ? [
+          {
+            is: 'lead',
+            label: 'Add a shim of',
+            figure: shimFigure(shim, unit),
+            unit,
+            limits: sayFrom(shim, unit),
+          } satisfies Block,
+        ]
+      : []),
     ...answer.longerParts.map((longer): WayBlock => {
       const { part, mayGive, from, to } = longer;
       return {
         is: 'way',
-        title: `Make ${part} new, longer`,
+        title: `Make ${part} new, ${outOfParallel ? 'parallel' : 'longer'}`,
         detail: `${show(to, unit)} in place of ${figure(from, unit)}; ${sayFrom(longer, unit)}.`,
         stands: 'open',
         ...(mayGive && { cut: stackCutName(part, 'new') }),
@@ -136,19 +144,14 @@ function wayOf(offer: TrimOffer, unit: ShownUnit): WayBlock {
 }
 
 /** Too tight, and nobody said which part may give: how much in all, and what each that could would come to. */
-function nobodySaid({ question, answer, given, unit }: StackAnswered): readonly Block[] {
+function nobodySaid(worked: StackAnswered): readonly Block[] {
+  const { question, answer, given, unit } = worked;
   const isAsked = given.choice('mayCut') !== 'none';
   const parts = question.parts.map((part) => ({ ...part, adjustable: canBeCut(part.name) }));
   const candidates = isAsked ? spacerStack({ ...question, parts }).trims : [];
   const ways = candidates.map((offer) => wayOf(offer, unit)).filter(({ stands }) => stands === 'open');
   return [
-    {
-      is: 'lead',
-      label: 'Off the parts, in all',
-      figure: figureBetween(absolute(answer.needed.aim), answer.needed.least, answer.needed.most, unit),
-      unit: `${unit} off`,
-      limits: sayFrom({ ...limitsOfNeeded(answer), proved: answer.needed.proved }, unit),
-    },
+    ...(answer.outOfParallel ? [] : [offInAll(worked)]),
     ...(isAsked
       ? [
           {
@@ -170,6 +173,13 @@ function nobodySaid({ question, answer, given, unit }: StackAnswered): readonly 
   ];
 }
 
-function limitsOfNeeded({ needed: { least, most } }: StackAnswer) {
-  return { lower: least, upper: most };
+function offInAll({ answer: { needed }, unit }: StackAnswered): LeadBlock {
+  const { aim, least, most, proved } = needed;
+  return {
+    is: 'lead',
+    label: 'Off the parts, in all',
+    figure: figureBetween(absolute(aim), least, most, unit),
+    unit: `${unit} off`,
+    limits: sayFrom({ lower: least, upper: most, proved }, unit),
+  };
 }

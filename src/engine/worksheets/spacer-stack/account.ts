@@ -1,4 +1,4 @@
-import { absolute } from '../../length/length.ts';
+import { absolute, isNegative } from '../../length/length.ts';
 import { sizeFigure } from '../../reading/say-readings.ts';
 import { legOf, type Leg } from '../../reading/settle.ts';
 import { show, showBetween } from '../../length/show.ts';
@@ -140,7 +140,7 @@ function saidOnPaper({ question: { want }, answer, unit }: StackAnswered): reado
 
 /** Of every part that may be faced, whether it was said that it may or is only one of those to choose from. */
 function strengthOfParts({ question, answer, given }: StackAnswered): readonly Block[] {
-  if (answer.verdict.kind === 'good' || answer.shim) return [];
+  if (answer.verdict.kind === 'good' || isNegative(answer.needed.aim)) return [];
   const faced = answer.trims.map(({ part }) => part);
   const isAsked = faced.length === 0 && given.choice('mayCut') !== 'none';
   const toChoose = isAsked ? question.parts.map(({ name }) => name).filter(canBeCut) : [];

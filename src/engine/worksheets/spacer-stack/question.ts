@@ -13,7 +13,7 @@ import { usualLeastLength } from '../../fit/tables/least-part.ts';
 import { sizeStep } from '../../length/metal-on.ts';
 import { mean, typedEstimate, type Estimate } from '../../reading/estimate.ts';
 import { hangsOnLower, middleOf } from '../../reading/verdict.ts';
-import type { Given, GivenPart } from '../given.ts';
+import type { Given, GivenPart, GivenSize } from '../given.ts';
 import type { SpacerStackFields } from './fields.ts';
 import { mayCut } from './may-cut.ts';
 import {
@@ -57,36 +57,39 @@ export function stackQuestion(given: StackGiven): StackQuestion | undefined {
   if (!given.has('parts')) return undefined;
   const { ids, leads } = mayCut(given);
   const want = stackWant(given);
-  const parts = given.parts.flatMap((part) => stackPart(part, ids.has(part.id)) ?? []);
-  if (parts.length === 0 || parts.length < given.parts.length) return undefined;
-  const direct = directGap(given, want);
+  const sized = given.parts.flatMap((part) => stackPart(part, ids.has(part.id)) ?? []);
+  if (sized.length === 0 || sized.length < given.parts.length) return undefined;
+  const read = directGap(given, want);
+  const direct = read?.gap;
+  // Which of the parts a gap owes its two sides to nobody has read.
+  const parts = read ? sized.map(({ taper: _taper, ...part }) => part) : sized;
   const fixed = fixedLength(given, { want, parts, direct });
   const first = given.parts.findIndex(({ id }) => id === leads);
   if (!fixed) return undefined;
   const question = {
     fixed,
     parts,
-    want,
+    want: read?.taper ? { ...want, taper: read.taper } : want,
     step: sizeStep('length', given.dialFor('length')),
     usualLeast: usualLeastLength[given.unit],
     ...(first >= 0 && { first }),
     ...(direct && { direct }),
   };
   const thin = given.parts.flatMap((part) => stackPart(part, ids.has(part.id), 'least') ?? []);
-  return clampedAtItsThinnest(question, thin) ?? question;
+  return clampedAtBothSides(question, thin);
 }
 
 /** A clamp that its parts hold where they are thick, and may not where they are thin, goes by the thin places. */
-function clampedAtItsThinnest(
-  question: StackQuestion,
-  parts: readonly StackPart[],
-): StackQuestion | undefined {
-  if (question.want.kind !== 'clamp' || question.direct) return undefined;
+function clampedAtBothSides(question: StackQuestion, parts: readonly StackPart[]): StackQuestion {
+  if (question.want.kind !== 'clamp' || question.direct) return question;
   const thin = { ...question, parts };
   const atThin = spacerStack(thin);
-  if (!hangsOnLower(atThin.verdict)) return undefined;
-  const taper = minus(atThin.gap, spacerStack(question).gap);
-  return { ...thin, want: { ...question.want, taper } };
+  const by = minus(atThin.gap, spacerStack(question).gap);
+  if (!isMore(by, zero)) return question;
+  const judgedAt = (at: 'least' | 'most') => ({ ...question.want, taper: { by, at } });
+  return hangsOnLower(atThin.verdict)
+    ? { ...thin, want: judgedAt('least') }
+    : { ...question, want: judgedAt('most') };
 }
 
 function stackPart(
@@ -95,8 +98,16 @@ function stackPart(
   place: 'least' | 'most' = 'most',
 ): StackPart | undefined {
   if (!size) return undefined;
-  // Of four places the thickest binds.
-  return { name, count, adjustable, thickness: size[place], ...(leastLength && { leastLength }) };
+  const taper = minus(mean(size.most), mean(size.least));
+  return {
+    name,
+    count,
+    adjustable,
+    // Of four places the thickest binds.
+    thickness: size[place],
+    ...(leastLength && { leastLength }),
+    ...(isMore(taper, zero) && { taper }),
+  };
 }
 
 /** What the parts go into, in a word: the sleeve, or the opening between two faces. */
@@ -123,14 +134,24 @@ export function readInPlaceName({ kind }: Pick<StackWant, 'kind'>): 'direct' | '
   return kind === 'clamp' ? 'directProud' : 'direct';
 }
 
+type ReadGap = { readonly gap: Estimate; readonly taper?: StackWant['taper'] };
+
 /** The gap as it was read, at the place that rules; parts that stand proud leave less than none. */
-function directGap(given: StackGiven, want: StackWant): Estimate | undefined {
+function directGap(given: StackGiven, want: StackWant): ReadGap | undefined {
   const proud = want.kind === 'clamp' ? given.size('directProud') : undefined;
   if (proud) {
-    const ruling = rulingPlace(want, proud);
-    return { ...ruling, sum: negate(ruling.sum) };
+    const { gap, taper } = atRulingPlace(proud, rulingPlace(want, proud));
+    return { gap: { ...gap, sum: negate(gap.sum) }, ...(taper && { taper }) };
   }
   const gap = given.size('direct');
+  if (!gap) return undefined;
+  if (want.kind !== 'clamp') return atRulingPlace(gap, rulingPlace(want, gap));
   // A gap says how far below the face parts lie that should stand proud: the widest rules.
-  return gap && (want.kind === 'clamp' ? gap.most : rulingPlace(want, gap));
+  const { taper } = atRulingPlace(gap, gap.most);
+  return { gap: gap.most, ...(taper && { taper: { ...taper, at: 'least' } }) };
+}
+
+function atRulingPlace({ least, most }: Pick<GivenSize, 'least' | 'most'>, gap: Estimate): ReadGap {
+  const by = minus(mean(most), mean(least));
+  return isMore(by, zero) ? { gap, taper: { by, at: gap === most ? 'most' : 'least' } } : { gap };
 }

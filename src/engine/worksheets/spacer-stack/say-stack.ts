@@ -8,14 +8,14 @@ import {
   figureBetween,
   show,
   showBand,
-  showBetween,
+  sayFromTo,
   type ShownUnit,
 } from '../../length/show.ts';
 import { showAgainst } from '../../length/show-limits.ts';
 import { listed } from '../../length/say-words.ts';
 import type { Estimate } from '../../reading/estimate.ts';
 import type { ShimWanted, StackAnswer, StackPart, StackWant } from './spacer-stack.ts';
-import type { Proof } from './stack-change.ts';
+import type { OutOfParallel, Proof } from './stack-change.ts';
 import type { LeftOut } from './stack-leave-out.ts';
 import type { MadeOne } from './stack-one-part.ts';
 import type { LongerPart, NewPart, SharedTrim, Trim, TrimOffer } from './stack-trim.ts';
@@ -117,6 +117,12 @@ export function sayNeeded({ needed }: Pick<StackAnswer, 'needed'>, unit: ShownUn
     : `In all ${by} has to come off the parts.`;
 }
 
+/** What no shim and no cut of another part cures. */
+export function sayOutOfParallel({ by, room }: OutOfParallel, unit: ShownUnit): string {
+  const [taper, limits] = [by, room].map((one) => withUnit(figure(one, unit), unit));
+  return `One side has ${taper} more than the other, and the limits are only ${limits} apart: make the parts parallel first.`;
+}
+
 export function sayShim(shim: Sized, unit: ShownUnit): string {
   return `Add a shim of ${shimFigure(shim, unit)} ${unit}; ${sayFrom(shim, unit)}.`;
 }
@@ -142,7 +148,7 @@ type Sized = Pick<ShimWanted, 'thickness' | 'lower' | 'upper'> & Partial<Proof>;
 
 /** Limits that are proved are good; others are said as what they are. */
 export function sayFrom({ proved, lower, upper }: Omit<Sized, 'thickness'>, unit: ShownUnit): string {
-  return `${proved === false ? 'by the sizes alone' : 'good'} from ${range(lower, upper, unit)}`;
+  return `${proved === false ? 'by the sizes alone' : 'good'} ${sayFromTo(lower, upper, unit)}`;
 }
 
 const CHECK_IT: Readonly<Record<StackWant['kind'], string>> = {
@@ -187,8 +193,4 @@ function sayProud(gap: Length, want: StackWant, unit: ShownUnit): readonly strin
   if (want.kind === 'clamp')
     return isNegative(gap) ? [] : [`The parts don't stand proud: ${show(gap, unit)} is left.`];
   return isNegative(gap) ? [`The parts stand ${show(absolute(gap), unit)} proud, so nothing moves.`] : [];
-}
-
-function range(lower: Length, upper: Length, unit: ShownUnit): string {
-  return withUnit(showBetween(lower, upper, unit), unit);
 }

@@ -21,9 +21,17 @@ import {
   type Length,
 } from '../../length/length.ts';
 import { canProve } from '../../reading/settle.ts';
-import { gapTerms, neededChange, type Proof, type StackChange } from './stack-change.ts';
+import {
+  gapTerms,
+  neededChange,
+  outOfParallelBy,
+  type OutOfParallel,
+  type Proof,
+  type StackChange,
+} from './stack-change.ts';
 import {
   longerPart,
+  staysOutOfParallel,
   newPart,
   sharedTrim,
   trimOffer,
@@ -42,6 +50,8 @@ export type StackPart = {
   readonly count: number;
   readonly adjustable: boolean;
   readonly leastLength?: Length;
+  /** How much thicker it is at one side than at the other: it goes with the part, or with a facing cut over all of it. */
+  readonly taper?: Length;
 };
 
 /** `limits` and `aim` speak of the gap, for a clamp of how far the parts stand proud. */
@@ -49,8 +59,11 @@ export type StackWant = {
   readonly kind: 'float' | 'end-play' | 'clamp';
   readonly limits: Limits & { readonly lower: Length; readonly upper: Length };
   readonly aim: Length;
-  /** Of a clamp that is judged where its parts are thin: how much more they clamp where they are thick. */
-  readonly taper?: Length;
+  /**
+   * How much more of it there is at one side than at the other, and at which it is judged: what parts clamp where they are
+   * thick and where they are thin, a gap that was read at both sides.
+   */
+  readonly taper?: { readonly by: Length; readonly at: 'least' | 'most' };
 };
 
 export type StackQuestion = {
@@ -96,6 +109,8 @@ export type StackAnswer = {
   readonly longerParts: readonly LongerPart[];
   /** A spacer put in besides, where it is more than a shim. */
   readonly newPart?: NewPart;
+  /** The parts are further out of parallel than the limits are apart: what is put in or faced elsewhere cures nothing. */
+  readonly outOfParallel?: OutOfParallel;
 };
 
 type Gap = Pick<StackAnswer, 'gap' | 'band' | 'worstCase' | 'rss' | 'direct'>;
@@ -124,19 +139,25 @@ export function spacerStack(q: StackQuestion): StackAnswer {
   const isGood = verdict.kind === 'good';
   const isTooSmall = !isGood && isMore(needed.aim, zero);
   const isTooBig = !isGood && isLess(needed.aim, zero);
+  const outOfParallel = isGood ? undefined : outOfParallelBy(want);
   const mayGive = parts.some((part) => part.adjustable);
   const trims = isTooSmall
     ? firstFirst(
         q,
-        parts.flatMap((part, place) => (part.adjustable ? trimOffer(q, gap, place, part) : [])),
+        parts.flatMap((part, place) =>
+          part.adjustable && !staysOutOfParallel(q, part) ? trimOffer(q, gap, place, part) : [],
+        ),
       )
     : [];
   const isAlone = trims.some(
     ({ result, figure, instead }) => result.ok || figure || (instead && !instead.still),
   );
   const shared =
-    isTooSmall && mayGive && !isAlone ? sharedTrim(q, gap, parts.filter(canGive), known.band) : undefined;
-  const extra = isTooBig ? newPart(q, needed) : undefined;
+    isTooSmall && mayGive && !isAlone && !outOfParallel
+      ? sharedTrim(q, gap, parts.filter(canGive), known.band)
+      : undefined;
+  const mayAdd = isTooBig && !outOfParallel;
+  const extra = mayAdd ? newPart(q, needed) : undefined;
   return {
     gap,
     wanted,
@@ -147,16 +168,17 @@ export function spacerStack(q: StackQuestion): StackAnswer {
     needed,
     trims,
     ...(shared && { shared }),
-    ...(isTooBig && { shim: shimFor(needed) }),
+    ...(mayAdd && { shim: shimFor(needed) }),
     longerParts: isTooBig
       ? firstFirst(
           q,
           parts.flatMap((part, place) =>
-            part.adjustable || !mayGive ? (longerPart(q, gap, place, part) ?? []) : [],
+            part.adjustable || !mayGive || outOfParallel ? (longerPart(q, gap, place, part) ?? []) : [],
           ),
         )
       : [],
     ...(extra && { newPart: extra }),
+    ...(outOfParallel && { outOfParallel }),
   };
 }
 
@@ -164,7 +186,7 @@ export function spacerStack(q: StackQuestion): StackAnswer {
  * Whether a stack does what is wanted of it.
  *
  * Range:   a float and a clamp of nothing are too close to call at the best, whatever least was given: parts that just
- *          touch neither slide nor are held. What holds where the parts are thin is judged where they are thick as well.
+ *          touch neither slide nor are held. What is good at one side is judged at the other as well.
  */
 export function stackVerdict({
   want,
@@ -177,8 +199,9 @@ export function stackVerdict({
 }): Verdict {
   const verdict = verdictOf({ value: wanted, ...band, limits: want.limits });
   if (verdict.kind === 'good' && want.taper) {
-    const { taper, ...thick } = want;
-    return stackVerdict({ want: thick, wanted: plus(wanted, taper), band });
+    const { taper, ...atOther } = want;
+    const there = taper.at === 'least' ? plus(wanted, taper.by) : minus(wanted, taper.by);
+    return stackVerdict({ want: atOther, wanted: there, band });
   }
   const isProvedAtAll = want.kind === 'end-play' || isMore(minus(wanted, band.halfWidth), zero);
   if (verdict.kind !== 'good' || isProvedAtAll) return verdict;

@@ -1,6 +1,17 @@
 import { aimedInside, type Change } from '../../shim/change-wanted.ts';
 import { combine, type Band, type Term } from '../../reading/estimate.ts';
-import { isMore, largest, minus, negate, plus, smallest, zero, type Length } from '../../length/length.ts';
+import {
+  isMore,
+  largest,
+  minus,
+  negate,
+  plus,
+  smallest,
+  sum,
+  times,
+  zero,
+  type Length,
+} from '../../length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
 
 /** How far a figure is proved: to ± halfWidth, and whether that leaves anything of what is wanted. */
@@ -36,17 +47,42 @@ export function neededChange({
 /**
  * What is wanted, said as a gap: a clamp's parts stand proud, so its gap is below zero.
  *
- * Range:   of a clamp judged where its parts are thin, the most is what they may clamp there without clamping too much
- *          where they are thick; where no change does both, its least.
+ * Range:   judged at the side where there is least of it, the most is what may be there without too much at the other;
+ *          judged where there is most, the least is what leaves enough at the other. Where no change does both, the limit
+ *          of the side that it is judged at.
  */
-export function gapWanted({ kind, limits, aim, taper = zero }: StackWant): {
+export function gapWanted({ kind, limits, aim, taper }: StackWant): {
   readonly aim: Length;
   readonly least: Length;
   readonly most: Length;
 } {
-  if (kind !== 'clamp') return { aim, least: limits.lower, most: limits.upper };
-  const upper = largest(limits.lower, minus(limits.upper, taper));
-  return { aim: negate(smallest(aim, upper)), least: negate(upper), most: negate(limits.lower) };
+  const by = taper?.by ?? zero;
+  const lower = taper?.at === 'most' ? smallest(limits.upper, plus(limits.lower, by)) : limits.lower;
+  const upper = taper?.at === 'least' ? largest(limits.lower, minus(limits.upper, by)) : limits.upper;
+  const inside = largest(lower, smallest(aim, upper));
+  return kind === 'clamp'
+    ? { aim: negate(inside), least: negate(upper), most: negate(lower) }
+    : { aim: inside, least: lower, most: upper };
+}
+
+/** Parts that are further out of parallel than the limits are apart. */
+export type OutOfParallel = { readonly by: Length; readonly room: Length };
+
+export function outOfParallelBy({ limits, taper }: StackWant): OutOfParallel | undefined {
+  const room = minus(limits.upper, limits.lower);
+  return taper && isMore(taper.by, room) ? { by: taper.by, room } : undefined;
+}
+
+/** What is wanted once so many pieces are others, or faced all over: what they were out of parallel is gone with them. */
+export function wantWithout(
+  want: StackWant,
+  pieces: readonly { readonly part: StackPart; readonly count: number }[],
+): StackWant {
+  const { taper, ...rest } = want;
+  if (!taper) return want;
+  const gone = sum(pieces.map(({ part, count }) => times(part.taper ?? zero, count)));
+  const by = minus(taper.by, gone);
+  return isMore(by, zero) ? { ...rest, taper: { ...taper, by } } : rest;
 }
 
 /**

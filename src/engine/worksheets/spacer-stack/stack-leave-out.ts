@@ -13,7 +13,7 @@ import {
   type Length,
 } from '../../length/length.ts';
 import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
-import { gapTerms, gapWanted, neededChange, type Proof } from './stack-change.ts';
+import { gapTerms, gapWanted, neededChange, wantWithout, type Proof } from './stack-change.ts';
 
 /** A part left out of the stack, where it would be faced too short. */
 export type LeftOut = Proof & {
@@ -43,11 +43,12 @@ type Asked = {
  * Range:   undefined where leaving it out is too much and nothing may stand in its place.
  */
 export function outOfStack(q: StackQuestion, { gap, place, part, mayShim }: Asked): LeftOut | undefined {
-  const wanted = gapWanted(q.want);
-  for (let pieces = fewestOut(wanted, gap, part); pieces <= part.count; pieces += 1) {
+  for (let pieces = fewestOut(gapWanted(q.want), gap, part); pieces <= part.count; pieces += 1) {
+    const want = wantWithout(q.want, [{ part, count: pieces }]);
+    const wanted = gapWanted(want);
     const left = plus(gap, times(mean(part.thickness), pieces));
     const { band } = combine(gapTerms(q, { place, pieces }));
-    const change = neededChange({ gap: left, want: q.want, band });
+    const change = neededChange({ gap: left, want, band });
     const { halfWidth, proved } = change;
     const { kind } = q.want;
     const leaves = kind === 'clamp' ? negate(left) : left;

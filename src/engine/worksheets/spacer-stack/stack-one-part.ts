@@ -1,7 +1,7 @@
 import { targetBetween } from '../../length/target-between.ts';
 import { combine, type Band, type Term } from '../../reading/estimate.ts';
 import { isLess, isMore, largest, negate, zero, type Length } from '../../length/length.ts';
-import { neededChange, type Proof } from './stack-change.ts';
+import { neededChange, outOfParallelBy, wantWithout, type Proof } from './stack-change.ts';
 import { onePartInPlaceOf, type StackPart, type StackQuestion } from './spacer-stack.ts';
 import { usualLeastLength } from '../../fit/tables/least-part.ts';
 
@@ -48,11 +48,15 @@ function madeOne(
 ): MadeOne | undefined {
   const { value: room, band } = combine(roomTerms(q, gone, places));
   // With nothing in their place the room itself would be the gap: so much longer the parts have to become.
-  const change = neededChange({ gap: room, want: q.want, band });
+  const want = wantWithout(
+    q.want,
+    gone.map((part) => ({ part, count: part.count })),
+  );
+  const change = neededChange({ gap: room, want, band });
   const { halfWidth, proved } = change;
   const least = q.usualLeast ?? usualLeastLength.in;
   const [aim, upper] = [negate(change.aim), negate(change.least)];
-  if (!isMore(aim, zero)) return undefined;
+  if (!isMore(aim, zero) || outOfParallelBy(want)) return undefined;
   const isShim = isLess(upper, least);
   const lower = isShim ? largest(zero, negate(change.most)) : largest(least, negate(change.most));
   const target = isShim ? aim : targetBetween({ lower, upper, aim: largest(aim, least) }, 'length', q.step);

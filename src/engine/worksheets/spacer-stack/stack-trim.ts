@@ -13,8 +13,15 @@ import {
 } from '../../length/length.ts';
 import { cutTarget, metalOnTarget, roundMetalOn } from '../../length/metal-on.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
-import type { StackPart, StackQuestion } from './spacer-stack.ts';
-import { bandAfter, neededChange, type Proof, type StackChange } from './stack-change.ts';
+import type { StackPart, StackQuestion, StackWant } from './spacer-stack.ts';
+import {
+  bandAfter,
+  neededChange,
+  outOfParallelBy,
+  wantWithout,
+  type Proof,
+  type StackChange,
+} from './stack-change.ts';
 import { outOfStack, type LeftOut } from './stack-leave-out.ts';
 import { usualLeastLength } from '../../fit/tables/least-part.ts';
 
@@ -53,7 +60,7 @@ export function trimOffer(q: StackQuestion, gap: Length, place: number, part: St
   const { name, thickness } = part;
   const from = mean(thickness);
   const least = leastLengthOf(q, part);
-  const change = neededChange({ gap, want: q.want, band: bandAfter(q, part) });
+  const change = changeOf(q, gap, part);
   const after = lengthAfter(from, change);
   const aim = largest(after.aim, least);
   if (isMore(least, smallest(after.upper, from)) || !isLess(aim, from)) {
@@ -102,7 +109,8 @@ export type LongerPart = Proof & {
  * A part of a stack with too much room, made new and longer.
  *
  * Units:   L + (gap − aim), left full to the dial; where no step of it lies inside, the longest there may be.
- * Range:   undefined where even the longest that is wanted is shorter than a spacer can be: that is a shim's work.
+ * Range:   undefined where even the longest that is wanted is shorter than a spacer can be: that is a shim's work; and of
+ *          parts that are out of parallel where the others stay so by more than the limits are apart.
  */
 export function longerPart(
   q: StackQuestion,
@@ -112,10 +120,10 @@ export function longerPart(
 ): LongerPart | undefined {
   const { name, thickness, adjustable } = part;
   const from = mean(thickness);
-  const change = neededChange({ gap, want: q.want, band: bandAfter(q, part) });
+  const change = changeOf(q, gap, part);
   const { upper, ...after } = lengthAfter(from, change);
   const least = leastLengthOf(q, part);
-  if (isLess(upper, least)) return undefined;
+  if (isLess(upper, least) || staysOutOfParallel(q, part)) return undefined;
   const aim = largest(after.aim, least);
   const lower = largest(after.lower, from, least);
   const target = metalOnTarget({ aim, lower, upper }, 'length', q.step);
@@ -171,6 +179,20 @@ export function sharedTrim(
   }
   if (faced.length === 0) return undefined;
   return { trims: faced, ...(isMore(left, zero) && { missing: left }) };
+}
+
+/** What one piece of the part has to change, which is parallel afterwards. */
+function changeOf(q: StackQuestion, gap: Length, part: StackPart): StackChange {
+  return neededChange({ gap, want: madeParallel(q, part), band: bandAfter(q, part) });
+}
+
+/** Whether the others are further out of parallel than the limits are apart once a piece of this part is parallel. */
+export function staysOutOfParallel(q: StackQuestion, part: StackPart): boolean {
+  return outOfParallelBy(madeParallel(q, part)) !== undefined;
+}
+
+function madeParallel({ want }: StackQuestion, part: StackPart): StackWant {
+  return wantWithout(want, [{ part, count: 1 }]);
 }
 
 /** How short a part may become: as was said of it, else as is usual. */

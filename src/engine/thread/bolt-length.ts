@@ -100,7 +100,7 @@ function clearsRunOut(q: GripQuestion, least: Length): Length {
 /** The first border of the list past which a bolt's longer thread reaches into a plane again, where `past` must be clear of it. */
 function borderOf(thread: Thread, past: Length, least: Length): Length | undefined {
   const borders = moreThreadPast(thread).filter(({ border }) => !isMore(least, border));
-  return borders.find(({ border, then }) => isMore(plus(past, then), border))?.border;
+  return borders.find((more) => isMore(plus(past, more.thread), more.border))?.border;
 }
 
 /** The plane and run-out that a bolt's whole thread begins past, and from which length it does. */

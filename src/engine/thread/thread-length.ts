@@ -5,12 +5,12 @@ import { isInchThread, type Thread } from './threads.ts';
 /** Lengths past which a bolt has more thread, shortest first. */
 export function moreThreadPast(
   thread: Thread,
-): readonly { readonly border: Length; readonly then: Length }[] {
+): readonly { readonly border: Length; readonly thread: Length }[] {
   const rows = threadLengthRows[isInchThread(thread) ? 'inch' : 'metric'];
   return rows.flatMap(({ upTo }, index) => {
     const next = rows[index + 1];
     return upTo !== undefined && next
-      ? [{ border: lengthOf(upTo), then: plus(times(thread.major, 2), lengthOf(next.beside)) }]
+      ? [{ border: lengthOf(upTo), thread: plus(times(thread.major, 2), lengthOf(next.beside)) }]
       : [];
   });
 }

@@ -102,7 +102,12 @@ export type Definition<F extends Fields, Q, A, R> = {
 export type CutPlace<Name extends string = string> = { readonly field: Name; readonly part: string };
 
 /** Something nobody said: the field that changes it, and in few words what stands in for it. */
-export type Assumed<Name extends string = string> = { readonly field: Name; readonly words: string };
+export type Assumed<Name extends string = string> = {
+  readonly field: Name;
+  readonly words: string;
+  /** What its key asks, where that doesn't follow from the words. */
+  readonly asked?: string;
+};
 
 /** Sizes as they would be typed, and choices. */
 export type Besides = {

@@ -1,12 +1,9 @@
 import { capital } from '../../engine/length/say-words.ts';
 import { sayAssumed } from '../../engine/reading/say-assumed.ts';
 import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
-import type { Assumed as AssumedChoice } from '../../engine/worksheets/worksheet.ts';
+import type { Assumed } from '../../engine/worksheets/worksheet.ts';
 import { givenOf } from './given-of.ts';
 import type { WorksheetData } from './worksheet-data.ts';
-
-/** What nobody said; `asked` is what its key asks, where that doesn't follow from the words. */
-export type Assumed = AssumedChoice & { readonly asked?: string };
 
 /**
  * What a worksheet's answer takes for granted as nobody has chosen it, in the order in which it matters. Limits that are

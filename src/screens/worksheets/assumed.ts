@@ -1,7 +1,8 @@
 import { byLength, isMore, plus } from '../../engine/length/length.ts';
 import { canMeasure, usualTools, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { SizeInput, TypedSize } from '../../store/base/records.ts';
-import { assumedChoices, type Assumed } from './assumed-choices.ts';
+import type { Assumed } from '../../engine/worksheets/worksheet.ts';
+import { assumedChoices } from './assumed-choices.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { judgeWorksheet } from './worksheet-judge.ts';
 import { fieldNamed } from './kind-fields.ts';

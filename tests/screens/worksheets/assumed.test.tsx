@@ -113,9 +113,17 @@ describe('what was assumed', () => {
         choices: { layout: 'front-one-disc' },
         sizes: { slotWidth: typedSize('.3'), discThickness: typedSize('.16') },
       },
-      said: ['disc runout'],
+      said: ['caliper follows its pads', 'disc runout'],
     },
-    { kind: 'axle-line-up', given: { choices: { layout: 'front-one-disc' } }, said: [] },
+    // Where the bracket follows them its float has to be more than they wear: nobody is told so by a default.
+    {
+      kind: 'axle-line-up',
+      given: { choices: { layout: 'front-one-disc' } },
+      said: ['caliper follows its pads'],
+    },
+    { kind: 'axle-line-up', given: { choices: { layout: 'front-one-disc', slides: 'bracket' } }, said: [] },
+    { kind: 'axle-line-up', given: { choices: { layout: 'front-one-disc', slides: 'caliper' } }, said: [] },
+    { kind: 'axle-line-up', given: { choices: { layout: 'drum' } }, said: [] },
   ])('of a $kind: $said', ({ kind, given, said }) => {
     expect(words(kind, given)).toEqual(said);
   });

@@ -216,7 +216,7 @@ describe('an axle whose disc may rub for all that is known', () => {
           ...more,
         }).map(([name, size]) => [name, typedSize(size)]),
       ),
-      choices: { layout: 'front-one-disc', side: 'right' },
+      choices: { layout: 'front-one-disc', side: 'right', slides: 'caliper' },
       ...given,
     });
 

@@ -95,6 +95,9 @@ function axleAssumed(given: AxleGiven): readonly Assumed<keyof AxleFields>[] {
       .slice(0, 1)
       .map((field) => ({ field, words }));
   return [
+    ...(discs.length > 0
+      ? [{ field: 'slides', words: 'caliper follows its pads', asked: 'What follows the pads?' } as const]
+      : []),
     ...first(alike, 'right as left'),
     ...first(unread, 'disc runout'),
     ...(name === 'rear-sprocket' ? [{ field: 'first', words: 'wheel centre first' } as const] : []),

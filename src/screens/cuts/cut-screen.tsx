@@ -1,8 +1,10 @@
 import { getCut } from '../../store/kept/cuts.ts';
+import { LeadOn } from '../common/lead-on.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
 import { SpareScreen } from '../drawer/spare-screen.tsx';
+import { useJob } from '../jobs/use-job.ts';
 import { CutChoiceScreen, isCutChoice } from './cut-choice-screen.tsx';
 import { CutForm } from './cut-form.tsx';
 import { metalStores, withKnownMetal } from './known-metal.ts';
@@ -15,14 +17,18 @@ type CutScreenProps = { readonly jobId: string; readonly cutId: string; readonly
 
 /** One cut: its figures, its passes, what becomes of it; or one of its figures. `new` is a cut of one's own. */
 export function CutScreen({ jobId, cutId, field }: CutScreenProps) {
+  const { missing } = useJob(jobId);
+  if (missing) return <NotHere what={cutId === 'new' ? 'job' : 'cut'} />;
   return cutId === 'new' ? (
     <NewCutScreen jobId={jobId} {...(field !== undefined && { path: field })} />
   ) : (
-    <KeptCut cutId={cutId} field={field} />
+    <KeptCut jobId={jobId} cutId={cutId} field={field} />
   );
 }
 
-function KeptCut({ cutId, field }: { cutId: string; field: string | undefined }) {
+type KeptCutProps = Pick<CutScreenProps, 'jobId' | 'cutId'> & { readonly field: string | undefined };
+
+function KeptCut({ jobId, cutId, field }: KeptCutProps) {
   const found = useLive(`cut/${cutId}`, metalStores, async (store) => {
     const kept = await getCut(store, cutId);
     return { cut: kept && (await withKnownMetal(store, kept)) };
@@ -30,6 +36,7 @@ function KeptCut({ cutId, field }: { cutId: string; field: string | undefined })
   if (!found) return <Page title=" ">{null}</Page>;
   const { cut } = found;
   if (!cut) return <NotHere what="cut" />;
+  if (cut.jobId !== jobId) return <LeadOn to={{ at: 'cut', jobId: cut.jobId, cutId }} />;
   const size = cutSizeNamed(field);
   if (size) return <CutSizeScreen key={size.name} cut={cut} size={size} />;
   if (isCutChoice(field)) return <CutChoiceScreen cut={cut} asked={field} />;

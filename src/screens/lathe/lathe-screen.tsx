@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { readEntry } from '../../engine/length/entry.ts';
 import { getDraft } from '../../store/kept/drafts.ts';
 import { goInstead, hrefOf } from '../address.ts';
+import { LeadOn } from '../common/lead-on.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useSayAloud } from '../common/speech.ts';
@@ -21,10 +22,11 @@ import './lathe-screen.css';
 type LatheScreenProps = { readonly jobId: string; readonly cutId: string; readonly field?: string };
 
 /** One cut fills the screen, which is dark but in full sun. */
-export function LatheScreen({ cutId, field }: LatheScreenProps) {
+export function LatheScreen({ jobId, cutId, field }: LatheScreenProps) {
   const { at, missing } = useLatheCut(cutId);
   useLatheBrowserBar();
   if (missing) return <NotHere what="cut" />;
+  if (at && at.job.id !== jobId) return <LeadOn to={{ at: 'lathe', jobId: at.job.id, cutId }} />;
   return (
     <div class="lathe">
       {!at ? (

@@ -6,6 +6,7 @@ import { readingsOf } from '../../store/kept/readings.ts';
 import type { Feature } from '../../store/base/records.ts';
 import { go, hrefOf } from '../address.ts';
 import { announce } from '../common/announce.ts';
+import { LeadOn } from '../common/lead-on.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useLive } from '../common/store-context.ts';
@@ -31,6 +32,7 @@ export function FeatureScreen({ jobId, featureId, choosing }: FeatureScreenProps
   const { measuring, known, change } = useMeasuring(feature?.kind, { jobId, size: last?.exact });
   if (missing || (found && !feature)) return <NotHere what="reading" />;
   if (!job || !feature || !readings || !known) return <Page title=" ">{null}</Page>;
+  if (feature.jobId !== jobId) return <LeadOn to={{ at: 'feature', jobId: feature.jobId, featureId }} />;
   // Opened from a worksheet or from a fit-up check, the way back leads there.
   const [, way, opener, asked] = /^(?:(for|check)\/([^/]+))?\/?(tool|all|warm)?$/.exec(choosing ?? '') ?? [];
   const from = way === undefined || opener === undefined ? '' : `${way}/${opener}`;

@@ -1,10 +1,12 @@
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { createFeature, featuresOf } from '../../store/kept/features.ts';
 import { goInstead, hrefOf } from '../address.ts';
+import { NotHere } from '../common/not-here.tsx';
 import { useOnePress } from '../common/one-press.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { Trouble, useTold } from '../common/told.tsx';
+import { useJob } from '../jobs/use-job.ts';
 import { FEATURE_KINDS, kindName } from './feature-kinds.ts';
 import './new-feature-screen.css';
 
@@ -13,6 +15,8 @@ export function NewFeatureScreen({ jobId }: { jobId: string }) {
   const store = useStore();
   const onePress = useOnePress();
   const { trouble, told } = useTold();
+  const { missing } = useJob(jobId);
+  if (missing) return <NotHere what="job" />;
   const make = async (kind: FeatureKind) => {
     const alike = (await featuresOf(store, jobId)).filter((one) => one.kind === kind).length;
     const feature = { jobId, kind, name: `${kindName(kind)} ${alike + 1}` };

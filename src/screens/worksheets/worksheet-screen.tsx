@@ -2,6 +2,7 @@ import { isWorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import { removeWorksheet, renameWorksheet } from '../../store/kept/worksheets.ts';
 import { go, hrefOf } from '../address.ts';
 import { Button } from '../common/button.tsx';
+import { LeadOn } from '../common/lead-on.tsx';
 import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
@@ -24,7 +25,8 @@ export function WorksheetScreen({ jobId, worksheetId, field }: WorksheetScreenPr
   const { data, missing } = useWorksheetData(jobId, worksheetId);
   if (missing) return <NotHere what="worksheet" />;
   if (!data) return <Page title=" ">{null}</Page>;
-  const { kind } = data.worksheet;
+  const { kind, jobId: own } = data.worksheet;
+  if (own !== jobId) return <LeadOn to={{ at: 'worksheet', jobId: own, worksheetId }} />;
   if (!isWorksheetKind(kind)) return <NewerWorksheet data={data} />;
   if (field === 'about') return <AboutWorksheet data={data} />;
   if (field === 'warm') return <WarmSizesScreen data={data} />;

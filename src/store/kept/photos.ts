@@ -1,7 +1,6 @@
-import { act } from '../opening/act.ts';
+import { act, type Act } from '../opening/act.ts';
 import { withChanges, type Changes } from '../base/changes.ts';
 import { touchJob } from './jobs.ts';
-import { mustHaveBeen } from './must-have-been.ts';
 import { newId } from '../base/new-id.ts';
 import type { Store } from '../opening/open-store.ts';
 import { read, readAsMade } from '../opening/read.ts';
@@ -29,22 +28,32 @@ export async function photoBytes(store: Store, id: Id): Promise<ArrayBuffer | un
 
 export type NewPhoto = Omit<Photo, 'id' | 'at'> & Pick<PhotoBytes, 'bytes'>;
 
-/** Keeps a photo: its description with the preview in one record, its bytes in another, in one transaction. */
+/**
+ * Keeps a photo: its description with the preview in one record, its bytes in another, in one transaction. It is of the job
+ * that its owner is of, whatever the screen says: otherwise no backup with it could be read back.
+ */
 export async function addPhoto(store: Store, photo: NewPhoto): Promise<StoreResult<Photo>> {
   const id = newId();
-  const { bytes, ...described } = photo;
+  const { bytes, jobId: _said, ...described } = photo;
   return act(store, { stores: ['jobs', 'photos', 'photoBytes', photo.owner.store] }, async (a) => {
-    await mustHaveBeen(a, photo.owner.store, photo.owner.id);
-    if (photo.jobId !== undefined) await touchJob(a, photo.jobId);
-    const made = a.make(photoKind, { ...described, id, at: a.at });
+    const jobId = await jobOf(a, photo.owner);
+    if (jobId !== undefined) await touchJob(a, jobId);
+    const made = a.make(photoKind, { ...described, ...(jobId !== undefined && { jobId }), id, at: a.at });
     // Past the undo log: undoing takes the photo away, and its bytes have nothing to show without it.
     const kept = toKept(photoBytesKind, { id, bytes, stamps: { '*': a.stamp } } satisfies PhotoBytes &
       Stamped);
     if (!kept.ok) return a.refuse({ code: 'cannot-keep', store: 'photoBytes', field: kept.field });
     a.putKept('photoBytes', kept.value);
-    a.undoable('Kept a photo', photo.jobId);
+    a.undoable('Kept a photo', jobId);
     return made;
   });
+}
+
+/** The job that what is shown belongs to; none for a piece of the drawer. Ends the act where it never was. */
+async function jobOf(a: Act, { store, id }: PhotoOwner): Promise<Id | undefined> {
+  const owner = (await a.kept(store, id)) ?? a.refuse({ code: 'gone', store });
+  const { jobId } = store === 'jobs' ? { jobId: id } : owner;
+  return typeof jobId === 'string' ? jobId : undefined;
 }
 
 export type PhotoChanges = Changes<Photo, 'note'>;

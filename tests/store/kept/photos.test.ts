@@ -1,6 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { backupLines, backupPieces, restoreBackup } from '../../../src/store/file/backup.ts';
 import { previewBackup } from '../../../src/store/file/backup-preview.ts';
+import { createFeature } from '../../../src/store/kept/features.ts';
 import { changeJob, createJob } from '../../../src/store/kept/jobs.ts';
 import type { Store } from '../../../src/store/opening/open-store.ts';
 import {
@@ -218,4 +219,18 @@ test('an older file that still has the bytes of a photo removed here is said to 
   expect(await photoBytes(store, photo.id)).toBeUndefined();
   const preview = worked(await previewBackup(store, older));
   expect(preview.total).toMatchObject({ added: 0, changed: 0 });
+});
+
+test('a photo is of the job that its owner is of, whatever the address said, and the backup with it is read back', async () => {
+  const store = await openForTest();
+  const mine = worked(await createJob(store, { name: 'Outfit', systems: [] }));
+  const other = worked(await createJob(store, { name: 'Trailer', systems: [] }));
+  const feature = worked(await createFeature(store, { jobId: mine.id, kind: 'bore', name: 'bore' }));
+  const owner = { store: 'features', id: feature.id } as const;
+  expect(worked(await addPhoto(store, photoOf(other.id, { owner }))).jobId).toBe(mine.id);
+  const owned = { store: 'jobs', id: mine.id } as const;
+  expect(worked(await addPhoto(store, photoOf(other.id, { owner: owned }))).jobId).toBe(mine.id);
+  const fresh = await openForTest();
+  // Two jobs, a feature, two photos, and the bytes of each.
+  expect(worked(await restoreBackup(fresh, await textOf(store)))).toMatchObject({ added: 7 });
 });

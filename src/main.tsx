@@ -32,6 +32,7 @@ const NOT_OFFLINE = {
     'This browser can’t keep the app for work without signal. Open it over https, in another browser.',
   'cut-off':
     'The app is not kept for work without signal yet. The signal broke off, the network sent something else, or the phone is full. It is tried again by itself.',
+  slow: 'The app is not kept for work without signal yet. A part of it does not come: stay near the signal, or try another network.',
   'parts-gone':
     'A part of the app is gone from this phone. Bring it up once with signal: it is fetched by itself.',
 } as const;

@@ -12,7 +12,7 @@ type KeptFile = { readonly url: string; readonly revision: string; readonly inte
 /** The part of the worker's own scope that is used here; the DOM types that the rest of the app needs don't have it. */
 type WorkerScope = {
   readonly __WB_MANIFEST: KeptFile[];
-  readonly registration: { readonly scope: string };
+  readonly registration: ServiceWorkerRegistration;
   readonly clients: { claim(): Promise<void> };
   skipWaiting(): Promise<void>;
   addEventListener(type: 'message', heard: (event: MessageEvent<unknown> & Working) => void): void;
@@ -27,12 +27,22 @@ const files = self.__WB_MANIFEST;
 const FRAME = 'index.html';
 /** Stands on its own, with its script: it hands over a backup where the app itself can't be read. */
 const RESCUE = 'rescue.html';
+/** Behind the app's address where a version that can't come up is tried again. */
+const AGAIN = '?again';
+
+// Chosen, not published: a network that never answers is none. A frame of 4 kB has come by then, or somebody looks at a
+// blank page; what a screen waits for says by itself that it is on its way; the rest, 400 kB at most, is waited for by nobody.
+const FRAME_WITHIN_MS = 5000;
+const PART_WITHIN_MS = 30_000;
+const KEPT_WITHIN_MS = 120_000;
+const LOOK_WITHIN_MS = 10_000;
 
 const kept = new PrecacheController({
   plugins: [
     {
       // What the browser's own store has may be a network's page too.
-      requestWillFetch: async ({ request }) => new Request(request, { cache: 'reload' }),
+      requestWillFetch: async ({ request, event }) =>
+        new Request(request, { cache: 'reload', signal: AbortSignal.timeout(waitFor(request, event)) }),
       handlerDidError: async ({ request, event }) =>
         event.type === 'fetch' && isFrame(request) ? inPlaceOfTheFrame() : undefined,
     },
@@ -44,6 +54,10 @@ registerRoute(new PrecacheRoute(kept));
 // Any page address straight in the app's folder, such as ./?from=home, is the app. Deeper ones are left to the host:
 // the relative file names in index.html would not lead anywhere from there.
 const answerWithFrame = kept.createHandlerBoundToURL(FRAME);
+registerRoute(
+  ({ request, url }) => request.mode === 'navigate' && url.href === self.registration.scope + AGAIN,
+  async () => newerInPlace(),
+);
 registerRoute(
   ({ request, url }) => request.mode === 'navigate' && new URL('.', url).href === self.registration.scope,
   // Without its sum a frame that the browser threw away would be fetched as whatever comes, and not be kept again.
@@ -69,7 +83,7 @@ registerRoute(
 self.addEventListener('message', (event) => {
   if (asksFor(event.data, 'SKIP_WAITING')) void self.skipWaiting();
   if (asksFor(event.data, 'CHECK'))
-    event.waitUntil(stillMissing(event).then((missing) => event.ports[0]?.postMessage(missing)));
+    event.waitUntil(stillMissing(event, (missing) => event.ports[0]?.postMessage(missing)));
 });
 
 self.addEventListener('install', (event) => {
@@ -85,18 +99,32 @@ self.addEventListener('activate', (event) => {
 async function install(event: Working): Promise<void> {
   await kept.install(event);
   // An earlier worker may have kept something else under the same name. With one file wrong this version is not there.
-  if ((await stillMissing(event)) > 0) throw new Error('not every file is kept as it was built');
+  let missing = 0;
+  await stillMissing(event, (count) => (missing = count));
+  if (missing > 0) throw new Error('not every file is kept as it was built');
 }
 
-/** Looks at every file that is to be kept, fetches anew what is gone or isn't as it was built, and counts what can't be had. */
-async function stillMissing(event: Working): Promise<number> {
-  let missing = 0;
+/**
+ * Looks at every file that is to be kept, fetches anew what is gone or isn't as it was built, and tells how many can't be
+ * had, or are not there after a while.
+ */
+async function stillMissing(event: Working, tell: (missing: number) => void): Promise<void> {
+  const gone = new Set<KeptFile>();
   // One after the other: on a first visit the page itself is still fetching.
   for (const file of files) {
     // oxlint-disable-next-line no-await-in-loop
-    if (!(await isThere(file)) && !(await fetchAnew(file, event))) missing += 1;
+    if (!(await isThere(file))) gone.add(file);
   }
-  return missing;
+  // Side by side: one that never comes keeps no other from coming.
+  const all = Promise.all(
+    [...gone].map(async (file) => {
+      if (await fetchAnew(file, event)) gone.delete(file);
+    }),
+  );
+  const late = new Promise((done) => setTimeout(done, gone.size > 0 ? LOOK_WITHIN_MS : 0));
+  await Promise.race([all, late]);
+  tell(gone.size);
+  await all;
 }
 
 async function isThere({ url, integrity }: KeptFile): Promise<boolean> {
@@ -127,6 +155,28 @@ function integrityOf(wanted: string): string | undefined {
   return files.find(({ url }) => url === wanted)?.integrity;
 }
 
+/** Tried again: a newer version that is there by now takes over, as this one can't come up; without one it is this one again. */
+async function newerInPlace(): Promise<Response> {
+  const { registration } = self;
+  const late = new Promise((done) => setTimeout(done, LOOK_WITHIN_MS));
+  await Promise.race([registration.update().catch(() => undefined), late]);
+  registration.waiting?.postMessage({ type: 'SKIP_WAITING' });
+  if (registration.waiting) return comingBackTo('./', 'The new version is taken.');
+  if (registration.installing) return comingBackTo(`./${AGAIN}`, 'A new version is being fetched.');
+  return Response.redirect(registration.scope);
+}
+
+function comingBackTo(address: string, words: string): Response {
+  return page(
+    `<meta http-equiv="refresh" content="2;url=${address}"><p>${words} <a href="${address}">Go on</a></p>`,
+  );
+}
+
+function waitFor(request: Request, event: { readonly type: string }): number {
+  if (event.type !== 'fetch') return KEPT_WITHIN_MS;
+  return isFrame(request) ? FRAME_WITHIN_MS : PART_WITHIN_MS;
+}
+
 function isFrame({ url }: Request): boolean {
   const { scope } = self.registration;
   return [scope, scope + FRAME].includes(url.replace(/[?#].*/s, ''));
@@ -134,12 +184,17 @@ function isFrame({ url }: Request): boolean {
 
 /** Neither kept nor to be had: the page that stands on its own, or at least words and a way on. */
 async function inPlaceOfTheFrame(): Promise<Response> {
-  const headers = { 'Content-Type': 'text/html; charset=utf-8' };
   const words =
-    '<!doctype html><meta name="viewport" content="width=device-width"><title>Slipfit</title><h1>Slipfit</h1>' +
     '<p>The app can’t be read from this phone just now. Your records are still here.</p>' +
-    '<p>Come back with signal, and <a href="./">try again</a>.</p>';
-  return (await kept.matchPrecache(RESCUE)) ?? new Response(words, { headers });
+    `<p>Come back with signal, and <a href="./${AGAIN}">try again</a>.</p>`;
+  return (await kept.matchPrecache(RESCUE)) ?? page(words);
+}
+
+function page(words: string): Response {
+  return new Response(
+    `<!doctype html><meta name="viewport" content="width=device-width"><title>Slipfit</title><h1>Slipfit</h1>${words}`,
+    { headers: { 'Content-Type': 'text/html; charset=utf-8' } },
+  );
 }
 
 function asksFor(data: unknown, what: 'SKIP_WAITING' | 'CHECK'): boolean {

@@ -19,10 +19,11 @@ export type UpdateHooks = {
 
 /**
  * `not-here`: this browser, a private window or a plain http address can't keep an app at all. `cut-off`: the signal
- * broke off half-way on the first visit, or something else came than what was built. `parts-gone`: the browser has thrown
- * some of the files away since. Both are tried again by themselves when the page is brought up or signal comes back.
+ * broke off half-way on the first visit, or something else came than what was built. `slow`: it neither came nor broke off
+ * in a good while. `parts-gone`: the browser has thrown some of the files away since. All but the first are tried again by
+ * themselves, when the page is brought up, signal comes back, or a minute has gone.
  */
-export type WhyNotOffline = 'not-here' | 'cut-off' | 'parts-gone';
+export type WhyNotOffline = 'not-here' | 'cut-off' | 'slow' | 'parts-gone';
 
 /**
  * Trusted Types as far as they are used here: TypeScript's DOM types don't have them yet, and Safari before 26 neither.
@@ -41,6 +42,9 @@ const workerAddress = './sw.js';
 const reloadAnywayAfterMs = 8000; // chosen, not published: taking over needs well under a second, 3 s under load
 // Chosen, not published: one that nobody has a page of takes over at once and isn't offered.
 const STANDS_BY_AFTER_MS = 200;
+// Chosen, not published: on a weak signal all of it comes within this; the network may hold one file back for good.
+const SLOW_AFTER_MS = 40_000;
+const AGAIN_AFTER_MS = 60_000;
 
 export function watchForUpdates(hooks: UpdateHooks): void {
   const reload = reloadOnce(hooks.beforeReload);
@@ -56,12 +60,25 @@ export function watchForUpdates(hooks: UpdateHooks): void {
 
 function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   const address = trustedWorkerAddress();
-  const files = watchFiles({
-    onAllThere: hooks.onReadyOffline,
-    onMissing: () => hooks.onCannotWorkOffline('parts-gone'),
-  });
   let keeping: Promise<ServiceWorkerRegistration | undefined> | undefined;
   let asked = false;
+  let said: WhyNotOffline | undefined;
+
+  const cannot = (why: WhyNotOffline) => {
+    // Once is enough: it is tried again and again.
+    if (why !== said) hooks.onCannotWorkOffline(why);
+    said = why;
+    if (why === 'cut-off' || why === 'not-here') keeping = undefined;
+    // A network that wants to be paid first sends no sign when it lets go.
+    if (why === 'cut-off' || why === 'parts-gone') setTimeout(() => void lookForNew(), AGAIN_AFTER_MS);
+  };
+  const files = watchFiles({
+    onAllThere: () => {
+      said = undefined;
+      hooks.onReadyOffline();
+    },
+    onMissing: () => cannot('parts-gone'),
+  });
 
   const takeIt = async () => {
     await hooks.beforeReload();
@@ -70,28 +87,8 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
     // The sign that the new version has taken over got lost in some browsers; without this the button would seem dead.
     setTimeout(() => void reload().catch(() => undefined), reloadAnywayAfterMs);
   };
-
-  const register = async () => {
-    // Behind the first drawing: it fetches all that is to be kept.
-    await loaded();
-    try {
-      const registration = await navigator.serviceWorker.register(address);
-      if (!registration.active) files.notYet();
-      follow(registration, {
-        onWaiting: () => hooks.onWaiting(takeIt),
-        onCutOff: () => {
-          keeping = undefined;
-          hooks.onCannotWorkOffline('cut-off');
-        },
-      });
-      return registration;
-    } catch {
-      keeping = undefined;
-      hooks.onCannotWorkOffline((await workerIsThere()) ? 'not-here' : 'cut-off');
-      return undefined;
-    }
-  };
-  const keep = async () => (keeping ??= register());
+  const onWaiting = () => hooks.onWaiting(takeIt);
+  const keep = async () => (keeping ??= register(address, { onFirst: files.notYet, onWaiting, cannot }));
 
   const lookForNew = async () => {
     if (document.visibilityState !== 'visible' || !navigator.onLine) return;
@@ -103,7 +100,7 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
     const registration = await keeping;
     // Rejects when the signal is too weak to look: the next time the page is brought up will do.
     await registration?.update().catch(() => undefined);
-    if (registration?.waiting) hooks.onWaiting(takeIt);
+    if (registration?.waiting) onWaiting();
   };
 
   reloadWithTheOthers(reload, () => asked);
@@ -112,6 +109,29 @@ function keepAndWatch(hooks: UpdateHooks, reload: () => Promise<void>): void {
   window.addEventListener('online', () => void lookForNew());
   void keep();
   void files.lookWhenKept();
+  const slow = setTimeout(() => said ?? cannot('slow'), SLOW_AFTER_MS);
+  void navigator.serviceWorker.ready.then(() => clearTimeout(slow));
+}
+
+type Heard = {
+  /** Nothing is kept yet. */
+  readonly onFirst: () => void;
+  readonly onWaiting: () => void;
+  readonly cannot: (why: WhyNotOffline) => void;
+};
+
+async function register(address: string, heard: Heard): Promise<ServiceWorkerRegistration | undefined> {
+  // Behind the first drawing: it fetches all that is to be kept.
+  await loaded();
+  try {
+    const registration = await navigator.serviceWorker.register(address);
+    if (!registration.active) heard.onFirst();
+    follow(registration, { onWaiting: heard.onWaiting, onCutOff: () => heard.cannot('cut-off') });
+    return registration;
+  } catch {
+    heard.cannot((await workerIsThere()) ? 'not-here' : 'cut-off');
+    return undefined;
+  }
 }
 
 /**

@@ -4,11 +4,12 @@ import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { goTo, typeSize } from './on-a-screen.ts';
 import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline, type Phone } from './launch.ts';
 
-/** A network that sends its own page with status 200, and a browser that throws files of the app away. */
+/** A network that sends its own page with status 200 or never answers, and a browser that throws files of the app away. */
 
 const PORTAL = '<!doctype html><title>Wi-Fi</title><h1>Pay for the Wi-Fi first</h1>';
 const ready = 'Ready to work without signal.';
 const notYet = 'The app is not kept for work without signal yet.';
+const neverComes = 'The app is not kept for work without signal yet. A part of it does not come';
 const gone = 'A part of the app is gone from this phone.';
 const assets = readdirSync('dist/assets');
 // All that a job has.
@@ -139,6 +140,42 @@ test('with the app’s own first files gone and no signal, a page that stands on
   await page.getByRole('link', { name: 'Save a backup' }).click();
   expect(await savedBackup()).toContain('"typed":".4487"');
 });
+
+test('a file that never comes holds nothing up: after a while it is said that the app is not kept, and once it comes it is', async () => {
+  await phone.context.addInitScript(quickPatience);
+  server.hold((path) => path === 'icons/icon-512.png');
+  await page.goto(server.url);
+  await page.getByText(neverComes).first().waitFor();
+  await logOne('.4487');
+  expect(await page.getByText(ready).count()).toBe(0);
+  // It breaks off now, and is tried again without a sign from outside.
+  server.hold();
+  await page.getByText(ready).first().waitFor();
+
+  const charts = assets.filter((name) => name.startsWith('charts')).map((name) => `assets/${name}`);
+  await throwAway(['index.html', ...charts]);
+  server.hold((path) => ['', 'index.html', ...charts].includes(path));
+  await page.reload();
+  await page.getByText('Your records are still here.').waitFor();
+  expect(await savedBackup()).toContain('"typed":".4487"');
+  server.hold((path) => charts.includes(path));
+  await page.getByRole('link', { name: 'Try again' }).click();
+  await appIsShown();
+  expect(new URL(page.url()).search).toBe('');
+  await page.getByText(gone).first().waitFor();
+  await goTo(page, '/charts/drills');
+  await page.getByText('This screen is still on its way: the signal is weak.').waitFor();
+  server.hold();
+  await expect.poll(async () => keptRight(['index.html', ...charts])).toBe(true);
+});
+
+/** Runs in the page: a wait of ten seconds to a minute passes twenty times as quick. */
+function quickPatience(): void {
+  const usual = globalThis.setTimeout;
+  const quick = (run: TimerHandler, ms = 0, ...more: unknown[]) =>
+    usual(run, ms >= 10_000 && ms <= 60_000 ? ms / 20 : ms, ...more);
+  Object.defineProperty(globalThis, 'setTimeout', { value: quick });
+}
 
 /** One reading, of a job of its own. */
 async function logOne(typed: string): Promise<void> {

@@ -32,6 +32,8 @@ const kinds = {
  * @property {(folder: string) => void} serve another build at the same address, as a release does
  * @property {(lies?: (path: string) => string | undefined) => void} lie says for each path below the app's whether a page
  *   comes in place of the file, as from a network that wants to be paid first: with status 200. Without a function it is honest again
+ * @property {(isHeld?: (path: string) => boolean) => void} hold says for each path below the app's whether it is never answered,
+ *   its line held open; whoever waits is cut off when it is called anew
  */
 
 /**
@@ -45,9 +47,17 @@ export async function startServer({ folder = 'dist', under = '/', port = 0, plai
   const headers = plain ? {} : safeHeaders;
   /** @type {(path: string) => string | undefined} */
   let lieOf = () => undefined;
+  /** @type {(path: string) => boolean} */
+  let isHeld = () => false;
+  /** @type {import('node:net').Socket[]} */
+  const waiting = [];
   const server = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     asked.push(path);
+    if (isHeld(path.slice(under.length))) {
+      waiting.push(request.socket);
+      return;
+    }
     const page = lieOf(path.slice(under.length));
     if (page !== undefined) {
       // Fresh for an hour, as careless networks have it.
@@ -75,6 +85,10 @@ export async function startServer({ folder = 'dist', under = '/', port = 0, plai
     },
     lie: (lies = () => undefined) => {
       lieOf = lies;
+    },
+    hold: (held = () => false) => {
+      isHeld = held;
+      for (const socket of waiting.splice(0)) socket.destroy();
     },
     start: () => listen(address.port),
     stop: () =>

@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { cpSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
@@ -9,6 +9,7 @@ import {
   runningVersion,
   startServer,
   onAFreshPhone,
+  temporaryFolder,
   untilNewVersionWaits,
   untilReadyOffline,
   type Phone,
@@ -231,6 +232,74 @@ test('a release that is put up while the first visit is kept mixes no two versio
   expect(await runningVersion(page)).toBe('second');
 });
 
+test('a first visit in the middle of a release comes up or says that it did not, and is whole once the release is', async () => {
+  // The page of the new one, and none of its parts yet.
+  const early = copyOf(first);
+  cpSync(join(second, 'index.html'), join(early, 'index.html'));
+  const { url } = await serve({ folder: early });
+  const one = await phone();
+  await one.page.goto(url);
+  await one.page.getByText('Slipfit has not started: a part of it is missing').waitFor();
+  server?.serve(second);
+  await one.page.getByRole('link', { name: 'Try again' }).tap();
+  await appIsShown(one.page);
+  expect(await runningVersion(one.page)).toBe('second');
+
+  // The worker of the new one, the page of the old one, and a part of the old one gone already.
+  const late = copyOf(second);
+  cpSync(first, late, { recursive: true });
+  cpSync(join(second, 'sw.js'), join(late, 'sw.js'));
+  for (const name of partsOf(first, 'charts')) rmSync(join(late, name));
+  server?.serve(late);
+  const other = await phone();
+  await other.page.goto(url);
+  await other.page.getByText('The app is not kept for work without signal yet.').first().waitFor();
+  server?.serve(second);
+  await other.page.evaluate(() => dispatchEvent(new Event('online')));
+  await other.page.getByText(readyWords).first().waitFor();
+  await other.page.getByRole('link', { name: 'Charts' }).tap();
+  await other.page.getByText('This screen could not be opened. What you logged is safe.').waitFor();
+  await other.page.getByRole('button', { name: 'Reload' }).tap();
+  await untilVersion(other.page, 'second');
+  await other.page.locator('#size').waitFor();
+});
+
+test(
+  'a version that lost a part which only the next one’s host has says so, and the next one takes its place',
+  onAFreshPhone,
+  async () => {
+    const { url } = await serve({ folder: first });
+    const { page } = await phone();
+    await page.goto(url);
+    await untilReadyOffline(page);
+    server?.serve(second);
+    await throwAway(page, partsOf(first, 'charts'));
+    await page.reload();
+    await page.getByRole('link', { name: 'Charts' }).tap();
+    await page.getByText('This screen could not be opened. What you logged is safe.').waitFor();
+    await page.getByRole('button', { name: taking }).tap();
+    await untilVersion(page, 'second');
+    await page.locator('#size').waitFor();
+
+    // Its very first part: not a line of the app runs, and the next one has to be let in all the same.
+    await throwAway(page, partsOf(second, 'index'));
+    server?.serve(first);
+    await page.reload();
+    await page.getByText('Slipfit has not started: a part of it is missing').waitFor();
+    await page.getByRole('link', { name: 'Try again' }).tap();
+    await untilVersion(page, 'first');
+    await page.locator('#size').waitFor();
+    await throwAway(page, ['index.html']);
+    server?.serve(second);
+    await page.goto(url);
+    await page.getByText('Your records are still here.').waitFor();
+    await page.getByRole('link', { name: 'Try again' }).tap();
+    await untilVersion(page, 'second');
+    await page.locator('#size').waitFor();
+    expect(new URL(page.url()).search).toBe('');
+  },
+);
+
 test('the first worker takes over the page of the first visit without reloading it', async () => {
   const { url } = await serve({ folder: first });
   const { page } = await phone();
@@ -307,6 +376,30 @@ test('the worker answers for nothing but the files of its own folder, and only w
   expect(await asks(`${neighbour.url}index.html`, 'GET')).toBe('nobody');
   expect(await asks(`${url}index.html`, 'GET')).toBe('answered');
 });
+
+/** A host whose files are being changed. */
+function copyOf(build: string): string {
+  const folder = temporaryFolder('host');
+  cpSync(build, folder, { recursive: true });
+  return folder;
+}
+
+/** Scripts and styles of one part of a build. */
+function partsOf(build: string, part: string): string[] {
+  const names = readdirSync(join(build, 'assets')).filter((name) => name.startsWith(`${part}-`));
+  return names.map((name) => `assets/${name}`);
+}
+
+/** The cache entries of these files go, as a browser short of room may do with single ones. */
+async function throwAway(page: Page, files: readonly string[]): Promise<void> {
+  await page.evaluate(async (names) => {
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      for (const request of await cache.keys())
+        if (names.includes(new URL(request.url).pathname.slice(1))) await cache.delete(request);
+    }
+  }, files);
+}
 
 async function serve(options: ServerOptions): Promise<Server> {
   server = await startServer(options);

@@ -53,7 +53,7 @@ const engineRooms = [
 ];
 
 /** The rooms of the store, in the same way. */
-const storeRooms = ['base', 'opening', 'kept', 'phones', 'file', 'undo', 'home', 'demo'];
+const storeRooms = ['base', 'opening', 'kept', 'search', 'phones', 'file', 'undo', 'home', 'demo'];
 
 /** What one kind of worksheet may take from another: a bushing and an insert are routes of hole-and-pin too,
  * and a hole in the wrong place gets a bushing. */

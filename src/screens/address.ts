@@ -20,6 +20,7 @@ const paths = {
   /** From the app's icon: in the job last worked on. */
   'new-reading': 'new-reading',
   'all-cuts': 'cuts',
+  find: 'find',
   charts: 'charts/:chart',
   'new-piece': 'drawer/new',
   piece: 'drawer/piece/:pieceId/*field',

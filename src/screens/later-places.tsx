@@ -9,6 +9,7 @@ import { CutsScreen } from './cuts/cuts-screen.tsx';
 import { DrawerScreen } from './drawer/drawer-screen.tsx';
 import { NewPieceScreen } from './drawer/new-piece-screen.tsx';
 import { PieceScreen } from './drawer/piece-screen.tsx';
+import { FindScreen } from './find/find-screen.tsx';
 import { CheckScreen } from './fit-up/check-screen.tsx';
 import { FitUpScreen } from './fit-up/fit-up-screen.tsx';
 import { GetScreen } from './get/get-screen.tsx';
@@ -36,6 +37,7 @@ export type LaterPlace = Exclude<Place, 'jobs' | 'charts'>;
 export const laterPlaces: { readonly [At in LaterPlace]: ComponentType<AddressOf<At>> } = {
   'new-job': NewJobScreen,
   'new-reading': NewReadingScreen,
+  find: FindScreen,
   job: JobScreen,
   route: RouteScreen,
   again: AgainScreen,

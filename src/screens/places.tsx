@@ -9,6 +9,7 @@ export const places: { readonly [At in Place]: ComponentType<AddressOf<At>> } = 
   jobs: JobsScreen,
   'new-job': later('new-job'),
   'new-reading': later('new-reading'),
+  find: later('find'),
   job: later('job'),
   route: later('route'),
   again: later('again'),

@@ -6,12 +6,14 @@ import { coldStart } from './cold-start.ts';
 import { engineSums } from './engine-sums.ts';
 import { isMet, tableOf, type Part } from './figures.ts';
 import { presses } from './presses.ts';
+import { search } from './search.ts';
 
 const parts: Readonly<Record<string, (folder: string) => Promise<Part> | Part>> = {
   bytes: shippedBytes,
   start: coldStart,
   presses,
   opening: bigStore,
+  search,
   backup: () => bigBackup(),
   engine: engineSums,
 };

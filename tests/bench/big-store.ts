@@ -154,6 +154,13 @@ export async function fill(page: Page, amount: Amount): Promise<void> {
         });
       const job = (index: number) => `bench-${index % jobs}`;
       const now = 1_795_600_000_000;
+      // .1000 to .9999 in turn, exact by whole numbers: 25.4 mm are 254 tenths of a thousandth of 100,000.
+      const sizeOf = (index: number) => {
+        const tenths = 1000 + (index % 9000);
+        const mm = String(tenths * 254).padStart(6, '0');
+        const exact = `${mm.slice(0, -5)}.${mm.slice(-5)}`.replace(/\.?0+$/, '');
+        return { typed: `.${tenths}`, unit: 'in', exact };
+      };
       const features = jobs * 5;
       await put(
         'jobs',
@@ -191,9 +198,7 @@ export async function fill(page: Page, amount: Amount): Promise<void> {
             id: `bench-r-${index}`,
             featureId: `bench-f-${index % features}`,
             jobId: job(Math.floor((index % features) / 5)),
-            typed: '.5',
-            unit: 'in',
-            exact: '12.7',
+            ...sizeOf(index),
             tool,
             zeroChecked: false,
             at: now + index,

@@ -50,6 +50,14 @@ const firstUse: readonly AppScreen[] = [
 
 const jobsAndReadings: readonly AppScreen[] = [
   { name: 'jobs', place: '/jobs' },
+  {
+    name: 'find',
+    place: '/find',
+    arrange: async (page) => {
+      await page.getByLabel('Any word or size in a job').fill('.4487');
+      await page.getByText('1 job.').waitFor();
+    },
+  },
   { name: 'job-not-here', place: '/job/nowhere/readings' },
   { name: 'route', place: outfit },
   { name: 'get', place: `${outfit}/get` },

@@ -92,7 +92,7 @@ export function readEntry(
 }
 
 /** The text as it will be shown again: with its unit, should it have been typed without. */
-export function typedWithUnit(entry: Entry): string {
+export function typedWithUnit(entry: Pick<Entry, 'typed' | 'unit'>): string {
   return /[a-z"″]/i.test(entry.typed) ? entry.typed : `${entry.typed} ${entry.unit}`;
 }
 

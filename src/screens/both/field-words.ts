@@ -11,6 +11,8 @@ const words: Readonly<Partial<Record<BackupStore, Readonly<Record<string, string
     touchesNone: 'touches none of the systems',
     state: 'open or closed',
     customerNote: 'note for the customer',
+    customer: 'customer',
+    machine: 'machine',
   },
   parts: { origin: 'where it comes from', swapped: 'mock-up taken out' },
   features: { kind: 'what is measured', partId: 'part' },

@@ -40,7 +40,7 @@ function JobForm({ job }: { job: Job }) {
   const { said, give } = useJobFile(job);
   const isChanged = useIsChanged(job);
   const change = (changes: Parameters<typeof changeJob>[2]) => told(changeJob(store, job.id, changes));
-  const write = (field: 'name' | 'what' | 'customerNote') => async (words: string) =>
+  const write = (field: 'name' | 'what' | 'customer' | 'machine' | 'customerNote') => async (words: string) =>
     // A job without a name can't be found again: the last name stays until there is another.
     (field !== 'name' || words !== '') && change({ [field]: words });
   const remove = () => told(removeJob(store, job.id), () => go({ at: 'jobs' }));
@@ -57,6 +57,8 @@ function JobForm({ job }: { job: Job }) {
       <PhotoStrip owner={{ store: 'jobs', id: job.id }} jobId={job.id} />
       <KeptField label="Name" kept={job.name} onWords={write('name')} />
       <KeptField label="What it is" long kept={job.what} onWords={write('what')} />
+      <KeptField label="Customer" kept={job.customer ?? ''} onWords={write('customer')} />
+      <KeptField label="Machine" kept={job.machine ?? ''} onWords={write('machine')} />
       <KeptField label="Note for the sheet" long kept={job.customerNote} onWords={write('customerNote')} />
       <SystemsChoice touched={job} onChange={(to) => void change((now) => to(now))} />
       {isSafetyCritical(job) && <SafetyCaution />}

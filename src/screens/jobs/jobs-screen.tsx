@@ -1,14 +1,12 @@
 import { signedStores } from '../../store/base/stores.ts';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
-import { sameLength } from '../../engine/length/length.ts';
 import { isSafetyCritical } from '../../engine/job/safety.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { listJobs } from '../../store/kept/job-list.ts';
 import { hasConflicts, hasOpenWork } from '../../store/kept/open-work.ts';
 import type { Store } from '../../store/opening/open-store.ts';
 import type { Job } from '../../store/base/records.ts';
-import { getSetting, putSetting } from '../../store/kept/settings.ts';
 import { hrefOf } from '../address.ts';
 import { Button, LinkButton } from '../common/button.tsx';
 import { UnitChoice } from '../common/choice.tsx';
@@ -18,7 +16,6 @@ import { useLive, useStore } from '../common/store-context.ts';
 import { Trouble } from '../common/told.tsx';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useLater } from '../common/use-later.ts';
-import { usualDials } from '../common/use-settings.ts';
 import { dayWords } from '../common/day-words.ts';
 import { touchWords } from '../common/system-names.ts';
 import { AT_ONCE, takeFirstList } from './first-list.ts';
@@ -51,9 +48,12 @@ export function JobsScreen() {
       title="Jobs"
       subtitle={isEmpty ? 'Slipfit makes parts fit' : 'Last worked on first'}
       foot={
-        <LinkButton kind="main" href={hrefOf({ at: 'new-job' })}>
-          New job
-        </LinkButton>
+        <>
+          {hasJobs && <LinkButton href={hrefOf({ at: 'find' })}>Find</LinkButton>}
+          <LinkButton kind="main" href={hrefOf({ at: 'new-job' })}>
+            New job
+          </LinkButton>
+        </>
       }
     >
       {LinesAbove && <LinesAbove />}
@@ -178,21 +178,9 @@ function RemoveDemo() {
   );
 }
 
-/**
- * On a phone without a job the unit brings the usual dial along, unless the shop has described its own. Later the unit of
- * the figures says nothing about the lathe.
- */
-async function takeUsualDial(store: Store, unit: ShownUnit): Promise<void> {
-  const kept = await getSetting(store, 'dial');
-  const isUsual = Object.values(usualDials).some(
-    ({ reads, graduation }) =>
-      kept?.reads === reads &&
-      sameLength(kept.graduation.exact, graduation.exact) &&
-      !kept.marksPerTurn &&
-      !kept.compound &&
-      !kept.leadScrew,
-  );
-  if (isUsual || (!kept && unit !== 'in')) await saidIfRefused(putSetting(store, 'dial', usualDials[unit]));
+async function takeDial(store: Store, unit: ShownUnit): Promise<void> {
+  const { takeUsualDial } = await import('./usual-dial.ts');
+  await takeUsualDial(store, unit);
 }
 
 function NoJobs() {
@@ -222,7 +210,7 @@ function NoJobs() {
         A job holds the readings, worksheets and sheet of one build. Everything stays on this phone, and no
         signal is needed.
       </p>
-      <UnitChoice onChosen={(unit) => void takeUsualDial(store, unit)} />
+      <UnitChoice onChosen={(unit) => void takeDial(store, unit)} />
       <div class="jobs-empty-keys">
         <Button disabled={busy} onPress={() => showTheDemo()}>
           Show me with the demo job

@@ -9,7 +9,13 @@ import { dayOf, ORIGINS } from './sheet-words.ts';
 import { canBeNow } from '../../store/base/clock.ts';
 
 /** What the job is, and when. The day of printing is the day it is drawn. */
-export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetData; today: number }) {
+export function HeadSheet({
+  data: { job, photos, unit, shopName },
+  today,
+}: {
+  data: SheetData;
+  today: number;
+}) {
   const photo = photos.at(-1);
   const odometer = job.odometer;
   return (
@@ -24,11 +30,14 @@ export function HeadSheet({ data: { job, photos, unit }, today }: { data: SheetD
         />
       )}
       <div>
+        {shopName !== '' && <p class="sheet-shop">{shopName}</p>}
         <h2 class="sheet-name">{job.name}</h2>
         {job.what !== '' && <p>{job.what}</p>}
         {job.customerNote !== '' && <p>{job.customerNote}</p>}
         <SheetFacts
           facts={[
+            ...(job.customer ? [['Customer', job.customer] as const] : []),
+            ...(job.machine ? [['Machine', job.machine] as const] : []),
             ['Touches', touchWords(job)],
             ['Begun', dayOf(job.createdAt)],
             ['Printed', canBeNow(Date.now()) ? dayOf(today) : 'day not known, the phone’s clock was wrong'],

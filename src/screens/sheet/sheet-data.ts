@@ -44,13 +44,28 @@ export async function readSheet(store: Store, jobId: Id) {
     drawerPieces(store),
     measuringTools(store),
   ]);
-  const [unit = 'in', dial = usualDial, currency] = await Promise.all([
+  const [unit = 'in', dial = usualDial, currency, shopName = ''] = await Promise.all([
     getSetting(store, 'shownUnit'),
     getSetting(store, 'dial'),
     readCurrency(store),
+    getSetting(store, 'shopName'),
   ]);
   const work = { worksheets, cuts, checks, steps, rechecks };
-  return { job, parts, features, readings, ...work, photos, money, drawer, tools, unit, dial, currency };
+  return {
+    job,
+    parts,
+    features,
+    readings,
+    ...work,
+    photos,
+    money,
+    drawer,
+    tools,
+    unit,
+    dial,
+    currency,
+    shopName,
+  };
 }
 
 /** The same, kept up with every change. `missing` once the job is known not to be there. */

@@ -8,11 +8,13 @@ import { LatheCaution } from '../common/lathe-caution.tsx';
 import { Choice, UnitChoice } from '../common/choice.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { Page } from '../common/page.tsx';
+import { KeptField } from '../common/kept-field.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import { UndoKey } from '../common/undo-key.tsx';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { Together } from '../common/together.tsx';
 import { useStore } from '../common/store-context.ts';
-import { useDial, useLight, usePadSize } from '../common/use-settings.ts';
+import { useDial, useLight, usePadSize, useSetting } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
 import { MillFieldScreen, millField } from './mill-screens.tsx';
 import { MillPart } from './mill-part.tsx';
@@ -48,6 +50,7 @@ function Shop() {
       <CrossSlideChoices />
       <LathePart />
       <MillPart />
+      <ShopName />
       <Together>
         <ToolsPart />
         <div class="shop-part-keys shop-undo">
@@ -59,6 +62,24 @@ function Shop() {
         <p class="shop-version">Slipfit {appVersion}</p>
       </Together>
     </Page>
+  );
+}
+
+/** As it stands at the head of a sheet. */
+function ShopName() {
+  const store = useStore();
+  const name = useSetting('shopName') ?? '';
+  const { trouble, told } = useTold();
+  return (
+    <>
+      <KeptField
+        label="The shop’s name"
+        hint="As it should stand on the sheet"
+        kept={name}
+        onWords={(words) => told(putSetting(store, 'shopName', words))}
+      />
+      <Trouble>{trouble}</Trouble>
+    </>
   );
 }
 

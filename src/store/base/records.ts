@@ -32,6 +32,9 @@ export type Job = {
   readonly touchesNone?: boolean;
   readonly state: 'open' | 'closed';
   readonly customerNote: string;
+  /** For whom, and on what: as they were typed, printed on the sheet. */
+  readonly customer?: string;
+  readonly machine?: string;
   readonly demo: boolean;
   /** Milliseconds since 1970, as every time here. */
   readonly createdAt: number;
@@ -505,6 +508,8 @@ export type SettingValues = {
   readonly mill: KeptMill;
   /** Who signs: asked once. */
   readonly fitter: string;
+  /** The shop's name, as it stands on the sheet. */
+  readonly shopName: string;
   /** Before an amount of money: "$". */
   readonly currency: string;
   readonly sayAloud: 'on' | 'off';

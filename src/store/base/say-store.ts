@@ -25,6 +25,7 @@ const nouns: Record<StoreName, string> = {
   staging: 'record of a file',
   brought: 'note of what a file brought',
   conflicts: 'difference between two phones',
+  words: 'note that a job is found by',
 };
 
 /** What one record of a store is called. */

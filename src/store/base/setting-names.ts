@@ -9,6 +9,7 @@ export const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
   lathe: 'the speeds of the lathe',
   mill: 'the dials of the mill',
   fitter: 'who signs',
+  shopName: 'the name of the shop',
   currency: 'the sign of money',
   sayAloud: 'what is read out',
   lastPlace: 'the place last opened',

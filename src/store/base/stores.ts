@@ -65,6 +65,7 @@ export const stores = {
   staging: {},
   brought: {},
   conflicts: { indexes: ['jobId'] },
+  words: {},
 } as const satisfies Readonly<Record<string, StoreFacts>>;
 
 export type StoreName = keyof typeof stores;

@@ -182,7 +182,7 @@ export function demoAt(nowMs: number): Demo {
   const [outfit, trailer] = demoJobIds;
   const job = (
     id: string,
-    own: { name: string; what: string; systems: readonly System[] },
+    own: { name: string; what: string; customer: string; machine: string; systems: readonly System[] },
     behindMs: number,
   ) => ({
     id,
@@ -206,13 +206,21 @@ export function demoAt(nowMs: number): Demo {
         {
           name: 'Outfit 7',
           what: 'Grass-track sidecar outfit: a swing arm made for another frame, a donor rear wheel and a donor brake on a floating bracket',
+          customer: 'The sidecar club (demo)',
+          machine: 'Outfit with a swing arm of its own',
           systems: ['brake', 'axle', 'wheel'],
         },
         0,
       ),
       job(
         trailer,
-        { name: 'Boat-trailer hub', what: 'Hub rebuilt with metric bearings', systems: ['axle', 'wheel'] },
+        {
+          name: 'Boat-trailer hub',
+          what: 'Hub rebuilt with metric bearings',
+          customer: 'Harbor yard (demo)',
+          machine: 'Boat trailer, one axle',
+          systems: ['axle', 'wheel'],
+        },
         1,
       ),
     ],

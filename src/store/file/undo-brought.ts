@@ -53,7 +53,11 @@ async function takeOut(
     if (store === 'photoBytes') {
       // oxlint-disable-next-line no-await-in-loop
       await dropBytes(a, ids, stays);
-    } else if (!stays(unit)) for (const id of ids) a.drop(store, id);
+    } else if (!stays(unit)) {
+      for (const id of ids) a.drop(store, id);
+      // What is dropped doesn't say whose it was.
+      if (unit.startsWith('jobs/')) a.drop('words', unit.slice('jobs/'.length));
+    }
   }
 }
 

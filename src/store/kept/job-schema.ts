@@ -22,6 +22,8 @@ export const jobSchema = z.looseObject({
   touchesNone: z.exactOptional(z.boolean()),
   state: z.enum(['open', 'closed']),
   customerNote: note,
+  customer: z.exactOptional(line),
+  machine: z.exactOptional(line),
   demo: z.boolean(),
   createdAt: time,
   touchedAt: time,

@@ -39,7 +39,10 @@ export async function createJob(store: Store, job: NewJob): Promise<StoreResult<
 }
 
 export type JobChanges = Partial<
-  Pick<Job, 'name' | 'what' | 'systems' | 'touchesNone' | 'warmth' | 'state' | 'customerNote'>
+  Pick<
+    Job,
+    'name' | 'what' | 'customer' | 'machine' | 'systems' | 'touchesNone' | 'warmth' | 'state' | 'customerNote'
+  >
 >;
 
 /** Changes, or what they are by how the job stands now: a press just before this one may have changed it. */

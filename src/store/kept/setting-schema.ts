@@ -53,6 +53,7 @@ export const settingSchemas = {
     edgeFinder: z.exactOptional(z.looseObject({ ...entry, exact: lengthOverZero })),
   }),
   fitter: line,
+  shopName: line,
   currency: line,
   sayAloud: z.enum(['on', 'off']),
   lastPlace: note,

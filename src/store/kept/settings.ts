@@ -53,6 +53,7 @@ const undoLabels: Readonly<Partial<Record<SettingKey, string>>> = {
   lathe: 'Changed the lathe',
   mill: 'Changed the mill',
   fitter: 'Changed who signs',
+  shopName: 'Changed the name of the shop',
   currency: 'Changed the sign of money',
   sayAloud: 'Changed what is read out',
 };

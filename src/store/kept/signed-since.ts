@@ -142,6 +142,8 @@ const OF_A_JOB: ReadonlySet<string> = new Set([
   'name',
   'what',
   'customerNote',
+  'customer',
+  'machine',
   'systems',
   'touchesNone',
   'reasons',

@@ -81,19 +81,24 @@ function readingIn(tx: Writing) {
 
 type Writes = Pick<Act, 'putKept' | 'putMany' | 'drop'>;
 
-/** The writes themselves; what each touched is told to the other tabs once all of it is kept. */
-function writingIn({ tx, writes, touched }: ActParts): Writes {
+/**
+ * The writes themselves; what each touched is told to the other tabs once all of it is kept. The words that its job is
+ * found by are dropped with the first of them: the search never has older ones than the records.
+ */
+function writingIn({ tx, writes, touched, stamped }: ActParts): Writes {
+  const jobs = new Set<unknown>();
+  const put = (store: StoreName, record: Kept): Promise<unknown> => {
+    touched.push({ store, id: record.id });
+    const jobId = store === 'jobs' ? record.id : record['jobId'];
+    if (stamped && typeof jobId === 'string' && !jobs.has(jobId)) {
+      jobs.add(jobId);
+      writes.push(quiet(tx.objectStore('words').delete(jobId)));
+    }
+    return quiet(tx.objectStore(store).put(withListField(store, record)));
+  };
   return {
-    putKept(name, record) {
-      writes.push(quiet(tx.objectStore(name).put(withListField(name, record))));
-      touched.push({ store: name, id: record.id });
-    },
-    async putMany(name, records) {
-      await Promise.all(
-        records.map((record) => quiet(tx.objectStore(name).put(withListField(name, record)))),
-      );
-      touched.push(...records.map(({ id }) => ({ store: name, id })));
-    },
+    putKept: (name, record) => void writes.push(put(name, record)),
+    putMany: async (name, records) => void (await Promise.all(records.map((record) => put(name, record)))),
     drop(name, id) {
       writes.push(quiet(tx.objectStore(name).delete(id)));
       touched.push({ store: name, id });

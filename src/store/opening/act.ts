@@ -94,7 +94,7 @@ async function tryAct<T>(
   const writes: Promise<unknown>[] = [];
   try {
     const stamped = plan.stamped ?? true;
-    const names = stamped ? [...new Set([...plan.stores, 'undo', 'device'])] : [...plan.stores];
+    const names = stamped ? [...new Set([...plan.stores, 'undo', 'device', 'words'])] : [...plan.stores];
     tx = store.db.transaction(names, 'readwrite', { durability: plan.durability ?? 'strict' });
     const touched: Touched[] = [];
     writes.push(quiet(tx.done));

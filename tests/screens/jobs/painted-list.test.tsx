@@ -50,7 +50,7 @@ test('the next start begins with the list as it was painted last: its words, its
   expect(frame.querySelector('li .row-title')?.textContent).toBe('Sprint & hub <b>');
   expect(frame.querySelector('li')?.textContent).toContain('safety-critical');
   const links = [...frame.querySelectorAll('a')].map((link) => link.getAttribute('href'));
-  expect(links).toEqual([`#/job/${id}`, '#/new-job']);
+  expect(links).toEqual([`#/job/${id}`, '#/find', '#/new-job']);
   expect(frame.querySelectorAll('button, input, img')).toHaveLength(0);
 });
 

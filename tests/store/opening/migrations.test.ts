@@ -17,6 +17,7 @@ import { photoBytes, photosOfJob } from '../../../src/store/kept/photos.ts';
 import { readingsOf } from '../../../src/store/kept/readings.ts';
 import { openRechecks } from '../../../src/store/kept/rechecks.ts';
 import { getSetting } from '../../../src/store/kept/settings.ts';
+import { readJobSearch } from '../../../src/store/search/job-search.ts';
 import { sheetsOf } from '../../../src/store/kept/sheets.ts';
 import { stepsOf } from '../../../src/store/kept/steps.ts';
 import { allSteps } from '../../../src/store/opening/steps/all-steps.ts';
@@ -140,6 +141,20 @@ test('a shop kept by the third release still has its waiting file, and what a fi
   expect(await names()).not.toContain('Hand cart');
   worked(await applyPreviewed(store));
   expect(await names()).toEqual(expect.arrayContaining(['Hand cart', 'Bench vice', 'Outfit 3']));
+});
+
+test('a shop kept by the fourth release is searched by what it kept, and by what was changed since', async () => {
+  const name = freshName();
+  await writeFixture(name, fixture(4));
+  const store = await openForTest({ name });
+  const steps: number[] = [];
+  let names: string[] = [];
+  for await (const { index, left } of readJobSearch(store, () => true)) {
+    steps.push(left);
+    names = index.find('weaver 29/64', 9).found.map(({ job }) => job.name);
+  }
+  expect(steps).toEqual([0]); // nothing had to be read again
+  expect(names).toEqual(['Outfit 3']);
 });
 
 const failsAtOnce: Step = () => {

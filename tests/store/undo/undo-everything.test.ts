@@ -50,7 +50,7 @@ function writesIn(source: string): string[] {
     .map((text) => /^\w+/.exec(text)?.[0] ?? '');
 }
 
-const asideStores: ReadonlySet<string> = new Set(['undo', 'device', 'drafts', 'staging', 'brought']);
+const asideStores: ReadonlySet<string> = new Set(['undo', 'device', 'drafts', 'staging', 'brought', 'words']);
 
 /** All that is there to be seen, without the stamps and dates that an undo gives anew. */
 async function shown(store: Store) {

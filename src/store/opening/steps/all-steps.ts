@@ -1,4 +1,5 @@
 import { createFirstStores } from './create-first-stores.ts';
+import { createStoreForSearch } from './create-store-for-search.ts';
 import { createStoresAfterTheWorksheet } from './create-stores-after-the-worksheet.ts';
 import { createStoresForFiles } from './create-stores-for-files.ts';
 import type { Step } from './step.ts';
@@ -8,4 +9,5 @@ export const allSteps: readonly Step[] = [
   createFirstStores, // 1  first release
   createStoresAfterTheWorksheet, // 2  cuts, checks, assembly, re-checks, photos, money, signed sheets
   createStoresForFiles, // 3  a file is read aside before it is put in, and taken out again as one
+  createStoreForSearch, // 4  jobs are found by any word in them
 ];

@@ -26,6 +26,8 @@ const nouns: Record<StoreName, string> = {
   brought: 'note of what a file brought',
   conflicts: 'difference between two phones',
   words: 'note that a job is found by',
+  outbox: 'note of what goes home',
+  home: 'note about home',
 };
 
 /** What one record of a store is called. */

@@ -66,6 +66,8 @@ export const stores = {
   brought: {},
   conflicts: { indexes: ['jobId'] },
   words: {},
+  outbox: {},
+  home: {},
 } as const satisfies Readonly<Record<string, StoreFacts>>;
 
 export type StoreName = keyof typeof stores;
@@ -81,6 +83,12 @@ export const storeNames = Object.keys(stores) as readonly StoreName[];
 export type BackupStore = NamesWith<'backup'>;
 /** What goes into a backup, in the order in which it is written. */
 export const backupStores: readonly BackupStore[] = storeNames.filter(goesIntoBackup);
+
+/** What goes home from a phone that is paired: all that goes into a backup but its settings, and what two phones wrote apart. */
+export const homeStores: ReadonlySet<StoreName> = new Set<StoreName>([
+  ...backupStores.filter((name) => name !== 'settings'),
+  'conflicts',
+]);
 
 export type SignedStore = NamesWith<'signed'>;
 export const signedStores: readonly SignedStore[] = storeNames.filter(isSigned);

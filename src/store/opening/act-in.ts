@@ -13,7 +13,10 @@ import type { Act } from './act.ts';
 export async function actIn(parts: ActParts): Promise<Act> {
   const { store, tx, writes, stamped, counted } = parts;
   const nowMs = store.now();
-  const stamp = stamped ? await takeStamp({ tx, writes, nowMs, counted }) : seedStamp;
+  const { stamp, isPaired } = stamped
+    ? await takeStamp({ tx, writes, nowMs, counted })
+    : { stamp: seedStamp, isPaired: false };
+  if (isPaired) parts.home = stamp;
   // A phone that has lost its date goes on behind what it logged last: the order is right, and the app says the rest.
   const at = canBeNow(nowMs) || !stamped ? nowMs : stampMs(stamp);
   const writing = writingIn(parts);

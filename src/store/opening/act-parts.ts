@@ -1,4 +1,5 @@
 import type { IDBPTransaction } from 'idb';
+import type { Stamp } from '../base/clock.ts';
 import type { StoreRefusal } from '../base/store-refusal.ts';
 import type { Store } from './open-store.ts';
 import type { Touched } from './watch.ts';
@@ -14,6 +15,8 @@ export type ActParts = {
   readonly touched: Touched[];
   readonly stamped: boolean;
   readonly counted: boolean;
+  /** The act's stamp, on a phone that is paired: what it touched is to go home. */
+  home?: Stamp;
 };
 
 // Leaving a transaction from any depth is what an exception is for; it is caught in `tryAct` and never leaves this folder.

@@ -11,9 +11,12 @@ type StampParts = {
   readonly counted: boolean;
 };
 
+/** With whether this phone is paired: that is noted beside the stamp, so that an act asks nothing more to know it. */
+type TakenStamp = { readonly stamp: Stamp; readonly isPaired: boolean };
+
 // The last stamp lives in the database and is read and written in the same transaction, so that two tabs of one
 // phone can't give the same stamp twice and a clock that was set back doesn't run the stamps back.
-export async function takeStamp({ tx, writes, nowMs, counted }: StampParts): Promise<Stamp> {
+export async function takeStamp({ tx, writes, nowMs, counted }: StampParts): Promise<TakenStamp> {
   const device: unknown = await tx.objectStore('device').get('clock');
   if (device === undefined ? await wasUsed(tx) : !isSoundClock(device)) throw new ClockDamaged();
   const known = isPlainObject(device) ? device : {};
@@ -24,7 +27,7 @@ export async function takeStamp({ tx, writes, nowMs, counted }: StampParts): Pro
   writes.push(
     quiet(tx.objectStore('device').put({ ...known, ...count, id: 'clock', deviceId, last: stamp })),
   );
-  return stamp;
+  return { stamp, isPaired: known['home'] === true };
 }
 
 /** Both are written from the first act on; what a file brought could once carry the last stamp off to the end of all time. */

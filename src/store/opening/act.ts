@@ -1,9 +1,9 @@
-import type { StoreName } from '../base/stores.ts';
+import { homeStores, type StoreName } from '../base/stores.ts';
 import { refuse, worked } from '../../engine/length/refusal.ts';
 import type { Stamp } from '../base/clock.ts';
 import type { Kept } from '../base/kept.ts';
 import { actIn } from './act-in.ts';
-import { ClockDamaged, quiet, Refused, type Writing } from './act-parts.ts';
+import { ClockDamaged, quiet, Refused, type ActParts, type Writing } from './act-parts.ts';
 import { refuseClosed, type Store } from './open-store.ts';
 import type { Id, Stamped } from '../base/records.ts';
 import type { RecordKind } from '../base/schema-common.ts';
@@ -94,13 +94,15 @@ async function tryAct<T>(
   const writes: Promise<unknown>[] = [];
   try {
     const stamped = plan.stamped ?? true;
-    const names = stamped ? [...new Set([...plan.stores, 'undo', 'device', 'words'])] : [...plan.stores];
+    const names = stamped
+      ? [...new Set([...plan.stores, 'undo', 'device', 'words', 'outbox'])]
+      : [...plan.stores];
     tx = store.db.transaction(names, 'readwrite', { durability: plan.durability ?? 'strict' });
     const touched: Touched[] = [];
     writes.push(quiet(tx.done));
-    const value = await work(
-      await actIn({ store, tx, writes, touched, stamped, counted: plan.counted ?? true }),
-    );
+    const parts: ActParts = { store, tx, writes, touched, stamped, counted: plan.counted ?? true };
+    const value = await work(await actIn(parts));
+    noteForHome(parts);
     if (plan.oneWrite === true) tx.commit();
     await Promise.all(writes);
     store.channel.announce(touched);
@@ -109,6 +111,17 @@ async function tryAct<T>(
     const refusal = await refusalAfter(tx, error);
     return error instanceof ClockDamaged ? 'clock-damaged' : refuse(refusal);
   }
+}
+
+// Chosen, not published: a file of many years' work is looked through once instead of being listed record by record.
+const MOST_NOTED = 2000;
+
+/** What this act touched is to go home: noted in its own transaction, so that nothing kept is ever left out. */
+function noteForHome({ tx, writes, touched, home }: ActParts): void {
+  if (home === undefined) return;
+  const ids = touched.filter(({ store }) => homeStores.has(store)).map(({ store, id }) => `${store}/${id}`);
+  for (const id of ids.length > MOST_NOTED ? ['*'] : ids)
+    writes.push(quiet(tx.objectStore('outbox').put({ id, mark: home })));
 }
 
 async function refusalAfter(tx: Writing | undefined, error: unknown): Promise<StoreRefusal> {

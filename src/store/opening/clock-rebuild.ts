@@ -13,7 +13,7 @@ import type { StoreResult } from '../base/store-refusal.ts';
  * no stamp is ever given before one that was. A stamp that no clock could have given is not followed.
  */
 export async function rebuildClock(store: Store): Promise<StoreResult<void>> {
-  return act(store, { stores: [...backupStores, 'undo', 'device'], stamped: false }, async (a) => {
+  return act(store, { stores: [...backupStores, 'undo', 'device', 'home'], stamped: false }, async (a) => {
     const found: unknown = await a.tx.objectStore('device').get('clock');
     const known = isPlainObject(found) ? found : {};
     let latest: Stamp | undefined = isSoundStamp(known['last']) ? known['last'] : undefined;
@@ -32,7 +32,9 @@ export async function rebuildClock(store: Store): Promise<StoreResult<void>> {
     const deviceId = isDeviceId(known['deviceId']) ? known['deviceId'] : newId().slice(0, 8);
     const last = nextStamp({ last: latest, nowMs: canBeNow(a.at) ? a.at : 0, deviceId });
     const { acts, since } = known;
+    const isPaired = (await a.tx.objectStore('home').get('place')) !== undefined;
     a.putKept('device', {
+      ...(isPaired && { home: true }),
       ...(typeof acts === 'number' && { acts }),
       ...(typeof since === 'number' && { since }),
       id: 'clock',

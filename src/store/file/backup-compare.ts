@@ -40,7 +40,7 @@ export async function comparePairs(
       const here = await recordsHere({ store, name, known }, entries);
       for (const [index, other] of entries.entries()) {
         const pair = { store: name, other, here: here[index] };
-        const fault = await faultOf(store, pair, ids);
+        const fault = await faultOf(store, pair, { ids, isPart: file.from.part === true });
         if (fault) return refuse(fault);
         await onPair(pair);
       }
@@ -77,9 +77,9 @@ async function recordsHere(
 async function faultOf(
   file: Store,
   { store, other, here }: Pair,
-  ids: IdsInFile | undefined,
+  { ids, isPart }: { readonly ids: IdsInFile | undefined; readonly isPart: boolean },
 ): Promise<BackupRefusal | undefined> {
-  const missing = ids && missingFor(ids, store, other.record);
+  const missing = ids && !isPart && missingFor(ids, store, other.record);
   if (missing)
     return { code: 'belongs-to-nothing', record: await namedRecord(file, { store, ...other }), missing };
   const stranger = ids && strangerFor(ids, store, other.record);

@@ -13,6 +13,8 @@ import { isBytes, isPlainObject } from '../base/paths.ts';
 import { derivedFields, type KeptStamped } from '../base/kept.ts';
 import { isAsSaid, isPreview, pointsOfPicture, type PointsOfPicture } from '../base/picture-size.ts';
 import { checkRecord, hasSoundStamps, type CheckedRecord } from '../kept/any-record.ts';
+import { latestOf, stampsIn, type RecordSeen } from '../phones/record-seen.ts';
+import { stampMs } from '../base/clock.ts';
 import { noteStamps } from '../phones/seen.ts';
 import type { Reading } from './backup-reading.ts';
 import { bundled, flushAll } from './backup-bundles.ts';
@@ -64,10 +66,17 @@ export async function readRecord(
   reading.ids[store].set(sound.id, jobOf(store, sound));
   noteLatest(reading, latestStamp(sound));
   noteStamps(reading.stamps, sound);
-  const staged = { record: sound, number, line };
+  const met = metSaid(reading, value['seen']);
+  const staged = { record: sound, number, line, ...(met && { seen: met }) };
   return store === 'photoBytes'
     ? stageBytes(reading.store, staged)
     : bundled(reading, store, { staged, length });
+}
+
+/** What a line says that its copy has met, as far as it can have. */
+function metSaid({ believed }: Reading, list: unknown): RecordSeen | undefined {
+  const met = latestOf(stampsIn(list).filter((stamp) => stampMs(stamp) <= believed.latestMs));
+  return met.size > 0 ? met : undefined;
 }
 
 function soundIn(reading: Reading, record: KeptStamped): KeptStamped {

@@ -57,7 +57,7 @@ export async function applyPreviewed(
 }
 
 async function applyInOne(store: Store, file: StagedFile, onShare: OnShare): Promise<BackupResult<Restored>> {
-  return act(store, { stores: [...backupStores, 'staging', 'brought', 'conflicts'] }, async (a) => {
+  return act(store, { stores: [...backupStores, 'staging', 'brought', 'conflicts', 'home'] }, async (a) => {
     const putting: Putting = {
       a,
       meeting: await startMeeting(a, file),
@@ -126,11 +126,13 @@ async function putBundle(
     entries.map(async ({ record: { id } }) => (known.has(id) ? a.kept(store, id) : undefined)),
   );
   const puts: KeptStamped[] = [];
-  for (const [index, { record }] of entries.entries()) {
+  for (const [index, entry] of entries.entries()) {
+    const { record } = entry;
     const before: Kept | undefined = here[index];
     const { outcome, merged } = mergedWith(store, before, record);
     noteIds(putting, store, record);
-    putting.meeting.meet(store, before, record);
+    // oxlint-disable-next-line no-await-in-loop
+    await putting.meeting.meet(store, before, entry);
     count[outcome] += 1;
     if (outcome === 'same') continue;
     puts.push(merged);

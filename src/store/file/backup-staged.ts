@@ -8,6 +8,7 @@ import type { Store } from '../opening/open-store.ts';
 import { isPlainObject } from '../base/paths.ts';
 import { shownWords } from '../base/plain-words.ts';
 import { read, type Reads } from '../opening/read.ts';
+import type { RecordSeen } from '../phones/record-seen.ts';
 import type { SeenLists } from '../phones/seen.ts';
 
 /** A record of the file: the how manyth of its kind, on which line; of a photo's bytes whether they came with this file. */
@@ -16,6 +17,8 @@ export type StagedRecord = {
   readonly number: number;
   readonly line: number;
   readonly added?: true;
+  /** What this copy has met, where its line says so: beyond what its phone had seen of everything. */
+  readonly seen?: RecordSeen;
 };
 
 /** The file that was read aside: `reading` until every line of it was checked. */
@@ -42,6 +45,8 @@ export type FileOrigin = {
   readonly fitter?: string;
   /** The one job that the file hands over. */
   readonly job?: string;
+  /** Written on a paired phone, where part of what is at home may still be to come: what a record belongs to may be missing. */
+  readonly part?: true;
 };
 
 const LONGEST_NAME = 100;
@@ -54,7 +59,13 @@ export function originIn(header: Readonly<Record<string, unknown>>): FileOrigin 
     return typeof text === 'string' && text !== '' ? { [name]: shownWords(text.slice(0, LONGEST_NAME)) } : {};
   };
   const at = typeof writtenAt === 'number' && Math.abs(writtenAt) < 8e15 ? writtenAt : 0;
-  return { writtenAt: at, ...short('phone'), ...short('fitter'), ...short('job') };
+  return {
+    writtenAt: at,
+    ...short('phone'),
+    ...short('fitter'),
+    ...short('job'),
+    ...(header['part'] === true && { part: true }),
+  };
 }
 
 /** The records are kept in bundles: a hundred thousand of them one by one would take minutes. */

@@ -15,7 +15,9 @@ import { read, type Reads } from '../opening/read.ts';
 import type { Id } from '../base/records.ts';
 import { checkRecord } from '../kept/any-record.ts';
 import { readSetting } from '../kept/setting-schema.ts';
-import { seenForFile, type SeenLists } from '../phones/seen.ts';
+import { hasMet, latestOf, seenInRow, seenOfOne, seenRowId, type RecordSeen } from '../phones/record-seen.ts';
+import { seenForFile, seenIn, type SeenLists } from '../phones/seen.ts';
+import { unitOf } from '../base/unit-of.ts';
 
 /** The stores that are too big to hold whole, and how many of their records are read at once. */
 const inAPage = { readings: 500, photoBytes: 1, sheets: 4 } as const satisfies Partial<
@@ -27,6 +29,8 @@ type Snapshot = {
   readonly from: Omit<FileOrigin, 'writtenAt'> & { readonly seen?: SeenLists };
   readonly small: Readonly<Partial<Record<BackupStore, readonly Kept[]>>>;
   readonly ids: Readonly<Record<PagedStore, readonly string[]>>;
+  /** What single copies have met beyond what this phone has seen of everything, by the id of the note. */
+  readonly met: ReadonlyMap<string, RecordSeen>;
 };
 
 /**
@@ -43,7 +47,8 @@ async function* unsealedLines(store: Store, jobId: Id | undefined): AsyncGenerat
   const snapshot = await takeSnapshot(store, jobId);
   yield JSON.stringify(headerOf(store, snapshot));
   for (const name of backupStores) {
-    for await (const kept of recordsOf(store, snapshot, name)) yield recordLine(name, kept);
+    for await (const kept of recordsOf(store, snapshot, name))
+      yield recordLine(name, kept, metBeyond(snapshot, name, kept));
   }
 }
 
@@ -75,7 +80,8 @@ async function takeSnapshot(store: Store, jobId: Id | undefined): Promise<Snapsh
   // A database that could not be moved to today's form lacks the newest ones.
   const present = backupStores.filter((name) => store.db.objectStoreNames.contains(name));
   const smallStores = present.filter((name) => !isPaged(name));
-  return read(store, [...present, 'device'], async (tx) => {
+  const aside = (['device', 'home'] as const).filter((name) => store.db.objectStoreNames.contains(name));
+  return read(store, [...present, ...aside], async (tx) => {
     const all = Promise.all(smallStores.map((name) => recordsIn(tx, name, jobId)));
     const [readings, sheets, photoBytes, from] = await Promise.all([
       keysIn(tx, 'readings', jobId),
@@ -90,7 +96,8 @@ async function takeSnapshot(store: Store, jobId: Id | undefined): Promise<Snapsh
     // A removed photo's bytes only wait for an undo on this phone.
     const photos = new Set(small.photos?.filter((photo) => !isGone(photo)).map(({ id }) => id));
     const bytes = photoBytes.map(String).filter((id) => photos.has(id));
-    return { small, ids: { readings, sheets, photoBytes: bytes }, from };
+    const met = aside.includes('home') ? await seenRows(tx) : new Map();
+    return { small, ids: { readings, sheets, photoBytes: bytes }, from, met };
   });
 }
 
@@ -115,6 +122,19 @@ async function keysIn(
   return keys.map(String);
 }
 
+async function seenRows(tx: Reads): Promise<Snapshot['met']> {
+  const rows: Kept[] = await tx.objectStore('home').getAll(IDBKeyRange.bound('seen/', 'seen/\uffff'));
+  return new Map(rows.map((row) => [row.id, seenInRow(row)]));
+}
+
+/** What a copy has met and the first line doesn't say, on a phone that has only part of what is at home. */
+function metBeyond({ from, met }: Snapshot, store: BackupStore, kept: Kept): RecordSeen | undefined {
+  const own = met.get(seenRowId(store, kept.id));
+  const all = own && seenOfOne(seenIn(from.seen) ?? new Map(), unitOf(store, kept));
+  const beyond = all && [...own.values()].filter((stamp) => !hasMet(all, stamp));
+  return beyond && beyond.length > 0 ? latestOf(beyond) : undefined;
+}
+
 /** For the first line: which phone, who uses it, and the one job where it is one. */
 async function originIn(tx: Reads, jobId: Id | undefined): Promise<Snapshot['from']> {
   const [clock, seen, fitter]: unknown[] = await Promise.all([
@@ -128,6 +148,7 @@ async function originIn(tx: Reads, jobId: Id | undefined): Promise<Snapshot['fro
     ...(typeof phone === 'string' && { phone }),
     ...(name !== undefined && name !== '' && { fitter: name }),
     ...(jobId !== undefined && { job: jobId }),
+    ...(isPlainObject(clock) && clock['home'] === true && { part: true }),
     ...seenForFile(clock, seen, jobId),
   };
 }
@@ -165,11 +186,12 @@ async function* recordsOf(store: Store, { small, ids }: Snapshot, name: BackupSt
 }
 
 // A record that doesn't parse goes in under another name: whoever can read it will.
-function recordLine(store: BackupStore, kept: Kept): string {
+function recordLine(store: BackupStore, kept: Kept, met: RecordSeen | undefined): string {
   const own = Object.entries(kept).filter(([field]) => !derivedFields.has(field));
   const fields = Object.fromEntries(own);
   const record = withBase64(store, fields);
-  if (checkRecord(store, fields).ok) return JSON.stringify({ store, record });
+  const seen = met && { seen: [...met.values()] };
+  if (checkRecord(store, fields).ok) return JSON.stringify({ store, record, ...seen });
   try {
     return JSON.stringify({ unreadable: store, record });
   } catch {

@@ -1,9 +1,16 @@
 import { backupStores } from '../base/stores.ts';
 import { act, type Act } from '../opening/act.ts';
-import { forgetBrought, isMark, WHAT_IT_BROUGHT, type BroughtBundle } from './backup-brought.ts';
+import {
+  forgetBrought,
+  isMark,
+  WHAT_IT_BROUGHT,
+  type BroughtBundle,
+  type BroughtStore,
+} from './backup-brought.ts';
 import { shortened } from './backup-names.ts';
 import { unitOf } from '../base/unit-of.ts';
 import { forgetSeen } from './conflicts-keep.ts';
+import { rowsTakenBack } from './seen-rows.ts';
 import { eachKept } from '../opening/each-kept.ts';
 import { isGone, type Kept } from '../base/kept.ts';
 import { latestStamp } from '../base/merge.ts';
@@ -25,36 +32,49 @@ export async function broughtUndo(store: Store): Promise<Id | undefined> {
  * stays whole, and is named.
  */
 export async function undoBrought(store: Store, undoId: Id): Promise<StoreResult<string>> {
-  return act(store, { stores: [...backupStores, 'brought', 'conflicts'] }, async (a) => {
+  return act(store, { stores: [...backupStores, 'brought', 'conflicts', 'home'] }, async (a) => {
     const mark: unknown = await a.tx.objectStore('brought').get('mark');
     if (!isMark(mark) || mark.undoId !== undoId) return a.refuse({ code: 'nothing-to-undo' });
     const changed = await unitsChangedAfter(a, mark.after);
     const staying = new Set<string>();
-    await eachBrought(a, async (bundle) => {
-      await takeOut(a, bundle, (unit) => {
-        if (changed.has(unit)) staying.add(unit);
-        return changed.has(unit);
-      });
-    });
+    const takeRowBack = await rowsTakenBack(a, mark.undoId);
+    const stays = (unit: string) => {
+      if (changed.has(unit)) staying.add(unit);
+      return changed.has(unit);
+    };
+    await eachBrought(a, (bundle) => takeOut(a, bundle, { stays, takeRowBack }));
     await forgetBrought(a);
     await forgetSeen(a, mark.seenBefore, staying);
     return saidOf(await namesOf(a, [...staying]));
   });
 }
 
+type Going = {
+  readonly stays: (unit: string) => boolean;
+  /** What one record had met goes back with it. */
+  readonly takeRowBack: (store: BroughtStore, id: Id) => Promise<void>;
+};
+
 async function takeOut(
   a: Act,
   { store, added, before }: BroughtBundle,
-  stays: (unit: string) => boolean,
+  { stays, takeRowBack }: Going,
 ): Promise<void> {
   const going = before.filter(([unit]) => !stays(unit)).map(([, record]) => record);
   await a.putMany(store, going);
+  for (const { id } of going)
+    // oxlint-disable-next-line no-await-in-loop
+    await takeRowBack(store, id);
   for (const [unit, ids] of added) {
     if (store === 'photoBytes') {
       // oxlint-disable-next-line no-await-in-loop
       await dropBytes(a, ids, stays);
     } else if (!stays(unit)) {
-      for (const id of ids) a.drop(store, id);
+      for (const id of ids) {
+        a.drop(store, id);
+        // oxlint-disable-next-line no-await-in-loop
+        await takeRowBack(store, id);
+      }
       // What is dropped doesn't say whose it was.
       if (unit.startsWith('jobs/')) a.drop('words', unit.slice('jobs/'.length));
     }

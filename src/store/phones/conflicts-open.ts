@@ -49,11 +49,13 @@ type Among = {
 };
 
 function openOf(conflict: Conflict, { conflicts, record, own }: Among): OpenConflict | undefined {
-  if (!record || isGone(record) || settledIn(record, conflict)) return undefined;
+  if (!record || isGone(record)) return undefined;
+  const settled = settledPaths(record, conflict.lostStamp);
   const checked = checkRecord(conflict.of.store, record);
   if (!checked.ok) return undefined;
   const values = valuesByPath(record);
   const fields = conflict.fields
+    .filter((field) => !settled.has(field.path))
     .filter((field) => !isOverwritten(conflict, field, { conflicts, record: checked.value }))
     .map(({ path, value }): BothValues => ({ path, now: values.get(path), lost: value }))
     .filter(({ now, lost }) => !saysTheSame(now, lost));
@@ -103,6 +105,12 @@ export function settledIn(
   record: Kept,
   { lostStamp, fields }: Pick<Conflict, 'lostStamp' | 'fields'>,
 ): boolean {
+  const settled = settledPaths(record, lostStamp);
+  return fields.every(({ path }) => settled.has(path));
+}
+
+/** What of one losing write was settled. Another phone may find more of it later: only that is asked then. */
+function settledPaths(record: Kept, lostStamp: Stamp): ReadonlySet<unknown> {
   const settled = isPlainObject(record['settled']) ? record['settled'][lostStamp] : undefined;
-  return Array.isArray(settled) && fields.every(({ path }) => settled.includes(path));
+  return new Set(Array.isArray(settled) ? settled : []);
 }

@@ -9,7 +9,7 @@ export function withBytes(store: BackupStore, record: Fields): Fields {
   return field !== undefined && bytes ? { ...record, [field]: bytes } : record;
 }
 
-function bytesOf(text: string): ArrayBuffer | undefined {
+export function bytesOf(text: string): ArrayBuffer | undefined {
   try {
     const characters = atob(text);
     const bytes = new Uint8Array(characters.length);

@@ -16,7 +16,7 @@ export function withBase64(store: BackupStore, record: Fields): Fields {
   return field !== undefined && isBytes(bytes) ? { ...record, [field]: base64Of(bytes) } : record;
 }
 
-function base64Of(buffer: ArrayBuffer): string {
+export function base64Of(buffer: ArrayBuffer): string {
   const bytes = new Uint8Array(buffer);
   let characters = '';
   for (let at = 0; at < bytes.length; at += BYTES_AT_ONCE)

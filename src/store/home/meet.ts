@@ -47,7 +47,7 @@ export type Met =
   /** Home has a write of this phone's that it does not know: it was put back to an older state of itself. */
   | { readonly code: 'unknown-own-write' };
 
-const met = [...backupStores, 'conflicts', 'brought', 'home', 'outbox', 'device', 'undo'] as const;
+const met = [...backupStores, 'conflicts', 'brought', 'home', 'outbox', 'device', 'undo', 'words'] as const;
 
 /**
  * Records from home meet those that are here, in one transaction, by the same rules as a file's: field by field the later
@@ -87,6 +87,8 @@ type Meeting = {
   readonly closed: Coming[];
   readonly ids: Record<'jobs' | 'features' | 'checks' | 'cuts', Set<string>>;
   latest: Stamp;
+  /** Jobs whose words for the search are dropped already. */
+  readonly found: Set<string>;
 };
 
 async function startMeeting(a: Act, home: Home): Promise<Meeting> {
@@ -104,6 +106,7 @@ async function startMeeting(a: Act, home: Home): Promise<Meeting> {
     closed: [],
     ids: { jobs: new Set(), features: new Set(), checks: new Set(), cuts: new Set() },
     latest: '',
+    found: new Set(),
   };
 }
 
@@ -139,7 +142,10 @@ async function meetRecord(
   const seenHere = asSeen(metByBoth(before, seenOfOne(meeting.seenHere, unit)));
   const found = differingFields({ store, here, other: record, seenHere, seenThere: asSeen(metThere) });
   const { outcome, merged } = mergedWith(store, here, record);
-  if (outcome !== 'same') a.putKept(store, merged);
+  if (outcome !== 'same') {
+    a.putKept(store, merged);
+    dropWords(meeting, store, merged);
+  }
   noteMet(meeting, { store, merged, all, row });
   for (const one of here ? found : []) {
     // oxlint-disable-next-line no-await-in-loop
@@ -235,6 +241,14 @@ async function toSend({ a, lacking }: Meeting, id: string): Promise<void> {
   if (noted === undefined) a.putKept('outbox', { id, mark: newId() } satisfies OutboxRow);
 }
 
+/** The words that a job is found by are made anew from what came. */
+function dropWords({ a, found }: Meeting, store: BackupStore, record: Kept): void {
+  const jobId = store === 'jobs' ? record.id : record['jobId'];
+  if (typeof jobId !== 'string' || found.has(jobId)) return;
+  found.add(jobId);
+  a.drop('words', jobId);
+}
+
 function noteIds({ ids }: Meeting, store: BackupStore, record: KeptStamped): void {
   if (store === 'jobs' || store === 'features' || store === 'checks' || store === 'cuts')
     ids[store].add(record.id);
@@ -256,6 +270,7 @@ async function endMeeting(meeting: Meeting): Promise<void> {
   const lacking: string[] = [];
   await bringBack(a, ids, (store, before, after) => {
     a.putKept(store, after);
+    dropWords(meeting, store, after);
     if (before['stamps'] !== after['stamps']) lacking.push(`${store}/${after.id}`);
   });
   // oxlint-disable-next-line no-await-in-loop

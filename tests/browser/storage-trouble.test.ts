@@ -1,7 +1,12 @@
-import { followingSettings } from '../../src/store/base/setting-names.ts';
+import { Buffer } from 'node:buffer';
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { followingSettings } from '../../src/store/base/setting-names.ts';
+import { closeAll, openForTest } from '../store/open-for-test.ts';
+import { jpeg } from '../store/pictures-for-test.ts';
+import { linesOf, sealed } from '../store/sealed-backup.ts';
+import { fillWithEveryKind } from '../trials/every-kind.ts';
 import { keptIn } from '../trials/kept-in.ts';
 import { goTo } from './on-a-screen.ts';
 import { thumbOn } from './thumb.ts';
@@ -53,8 +58,8 @@ async function withTheDemo(page: Page): Promise<void> {
 }
 
 /** A phone with the demo on it whose disk is full from when it is switched on: set later, the browser still has room to give. */
-async function fullPhone(): Promise<{ page: Page; makeRoom: () => Promise<void> }> {
-  await withTheDemo(phone.page);
+async function fullPhone(before = withTheDemo): Promise<{ page: Page; makeRoom: () => Promise<void> }> {
+  await before(phone.page);
   await phone.close();
   phone = await switchedOn(phone.userDataDir);
   const { page, context } = phone;
@@ -190,10 +195,40 @@ const WRITES: readonly {
     },
   },
   { what: 'tool', at: '/shop/tool/digital-caliper', by: (page) => press(page, 'Checked today') },
+  {
+    what: 'reading struck out on the pad',
+    at: pad,
+    above: true,
+    by: (page) => press(page, /^Strike out last/),
+  },
+  {
+    what: 'name of a worksheet',
+    at: `${outfit}/worksheets/demo-link-slop/about`,
+    by: (page) => page.getByLabel('Name', { exact: true }).fill('Link'),
+  },
+  { what: 'undo', at: '/shop', above: true, by: (page) => press(page, /^Undo/) },
+  {
+    what: 'sign-off',
+    at: '/job/last/sign-off',
+    by: async (page) => {
+      await page.getByLabel('Signed by').fill('Jo B.');
+      await press(page, 'Sign off');
+    },
+  },
 ];
 
 test('on a full phone each kind of write says so where it is done, and nothing of any is half there', async () => {
-  const { page } = await fullPhone();
+  let last = '';
+  const { page } = await fullPhone(async (before) => {
+    await withTheDemo(before);
+    await goTo(before, '/shop');
+    await press(before, 'full sun');
+    await goTo(before, '/new-job');
+    await press(before, 'none of these');
+    await press(before, 'Make the job');
+    await before.getByRole('link', { name: 'New size' }).waitFor();
+    last = await before.evaluate(() => /[^/]+$/.exec(location.hash.replace('/readings', ''))?.[0] ?? '');
+  });
   await page.goto(`${server.url}#/shop`);
   await page.locator('h1').first().waitFor();
   // Where the fitter was last is kept the light way, and needs no words.
@@ -203,7 +238,7 @@ test('on a full phone each kind of write says so where it is done, and nothing o
   };
   const before = await kept();
   for (const { what, at, by, above } of WRITES) {
-    await goTo(page, at);
+    await goTo(page, at.replace('/last/', `/${last}/`));
     const said = page
       .locator(above ? '.app-notice' : '.app-place')
       .getByText('was not kept')
@@ -215,6 +250,38 @@ test('on a full phone each kind of write says so where it is done, and nothing o
     if (above) await page.getByRole('button', { name: /^OK, put away: The phone is full/ }).click();
   }
   expect(phone.trouble.said).toEqual([]);
+});
+
+test('a file that the phone has no room for is refused whole, read or put in, and with room the same press puts it in', async () => {
+  const store = await openForTest({ now: Date.now });
+  await fillWithEveryKind(store, jpeg(24, 16));
+  const buffer = Buffer.from(await sealed(await linesOf(store)));
+  closeAll();
+  const choose = (page: Page) =>
+    page
+      .getByLabel('Backup or job file')
+      .setInputFiles({ name: 'backup.txt', mimeType: 'text/plain', buffer });
+  const isRefused = async (page: Page) => page.getByRole('alert').getByText(full).waitFor();
+  const reading = await fullPhone(async (page) => void (await page.goto(`${server.url}#/shop`)));
+  await reading.page.goto(`${server.url}#/shop`);
+  const before = await keptIn(reading.page);
+  await choose(reading.page);
+  await isRefused(reading.page);
+  expect(await keptIn(reading.page)).toEqual(before);
+  await reading.makeRoom();
+  await choose(reading.page);
+  await reading.page.getByRole('button', { name: 'Put it in' }).waitFor();
+
+  const { page, makeRoom } = await fullPhone(async () => undefined);
+  await page.goto(`${server.url}#/shop/restore`);
+  await page.getByRole('button', { name: 'Put it in' }).waitFor();
+  const waiting = await keptIn(page);
+  await press(page, 'Put it in');
+  await isRefused(page);
+  expect(await keptIn(page)).toEqual(waiting);
+  await makeRoom();
+  await press(page, 'Put it in');
+  await page.getByText('The file is in:').waitFor();
 });
 
 test('a database that lost one of its stores is not opened: which one is said, and the rest is saved from there', async () => {

@@ -9,7 +9,8 @@ export function watchRefused(onAnswer: OnAnswer): void {
 }
 
 /** For a key with no room for words beside it: what could not be kept is said in the line above the screen. */
-export async function saidIfRefused(act: Promise<StoreResult<unknown>>): Promise<void> {
+export async function saidIfRefused<T>(act: Promise<StoreResult<T>>): Promise<StoreResult<T>> {
   const done = await act;
   tell(done.ok ? undefined : done.refusal);
+  return done;
 }

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import { canBeNow } from '../../store/base/clock.ts';
-import { sayStore } from '../../store/base/say-store.ts';
 import { latestUndo, undoLast } from '../../store/undo/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
 import type { Address } from '../address.ts';
+import { saidIfRefused } from './said-if-refused.ts';
 import { useLive, useStore } from './store-context.ts';
 import './undo-bar.css';
 
@@ -30,8 +30,8 @@ export function UndoBar({ address }: { address: Address }) {
   }, [last?.id]);
   if (!last || !isOffered || last.id === dismissed) return null;
   const undo = async () => {
-    const undone = await undoLast(store, last.id);
-    announce(undone.ok ? `Undone: ${undone.value}` : sayStore(undone.refusal));
+    const undone = await saidIfRefused(undoLast(store, last.id));
+    if (undone.ok) announce(`Undone: ${undone.value}`);
   };
   return (
     <aside class="undo-bar not-printed" aria-label="Taken away just now">

@@ -2,6 +2,7 @@ import { sayStore } from '../../store/base/say-store.ts';
 import { latestUndo, undoHeldByOthers, undoLast } from '../../store/undo/undo.ts';
 import { announce } from './announce.ts';
 import { Button } from './button.tsx';
+import { saidIfRefused } from './said-if-refused.ts';
 import { useLive, useStore } from './store-context.ts';
 import { undoWords } from './undo-words.ts';
 
@@ -28,8 +29,8 @@ export function UndoKey({ jobId, only = '' }: UndoKeyProps) {
   // What a file brought has a key of its own in Shop, beside the one that adds a file.
   if (last.brought && jobId === undefined) return null;
   const undo = async () => {
-    const undone = await undoLast(store, last.id);
-    announce(undone.ok ? `Undone: ${undone.value}` : sayStore(undone.refusal));
+    const undone = await saidIfRefused(undoLast(store, last.id));
+    if (undone.ok) announce(`Undone: ${undone.value}`);
   };
   return <Button onPress={() => undo()}>{undoWords(last.label)}</Button>;
 }

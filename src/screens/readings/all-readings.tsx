@@ -34,7 +34,7 @@ export function AllReadings({ job, feature, readings, back, warm }: AllReadingsP
   const store = useStore();
   const unit = useShownUnit();
   const { trouble, told } = useTold();
-  const rename = async (name: string) => name !== '' && (await changeFeature(store, feature.id, { name })).ok;
+  const rename = async (name: string) => name !== '' && told(changeFeature(store, feature.id, { name }));
   const strike = (reading: ReadingRecord) => told(strikeOut(store, reading.id, 'by hand'));
   const remove = () =>
     told(removeFeature(store, feature.id), () => go({ at: 'readings', jobId: feature.jobId }));

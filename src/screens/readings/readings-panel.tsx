@@ -4,6 +4,7 @@ import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/base/records.ts';
 import { strikeOut } from '../../store/kept/readings.ts';
 import { useOnePress } from '../common/one-press.ts';
+import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { countSentence } from './readings-screen.tsx';
@@ -73,7 +74,9 @@ export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPan
           class="readings-panel-strike"
           aria-label={`Strike out last reading, ${show(last.exact, unit)}`}
           // What is last afterwards is another reading: a second press would strike that out too.
-          onClick={() => strike.take(() => strikeOut(store, last.id, 'from the pad'), { commits: true })}
+          onClick={() =>
+            strike.take(() => saidIfRefused(strikeOut(store, last.id, 'from the pad')), { commits: true })
+          }
         >
           strike out last
         </button>

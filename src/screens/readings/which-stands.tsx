@@ -4,6 +4,7 @@ import type { ShownUnit } from '../../engine/length/show.ts';
 import { strikeOutAll } from '../../store/kept/readings.ts';
 import { Button } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';
+import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
 
 type WhichStandsProps = {
@@ -24,9 +25,10 @@ export function WhichStands({ contradiction, unit }: WhichStandsProps) {
           <Button
             key={group === one ? 'one' : 'other'}
             onPress={() =>
-              strike.take(() => strikeOutAll(store, group.readingIds, 'contradicted by another tool'), {
-                commits: true,
-              })
+              strike.take(
+                () => saidIfRefused(strikeOutAll(store, group.readingIds, 'contradicted by another tool')),
+                { commits: true },
+              )
             }
           >
             Strike out {sizeFigure(group.estimate, unit)}

@@ -11,6 +11,7 @@ import { Button, LinkButton } from '../common/button.tsx';
 import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useLive, useStore } from '../common/store-context.ts';
+import { Trouble } from '../common/told.tsx';
 import { FileKey } from './file-key.tsx';
 import {
   isUnderWay,
@@ -64,7 +65,12 @@ function Inside({ work }: { work: RestoreWork }) {
     case 'putting':
       return <UnderWay words="It is put in" share={work.share} more={WHILE_PUT_IN} />;
     case 'shown':
-      return <Preview preview={work.preview} />;
+      return (
+        <>
+          <Trouble>{work.trouble ?? ''}</Trouble>
+          <Preview preview={work.preview} />
+        </>
+      );
     case 'in':
       return <PutIn restored={work.restored} />;
     case 'refused':

@@ -10,7 +10,8 @@ import { announce } from '../common/announce.ts';
 export type RestoreWork =
   | { readonly at: 'nothing' }
   | { readonly at: 'reading' | 'comparing' | 'putting'; readonly share: number }
-  | { readonly at: 'shown'; readonly preview: BackupPreview }
+  /** With why it was not put in when that was tried. */
+  | { readonly at: 'shown'; readonly preview: BackupPreview; readonly trouble?: string }
   | { readonly at: 'in'; readonly restored: Restored }
   | { readonly at: 'refused'; readonly sentence: string };
 
@@ -69,15 +70,22 @@ export async function lookForWaiting(store: Store): Promise<void> {
   else become({ at: 'shown', preview: preview.value });
 }
 
+/** What is no fault of the file: it goes on waiting, and the same press may put it in. */
+const PASSING: ReadonlySet<string> = new Set(['full-disk', 'write-failed', 'connection-lost']);
+
 /** Puts the shown file in. */
 export async function putIn(store: Store): Promise<void> {
-  const shown = work.at === 'shown' ? work.preview.file : undefined;
+  const preview = work.at === 'shown' ? work.preview : undefined;
   become({ at: 'putting', share: 0 });
-  const done = await applyPreviewed(store, shareOf('putting'), shown).catch(() => undefined);
-  if (!done) return refuseWith('The file could not be put in. Nothing here was changed.');
-  if (!done.ok) return refuseWith(sayBackup(done.refusal));
-  announce('The file is in.');
-  return become({ at: 'in', restored: done.value });
+  const done = await applyPreviewed(store, shareOf('putting'), preview?.file).catch(() => undefined);
+  if (done?.ok) {
+    announce('The file is in.');
+    return become({ at: 'in', restored: done.value });
+  }
+  const sentence = done ? sayBackup(done.refusal) : 'The file could not be put in. Nothing here was changed.';
+  if (!preview || (done && !PASSING.has(done.refusal.code))) return refuseWith(sentence);
+  announce(sentence);
+  return become({ at: 'shown', preview, trouble: sentence });
 }
 
 /** Takes the file away unused, or what was said of the last one. */

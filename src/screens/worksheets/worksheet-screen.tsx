@@ -7,6 +7,7 @@ import { NotHere } from '../common/not-here.tsx';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { KeptField } from '../common/kept-field.tsx';
+import { Trouble, useTold } from '../common/told.tsx';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { lazyScreen } from '../common/lazy-screen.tsx';
 import { WorksheetForm } from './frame/worksheet-form.tsx';
@@ -52,12 +53,10 @@ function NewerWorksheet({ data }: { data: WorksheetData }) {
 /** Its name, and the way to remove it. */
 function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
   const store = useStore();
-  const rename = async (title: string) =>
-    title !== '' && (await renameWorksheet(store, worksheet.id, title)).ok;
-  const remove = async () => {
-    const removed = await removeWorksheet(store, worksheet.id);
-    if (removed.ok) go({ at: 'worksheets', jobId: job.id });
-  };
+  const { trouble, told } = useTold();
+  const rename = async (title: string) => title !== '' && told(renameWorksheet(store, worksheet.id, title));
+  const remove = () =>
+    told(removeWorksheet(store, worksheet.id), () => go({ at: 'worksheets', jobId: job.id }));
   return (
     <Page
       title="About this worksheet"
@@ -67,6 +66,7 @@ function AboutWorksheet({ data: { worksheet, job } }: { data: WorksheetData }) {
       }}
     >
       <KeptField label="Name" kept={worksheet.title} onWords={rename} />
+      <Trouble>{trouble}</Trouble>
       <PhotoStrip owner={{ store: 'worksheets', id: worksheet.id }} jobId={job.id} />
       <div class="worksheet-remove">
         <Button onPress={() => remove()}>Remove {worksheet.title}</Button>

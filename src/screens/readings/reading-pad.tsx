@@ -70,7 +70,11 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
         onChange={reading.change}
         commit={{ text: 'Log reading', onPress: reading.commit }}
         onNext={onNext}
-        resting={last && restingOf(last, counted.length, unit, last.id === reading.fromGauge)}
+        resting={
+          last && reading.isLastShown
+            ? restingOf(last, counted.length, unit, last.id === reading.fromGauge)
+            : undefined
+        }
         message={message ? <MessageLine message={message} onSettle={reading.settle} /> : asks}
       >
         {hasPlaces(feature.kind) && !message?.slip && <ReadingKeys {...asked} reading={reading} />}

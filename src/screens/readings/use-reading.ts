@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isZero, type Length } from '../../engine/length/length.ts';
 import { sayEntry } from '../../engine/length/say.ts';
@@ -49,6 +49,7 @@ export function useReading(asked: ReadingAsked) {
   const draft = useSizeDraft(draftKey, measuring?.unit ?? unit);
   const [message, setMessage] = useState<ReadingMessage>();
   const [fromGauge, setFromGauge] = useState<string>();
+  const onItsWay = useOnItsWay(readings);
   const step = useStep(measuring, draft);
   const counted = readings.filter((reading) => !reading.struckOut);
   const typed = readEntry(draft.half.typed, { unit: draft.half.unit });
@@ -62,7 +63,7 @@ export function useReading(asked: ReadingAsked) {
     setMessage(undefined);
     step.set(undefined);
     const reading = readingOf({ job, feature, measuring }, entry, stops);
-    const logged = await logReading(store, { ...reading, draftKey });
+    const logged = await onItsWay.until(logReading(store, { ...reading, draftKey }));
     if (logged.ok) {
       if (by === 'gauge') setFromGauge(logged.value.id);
       const number = await numberOf(store, logged.value); // a gauge is quicker than the list behind this pad
@@ -87,6 +88,8 @@ export function useReading(asked: ReadingAsked) {
     typed: typed.ok && draft.half.typed !== '' ? typed.value : undefined,
     /** The readings that count so far, and which of them a gauge sent. */
     counted,
+    /** Whether the last of them is what the pad was last told: not while another one is on its way to the disk. */
+    isLastShown: !onItsWay.isOne,
     fromGauge,
     message,
     step,
@@ -100,6 +103,25 @@ export function useReading(asked: ReadingAsked) {
     settle: ({ question, entry, by }: ReadingSlip, which: 'meant' | 'typed') =>
       keep(which === 'typed' ? entry : meantEntry(question, entry), by),
   };
+}
+
+/** What was given to be logged and is not in the list yet. */
+function useOnItsWay(readings: readonly ReadingRecord[]) {
+  const [given, setGiven] = useState(0);
+  const [newest, setNewest] = useState<string>();
+  const until = async (logging: ReturnType<typeof logReading>) => {
+    setGiven((count) => count + 1);
+    const logged = await logging;
+    if (logged.ok) setNewest(logged.value.id);
+    setGiven((count) => count - 1);
+    return logged;
+  };
+  const isListed = newest === undefined || readings.some(({ id }) => id === newest);
+  useEffect(() => {
+    // Once it was seen it may go again, by an undo.
+    if (isListed) setNewest(undefined);
+  }, [isListed]);
+  return { isOne: given > 0 || !isListed, until };
 }
 
 /** With leaves and plugs: the one that goes, while the one that doesn't is typed. */

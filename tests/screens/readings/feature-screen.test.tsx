@@ -72,6 +72,16 @@ describe('a reading typed on the pad', () => {
     expect(said()).toContain('Logged .4487 in, reading 2 of left bore.');
   });
 
+  test('is called logged when it is on the disk: until then nothing is, the one before neither', async () => {
+    await padWithBore();
+    await logged('.4487', 1);
+    await screen.findByText('logged, reading 1');
+    enter('.4491');
+    expect(field().value).toBe('');
+    expect(screen.queryByText(/^logged, reading/)).toBeNull();
+    await screen.findByText('logged, reading 2');
+  });
+
   test('is counted right where a gauge sends it before the one before was shown', async () => {
     await padWithBore();
     enter('.4491');

@@ -48,7 +48,6 @@ export function useReading(asked: ReadingAsked) {
   const draftKey = `feature/${feature.id}`;
   const draft = useSizeDraft(draftKey, measuring?.unit ?? unit);
   const [message, setMessage] = useState<ReadingMessage>();
-  const [fromGauge, setFromGauge] = useState<string>();
   const onItsWay = useOnItsWay(readings);
   const step = useStep(measuring, draft);
   const counted = readings.filter((reading) => !reading.struckOut);
@@ -62,10 +61,9 @@ export function useReading(asked: ReadingAsked) {
     draft.lift();
     setMessage(undefined);
     step.set(undefined);
-    const reading = readingOf({ job, feature, measuring }, entry, stops);
-    const logged = await onItsWay.until(logReading(store, { ...reading, draftKey }));
+    const reading = { ...readingOf({ job, feature, measuring }, entry, stops), draftKey };
+    const logged = await onItsWay.until(logReading(store, reading), by);
     if (logged.ok) {
-      if (by === 'gauge') setFromGauge(logged.value.id);
       const number = await numberOf(store, logged.value); // a gauge is quicker than the list behind this pad
       return announce(sayLogged(feature, { entry, stops, by, number }));
     }
@@ -86,11 +84,10 @@ export function useReading(asked: ReadingAsked) {
   return {
     half: draft.half,
     typed: typed.ok && draft.half.typed !== '' ? typed.value : undefined,
-    /** The readings that count so far, and which of them a gauge sent. */
     counted,
     /** Whether the last of them is what the pad was last told: not while another one is on its way to the disk. */
     isLastShown: !onItsWay.isOne,
-    fromGauge,
+    fromGauge: onItsWay.fromGauge,
     message,
     step,
     change: (half: HalfTyped) => {
@@ -109,10 +106,12 @@ export function useReading(asked: ReadingAsked) {
 function useOnItsWay(readings: readonly ReadingRecord[]) {
   const [given, setGiven] = useState(0);
   const [newest, setNewest] = useState<string>();
-  const until = async (logging: ReturnType<typeof logReading>) => {
+  const [fromGauge, setFromGauge] = useState<string>();
+  const until = async (logging: ReturnType<typeof logReading>, by: TypedBy) => {
     setGiven((count) => count + 1);
     const logged = await logging;
     if (logged.ok) setNewest(logged.value.id);
+    if (logged.ok && by === 'gauge') setFromGauge(logged.value.id);
     setGiven((count) => count - 1);
     return logged;
   };
@@ -121,7 +120,7 @@ function useOnItsWay(readings: readonly ReadingRecord[]) {
     // Once it was seen it may go again, by an undo.
     if (isListed) setNewest(undefined);
   }, [isListed]);
-  return { isOne: given > 0 || !isListed, until };
+  return { isOne: given > 0 || !isListed, fromGauge, until };
 }
 
 /** With leaves and plugs: the one that goes, while the one that doesn't is typed. */

@@ -1,4 +1,5 @@
 import { isMore, type Length } from '../length/length.ts';
+import type { ShownUnit } from '../length/show.ts';
 import { nominalNear } from './nominal.ts';
 import { RUNNING_CLEARANCE_SOURCE, runningClearances } from './tables/running-clearances.ts';
 import type { ClearanceRow } from './tables/running-clearances.ts';
@@ -25,16 +26,17 @@ export type ClearanceLimits = Limits & { readonly lower: Length; readonly upper:
 /**
  * The clearance a joint of this kind usually has, bore less pin; below zero the pin is the larger.
  *
- * Units:  a measured size counts as the preferred one it is near.
+ * Units:  a measured size counts as the preferred one it is near. In a metric shop limits are round in millimetres, inside
+ *         those of an inch shop.
  * Range:  rows to 4 in; past that the last row stands, and its source says so.
  * Source: common practice, no source (tables/running-clearances.ts).
  */
-export function jointLimits(joint: Joint, nominal: Length): ClearanceLimits {
-  const rows: readonly ClearanceRow[] = runningClearances[joint];
+export function jointLimits(joint: Joint, nominal: Length, unit: ShownUnit = 'in'): ClearanceLimits {
+  const rows: readonly ClearanceRow[] = runningClearances[unit][joint];
   const size = nominalNear(nominal);
   const fitting = rows.find((row) => !isMore(size, row.upTo));
   const row = fitting ?? rows.at(-1);
   if (!row) throw new Error(`no clearances for ${joint}`);
-  const past = fitting ? '' : ', table ends at 4 in';
+  const past = fitting ? '' : `, table ends at ${unit === 'in' ? '4 in' : '101.6 mm'}`;
   return { lower: row.lower, upper: row.upper, source: `${RUNNING_CLEARANCE_SOURCE}${past}` };
 }

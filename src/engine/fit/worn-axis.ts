@@ -23,15 +23,18 @@ export function wornAxis({
   loosest,
   nominal,
   most,
+  unit = 'in',
 }: {
   readonly loosest: Estimate;
   readonly nominal: Length;
   readonly most: Length;
+  /** What the metal to clean up is round in. */
+  readonly unit?: ShownUnit;
 }): WornAxis | undefined {
   const worn = minus(mean(loosest), nominal);
   if (!isMore(worn, most)) return undefined;
   const known = plus(mean(loosest), bandOf(loosest).halfWidth);
-  return { shift: dividedBy(worn, 2), onOldAxis: plus(plus(known, worn), leastCleanUp) };
+  return { shift: dividedBy(worn, 2), onOldAxis: plus(plus(known, worn), leastCleanUp[unit]) };
 }
 
 /** What a cut that opens a worn bore is called behind its name, so that the machine, the sheet and every file say it. */

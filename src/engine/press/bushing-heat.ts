@@ -54,7 +54,7 @@ export function bushingHeat(
   { leastAfterFlattening, greatest }: Interference,
 ) {
   const inch = lengthOf('1 in');
-  const dropRoom = isMore(size, inch) ? dividedBy(size, 1000) : leastDropRoom;
+  const dropRoom = isMore(size, inch) ? dividedBy(size, 1000) : leastDropRoom[q.shop ?? 'in'];
   const mostHeat = heatLimit(q);
   const part = expansionPerCelsius(q.part);
   return {

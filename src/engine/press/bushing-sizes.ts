@@ -77,7 +77,7 @@ function reamedWith(size: Length, planned: readonly Reamer[]): Reamer {
  * Source:  tables/reamer-sizes.ts, tables/least-walls.ts.
  */
 function reamerFor(
-  { reamTo, leastBushingWall: own, pressClass }: BushingQuestion,
+  { reamTo, leastBushingWall: own, pressClass, shop = 'in' }: BushingQuestion,
   cleanUp: Length,
   inside: Range,
 ): Result<Reamer, BushingRefusal> {
@@ -85,7 +85,7 @@ function reamerFor(
   if (reamTo && !isMore(reamTo, inside.upper))
     return refuse({ code: 'no-bushing-wall', reamTo, inside: inside.upper });
   if (reamTo) return worked({ name: '', size: reamTo });
-  const needs = largest(cleanUp, plus(inside.upper, times(own ?? leastBushingWall, 2)));
+  const needs = largest(cleanUp, plus(inside.upper, times(own ?? leastBushingWall[shop], 2)));
   const enough = standardReamers.filter(({ size }) => !isLess(size, needs));
   const family = systemOf(pressClass) === 'iso' ? 'mm' : 'in';
   const reamer = enough.find(({ name }) => name.endsWith(family)) ?? enough[0];

@@ -92,7 +92,7 @@ function warningsOf(q: BushingQuestion, found: Found): readonly BushingWarning[]
 }
 
 function thinWalls(q: BushingQuestion, { bushingWall, partWall, hole }: Found): readonly BushingWarning[] {
-  const leastInner = q.leastBushingWall ?? leastBushingWall;
+  const leastInner = q.leastBushingWall ?? leastBushingWall[q.shop ?? 'in'];
   const leastOuter = q.leastWall ?? leastParentWall(hole.upper);
   const ownInner = q.leastBushingWall ? leastWallSource.own : leastWallSource.bushing;
   const ownOuter = q.leastWall ? leastWallSource.own : leastWallSource.besideHole;

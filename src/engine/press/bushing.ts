@@ -32,6 +32,7 @@ import { metalOnTarget } from '../length/metal-on.ts';
 import type { Nominal } from '../fit/nominal.ts';
 import { sizeBeforePlating } from './plating.ts';
 import { refuse, worked, type Result } from '../length/refusal.ts';
+import type { ShownUnit } from '../length/show.ts';
 import type { Material } from '../material/tables/materials.ts';
 import type { Cold, Condition, Finish } from './tables/press-practice.ts';
 import type { Reamer } from '../fit/tables/reamer-sizes.ts';
@@ -68,6 +69,8 @@ export type BushingQuestion = {
   readonly finish: Finish;
   readonly condition: Condition;
   readonly cold: Cold;
+  /** What usual figures are round in; inches where it is left out. */
+  readonly shop?: ShownUnit;
   readonly shopCelsius: number;
   /** How hot the joint gets when it runs. */
   readonly hotCelsius?: number;
@@ -162,8 +165,9 @@ export function bushing(asked: BushingQuestion): Result<BushingAnswer, BushingRe
     loosest: q.bore.loosest,
     nominal: nominal.size,
     most: largest(zero, insideFit.value.clearance.upper),
+    ...(q.shop && { unit: q.shop }),
   });
-  const cleanUp = (q.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(q.bore.loosest);
+  const cleanUp = (q.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(q.bore.loosest, q.shop);
   const pressedInto = holeFor(q, cleanUp, insideLimits);
   if (!pressedInto.ok) return pressedInto;
   const { ream, hole } = pressedInto.value;
@@ -282,12 +286,11 @@ function pressStressOf(
   partWall: Length,
   interference: Interference,
 ): PressStress {
-  const { thickWall } = q;
   const across = (wall: Length): Length => plus(hole.upper, times(wall, 2));
   return pressStress({
     at: hole.upper,
     outside: across(partWall),
-    ...(thickWall && { thickOutside: across(minus(thickWall, dividedBy(reamTakes, 2))) }),
+    ...(q.thickWall && { thickOutside: across(minus(q.thickWall, dividedBy(reamTakes, 2))) }),
     inside: inside.upper,
     part: q.part,
     bushing: q.bushing,

@@ -1,4 +1,5 @@
 import { isLess, isMore, minus, plus, times, lengthOf, zero, type Length } from '../length/length.ts';
+import type { ShownUnit } from '../length/show.ts';
 import type { Thread } from './threads.ts';
 
 const DIAMETERS = [
@@ -42,13 +43,15 @@ type LengthQuestion = {
   readonly thicknessOff?: Length;
   /** The fitter's own least floor under a blind hole. */
   readonly leastFloor?: Length;
+  /** What the usual one is round in; millimetres where it is left out. */
+  readonly shop?: ShownUnit;
   readonly tap?: BlindTap;
 };
 
 // Where the metal's thickness isn't known. Common practice, no source.
 const USUAL = '1.5D';
 // Less than this bulges or breaks out as the drill's point comes near: common practice, no source.
-export const LEAST_FLOOR = lengthOf('1.5 mm');
+export const LEAST_FLOOR = { in: lengthOf('.060 in'), mm: lengthOf('1.5 mm') } as const;
 const PLUG_TAP_SHORT_LEAD = lengthOf('8 mm');
 // Half the diameter over tan 59°: how far a 118° point reaches, by geometry.
 const POINT_FACTOR = '0.3004';
@@ -88,7 +91,7 @@ export function setDown(thread: Thread): { readonly least: Length; readonly most
  * How deep a blind hole is drilled and tapped for an insert.
  *
  * Units:  full thread = nominal + 1P. Drilling: nominal + 4P with a bottoming tap; + 6P with a plug tap, and half the
- *         diameter more up to 8 mm. Under the point a least floor of 1.5 mm, or the fitter's own.
+ *         diameter more up to 8 mm. Under the point a least floor of 1.5 mm or .060 in, or the fitter's own.
  * Source: as `source` says; the floor: common practice, no source.
  */
 export function blindDepth(
@@ -97,7 +100,7 @@ export function blindDepth(
   const { thread, nominal, tap } = q;
   const drilling = plus(plus(nominal, times(thread.pitch, tap === 'plug' ? 6 : 4)), plugLead(thread, tap));
   const point = times(q.drill, POINT_FACTOR);
-  const leastFloor = q.leastFloor ?? LEAST_FLOOR;
+  const leastFloor = q.leastFloor ?? LEAST_FLOOR[q.shop ?? 'mm'];
   const floor = q.thickness && minus(minus(q.thickness, q.thicknessOff ?? zero), plus(drilling, point));
   return {
     fullThread: plus(nominal, thread.pitch),

@@ -34,6 +34,7 @@ export function bushWay(q: WaysOutQuestion): WayOut {
     cold: 'freezer',
     shopCelsius: 20,
     step: q.step,
+    ...(q.unit && { shop: q.unit }),
   });
   if (!answer.ok) return ruledOut('bush', answer.refusal);
   const { warnings } = knownOf(answer.value, q);
@@ -85,7 +86,7 @@ function bushed(answer: BushingAnswer, metalAssumed: boolean): WayOut {
 export function sleeveWay(q: WaysOutQuestion): WayOut {
   if (q.operation === 'ring') return ruledOut('sleeve', { code: 'no-sleeve-on-ring' });
   const bond = jointLimits('slides', q.target);
-  const room = minus(minus(q.lower, times(leastSleeveWall, 2)), bond.upper);
+  const room = minus(minus(q.lower, times(leastSleeveWall[q.unit ?? 'in'], 2)), bond.upper);
   const needed = roundToStep(room, q.step, 'down');
   const turnTo = smallest(q.present, needed);
   const least = times(q.target, leastPinShare);

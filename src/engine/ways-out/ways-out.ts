@@ -3,6 +3,7 @@ import type { FitSystem } from '../fit/fits.ts';
 import type { MeasuredPart } from '../fit/fit-check.ts';
 import type { Joint } from '../fit/joint-limits.ts';
 import { isNegative, negate, type Length } from '../length/length.ts';
+import type { ShownUnit } from '../length/show.ts';
 import type { MeasuringTool, ToolInForce } from '../reading/measuring-tool.ts';
 import type { CutKind } from '../length/metal-on.ts';
 import type { ShimPiece } from '../shim/shims.ts';
@@ -19,6 +20,8 @@ export type WaysOutQuestion = CutSizes & {
   readonly tool?: ToolInForce;
   readonly tools: readonly MeasuringTool[];
   readonly limitsFrom: string;
+  /** What usual figures are round in; inches where it is left out. */
+  readonly unit?: ShownUnit;
   /** The smallest step the size can be cut in. */
   readonly step: Length;
   /** Left for the last two passes together, off the size. */

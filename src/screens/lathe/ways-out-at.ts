@@ -27,7 +27,7 @@ export function useWaysOut(at: LatheCut, unit: ShownUnit): WaysOutHere | undefin
   );
   if (!roundCut) return undefined;
   const { worksheet } = roundCut;
-  const ways = waysOut(questionFor(at, roundCut));
+  const ways = waysOut(questionFor(at, roundCut, unit));
   return ways && { ways, ...(worksheet && { worksheet }) };
 }
 
@@ -57,7 +57,7 @@ async function readRoundCut(store: Store, at: LatheCut, unit: ShownUnit): Promis
   };
 }
 
-function questionFor(at: LatheCut, { runsWith, drawer }: RoundCut): WaysOutQuestion {
+function questionFor(at: LatheCut, { runsWith, drawer }: RoundCut, unit: ShownUnit): WaysOutQuestion {
   const { cut, dial, last, progress, question } = at;
   const metal = materialNamed(cut.material);
   return {
@@ -69,6 +69,7 @@ function questionFor(at: LatheCut, { runsWith, drawer }: RoundCut): WaysOutQuest
     limitsFrom: cut.limitsFrom,
     present: progress.present ?? question.target,
     tools: question.tools,
+    unit,
     step: sizeStep(cut.of, dial),
     finish: progress.takes.finish,
     ...(drawer && { drawer }),

@@ -1,4 +1,4 @@
-import { lengthOf } from '../../length/length.ts';
+import { lengthOf, roundToStep } from '../../length/length.ts';
 import type { Length } from '../../length/length.ts';
 
 export type ClearanceRow = {
@@ -17,8 +17,7 @@ const inch = (upTo: string, lower: string, upper: string): ClearanceRow => ({
   upper: lengthOf(`${upper} in`),
 });
 
-/** Bore less pin, least and most, by the way the joint runs and the pin's size. Below zero the pin is the larger. */
-export const runningClearances = {
+const inInches = {
   'turns-under-load': [
     inch('1/4', '.0005', '.0015'),
     inch('1/2', '.0010', '.0020'),
@@ -55,3 +54,33 @@ export const runningClearances = {
     inch('4', '-.0045', '-.0015'),
   ],
 } as const satisfies Record<string, readonly [ClearanceRow, ...ClearanceRow[]]>;
+
+type Rows = readonly [ClearanceRow, ...ClearanceRow[]];
+
+// What a metric shop reads and cuts to: a converted .0010 in (0.0254 mm) was never anybody's practice.
+const METRIC_STEP = lengthOf('0.005 mm');
+
+/** The same rows, each rounded inwards to what a metric shop reads. */
+function inMillimetres([first, ...others]: Rows): Rows {
+  const rounded = ({ upTo, lower, upper }: ClearanceRow): ClearanceRow => ({
+    upTo,
+    lower: roundToStep(lower, METRIC_STEP, 'up'),
+    upper: roundToStep(upper, METRIC_STEP, 'down'),
+  });
+  return [rounded(first), ...others.map(rounded)];
+}
+
+/**
+ * Bore less pin, least and most, by the shop's unit, the way the joint runs and the pin's size. Below zero the pin is the
+ * larger.
+ */
+export const runningClearances = {
+  in: inInches,
+  mm: {
+    'turns-under-load': inMillimetres(inInches['turns-under-load']),
+    turns: inMillimetres(inInches.turns),
+    slides: inMillimetres(inInches.slides),
+    located: inMillimetres(inInches.located),
+    pressed: inMillimetres(inInches.pressed),
+  },
+} as const;

@@ -65,7 +65,7 @@ export const mostReamed: Length = lengthOf('.020 in');
 export const leftToReam: Length = lengthOf('.010 in');
 
 /** The clearance a part drops in with. Common practice, no source: a thou, and a thou an inch above one inch. */
-export const leastDropRoom: Length = lengthOf('.001 in');
+export const leastDropRoom = { in: lengthOf('.001 in'), mm: lengthOf('0.03 mm') } as const;
 
 /** Pull in cast metal above this share of its tensile strength: it may crack. Common practice, no source. */
 export const crackShare = 1 / 3;

@@ -1,4 +1,5 @@
 import type { Length } from '../../length/length.ts';
+import type { ShownUnit } from '../../length/show.ts';
 import type { Estimate } from '../../reading/estimate.ts';
 import type { HolesKnown } from './pattern.ts';
 import type { Spot } from './spots.ts';
@@ -42,6 +43,8 @@ export type PlateQuestion = {
   readonly within: Length;
   readonly ownWeb?: Length | undefined;
   readonly ownEdge?: Length | undefined;
+  /** What usual figures are round in; inches where it is left out. */
+  readonly shop?: ShownUnit;
   /** The finest figure that is shown: coordinates are set to it. */
   readonly finest: Length;
 };

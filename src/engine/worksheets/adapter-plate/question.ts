@@ -129,6 +129,7 @@ export function adapterPlateQuestion(given: PlateGiven): PlateQuestion | undefin
     within: given.exact('within') ?? usualWithin[given.unit],
     ownWeb: moreThanNothing(given.exact('leastWeb')),
     ownEdge: moreThanNothing(given.exact('leastEdge')),
+    shop: given.unit,
     finest: finest[given.unit],
   };
 }

@@ -121,8 +121,8 @@ function besideBore(q: PlateQuestion, { holes }: LaidPlate): readonly Place[] {
 }
 
 /** Beside a counterbore: to the next hole or counterbore, and to the edge. */
-function headPlaces({ outline }: PlateQuestion, { holes }: LaidPlate): readonly Place[] {
-  const limits = { lower: leastSliver, source: leastWebSource.sliver };
+function headPlaces({ outline, shop = 'in' }: PlateQuestion, { holes }: LaidPlate): readonly Place[] {
+  const limits = { lower: leastSliver[shop], source: leastWebSource.sliver };
   const wide = ({ head, hole }: LaidHole) => head?.across ?? hole;
   const between = pairs(holes, (one, other) =>
     (one.head ?? other.head)

@@ -68,17 +68,21 @@ export function reamerOf({ ream }: Pick<BushingAnswer, 'ream'>): Reamer | undefi
  * What a bore is opened to before its reamer: where that would have too much to take, and on the old axis however little
  * there is to take, as a reamer follows the hole it finds.
  */
-export function openedFirst({ keepsAxis }: BushingQuestion, answer: BushingAnswer, step: Length) {
+export function openedFirst(
+  { keepsAxis, shop = 'in' }: BushingQuestion,
+  answer: BushingAnswer,
+  step: Length,
+) {
   const { ream, reamTakes, axis } = answer;
   if (!reamerOf(answer) || (keepsAxis !== true && !isMore(reamTakes, mostReamed))) return undefined;
-  const touches = keepsAxis === true && axis ? minus(axis.onOldAxis, leastCleanUp) : undefined;
+  const touches = keepsAxis === true && axis ? minus(axis.onOldAxis, leastCleanUp[shop]) : undefined;
   return boredFirst(ream.size, step, touches);
 }
 
 /** A bore opened for a reamer; `atLeast` is where it touches metal all round, so that the wear leads no reamer after it. */
 export function boredFirst(reamer: Length, step: Length, atLeast?: Length) {
   const usual = { lower: minus(reamer, mostReamed), aim: minus(reamer, leftToReam) };
-  const upper = minus(reamer, leastCleanUp);
+  const upper = minus(reamer, leastCleanUp.in);
   // Never past what the reamer still has to take, however far the wear goes.
   const lower = atLeast ? smallest(largest(usual.lower, atLeast), upper) : usual.lower;
   const limits = { lower, upper };

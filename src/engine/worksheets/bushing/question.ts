@@ -39,6 +39,7 @@ export function bushingQuestion(given: BushingGiven): BushingQuestion | undefine
     cold: coldOf(given.choice('cold')),
     shopCelsius: given.number('shopTemperature') ?? SHOP_CELSIUS,
     step: sizeStep('outside', given.dial),
+    shop: given.unit,
     ...exactSizes(given),
     ...numbers(given),
     ...(axis !== undefined && { keepsAxis: axis === 'old' }),

@@ -4,6 +4,7 @@ import { flattened } from '../../press/bushing-stress.ts';
 import type { BushingAnswer, BushingQuestion } from '../../press/bushing.ts';
 import { mean } from '../../reading/estimate.ts';
 import { isZero } from '../../length/length.ts';
+import { leastCleanUp } from '../../fit/tables/least-walls.ts';
 import { modulusGpa } from '../../material/material.ts';
 import { sayLimits } from '../../fit/say-fit.ts';
 import { sayForce, sayInterference, sayStress } from '../../press/say-bushing.ts';
@@ -24,7 +25,7 @@ function sizeLines(q: BushingQuestion, answer: BushingAnswer, unit: ShownUnit): 
   return [
     {
       what: 'Clean-up',
-      how: `loosest place ${size(mean(q.bore.loosest))}, ${q.keepsAxis === true ? 'as much again as it is worn past its nominal, ' : ''}its band and .002 in of metal all round: ${size(cleanUp)}; reamed to ${size(ream.size)}`,
+      how: `loosest place ${size(mean(q.bore.loosest))}, ${q.keepsAxis === true ? 'as much again as it is worn past its nominal, ' : ''}its band and ${show(leastCleanUp[unit], unit)} of metal all round: ${size(cleanUp)}; reamed to ${size(ream.size)}`,
       source: 'common practice, no source',
     },
     {

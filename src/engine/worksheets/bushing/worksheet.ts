@@ -106,7 +106,7 @@ export function bushingUsual(
     cold: 'usual: a freezer',
     shopTemperature: `usual: ${numberInShop('20', '°C', given.unit)}`,
     leastWall: 'usual: half the hole (common practice, no source)',
-    leastBushingWall: `usual: ${show(leastBushingWall, given.unit)} (common practice, no source)`,
+    leastBushingWall: `usual: ${show(leastBushingWall[given.unit], given.unit)} (common practice, no source)`,
     partYield: yieldWords(question?.part.yieldMpa?.low, given.unit),
     bushingYield: yieldWords(question?.bushing.yieldMpa?.low, given.unit),
   };

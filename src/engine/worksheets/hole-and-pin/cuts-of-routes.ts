@@ -183,8 +183,9 @@ function finished(
   };
 }
 
-function reamed({ fitSystem, partMetal }: HoleAndPinQuestion, { name, size }: Reamer): CutOffer {
-  const { hole, holeSource } = pressParts(fitSystem, size);
+function reamed(question: HoleAndPinQuestion, { name, size }: Reamer): CutOffer {
+  const { partMetal } = question;
+  const { hole, holeSource } = pressParts(question, size);
   return {
     name: `Bore, reamed ${name}`,
     part: 'bore',
@@ -198,12 +199,13 @@ function reamed({ fitSystem, partMetal }: HoleAndPinQuestion, { name, size }: Re
 }
 
 function pressed(
-  { fitSystem, bushingMetal }: HoleAndPinQuestion,
+  question: HoleAndPinQuestion,
   step: Extract<RouteStep, { do: 'press-bushing' | 'press-blank' }>,
   dial: Dial,
 ): CutOffer {
   const limits = { lower: step.outsideLower, upper: step.outsideUpper };
-  const { source } = pressParts(fitSystem, limits.upper);
+  const { bushingMetal } = question;
+  const { source } = pressParts(question, limits.upper);
   return {
     name: step.do === 'press-blank' ? 'Bushing blank, outside turned' : 'Bushing, outside turned',
     part: 'bushing',

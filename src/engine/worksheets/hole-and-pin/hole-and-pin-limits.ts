@@ -1,14 +1,16 @@
 import { mean } from '../../reading/estimate.ts';
-import { fitLimits, jointClass, type FitSystem, type Range } from '../../fit/fits.ts';
+import { fitLimits, jointClass, type Range } from '../../fit/fits.ts';
 import type { HoleAndPinQuestion } from './hole-and-pin.ts';
 import { jointLimits, type ClearanceLimits, type Joint } from '../../fit/joint-limits.ts';
 import { dividedBy, largest, minus, plus, smallest, type Length } from '../../length/length.ts';
+import type { ShownUnit } from '../../length/show.ts';
 import { nominalNear, type Nominal } from '../../fit/nominal.ts';
 import { threadNamed } from '../../thread/threads.ts';
 import { bushingClasses } from '../../fit/tables/joint-classes.ts';
 import type { Limits } from '../../reading/verdict.ts';
 
-type Wanted = Pick<HoleAndPinQuestion, 'joint' | 'fitSystem' | 'ownLimits'>;
+type Wanted = Pick<HoleAndPinQuestion, 'joint' | 'fitSystem' | 'ownLimits' | 'shop'>;
+type InShop = Pick<HoleAndPinQuestion, 'fitSystem' | 'shop'>;
 
 /**
  * The size the joint's limits are taken at: never the measured pin itself.
@@ -37,19 +39,19 @@ export function jointNominal({
  * Source:  ISO 286-1 or ANSI B4.1 where a system was picked, else common practice, no source.
  */
 export function usualLimits(
-  { joint, fitSystem }: Pick<Wanted, 'joint' | 'fitSystem'>,
+  { joint, fitSystem, shop }: Omit<Wanted, 'ownLimits'>,
   nominal: Length,
 ): ClearanceLimits {
   return fitSystem
-    ? classLimits({ fitClass: jointClass(joint, fitSystem), joint, nominal })
-    : jointLimits(joint, nominal);
+    ? classLimits({ fitClass: jointClass(joint, fitSystem), joint, nominal, shop })
+    : jointLimits(joint, nominal, unitOf(shop));
 }
 
 /** What a thin-walled bushing is pressed in with, in the system that was picked. */
-export function pressLimits(fitSystem: FitSystem | undefined, nominal: Length): ClearanceLimits {
+export function pressLimits({ fitSystem, shop }: InShop, nominal: Length): ClearanceLimits {
   return fitSystem
-    ? classLimits({ fitClass: bushingClasses[fitSystem], joint: 'pressed', nominal })
-    : jointLimits('pressed', nominal);
+    ? classLimits({ fitClass: bushingClasses[fitSystem], joint: 'pressed', nominal, shop })
+    : jointLimits('pressed', nominal, unitOf(shop));
 }
 
 /** A reamed hole and what is pressed into it: any of the one, cut inside its limits, grips any of the other. */
@@ -68,9 +70,10 @@ export type PressParts = {
  * Range:   a size past the class's table: the hole has half of the room.
  * Source:  ISO 286-1 or ANSI B4.1; else common practice, no source.
  */
-export function pressParts(fitSystem: FitSystem | undefined, nominal: Length): PressParts {
+export function pressParts(asked: InShop, nominal: Length): PressParts {
+  const { fitSystem } = asked;
   const fit = fitLimits({ fitClass: bushingClasses[fitSystem ?? 'iso'], nominal });
-  const { lower, upper, source } = pressLimits(fitSystem, nominal);
+  const { lower, upper, source } = pressLimits(asked, nominal);
   const hole = fit.ok
     ? fit.value.hole
     : { lower: nominal, upper: plus(nominal, dividedBy(minus(upper, lower), 2)) };
@@ -101,13 +104,20 @@ function classLimits({
   fitClass,
   joint,
   nominal,
+  shop,
 }: {
   readonly fitClass: string;
   readonly joint: Joint;
   readonly nominal: Length;
+  readonly shop: HoleAndPinQuestion['shop'] | undefined;
 }): ClearanceLimits {
   const fit = fitLimits({ fitClass, nominal });
   if (fit.ok) return { ...fit.value.clearance, source: fit.value.source };
-  const practice = jointLimits(joint, nominal);
+  const practice = jointLimits(joint, nominal, unitOf(shop));
   return { ...practice, source: `${practice.source}; ${fitClass} has no limits at this size` };
+}
+
+/** What usual figures are round in. */
+export function unitOf(shop: HoleAndPinQuestion['shop']): ShownUnit {
+  return shop === 'metric' ? 'mm' : 'in';
 }

@@ -2,7 +2,7 @@ import { cleanUpSize } from '../../fit/clean-up.ts';
 import { bandOf, combine, mean, type Band, type Estimate } from '../../reading/estimate.ts';
 import type { FitSystem } from '../../fit/fits.ts';
 import { readable } from '../../reading/check-offer.ts';
-import { jointNominal, limitsAsked, limitsInForce } from './hole-and-pin-limits.ts';
+import { jointNominal, limitsAsked, limitsInForce, unitOf } from './hole-and-pin-limits.ts';
 import { routesFor, type Route } from './hole-and-pin-routes.ts';
 import type { InsertMetal } from '../../thread/insert-drill.ts';
 import type { Joint } from '../../fit/joint-limits.ts';
@@ -117,7 +117,13 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
   const asked = limitsAsked(question, nominal.size);
   const limits = read ? readable(asked) : asked;
   const inForce = limitsInForce(question, nominal.size);
-  const axis = wornAxis({ loosest: bore.loosest, nominal: nominal.size, most: largest(zero, inForce.upper) });
+  const unit = unitOf(question.shop);
+  const axis = wornAxis({
+    loosest: bore.loosest,
+    nominal: nominal.size,
+    most: largest(zero, inForce.upper),
+    unit,
+  });
   const { tight, loose } = rulingClearances(question, limits, read);
   const [tightest, loosest] = [tight.clearance, loose.clearance];
   const verdict = worseVerdict(tight.verdict, loose.verdict);
@@ -142,9 +148,9 @@ export function holeAndPin(question: HoleAndPinQuestion): HoleAndPinAnswer {
       bore: {
         tightest: mean(bore.tightest),
         loosest: mean(bore.loosest),
-        cleanUp: (question.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(bore.loosest),
+        cleanUp: (question.keepsAxis === true && axis?.onOldAxis) || cleanUpSize(bore.loosest, unit),
         ...(question.keepsAxis === true &&
-          axis && { oldAxis: { nominal: nominal.size, touches: minus(axis.onOldAxis, leastCleanUp) } }),
+          axis && { oldAxis: { nominal: nominal.size, touches: minus(axis.onOldAxis, leastCleanUp[unit]) } }),
         bands: bandsOf(bore),
       },
       pin: { largest: mean(pin.tightest), smallest: mean(pin.loosest), bands: bandsOf(pin) },

@@ -28,7 +28,7 @@ export function holeAndPinQuestion(given: HoleGiven): HoleAndPinQuestion | undef
     bore: places(bore),
     pin: places(pin),
     joint,
-    shop: given.unit === 'in' ? 'inch' : 'metric',
+    shop: shopOf(given),
     ...(own && { ownLimits: own }),
     ...(arm && { arm }),
     ...(direct && { direct }),
@@ -38,6 +38,10 @@ export function holeAndPinQuestion(given: HoleGiven): HoleAndPinQuestion | undef
     ...boltOf(given),
     ...partOf(given),
   };
+}
+
+function shopOf({ unit }: HoleGiven): NonNullable<HoleAndPinQuestion['shop']> {
+  return unit === 'in' ? 'inch' : 'metric';
 }
 
 /** How it runs; a bolt that nobody said more of is taken to be held by its nut. */
@@ -63,7 +67,7 @@ export function wantedClearance(given: HoleGiven): Limits | undefined {
     ...(thread !== undefined && { pinThread: thread }),
     ...system,
   });
-  return usualLimits({ joint, ...system }, size);
+  return usualLimits({ joint, ...system, shop: shopOf(given) }, size);
 }
 
 /** The sizes the clearance is made of, for asking which tools would settle it. */

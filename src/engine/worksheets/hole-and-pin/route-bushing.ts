@@ -1,6 +1,6 @@
 import { lessTheBands } from '../../fit/fit-check.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
-import { pressParts } from './hole-and-pin-limits.ts';
+import { pressParts, unitOf } from './hole-and-pin-limits.ts';
 import {
   dividedBy,
   isLess,
@@ -62,13 +62,13 @@ export function insideFor({
 }
 
 /** The thinnest a bushing's wall may be, and whose word that is. */
-export function leastBushing({ question: { leastBushingWall: own } }: RouteContext): {
+export function leastBushing({ question: { leastBushingWall: own, shop } }: RouteContext): {
   readonly least: Length;
   readonly source: string;
 } {
   return own
     ? { least: own, source: leastWallSource.own }
-    : { least: leastBushingWall, source: leastWallSource.bushing };
+    : { least: leastBushingWall[unitOf(shop)], source: leastWallSource.bushing };
 }
 
 type Choice = { readonly inside: Inside; readonly least: Length; readonly reamer: Reamer };
@@ -97,7 +97,7 @@ function routeWith(context: RouteContext, choice: Choice): Route {
 }
 
 function stepsFor({ question }: RouteContext, { inside, reamer }: Choice): readonly RouteStep[] {
-  const { outside } = pressParts(question.fitSystem, reamer.size);
+  const { outside } = pressParts(question, reamer.size);
   const finish = reamerBetween(inside.lower, inside.upper, question.shop);
   return [
     { do: 'ream-for-bushing', reamer },

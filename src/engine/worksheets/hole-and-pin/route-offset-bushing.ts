@@ -61,7 +61,7 @@ function sides({ inside, by, reamer }: Offset): { readonly thin: Length; readonl
 
 function stepsFor({ question }: RouteContext, offset: Offset): readonly RouteStep[] {
   const { inside, by, reamer } = offset;
-  const { outside } = pressParts(question.fitSystem, reamer.size);
+  const { outside } = pressParts(question, reamer.size);
   const finish = reamerBetween(inside.lower, inside.upper, question.shop);
   return [
     { do: 'ream-for-bushing', reamer },

@@ -24,7 +24,7 @@ export function pressFindings(
   { reamer, inside }: { readonly reamer: Reamer; readonly inside: Inside },
 ): readonly Finding[] {
   const { question } = context;
-  const pressed = pressLimits(question.fitSystem, reamer.size);
+  const pressed = pressLimits(question, reamer.size);
   const least = negate(pressed.upper);
   const greatest = negate(pressed.lower);
   const grip = speaksFor({ code: 'press-grip', least, greatest, source: pressed.source });

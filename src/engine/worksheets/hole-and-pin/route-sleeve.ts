@@ -2,7 +2,7 @@ import { bondedPair } from '../../press/bonded-sleeve.ts';
 import { lessTheBands } from '../../fit/fit-check.ts';
 import type { Range } from '../../fit/fits.ts';
 import type { Route, RouteContext, RouteStep } from './hole-and-pin-routes.ts';
-import { pressParts } from './hole-and-pin-limits.ts';
+import { pressParts, unitOf } from './hole-and-pin-limits.ts';
 import { jointLimits } from '../../fit/joint-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, times, zero, type Length } from '../../length/length.ts';
 import { bendingLeft } from './rank-routes.ts';
@@ -55,13 +55,17 @@ export function sleeveRoute(context: RouteContext): Route {
   );
 }
 
+function leastSleeve({ shop }: RouteContext['question']): Length {
+  return leastSleeveWall[unitOf(shop)];
+}
+
 function outsideIn({ limits }: RouteContext, bore: Range): Range {
   return { lower: minus(bore.upper, limits.upper), upper: minus(bore.lower, limits.lower) };
 }
 
 // Whatever hole the reamer leaves, where the joint has room for that; else the hole has to be the reamer's own size.
 function outsideInReamed(context: RouteContext, { size }: Reamer): Range {
-  const outside = outsideIn(context, pressParts(context.question.fitSystem, size).hole);
+  const outside = outsideIn(context, pressParts(context.question, size).hole);
   return isMore(outside.lower, outside.upper) ? outsideIn(context, { lower: size, upper: size }) : outside;
 }
 
@@ -69,13 +73,15 @@ function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route
   const reamed = ream && { ream };
   const asIs = insideAsIs(context.pin);
   const isTrue = !isMore(asIs.lower, asIs.upper);
-  if (isTrue && !isLess(wallOf({ outside, inside: asIs }), leastSleeveWall))
+  if (isTrue && !isLess(wallOf({ outside, inside: asIs }), leastSleeve(context.question)))
     return routeOf(context, { outside, inside: asIs, ...reamed });
   const { pinThread, pinCaseHardened } = context.question;
   if (pinThread === undefined && pinCaseHardened === true) return ruledOut(out({ code: 'case-hardened' }));
   if (pinThread !== undefined) {
     const wall = wallOf({ outside, inside: asIs });
-    return ruledOut(out({ code: 'no-room-for-sleeve', thread: pinThread, wall, least: leastSleeveWall }));
+    return ruledOut(
+      out({ code: 'no-room-for-sleeve', thread: pinThread, wall, least: leastSleeve(context.question) }),
+    );
   }
   const turnTo = turnedPin(context, outside);
   const leastPin = times(context.pin.largest, leastPinShare);
@@ -85,9 +91,9 @@ function sleeveWith(context: RouteContext, outside: Range, ream?: Reamer): Route
 }
 
 // The thinnest sleeve leaves the pin the most metal. A pin worn deeper than that is turned until it is clean.
-function turnedPin({ pin }: RouteContext, outside: Range): Length {
+function turnedPin({ pin, question }: RouteContext, outside: Range): Length {
   const room = minus(insideOn(pin.largest, pin.largest).upper, pin.largest);
-  const forWall = minus(minus(outside.lower, times(leastSleeveWall, 2)), room);
+  const forWall = minus(minus(outside.lower, times(leastSleeve(question), 2)), room);
   return isLess(pin.smallest, forWall) ? pin.smallest : forWall;
 }
 
@@ -117,7 +123,7 @@ function routeOf(context: RouteContext, sleeve: Sleeve): Route {
       speaksFor({
         code: 'sleeve-wall',
         wall: wallOf(sleeve),
-        least: leastSleeveWall,
+        least: leastSleeve(context.question),
         source: leastWallSource.sleeve,
       }),
       ...(turnTo ? [speaksFor({ code: 'pin-core-left', turnTo, ...coreOf(context, turnTo) })] : []),

@@ -62,7 +62,7 @@ export function boreInChuck(
   { bushed: { step } }: MisplacedHoleQuestion,
   { press: { insideTo } }: Pick<MisplacedHoleAnswer, 'press'>,
 ) {
-  const limits = { lower: minus(insideTo, mostReamed), upper: minus(insideTo, leastCleanUp) };
+  const limits = { lower: minus(insideTo, mostReamed), upper: minus(insideTo, leastCleanUp.in) };
   return { ...limits, target: targetBetween({ ...limits, aim: minus(insideTo, leftToReam) }, 'bore', step) };
 }
 

@@ -90,7 +90,7 @@ export type MisplacedHoleAnswer = {
 export const SHARE = '0.7';
 
 /** What a hole has to come to where its pin leaves no clearance to judge by. Common practice, no source. */
-const USUAL_WITHIN = lengthOf('.001 in');
+const USUAL_WITHIN = { in: lengthOf('.001 in'), mm: lengthOf('0.02 mm') } as const;
 
 /**
  * A hole in the wrong place, opened to a round clean one and bushed so that the pin stands in its right place.
@@ -138,7 +138,7 @@ function insideOf(q: BushingQuestion): Result<Range & { readonly target: Length 
 function howClose(q: MisplacedHoleQuestion, { target }: { readonly target: Length }): HowClose {
   if (q.within && !isZero(q.within)) return { within: q.within, from: 'own' };
   const half = dividedBy(minus(target, mean(q.bushed.pin.tightest)), 2);
-  if (!isMore(half, zero)) return { within: USUAL_WITHIN, from: 'practice' };
+  if (!isMore(half, zero)) return { within: USUAL_WITHIN[q.bushed.shop ?? 'in'], from: 'practice' };
   return { within: largest(q.finest, roundToStep(half, q.finest, 'down')), from: 'clearance' };
 }
 

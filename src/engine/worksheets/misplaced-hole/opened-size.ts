@@ -20,7 +20,7 @@ export type Known = { readonly place: Place; readonly inside: Range; readonly of
 
 /** The least size that leaves nothing of the old hole, and that leaves the bushing its thin side. */
 export function leastOpened(q: MisplacedHoleQuestion, { place, inside, off }: Known) {
-  const clean = plus(cleanUpSize(q.bushed.bore.loosest), times(reachOf(q, place), 2));
+  const clean = plus(cleanUpSize(q.bushed.bore.loosest, q.bushed.shop), times(reachOf(q, place), 2));
   const walls = plus(inside.upper, times(plus(thinWants(q).least, eccentric(q, off)), 2));
   return { clean, walls, least: largest(clean, walls) };
 }
@@ -33,10 +33,10 @@ function eccentric(
   return inRightPlace ? zero : plus(by, within);
 }
 
-export function thinWants({ bushed: { leastBushingWall: own } }: MisplacedHoleQuestion) {
+export function thinWants({ bushed: { leastBushingWall: own, shop = 'in' } }: MisplacedHoleQuestion) {
   return own
     ? { least: own, source: leastWallSource.own }
-    : { least: leastBushingWall, source: leastWallSource.bushing };
+    : { least: leastBushingWall[shop], source: leastWallSource.bushing };
 }
 
 type TooSmall = Pick<Known, 'inside' | 'off'> & {
@@ -58,7 +58,7 @@ export function tooSmall(
 /** What the other ways would open it to, as reamers are made. */
 export function otherWays(q: MisplacedHoleQuestion, known: Known): MisplacedHoleAnswer['others'] {
   const { place, inside, off } = known;
-  const clean = cleanUpSize(q.bushed.bore.loosest);
+  const clean = cleanUpSize(q.bushed.bore.loosest, q.bushed.shop);
   const over = plus(place.offBy, place.halfWidth);
   const toReam = (size: Length) => reamedOver(q, size);
   return {

@@ -59,7 +59,7 @@ function openedLine(q: MisplacedHoleQuestion, answer: MisplacedHoleAnswer, unit:
   const over = off ? '' : ` + 2 · ${size(plus(place.offBy, place.halfWidth))}`;
   return {
     what: 'Opened to',
-    how: `at least ${sayAtLeast(least, unit)}: the larger of bore ${size(press.inside.upper)} + 2 · ${thin}, and hole ${size(mean(q.bushed.bore.loosest))} with its band and ${show(leastCleanUp, unit)} to clean up${over}; then the next reamer`,
+    how: `at least ${sayAtLeast(least, unit)}: the larger of bore ${size(press.inside.upper)} + 2 · ${thin}, and hole ${size(mean(q.bushed.bore.loosest))} with its band and ${show(leastCleanUp[unit], unit)} to clean up${over}; then the next reamer`,
     source: `geometry; least wall ${thinWants.source}`,
   };
 }

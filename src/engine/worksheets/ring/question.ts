@@ -38,6 +38,7 @@ export function ringQuestion(given: RingGiven): RingQuestion | undefined {
     ...(depth && { depth: depth.tightest }),
     ...(stayFree && { stayFree }),
     ...(leastThickness && { leastThickness }),
+    shop: given.unit,
     blanks: [...washerInHand(given), ...blanksOnHand(given)],
     steps: { diameter: sizeStep('outside', given.dial), length: sizeStep('length', given.dial) },
   };

@@ -1,5 +1,6 @@
 import { bandOf, mean, type Band, type Estimate } from '../../reading/estimate.ts';
 import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from '../../length/length.ts';
+import type { ShownUnit } from '../../length/show.ts';
 import { metalOnTarget, type CutKind } from '../../length/metal-on.ts';
 import { refuse, worked, type Refusal, type Result } from '../../length/refusal.ts';
 import { ringFromBlanks, type FromBlanks, type RingBlank } from './ring-blank.ts';
@@ -20,6 +21,8 @@ export type RingQuestion = {
   readonly stayFree?: Length;
   /** The fitter's own; left out, or nothing at all: the usual least. */
   readonly leastThickness?: Length;
+  /** What usual figures are round in; inches where it is left out. */
+  readonly shop?: ShownUnit;
   readonly blanks: readonly RingBlank[];
   /** Of the dial, for diameters and for lengths. */
   readonly steps: { readonly diameter: Length; readonly length: Length };
@@ -72,7 +75,7 @@ export type RingRefusal =
  *          leave of the limits is what the cut may use; where that is nothing, or no step of the dial, the limits
  *          stand whole, from the tightest place, and the size is not provable. Targets are rounded metal-on to the dial's steps.
  *          proud = thickness − depth.
- * Range:   stayFree may be below zero. Without a depth there is no thickness to cut. Never thinner than .020 in, through its
+ * Range:   stayFree may be below zero. Without a depth there is no thickness to cut. Never thinner than .020 in or 0.6 mm, through its
  *          thickness or its wall, unless the fitter's own least thickness says otherwise: then it is left out.
  * Refuses: ring-no-wall, ring-no-depth, ring-too-thin, no-step-in-limits.
  * Source:  geometry; clearances as they say themselves.
@@ -83,12 +86,13 @@ export function ring(q: RingQuestion): Result<RingAnswer, RingRefusal | Refusal>
   const inside = insideSize(q);
   if (!inside.ok) return inside;
   const thinnestWall = dividedBy(minus(outside.value.lower, inside.value.upper), 2);
-  if (isLess(thinnestWall, leastRing))
+  const least = leastRing[q.shop ?? 'in'];
+  if (isLess(thinnestWall, least))
     return refuse({
       code: 'ring-no-wall',
       outside: outside.value.target,
       inside: inside.value.target,
-      least: leastRing,
+      least,
     });
   const thickness = q.depth && thicknessSize(q, q.depth);
   if (thickness && !thickness.ok) return thickness;
@@ -161,8 +165,8 @@ function sizeWithin({
 }
 
 /** A ring of no thickness is none: the fitter's own least where he gave one, else the usual. */
-function leastThicknessOf({ leastThickness }: RingQuestion): Length {
-  return leastThickness && isMore(leastThickness, zero) ? leastThickness : leastRing;
+function leastThicknessOf({ leastThickness, shop = 'in' }: RingQuestion): Length {
+  return leastThickness && isMore(leastThickness, zero) ? leastThickness : leastRing[shop];
 }
 
 /** As thick as there is room: what is left over can still be taken off. */

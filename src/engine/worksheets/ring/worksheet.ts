@@ -67,6 +67,6 @@ function usualWords(given: Given<RingFields>): Readonly<Partial<Record<keyof Rin
     inMost: usual(inside.upper),
     depth: 'not given; then nothing limits the thickness',
     stayFree: 'nothing; it may fill the recess',
-    leastThickness: usual(leastRing),
+    leastThickness: usual(leastRing[given.unit]),
   };
 }

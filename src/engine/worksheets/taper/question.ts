@@ -59,7 +59,7 @@ export const USUAL_WITHIN: Readonly<Record<ShownUnit, Length>> = {
 };
 export const USUAL_MATE_WITHIN: Readonly<Record<ShownUnit, Length>> = {
   in: lengthOf('.0005 in'),
-  mm: lengthOf('0.012 mm'),
+  mm: lengthOf('0.010 mm'),
 };
 export const USUAL_SINE_BAR: Readonly<Record<ShownUnit, Length>> = {
   in: lengthOf('5 in'),

@@ -22,6 +22,7 @@ export function insertQuestion(given: InsertGiven): LeggedQuestion | undefined {
     metal: given.choice('metal') === 'steel' ? 'steel' : 'aluminium',
     ...(hole && { hole: { tightest: hole.tightest, loosest: hole.loosest } }),
     ...(wall && { wall }),
+    shop: given.unit,
     ...(leastFloor && { leastFloor }),
     ...(leastWall && { leastWall }),
     legs: legsOf(given),

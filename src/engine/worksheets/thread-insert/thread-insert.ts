@@ -10,6 +10,7 @@ import { blindDepth, insertLengths, setDown } from '../../thread/insert-lengths.
 import type { BlindDepth, BlindTap, InsertLength } from '../../thread/insert-lengths.ts';
 import { insertLimits, tapReach, type InsertLimits } from '../../thread/insert-limits.ts';
 import { dividedBy, isLess, isMore, minus, plus, zero, type Length } from '../../length/length.ts';
+import type { ShownUnit } from '../../length/show.ts';
 import { refuse, worked, type Result } from '../../length/refusal.ts';
 import { hasInserts, type Thread } from '../../thread/threads.ts';
 
@@ -30,6 +31,8 @@ export type InsertQuestion = {
   /** How far the thickness may be off its reading. */
   readonly thicknessOff?: Length;
   readonly leastFloor?: Length;
+  /** What the usual one is round in; millimetres where it is left out. */
+  readonly shop?: ShownUnit;
   readonly blind?: { readonly tap: BlindTap };
   readonly leastWall?: Length;
 };
@@ -84,6 +87,7 @@ export function threadInsert(q: InsertQuestion): Result<InsertAnswer, InsertRefu
     ...(q.thickness && { thickness: q.thickness }),
     ...(q.thicknessOff && { thicknessOff: q.thicknessOff }),
     ...(q.leastFloor && { leastFloor: q.leastFloor }),
+    ...(q.shop && { shop: q.shop }),
   };
   const lengths = insertLengths({ ...depthQuestion, ...(q.blind && { tap: q.blind.tap }) });
   const chosen = lengths.find((length) => length.chosen);

@@ -78,7 +78,7 @@ function legLines({ question, answer: { legs, setDown }, unit }: InsertAnswered)
       ? [
           {
             what: 'Depth of the blind hole',
-            how: `at least ${show(question.leastFloor ?? LEAST_FLOOR, unit)} of metal stays under the drill’s point`,
+            how: `at least ${show(question.leastFloor ?? LEAST_FLOOR[unit], unit)} of metal stays under the drill’s point`,
             source: `${legs.find(({ blindDepth }) => blindDepth)?.blindDepth?.source ?? ''}; least floor: ${question.leastFloor ? 'your own' : 'common practice, no source'}`,
           },
         ]

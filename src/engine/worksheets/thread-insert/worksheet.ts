@@ -28,7 +28,7 @@ export const threadInsertWorksheet = worksheet({
     hole: 'solid metal',
     thickness: 'not given; the usual length is 1.5D',
     leastWall: 'usual: half the bolt’s diameter (common practice, no source)',
-    leastFloor: `usual: ${show(LEAST_FLOOR, unit)} (common practice, no source)`,
+    leastFloor: `usual: ${show(LEAST_FLOOR[unit], unit)} (common practice, no source)`,
   }),
   assumed: (given) => [
     { field: 'metal', words: 'aluminium' },

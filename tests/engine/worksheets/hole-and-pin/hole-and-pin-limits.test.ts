@@ -50,10 +50,10 @@ test('past its table, 500 mm, a class falls back on common practice and says so'
 });
 
 test('a bushing is pressed in by r6, not by the s6 of a solid pin: 25 mm, H7 0/+21, r6 +41/+28', () => {
-  const limits = pressLimits('iso', lengthOf('25 mm'));
+  const limits = pressLimits({ fitSystem: 'iso' }, lengthOf('25 mm'));
   expect(micrometres(limits)[0]).toBeCloseTo(-41, 6);
   expect(micrometres(limits)[1]).toBeCloseTo(-7, 6);
-  expect(tenths(pressLimits(undefined, inch('9/16')))).toEqual([-20, -7]);
+  expect(tenths(pressLimits({}, inch('9/16')))).toEqual([-20, -7]);
 });
 
 test('limits of one’s own come before a class, which stands in for the side left free', () => {

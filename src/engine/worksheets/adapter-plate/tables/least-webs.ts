@@ -21,7 +21,7 @@ export function leastEdge(hole: Length): Length {
 }
 
 /** Beside a counterbore, where the wall is only as deep as the head: common practice, no source. */
-export const leastSliver: Length = lengthOf('.060 in');
+export const leastSliver = { in: lengthOf('.060 in'), mm: lengthOf('1.6 mm') } as const;
 
 /** Under a counterbore. Common practice, no source. */
 export function leastFloor(hole: Length): Length {

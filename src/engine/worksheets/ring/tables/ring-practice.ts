@@ -29,4 +29,4 @@ export const usualRingClearances: Readonly<
 };
 
 /** The thinnest a ring is made, through its thickness and through its wall: less is foil. Common practice, no source. */
-export const leastRing: Length = lengthOf('.020 in');
+export const leastRing = { in: lengthOf('.020 in'), mm: lengthOf('0.6 mm') } as const;

@@ -44,8 +44,10 @@ export type Finding = {
   /** The step, part, check, cut or worksheet it is about, in the fitter's words; empty for the job itself. */
   readonly name: string;
   readonly place: FindingPlace;
-  /** A worksheet's answer in one sentence. */
+  /** A worksheet's answer in one sentence; of a cut the tool it was measured with. */
   readonly said?: string;
+  /** Nobody named that tool. */
+  readonly isAssumed?: true;
   /** Where on that thing it is put right. */
   readonly field?: string;
   /** Which step, counted from 1. */

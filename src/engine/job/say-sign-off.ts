@@ -114,9 +114,11 @@ const SAID: Readonly<Record<FindingCode, (found: Found) => SaidFinding>> = {
     what: `${name}: older than its sizes`,
     todo: 'A size behind it changed since. Take over the new figures.',
   }),
-  'cut-unproved': ({ name, said }) => ({
-    what: `${name}: measured too coarsely`,
-    todo: `${said === undefined ? 'Its tool' : `The ${said}`} can’t prove its limits. Measure it with a finer one.`,
+  'cut-unproved': ({ name, said, isAssumed }) => ({
+    what: isAssumed ? `${name}: nobody said what it was measured with` : `${name}: measured too coarsely`,
+    todo: isAssumed
+      ? `Assumed: ${said ?? 'the usual tool'}, which can’t prove its limits. Measure it again and name the tool.`
+      : `${said === undefined ? 'Its tool' : `The ${said}`} can’t prove its limits. Measure it with a finer one.`,
   }),
   'no-odometer': () => ({
     what: 'No odometer reading to count from',

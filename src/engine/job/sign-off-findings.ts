@@ -121,10 +121,16 @@ export function cutFindings({ cuts }: SignOffQuestion, safetyCritical: boolean):
       ...(code === undefined ? [] : [finding(code, name, place, as)]),
       ...(older && counts ? [finding('cut-older', name, place, as)] : []),
       ...(safetyCritical && tooCoarse && state === 'to-size'
-        ? [{ ...finding('cut-unproved', name, place, as), said: tooCoarse.tool, field: 'measured' }]
+        ? [{ ...finding('cut-unproved', name, place, as), ...toolOf(tooCoarse), field: 'measured' }]
         : []),
     ];
   });
+}
+
+type TooCoarse = NonNullable<SignOffQuestion['cuts'][number]['tooCoarse']>;
+
+function toolOf({ tool, isAssumed }: TooCoarse): Pick<Finding, 'said' | 'isAssumed'> {
+  return { ...(tool !== undefined && { said: tool }), ...(isAssumed && { isAssumed }) };
 }
 
 function codeOfCut(state: SignOffQuestion['cuts'][number]['state']): FindingCode | undefined {

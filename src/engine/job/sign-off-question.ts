@@ -66,7 +66,7 @@ export type SignOffQuestion = Touched & {
     readonly state: 'to-cut' | 'cutting' | 'to-size' | 'over' | 'scrapped' | 'made-again';
     readonly older: boolean;
     /** It was measured last with a tool that can't prove these limits wherever between them it reads. */
-    readonly tooCoarse?: { readonly tool: string };
+    readonly tooCoarse?: { readonly tool?: string; readonly isAssumed?: true };
   } & AsItStands)[];
   /** What the fitter wrote, by the key of the finding it is about. */
   readonly reasons?: Readonly<Record<string, WrittenReason>>;

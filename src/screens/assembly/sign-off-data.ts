@@ -7,6 +7,7 @@ import { bandOf, typedEstimate } from '../../engine/reading/estimate.ts';
 import { canProve } from '../../engine/reading/settle.ts';
 import { countedAt20 } from '../../store/kept/read-at-20.ts';
 import { lastPassOf } from '../../store/kept/cut-state.ts';
+import { readBy } from '../../store/kept/pass-tool.ts';
 import { doneAs, inShort } from '../../store/kept/done-again.ts';
 import type { Store } from '../../store/opening/open-store.ts';
 import { withoutStart } from '../../store/kept/rechecks.ts';
@@ -107,14 +108,19 @@ function assumedOfGood(data: WorksheetData): { readonly assumed?: { words: strin
     : {};
 }
 
-/** The tool it was measured with last, where that can't prove its limits wherever between them it reads. */
-function coarselyMeasured(cut: Cut): { readonly tooCoarse?: { tool: string } } {
+type Coarse = Pick<SignOffQuestion['cuts'][number], 'tooCoarse'>;
+
+/** The tool it was measured with last, named or assumed, where that can't prove its limits wherever between them it reads. */
+function coarselyMeasured(cut: Cut): Coarse {
   const pass = lastPassOf(cut)?.[1];
-  if (!pass?.tool) return {};
+  if (!pass) return {};
+  const { tool, toolAssumed } = readBy(cut, pass);
+  if (!tool) return { tooCoarse: { isAssumed: true } };
   const { exact, doubt } = countedAt20(pass.measured.exact, pass);
-  const { halfWidth } = bandOf(typedEstimate(exact, pass.tool, doubt ? { warmthDoubt: doubt } : {}));
+  const { halfWidth } = bandOf(typedEstimate(exact, tool, doubt ? { warmthDoubt: doubt } : {}));
   const limits = { lower: cut.lower.exact, upper: cut.upper.exact, source: cut.limitsFrom };
-  return canProve({ limits, halfWidth }) ? {} : { tooCoarse: { tool: pass.tool.name } };
+  if (canProve({ limits, halfWidth })) return {};
+  return { tooCoarse: { tool: tool.name, ...(toolAssumed && { isAssumed: true }) } };
 }
 
 function worksheetOf({ worksheetId }: { readonly worksheetId?: Id | undefined }, { worksheets }: SheetData) {

@@ -1,4 +1,3 @@
-import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { figure, show, type ShownUnit } from '../../engine/length/show.ts';
 import { lastPassOf, passesOf } from '../../store/kept/cut-state.ts';
 import { strikeOutPass } from '../../store/kept/cut-passes.ts';
@@ -7,6 +6,7 @@ import { Button } from '../common/button.tsx';
 import { Row } from '../common/row.tsx';
 import { useStore } from '../common/store-context.ts';
 import { Trouble, useTold } from '../common/told.tsx';
+import { passToolWords } from './pass-tool-words.ts';
 
 /** What was measured at the machine, in order; a struck-out figure stays readable. */
 export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
@@ -20,22 +20,25 @@ export function CutPasses({ cut, unit }: { cut: Cut; unit: ShownUnit }) {
     <section class="cuts-group">
       <h2>Measured</h2>
       <ol>
-        {passes.map(([id, { measured, asked, tool, struckOut }], index) => (
-          <li key={id}>
-            <Row
-              title={index === 0 && !asked ? 'First measured' : `After pass ${countAsked(cut, index)}`}
-              detail={[
-                asked ? `${figure(asked.exact, unit)} asked` : '',
-                tool ? toolBeside({ tool, exact: measured.exact }) : '',
-                struckOut ? `struck out: ${struckOut.why}` : '',
-              ]
-                .filter((word) => word !== '')
-                .join(' · ')}
-              figure={show(measured.exact, unit)}
-              {...(struckOut && { state: 'struck' })}
-            />
-          </li>
-        ))}
+        {passes.map(([id, pass], index) => {
+          const { measured, asked, struckOut } = pass;
+          return (
+            <li key={id}>
+              <Row
+                title={index === 0 && !asked ? 'First measured' : `After pass ${countAsked(cut, index)}`}
+                detail={[
+                  asked ? `${figure(asked.exact, unit)} asked` : '',
+                  passToolWords(cut, pass),
+                  struckOut ? `struck out: ${struckOut.why}` : '',
+                ]
+                  .filter((word) => word !== '')
+                  .join(' · ')}
+                figure={show(measured.exact, unit)}
+                {...(struckOut && { state: 'struck' })}
+              />
+            </li>
+          );
+        })}
       </ol>
       {last && (
         <div class="cuts-own">

@@ -131,7 +131,12 @@ function MeasuredScreen({ cut, size }: SizeProps) {
   const last = presentSize(cut);
   const take = (measured: Entry) => {
     const warmth = job && warmthOfCut(job, cut, timeToKeep());
-    const pass = { measured, ...(tool && { tool }), ...warmth };
+    const pass = {
+      measured,
+      ...(tool && { tool }),
+      ...(isUsual && { toolAssumed: true as const }),
+      ...warmth,
+    };
     const fault = cutFault(cut, 'measured', measured, unit) ?? grownFault(cut, pass, unit);
     if (fault !== undefined) return answer.say(fault);
     return answer.told(logPass(store, cut.id, pass, draftKey), ({ state }) => {

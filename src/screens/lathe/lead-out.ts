@@ -4,6 +4,7 @@ import type { WayOut } from '../../engine/ways-out/ways-out-kinds.ts';
 import type { Store } from '../../store/opening/open-store.ts';
 import type { SizeInput, Worksheet } from '../../store/base/records.ts';
 import { sayStore } from '../../store/base/say-store.ts';
+import { typedSizeOf } from '../../store/kept/pass-tool.ts';
 import { createWorksheet, setPart, setSize } from '../../store/kept/worksheets.ts';
 import type { Address } from '../address.ts';
 import { givenChoices } from '../worksheets/given-choices.ts';
@@ -90,16 +91,8 @@ async function newWorksheet(store: Store, at: LatheCut, { kind, title, worksheet
   });
 }
 
-function measuredSize({ last }: LatheCut): SizeInput | undefined {
-  const pass = last?.[1];
-  return (
-    pass && {
-      from: 'typed',
-      ...pass.measured,
-      ...(pass.tool && { tool: pass.tool }),
-      ...(pass.warmth && { warmth: pass.warmth }),
-    }
-  );
+function measuredSize({ cut, last }: LatheCut): SizeInput | undefined {
+  return last && typedSizeOf(cut, last[1]);
 }
 
 function ledTo(address: Address): LedOut {

@@ -163,6 +163,7 @@ function passOf(at: LatheCut, entry: Entry, { said, unit }: Beside): PassToLog {
   return {
     measured: entry,
     ...(at.tool && { tool: at.tool }),
+    ...(at.toolIsUsual && { toolAssumed: true as const }),
     ...(asked && { asked: amount(asked, unit) }),
     ...warmthOfCut(at.job, at.cut, timeToKeep()),
   };

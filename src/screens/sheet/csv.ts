@@ -5,6 +5,7 @@ import type { Entry } from '../../engine/length/entry.ts';
 import { decimalText, exactDecimalText, toText, type Length } from '../../engine/length/length.ts';
 import { toolThatCounts } from '../../engine/reading/measuring-tool.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
+import { passToolWords } from '../cuts/pass-tool-words.ts';
 import { stopsOf } from '../readings/reading-figure.ts';
 import { asTyped } from '../../engine/length/show.ts';
 import { warmthOfDay } from '../readings/warmth.ts';
@@ -110,7 +111,7 @@ export function cutsCsv(cuts: readonly Cut[], older: ReadonlySet<Id>): string {
     ['measurement', ({ number }) => number],
     ...sizeColumns<CutLine>('to come off', ({ pass }) => pass?.asked),
     ...sizeColumns<CutLine>('measured', ({ pass }) => pass?.measured),
-    ['tool', ({ pass }) => passTool(pass)],
+    ['tool', ({ cut, pass }) => passTool(cut, pass)],
     ['warmth', ({ pass }) => (pass ? degreesOf(pass) : '')],
     ['counts at 20 °C, mm', ({ pass }) => (pass ? at20Mm(pass.measured.exact, pass) : '')],
     ['measured at', ({ pass }) => (pass ? timeText(pass.at) : '')],
@@ -135,8 +136,8 @@ export function reasonsCsv(
   ]);
 }
 
-function passTool(pass: CutPass | undefined): string {
-  return pass?.tool ? toolBeside({ tool: pass.tool, exact: pass.measured.exact }) : '';
+function passTool(cut: Cut, pass: CutPass | undefined): string {
+  return pass ? passToolWords(cut, pass) : '';
 }
 
 function linesOf(cut: Cut): readonly CutLine[] {

@@ -1,6 +1,6 @@
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import type { Entry } from '../../engine/length/entry.ts';
-import { toolBeside } from '../../engine/reading/say-readings.ts';
+import { passToolWords } from '../cuts/pass-tool-words.ts';
 import { sayDegrees } from '../../engine/reading/say-warmth.ts';
 import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
@@ -111,10 +111,7 @@ function Passes({ cut, unit }: OfCut) {
         cells: [
           sizeOf(pass.measured, unit),
           pass.asked ? sizeOf(pass.asked, unit) : '',
-          [
-            pass.tool && toolBeside({ tool: pass.tool, exact: pass.measured.exact }),
-            pass.warmth && `at ${sayDegrees(pass.warmth)}, counts at 20 °C`,
-          ]
+          [passToolWords(cut, pass), pass.warmth && `at ${sayDegrees(pass.warmth)}, counts at 20 °C`]
             .filter(Boolean)
             .join(', '),
           momentOf(pass.at),

@@ -4,6 +4,7 @@ import { partStandsAsIn, sizeStandsAsIn } from '../../store/kept/basis.ts';
 import { isReadOfTheWhole } from '../../store/kept/parts-changed.ts';
 import { passesOf } from '../../store/kept/cut-state.ts';
 import { cutsOf } from '../../store/kept/cuts.ts';
+import { typedSizeOf } from '../../store/kept/pass-tool.ts';
 import { giveCutSize, withCutSize, type GivenCutSize } from '../../store/kept/give-cut-size.ts';
 import type { Store } from '../../store/opening/open-store.ts';
 import type { Basis, Cut, CutPass, Id, SizeInput, Worksheet } from '../../store/base/records.ts';
@@ -18,6 +19,7 @@ import type { WorksheetData } from './worksheet-data.ts';
 export type PartCut = {
   readonly place: GivenCutSize['place'];
   readonly name: string;
+  readonly cut: Cut;
   readonly pass: CutPass;
 };
 
@@ -64,15 +66,10 @@ export function isCutSince({ notGiven, gapReadBefore }: CutSince): boolean {
 export async function giveWorksheet(
   store: Store,
   data: Known,
-  { place, pass }: PartCut,
+  { place, cut, pass }: PartCut,
 ): Promise<StoreResult<Worksheet>> {
   const { worksheet } = data;
-  const size: SizeInput = {
-    from: 'typed',
-    ...pass.measured,
-    ...(pass.tool && { tool: pass.tool }),
-    ...(pass.warmth && { warmth: pass.warmth }),
-  };
+  const size: SizeInput = typedSizeOf(cut, pass);
   const after = withCutSize(worksheet, place, size);
   const stood = (await cutsOf(store, worksheet.jobId)).filter(
     (cut) =>
@@ -90,10 +87,8 @@ export async function giveWorksheet(
   });
 }
 
-type MadeCut = PartCut & { readonly cut: Cut };
-
 /** The last cut of each part that is to size. */
-function partsCut(worksheet: Worksheet, cuts: readonly Cut[]): readonly MadeCut[] {
+function partsCut(worksheet: Worksheet, cuts: readonly Cut[]): readonly PartCut[] {
   const made = cuts
     .filter(
       ({ worksheetId, state, of }) =>
@@ -122,7 +117,7 @@ function placesOf(worksheet: Worksheet): readonly Pick<PartCut, 'place' | 'name'
   });
 }
 
-function isNotGiven({ worksheet, readings }: Known, { place, pass, cut }: MadeCut): boolean {
+function isNotGiven({ worksheet, readings }: Known, { place, pass, cut }: PartCut): boolean {
   const size = 'partId' in place ? worksheet.parts[place.partId]?.size : worksheet.sizes[place.sizeName];
   if (cut.basis && !standsAsIn(cut.basis, worksheet, place)) return false;
   // A spacer that was made new had none on hand before.
@@ -137,7 +132,7 @@ function standsAsIn(basis: Basis, worksheet: Worksheet, place: PartCut['place'])
     : sizeStandsAsIn(basis, worksheet, place.sizeName);
 }
 
-function gapReadBefore({ worksheet, readings }: Known, made: readonly MadeCut[]): GapReadBefore | undefined {
+function gapReadBefore({ worksheet, readings }: Known, made: readonly PartCut[]): GapReadBefore | undefined {
   const { sizes, partsChanged } = worksheet;
   // A bearing says itself that what was read in place is to be read again.
   if (worksheet.kind === 'bearing-seat') return undefined;

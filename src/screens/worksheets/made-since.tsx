@@ -3,6 +3,7 @@ import { capital } from '../../engine/length/say-words.ts';
 import { figure, show } from '../../engine/length/show.ts';
 import { passesOf } from '../../store/kept/cut-state.ts';
 import { cutsOf } from '../../store/kept/cuts.ts';
+import { typedSizeOf } from '../../store/kept/pass-tool.ts';
 import { putInMade } from '../../store/kept/put-in-made.ts';
 import type { Cut, CutPass, Id, Worksheet } from '../../store/base/records.ts';
 import { announce } from '../common/announce.ts';
@@ -14,7 +15,12 @@ import { givenOf } from './given-of.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
 /** A part that was made for a stack and isn't in it yet, with the parts it stands in for. */
-export type MadeSince = { readonly name: string; readonly pass: CutPass; readonly gone: readonly Id[] };
+export type MadeSince = {
+  readonly name: string;
+  readonly cut: Cut;
+  readonly pass: CutPass;
+  readonly gone: readonly Id[];
+};
 
 /** The last part that was made to size for this stack: one more spacer, or one in place of several. */
 export function madeSince(
@@ -29,7 +35,7 @@ export function madeSince(
       const pass = passesOf(cut).findLast(([, { struckOut }]) => !struckOut)?.[1];
       const places = placesReplaced(cut.part, parts);
       return pass && places
-        ? [{ name: cut.part, pass, gone: places.flatMap((place) => parts[place]?.id ?? []) }]
+        ? [{ name: cut.part, cut, pass, gone: places.flatMap((place) => parts[place]?.id ?? []) }]
         : [];
     })
     .toSorted((a, b) => b.pass.at - a.pass.at)[0];
@@ -43,15 +49,9 @@ export function MadeSinceLead({ data }: { data: WorksheetData }) {
   const cuts = useLive(`cuts/${job.id}`, ['cuts'], (from) => cutsOf(from, job.id));
   const made = cuts && madeSince(worksheet, givenOf(data).parts, cuts);
   if (!made) return null;
-  const { name, pass, gone } = made;
+  const { name, cut, pass, gone } = made;
   const putIn = () => {
-    const size = {
-      from: 'typed',
-      ...pass.measured,
-      ...(pass.tool && { tool: pass.tool }),
-      ...(pass.warmth && { warmth: pass.warmth }),
-    } as const;
-    const part = { name, count: 1, adjustable: true, size };
+    const part = { name, count: 1, adjustable: true, size: typedSizeOf(cut, pass) };
     return told(putInMade(store, { worksheetId: worksheet.id, part, gone }), () =>
       announce(`${capital(name)} put in: ${show(pass.measured.exact, unit)}.`),
     );

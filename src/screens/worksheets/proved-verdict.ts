@@ -1,6 +1,7 @@
 import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
 import type { Cut, SizeInput } from '../../store/base/records.ts';
 import { lastPassOf } from '../../store/kept/cut-state.ts';
+import { typedSizeOf } from '../../store/kept/pass-tool.ts';
 import type { KnownCheck } from '../fit-up/check-data.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { worksheetVerdict, type WorksheetVerdict } from './worksheet-verdict.ts';
@@ -45,7 +46,6 @@ function doneAtTheMachine({ worksheet }: WorksheetData, cuts: readonly Cut[]): r
     );
     const pass = done && lastPassOf(done)?.[1];
     if (!pass) return [];
-    const { measured, tool, warmth } = pass;
-    return [[field, { from: 'typed', ...measured, ...(tool && { tool }), ...(warmth && { warmth }) }]];
+    return [[field, typedSizeOf(done, pass)]];
   });
 }

@@ -190,6 +190,8 @@ export type CutPass = {
   readonly at: number;
   readonly measured: Entry;
   readonly tool?: ToolInForce;
+  /** Nobody said which tool read it: the shop's usual one is assumed. */
+  readonly toolAssumed?: true;
   /** Off the size, so off the diameter of a round part; left out for the first measurement of the blank. */
   readonly asked?: Entry;
   /** How warm part and tool were said to be: as measured it stands in `measured`, it counts at 20 °C. */

@@ -5,7 +5,7 @@ import { lastPassOf } from './cut-state.ts';
 import { dialledKey, dialledSince, dialledText, MOVED } from './dialled.ts';
 import { newId } from '../base/new-id.ts';
 import type { Store } from '../opening/open-store.ts';
-import { inForce } from './readings.ts';
+import { readBy } from './pass-tool.ts';
 import type { Cut, CutPass, Id, ReadWarmth } from '../base/records.ts';
 import { cutRecordKind } from './cut-schema.ts';
 import { readDraft } from './setting-schema.ts';
@@ -15,6 +15,8 @@ import { inItsState, actOnCut, plainEntry } from './cuts.ts';
 export type NewPass = {
   readonly measured: Entry;
   readonly tool?: ToolInForce;
+  /** It is only the usual one. */
+  readonly toolAssumed?: true;
   /** What the dial was asked to take off since the pass before. */
   readonly asked?: Entry;
   readonly warmth?: ReadWarmth;
@@ -37,7 +39,7 @@ export async function logPass(
       // Behind the pass before it, also when the phone's clock was set back in between.
       at: Math.max(a.at, last + 1),
       measured: plainEntry(pass.measured),
-      ...(pass.tool && { tool: inForce(pass.tool) }),
+      ...readBy(before, pass),
       ...(pass.asked && { asked: plainEntry(pass.asked) }),
       ...(pass.warmth && { warmth: pass.warmth }),
     };

@@ -20,6 +20,7 @@ const passSchema = z.looseObject({
   at: time,
   measured: entrySchema,
   tool: z.exactOptional(toolInForceSchema),
+  toolAssumed: z.exactOptional(z.literal(true)),
   asked: z.exactOptional(entrySchema),
   warmth: z.exactOptional(readWarmthSchema),
   struckOut: z.exactOptional(struckOutSchema),

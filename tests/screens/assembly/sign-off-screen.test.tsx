@@ -169,6 +169,29 @@ describe('a brake job', () => {
     await screen.findByText('Nothing stands in the way of signing.', {}, PATIENCE);
   });
 
+  test('with a spacer to size that nobody said the tool of counts it as read by caliper, and can’t be signed', async () => {
+    await stepDone();
+    await checkSeen('holds');
+    const limits = { target: inches('1.4795'), lower: inches('1.4790'), upper: inches('1.4800') };
+    const [cut, wide] = worked(
+      await createCuts(store, [
+        { ...facing(job.id), ...limits },
+        // .010 apart: a caliper’s ±.0012 proves that.
+        { ...facing(job.id), name: 'Blank', lower: inches('1.4750'), upper: inches('1.4850') },
+      ]),
+    );
+    worked(await logPass(store, cut?.id ?? '', { measured: inches('1.4795') }));
+    worked(await logPass(store, wide?.id ?? '', { measured: inches('1.4800') }));
+    atSignOff();
+    const row = await screen.findByRole(
+      'link',
+      { name: /^Spacer, face to length: nobody said what it was measured with/ },
+      PATIENCE,
+    );
+    expect(row.textContent).toContain('Assumed: digital caliper');
+    await screen.findByText('One thing stands in the way of signing.', {}, PATIENCE);
+  });
+
   test('with a check that failed can’t be signed', async () => {
     await stepDone();
     await checkSeen('fails');

@@ -3,6 +3,7 @@ import { trialSize } from '../../trials/seeded.ts';
 import type { Page, Phone } from '../hands/hands.ts';
 import { closeAllPhones, openPhone } from '../hands/open-phone.ts';
 import { removeTemporaryFolders, startServer, untilReadyOffline } from '../launch.ts';
+import { settled } from '../on-a-screen.ts';
 import { logFeature, thumbOn } from '../thumb.ts';
 
 /** From nothing to a verdict without signal, in the engine of this project, and what is there after the phone died. */
@@ -112,6 +113,8 @@ test(
       if (moment === 'with the next size half typed') await page.keyboard.type('.1234', { delay: KEY_MS });
       phone = await switchedOnAgain(phone, address);
       await phone.page.locator('#size').waitFor();
+      // What was half typed comes into the field a moment after the field does.
+      await settled(phone.page);
       const isThere = moment === 'with the next size half typed' ? /^\.1234?$/ : /^$/;
       const half =
         moment === 'just behind Enter' ? new RegExp(`^(?:${size})?$`.replace('.', '\\.')) : isThere;

@@ -32,6 +32,7 @@ const paths = {
   job: 'job/:jobId/about',
   again: 'job/:jobId/again',
   'new-feature': 'job/:jobId/readings/new',
+  known: 'job/:jobId/known',
   feature: 'job/:jobId/readings/:featureId/*choosing',
   readings: 'job/:jobId/readings',
   worksheet: 'job/:jobId/worksheets/:worksheetId/*field',

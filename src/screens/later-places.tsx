@@ -20,6 +20,7 @@ import { LatheScreen } from './lathe/lathe-screen.tsx';
 import { MoneyScreen } from './money/money-screen.tsx';
 import { PhotosScreen } from './photos/photos-screen.tsx';
 import { FeatureScreen } from './readings/feature-screen.tsx';
+import { KnownPartsScreen } from './readings/known-parts-screen.tsx';
 import { NewFeatureScreen } from './readings/new-feature-screen.tsx';
 import { NewReadingScreen } from './readings/new-reading-screen.tsx';
 import { ReadingsScreen } from './readings/readings-screen.tsx';
@@ -43,6 +44,7 @@ export const laterPlaces: { readonly [At in LaterPlace]: ComponentType<AddressOf
   again: AgainScreen,
   readings: ReadingsScreen,
   'new-feature': NewFeatureScreen,
+  known: KnownPartsScreen,
   feature: FeatureScreen,
   worksheets: WorksheetsScreen,
   worksheet: WorksheetScreen,

@@ -15,6 +15,7 @@ export const places: { readonly [At in Place]: ComponentType<AddressOf<At>> } = 
   again: later('again'),
   readings: later('readings'),
   'new-feature': later('new-feature'),
+  known: later('known'),
   feature: later('feature'),
   worksheets: later('worksheets'),
   worksheet: later('worksheet'),

@@ -143,6 +143,9 @@ const jobsAndReadings: readonly AppScreen[] = [
   },
   { name: 'all-readings', place: `${outfit}/readings/demo-link-bore/all` },
   { name: 'tool-choice', place: `${outfit}/readings/demo-link-bore/tool` },
+  { name: 'known-parts', place: `${trailer}/known` },
+  { name: 'readings-of-another', arrange: (page) => press(page, /^Rear wheel/) },
+  { name: 'pad-of-another', arrange: (page) => follow(page, /^Hub over the bearings/) },
 ];
 
 const worksheetsInStates: readonly AppScreen[] = [

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { expectInSight } from './in-sight.ts';
-import { settled } from './on-a-screen.ts';
+import { goTo, settled } from './on-a-screen.ts';
 import { thumbOn, type Thumb } from './thumb.ts';
 
 /**
@@ -298,6 +298,28 @@ export const pressTasks: readonly PressTask[] = [
       await give(page, thumb, 'Log reading', ['.4485']);
       // (.4487 + .4485) / 2 = .4486
       await expectInSight(page, ['logged, reading 2', /^\.4486 in/]);
+    },
+  },
+  {
+    task: 'a measured hub brought into the next job',
+    unit: 'in',
+    most: 2,
+    touches: NONE,
+    ready: async (page) => {
+      const thumb = thumbOn(page);
+      await thumb.press('New size');
+      await thumb.press(/^Length/);
+      await give(page, thumb, 'Log reading', ['4.412']);
+      await goTo(page, '/new-job');
+      await thumb.press('none of these');
+      await thumb.press('Make the job');
+      await page.getByRole('link', { name: 'New size' }).waitFor();
+    },
+    walk: async (page, thumb) => {
+      await thumb.press('New size');
+      await thumb.press(/^Length 1/);
+      await page.getByRole('heading', { name: 'Measure', exact: true }).waitFor();
+      await expectInSight(page, ['Length 1', /^of another one, read .* in Job of/, /^4\.4120? in/]);
     },
   },
   {

@@ -19,7 +19,8 @@ import { removeDemo } from '../../src/store/demo/demo.ts';
 import { addPiece, changePiece, countPiece, removePiece } from '../../src/store/kept/drawer.ts';
 import { changeFeature, createFeature, removeFeature } from '../../src/store/kept/features.ts';
 import { giveCutSize } from '../../src/store/kept/give-cut-size.ts';
-import { changeJob, createJob, removeJob } from '../../src/store/kept/jobs.ts';
+import { changeJob, createJob, getJob, removeJob } from '../../src/store/kept/jobs.ts';
+import { bringKnown, knownPartsOf } from '../../src/store/kept/known-parts.ts';
 import { addMoney, changeMoney, removeMoney } from '../../src/store/kept/money.ts';
 import type { Store } from '../../src/store/opening/open-store.ts';
 import { changePart, createPart, removePart } from '../../src/store/kept/parts.ts';
@@ -210,6 +211,12 @@ export const acts: Readonly<Record<string, (store: Store) => Promise<() => Promi
   removeMoney: async (s) => {
     const line = worked(await addMoney(s, { jobId: JOB, what: 'Bar', amount: '12.40' }));
     return async () => removeMoney(s, line.id);
+  },
+  bringKnown: async (s) => {
+    const job = worked(await createJob(s, { name: 'Trailer', systems: [] }));
+    const from = await getJob(s, JOB);
+    const [known] = from ? await knownPartsOf(s, from) : [];
+    return async () => (known ? bringKnown(s, job.id, known) : { ok: false });
   },
   createPart: async (s) => async () => createPart(s, { jobId: JOB, name: 'Axle', origin: 'kit' }),
   changePart: async (s) => {

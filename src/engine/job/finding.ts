@@ -4,6 +4,7 @@ export type FindingCode =
   | 'worksheet-no-answer'
   | 'worksheet-unused'
   | 'worksheet-assumed'
+  | 'worksheet-of-another'
   | 'step-not-done'
   | 'step-changed'
   | 'no-torque-step'

@@ -9,8 +9,8 @@ type Named = { readonly id: string; readonly name: string };
 
 /** A job as the route sees it: what is there, and how each of it stands. */
 export type RouteQuestion = {
-  /** Sizes that were read; `doubted` holds readings that contradict each other. */
-  readonly sizes: readonly (Named & { readonly doubted: boolean })[];
+  /** Sizes that were read; `doubted` holds readings that contradict each other, `ofAnother` was read on another part only. */
+  readonly sizes: readonly (Named & { readonly doubted: boolean; readonly ofAnother?: boolean })[];
   readonly worksheets: readonly (Named & {
     readonly found: WorksheetFound;
     /** It asks for a cut that isn't on the list yet. */
@@ -86,8 +86,9 @@ function row(place: RoutePlace, { count, open, fault }: Tally): RouteRow {
 }
 
 function measured({ sizes }: RouteQuestion): RouteRow {
-  const open = sizes.filter(({ doubted }) => doubted).length;
-  return row('measure', { count: sizes.length, open, fault: open > 0 ? 'unproved' : undefined });
+  const open = sizes.filter(({ doubted, ofAnother }) => doubted || ofAnother).length;
+  const fault = sizes.some(({ doubted }) => doubted) ? 'unproved' : undefined;
+  return row('measure', { count: sizes.length, open, fault });
 }
 
 function decided({ worksheets }: RouteQuestion): RouteRow {

@@ -39,6 +39,10 @@ const SAID: Readonly<Record<FindingCode, (found: Found) => SaidFinding>> = {
     what: `${name}: good only as assumed`,
     todo: `Assumed: ${said ?? 'a choice nobody made'}. Say what it is.`,
   }),
+  'worksheet-of-another': ({ name, said }) => ({
+    what: `${name}: good only with another part’s size`,
+    todo: `Read it on this one: ${said ?? 'its size'}.`,
+  }),
   'step-not-done': ({ name, step }) => ({ what: `${step} is not done`, todo: name }),
   'step-changed': ({ name, step }) => ({
     what: `${step}: sizes changed since it was done`,

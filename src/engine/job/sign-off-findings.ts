@@ -8,9 +8,17 @@ export function unreadableFindings({ unreadable = 0 }: SignOffQuestion): readonl
 }
 
 export function worksheetFindings({ worksheets = [] }: SignOffQuestion): readonly Finding[] {
-  return worksheets.flatMap(({ id, title, found, said, used, assumed, as }) => {
+  return worksheets.flatMap(({ id, title, found, said, used, assumed, ofAnother, as }) => {
     const code = codeOfWorksheet(found, used);
     const place = { at: 'worksheet', id } as const;
+    if (found === 'good' && ofAnother)
+      return [
+        {
+          ...finding('worksheet-of-another', title, place, as),
+          said: ofAnother.words,
+          field: ofAnother.field,
+        },
+      ];
     if (found === 'good' && assumed)
       return [
         { ...finding('worksheet-assumed', title, place, as), said: assumed.words, field: assumed.field },

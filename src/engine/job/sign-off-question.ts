@@ -44,6 +44,8 @@ export type SignOffQuestion = Touched & {
     readonly used: boolean;
     /** What nobody said and its verdict hangs on, and where the first of it is said. */
     readonly assumed?: { readonly words: string; readonly field: string };
+    /** A size of it that was read on another part only, and that no check of the joint stands in for. */
+    readonly ofAnother?: { readonly words: string; readonly field: string };
   } & AsItStands)[];
   readonly checks: readonly ({
     readonly id: string;

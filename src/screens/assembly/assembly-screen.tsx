@@ -39,7 +39,7 @@ export function AssemblyScreen({ jobId, field = '' }: AssemblyScreenProps) {
       return <NewStepScreen assembly={assembly} />;
     case 'parts':
       return id === 'new' ? (
-        <NewPartScreen assembly={assembly} />
+        <NewPartScreen assembly={assembly} featureId={asked[0]} />
       ) : (
         <PartScreen assembly={assembly} partId={id} />
       );

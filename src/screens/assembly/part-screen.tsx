@@ -15,17 +15,27 @@ import { Trouble, useTold } from '../common/told.tsx';
 import { isMockUpIn, ORIGINS, originWords, SwapKey } from './parts-list.tsx';
 import type { Assembly } from './use-assembly.ts';
 
+type NewPartProps = {
+  readonly assembly: Assembly;
+  /** The size that it was asked from, and that is one of it. */
+  readonly featureId?: string | undefined;
+};
+
 /** A new part: what it is called and where it came from. */
-export function NewPartScreen({ assembly }: { assembly: Assembly }) {
+export function NewPartScreen({ assembly, featureId }: NewPartProps) {
   const store = useStore();
   const { job } = assembly;
   const name = useTextDraft(`assembly/${job.id}/parts/new/name`);
   const [origin, setOrigin] = useState<PartOrigin>('made');
   const { trouble, told, say } = useTold();
-  const here = { at: 'assembly', jobId: job.id } as const;
+  const here =
+    featureId === undefined
+      ? ({ at: 'assembly', jobId: job.id } as const)
+      : ({ at: 'feature', jobId: job.id, featureId, choosing: 'all' } as const);
   const add = async () => {
     if (name.text.trim() === '') return say('Say what the part is called.');
-    return told(createPart(store, { jobId: job.id, name: name.text.trim(), origin }), () => {
+    const part = { jobId: job.id, name: name.text.trim(), origin };
+    return told(createPart(store, part, featureId), () => {
       name.clear();
       goInstead(here);
     });
@@ -34,7 +44,7 @@ export function NewPartScreen({ assembly }: { assembly: Assembly }) {
     <Page
       title="New part"
       subtitle={job.name}
-      back={{ href: hrefOf(here), to: 'the assembly' }}
+      back={{ href: hrefOf(here), to: featureId === undefined ? 'the assembly' : 'the readings' }}
       foot={
         <Button kind="main" onPress={() => add()}>
           Add the part

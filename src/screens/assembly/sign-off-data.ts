@@ -18,10 +18,11 @@ import { isOlderThanSizes } from '../older/older-than-sizes.ts';
 import { knownChecks, withoutCheck, type KnownCheck } from '../fit-up/check-data.ts';
 import { readSheet, type SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
+import { assumedElsewhere } from '../worksheets/assumed-elsewhere.ts';
 import { assumedIn } from '../worksheets/assumed.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { basisNow } from '../worksheets/new-cuts.ts';
-import { provedVerdict } from '../worksheets/proved-verdict.ts';
+import { provedVerdict, provesSize } from '../worksheets/proved-verdict.ts';
 import { isMockUpIn } from './parts-list.tsx';
 import { isStepChanged } from './step-standing.ts';
 import { engineStep } from './step-words.ts';
@@ -69,6 +70,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: AsOf): SignOffAn
       ...provedVerdict(worksheetDataOf(worksheet, data), { checks, cuts }),
       used: isUsed(worksheet),
       ...assumedOfGood(worksheetDataOf(worksheet, data)),
+      ...ofAnother(worksheetDataOf(worksheet, data), checks),
       as: inShort(basisNow({ worksheet, readings: data.readings })),
     })),
     checks: checks.map((known) => ({
@@ -105,6 +107,19 @@ function assumedOfGood(data: WorksheetData): { readonly assumed?: { words: strin
   const [first] = assumed;
   return first
     ? { assumed: { words: assumed.map(({ words }) => words).join(', '), field: first.field } }
+    : {};
+}
+
+/** A size that was never read on this part, unless a check of the joint itself is good. */
+function ofAnother(
+  data: WorksheetData,
+  checks: readonly KnownCheck[],
+): { readonly ofAnother?: { words: string; field: string } } {
+  const all = assumedElsewhere(data);
+  const [first] = all;
+  const isProved = checks.some((known) => known.check.worksheetId === data.worksheet.id && provesSize(known));
+  return first && !isProved
+    ? { ofAnother: { words: all.map(({ words }) => words).join(', '), field: first.field } }
     : {};
 }
 

@@ -15,7 +15,7 @@ const words: Readonly<Partial<Record<BackupStore, Readonly<Record<string, string
     machine: 'machine',
   },
   parts: { origin: 'where it comes from', swapped: 'mock-up taken out' },
-  features: { kind: 'what is measured', partId: 'part' },
+  features: { kind: 'what is measured', partId: 'part', elsewhere: 'what was read of another one' },
   readings: { struckOut: 'whether it counts' },
   cuts: {
     blank: 'size of the blank',

@@ -83,6 +83,8 @@ function thingWords(
       return toolWords(value);
     case 'reasons':
       return String(value['why']);
+    case 'elsewhere':
+      return `in ${String(value['jobName'])}`;
     case 'basis':
     case 'workedOut':
       return 'as they were there';

@@ -4,19 +4,22 @@ import { asTyped, show } from '../../engine/length/show.ts';
 import { timeToKeep } from '../../store/base/clock.ts';
 import { changeFeature, removeFeature } from '../../store/kept/features.ts';
 import { strikeOut } from '../../store/kept/readings.ts';
-import type { Feature, Job, ReadingRecord } from '../../store/base/records.ts';
-import { go } from '../address.ts';
-import { Button } from '../common/button.tsx';
+import type { Feature, Job, ReadElsewhere, ReadingRecord } from '../../store/base/records.ts';
+import { partsOf } from '../../store/kept/parts.ts';
+import { go, hrefOf } from '../address.ts';
+import { Button, LinkButton } from '../common/button.tsx';
+import { Choice } from '../common/choice.tsx';
 import { KeptField } from '../common/kept-field.tsx';
 import { EmptyLine } from '../common/empty-line.tsx';
 import { Page } from '../common/page.tsx';
-import { useStore } from '../common/store-context.ts';
+import { useLive, useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { PhotoStrip } from '../photos/photo-strip.tsx';
 import { growsWithWarmth, warmthLine, warmthToKeep } from './warmth.ts';
 import { Row } from '../common/row.tsx';
+import { recordsElsewhere, whereElsewhere } from './elsewhere.ts';
 import { readingWords } from './reading-figure.ts';
-import { timeWords } from '../common/day-words.ts';
+import { timeWords, wholeTimeWords } from '../common/day-words.ts';
 import { Trouble, useTold } from '../common/told.tsx';
 import './all-readings.css';
 
@@ -41,6 +44,7 @@ export function AllReadings({ job, feature, readings, back, warm }: AllReadingsP
   return (
     <Page title={feature.name} subtitle="all readings" back={{ href: back, to: 'the pad' }}>
       {feature.checkId === undefined && <KeptField label="Name" kept={feature.name} onWords={rename} />}
+      {feature.checkId === undefined && <PartOf feature={feature} />}
       {growsWithWarmth(feature.kind) && (
         <Row
           href={warm}
@@ -73,6 +77,9 @@ export function AllReadings({ job, feature, readings, back, warm }: AllReadingsP
           </li>
         ))}
       </ol>
+      {feature.elsewhere?.readings.length ? (
+        <OfAnother feature={feature} elsewhere={feature.elsewhere} />
+      ) : null}
       <Trouble>{trouble}</Trouble>
       {feature.checkId === undefined && (
         <div class="all-readings-remove">
@@ -80,6 +87,49 @@ export function AllReadings({ job, feature, readings, back, warm }: AllReadingsP
         </div>
       )}
     </Page>
+  );
+}
+
+/** The part that it is a size of: measured once, it is brought into the next job with all its sizes. */
+function PartOf({ feature }: { feature: Feature }) {
+  const store = useStore();
+  const { trouble, told } = useTold();
+  const { id, jobId, partId } = feature;
+  const parts = useLive(`parts/${jobId}`, ['parts'], (from) => partsOf(from, jobId));
+  const put = (to: string) => told(changeFeature(store, id, { partId: to === partId ? undefined : to }));
+  if (!parts) return null;
+  return (
+    <>
+      <Choice title="A size of">
+        {parts.map((part) => (
+          <Button key={part.id} chosen={part.id === partId} onPress={() => put(part.id)}>
+            {part.name}
+          </Button>
+        ))}
+        <LinkButton href={hrefOf({ at: 'assembly', jobId, field: `parts/new/${id}` })}>New part</LinkButton>
+      </Choice>
+      <Trouble>{trouble}</Trouble>
+    </>
+  );
+}
+
+/** What was read of another one, as it was logged there; it stays to be read when this one has readings of its own. */
+function OfAnother({ feature, elsewhere }: { feature: Feature; elsewhere: ReadElsewhere }) {
+  return (
+    <section class="all-readings-elsewhere">
+      <h2>{`Of ${whereElsewhere(elsewhere)}`}</h2>
+      <ul>
+        {recordsElsewhere(feature, elsewhere).map((reading) => (
+          <li key={reading.id}>
+            {readingWords(reading)}
+            <span class="all-readings-more">
+              {whereTaken(reading)}
+              {toolBeside(reading)} · {wholeTimeWords(reading.at)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -2,12 +2,14 @@ import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { createFeature, featuresOf } from '../../store/kept/features.ts';
 import { goInstead, hrefOf } from '../address.ts';
 import { NotHere } from '../common/not-here.tsx';
+import { LinkButton } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';
 import { Page } from '../common/page.tsx';
 import { useStore } from '../common/store-context.ts';
 import { Trouble, useTold } from '../common/told.tsx';
 import { useJob } from '../jobs/use-job.ts';
 import { FEATURE_KINDS, kindName } from './feature-kinds.ts';
+import { KnownRows, useKnownParts } from './known-rows.tsx';
 import './new-feature-screen.css';
 
 /** What is to be measured: one press makes it and opens the pad. */
@@ -43,7 +45,23 @@ export function NewFeatureScreen({ jobId }: { jobId: string }) {
         ))}
       </div>
       <Trouble>{trouble}</Trouble>
+      <MeasuredBefore jobId={jobId} />
     </Page>
+  );
+}
+
+const FIRST_FEW = 3;
+
+/** What was read last in other jobs: one press brings it in. */
+function MeasuredBefore({ jobId }: { jobId: string }) {
+  const found = useKnownParts(jobId, FIRST_FEW);
+  if (!found || found.parts.length === 0) return null;
+  return (
+    <section class="new-feature-known">
+      <h2>Or of another one, measured before</h2>
+      <KnownRows jobId={jobId} parts={found.parts} />
+      {found.more && <LinkButton href={hrefOf({ at: 'known', jobId })}>All measured before</LinkButton>}
+    </section>
   );
 }
 

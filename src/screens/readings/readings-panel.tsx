@@ -8,6 +8,7 @@ import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
 import { useShownUnit } from '../common/use-settings.ts';
 import { countSentence } from './readings-screen.tsx';
+import { isElsewhere, sayElsewhere } from './elsewhere.ts';
 import { formOfReadings, formSentence, summaryOf } from './feature-summary.ts';
 import { readingFigure } from './reading-figure.ts';
 import { warmthAsked, warmthLine } from './warmth.ts';
@@ -63,9 +64,7 @@ export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPan
               {sayCaution(caution)}
             </span>
           ))}
-          {readings.length === 0 && note === undefined && (
-            <span class="readings-panel-line">Three readings at one place tell more than one.</span>
-          )}
+          <BeforeTheFirst feature={feature} readings={readings} note={note} />
         </a>
       </div>
       {last && (
@@ -83,6 +82,19 @@ export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPan
       )}
     </section>
   );
+}
+
+type BeforeTheFirstProps = Pick<ReadingsPanelProps, 'feature' | 'readings'> & {
+  readonly note: string | undefined;
+};
+
+/** While no reading counts: what another one came to, or how many tell something. */
+function BeforeTheFirst({ feature, readings, note }: BeforeTheFirstProps) {
+  const unit = useShownUnit();
+  if (isElsewhere(feature, readings))
+    return <span class="readings-panel-line">{sayElsewhere(feature, feature.elsewhere, unit)}</span>;
+  if (readings.length > 0 || note !== undefined) return null;
+  return <span class="readings-panel-line">Three readings at one place tell more than one.</span>;
 }
 
 function OneReading({ reading, unit }: { reading: ReadingRecord; unit: ShownUnit }) {

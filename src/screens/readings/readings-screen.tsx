@@ -14,6 +14,7 @@ import { useShownUnit } from '../common/use-settings.ts';
 import { JobPage } from '../jobs/job-page.tsx';
 import { useJob } from '../jobs/use-job.ts';
 import { kindName } from './feature-kinds.ts';
+import { countedRecords, isElsewhere, whereElsewhere } from './elsewhere.ts';
 import { formOfReadings, summaryOf } from './feature-summary.ts';
 import './readings-screen.css';
 
@@ -34,9 +35,12 @@ export function ReadingsScreen({ jobId }: { jobId: string }) {
       job={job}
       here="measure"
       foot={
-        <LinkButton kind="main" href={hrefOf({ at: 'new-feature', jobId })}>
-          New size
-        </LinkButton>
+        <>
+          <LinkButton href={hrefOf({ at: 'known', jobId })}>Measured before</LinkButton>
+          <LinkButton kind="main" href={hrefOf({ at: 'new-feature', jobId })}>
+            New size
+          </LinkButton>
+        </>
       }
     >
       {own.length === 0 && (
@@ -82,8 +86,9 @@ function FeatureRows({
 
 function FeatureRow({ feature, readings }: { feature: Feature; readings: readonly ReadingRecord[] }) {
   const unit = useShownUnit();
-  const form = formOfReadings(feature.kind, readings, feature.material);
+  const form = formOfReadings(feature.kind, countedRecords(feature, readings), feature.material);
   const summary = form && summaryOf(form, unit);
+  const ofAnother = isElsewhere(feature, readings);
   return (
     <Row
       href={hrefOf({
@@ -96,10 +101,12 @@ function FeatureRow({ feature, readings }: { feature: Feature; readings: readonl
       detail={
         <>
           {kindName(feature.kind)}, {countSentence(readings)}
+          {ofAnother && <span class="row-detail">{`of ${whereElsewhere(feature.elsewhere)}`}</span>}
           {summary && summary.form !== '' && <span class="row-detail">{summary.form}</span>}
         </>
       }
-      figure={summary && <Size {...summary} />}
+      // How well another one is known proves nothing of this one.
+      figure={summary && <Size {...summary} band={ofAnother ? '' : summary.band} />}
     />
   );
 }
@@ -108,7 +115,7 @@ function Size({ size, band }: { size: string; band: string }) {
   return (
     <>
       {size}
-      <small class="row-detail">{band}</small>
+      {band !== '' && <small class="row-detail">{band}</small>}
     </>
   );
 }

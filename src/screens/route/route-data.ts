@@ -11,6 +11,7 @@ import { countsStill } from '../cuts/cut-words.ts';
 import { knownChecks, withoutCheck } from '../fit-up/check-data.ts';
 import { getLines } from '../get/get-data.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
+import { isElsewhere } from '../readings/elsewhere.ts';
 import { readSheet, type SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
 import { givenOf } from '../worksheets/given-of.ts';
@@ -80,7 +81,11 @@ function sizesOf(data: SheetData): RouteQuestion['sizes'] {
   );
   return data.features
     .filter(({ checkId }) => checkId === undefined)
-    .map(({ id, name }) => ({ id, name, doubted: doubted.has(id) }));
+    .map((feature) => {
+      const { id, name } = feature;
+      const own = data.readings.filter(({ featureId }) => featureId === id);
+      return { id, name, doubted: doubted.has(id), ...(isElsewhere(feature, own) && { ofAnother: true }) };
+    });
 }
 
 /** Its answer asks for metal to be taken, and no cut of it is on the list. */

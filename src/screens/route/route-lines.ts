@@ -47,8 +47,10 @@ function few(names: readonly string[]): string {
 function measuredLine({ readings }: SheetData, { sizes }: RouteQuestion): string {
   if (sizes.length === 0) return '';
   const byCaliper = sizes.filter(({ id }) => isByCaliperOnly(readings.filter((one) => one.featureId === id)));
+  const ofAnother = sizes.filter((one) => one.ofAnother).length;
   return [
     sizes.length === 1 ? '1 size' : `${sizes.length} sizes`,
+    ...(ofAnother === 0 ? [] : [`${ofAnother} of another one`]),
     ...(byCaliper.length === 0 ? [] : [`${byCaliper.length} by caliper only`]),
   ].join(', ');
 }

@@ -6,6 +6,7 @@ import { decimalText, exactDecimalText, toText, type Length } from '../../engine
 import { toolThatCounts } from '../../engine/reading/measuring-tool.ts';
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { passToolWords } from '../cuts/pass-tool-words.ts';
+import { isElsewhere, recordsElsewhere } from '../readings/elsewhere.ts';
 import { stopsOf } from '../readings/reading-figure.ts';
 import { asTyped } from '../../engine/length/show.ts';
 import { warmthOfDay } from '../readings/warmth.ts';
@@ -38,26 +39,39 @@ export function readingsCsv({
   const featureOf = (one: ReadingRecord) => features.find(({ id }) => id === one.featureId);
   const partOf = (one: ReadingRecord) => parts.find(({ id }) => id === featureOf(one)?.partId);
   const ofSame = (one: ReadingRecord) => readings.filter(({ featureId }) => featureId === one.featureId);
+  // A size that nobody read on this part stands on another one's readings: they are in the table, and it says so.
+  const ofOthers = features.flatMap((feature) => {
+    const own = readings.filter(({ featureId }) => featureId === feature.id);
+    return isElsewhere(feature, own) ? recordsElsewhere(feature, feature.elsewhere) : [];
+  });
+  const elsewhere = new Set(ofOthers);
   const warmOfDay = (one: ReadingRecord) => warmthOfDay(one, ofSame(one));
-  return table<ReadingRecord>(readings, [
-    ['reading of', (one) => featureOf(one)?.name ?? ''],
-    ['kind', (one) => featureOf(one)?.kind ?? ''],
-    ['part', (one) => partOf(one)?.name ?? ''],
-    ...sizeColumns<ReadingRecord>('', (one) => one),
-    ['does not go, mm', (one) => stopsMm(one)],
-    ['does not go, inch', (one) => stopsInches(one)],
-    ['place', ({ place }) => place ?? ''],
-    ['direction, degrees', ({ direction }) => direction ?? ''],
-    ['tool', toolBeside],
-    ['tool error limit ±, mm', ({ tool, exact }) => toText(toolThatCounts(tool, exact).mpe)],
-    ['tool error limit ±, inch', ({ tool, exact }) => inches(toolThatCounts(tool, exact).mpe)],
-    ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
-    ['warmth', (one) => degreesOf(warmOfDay(one))],
-    ['metal', (one) => warmOfDay(one).warmth?.material ?? ''],
-    ['counts at 20 °C, mm', (one) => at20Mm(one.exact, warmOfDay(one))],
-    ['read at', ({ at }) => timeText(at)],
-    ...struckOutColumns<ReadingRecord>((one) => one),
-  ]);
+  return table<ReadingRecord>(
+    [...readings, ...ofOthers],
+    [
+      ['reading of', (one) => featureOf(one)?.name ?? ''],
+      ['kind', (one) => featureOf(one)?.kind ?? ''],
+      ['part', (one) => partOf(one)?.name ?? ''],
+      ...sizeColumns<ReadingRecord>('', (one) => one),
+      ['does not go, mm', (one) => stopsMm(one)],
+      ['does not go, inch', (one) => stopsInches(one)],
+      ['place', ({ place }) => place ?? ''],
+      ['direction, degrees', ({ direction }) => direction ?? ''],
+      ['tool', toolBeside],
+      ['tool error limit ±, mm', ({ tool, exact }) => toText(toolThatCounts(tool, exact).mpe)],
+      ['tool error limit ±, inch', ({ tool, exact }) => inches(toolThatCounts(tool, exact).mpe)],
+      ['zero checked', ({ zeroChecked }) => (zeroChecked ? 'yes' : 'no')],
+      ['warmth', (one) => degreesOf(warmOfDay(one))],
+      ['metal', (one) => warmOfDay(one).warmth?.material ?? ''],
+      ['counts at 20 °C, mm', (one) => at20Mm(one.exact, warmOfDay(one))],
+      ['read at', ({ at }) => timeText(at)],
+      ...struckOutColumns<ReadingRecord>((one) => one),
+      [
+        'read on another one, in job',
+        (one) => (elsewhere.has(one) ? (featureOf(one)?.elsewhere?.jobName ?? '') : ''),
+      ],
+    ],
+  );
 }
 
 function degreesOf({ warmth }: Pick<ReadingRecord, 'warmth'>): string {

@@ -6,6 +6,7 @@ import { featuresIn } from '../../store/kept/worksheets.ts';
 import type { Feature, ReadingRecord } from '../../store/base/records.ts';
 import { kindName } from '../readings/feature-kinds.ts';
 import { warmthLine, warmthOfDay } from '../readings/warmth.ts';
+import { countedRecords, isElsewhere, whereElsewhere } from '../readings/elsewhere.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
 import { readingFigure, readingWords } from '../readings/reading-figure.ts';
 import type { SheetData } from './sheet-data.ts';
@@ -31,6 +32,9 @@ export function ReadingsSheet({ data }: { data: SheetData }) {
           <section key={feature.id} class="sheet-part sheet-readings">
             <FeatureHead feature={feature} isApart={isApart(feature)} readings={readings} data={data} />
             {readings.length > 0 && <ReadingsTable readings={readings} unit={data.unit} />}
+            {isElsewhere(feature, readings) && (
+              <ReadingsTable readings={countedRecords(feature, readings)} unit={data.unit} />
+            )}
           </section>
         );
       })}
@@ -47,7 +51,7 @@ type FeatureHeadProps = {
 
 /** What it is, and what its readings come to. */
 function FeatureHead({ feature, isApart, readings, data: { unit, parts } }: FeatureHeadProps) {
-  const form = formOfReadings(feature.kind, readings, feature.material);
+  const form = formOfReadings(feature.kind, countedRecords(feature, readings), feature.material);
   const summary = form && summaryOf(form, unit);
   const warmth = warmthLine(readings, unit);
   const part = parts.find(({ id }) => id === feature.partId);
@@ -65,6 +69,8 @@ function FeatureHead({ feature, isApart, readings, data: { unit, parts } }: Feat
           <>
             <strong>{`${summary.size} ${summary.band}`}</strong>
             {` ${summary.form}`}
+            {isElsewhere(feature, readings) &&
+              ` of ${whereElsewhere(feature.elsewhere)}; not read on this one`}
           </>
         ) : (
           'no reading that counts'

@@ -1,23 +1,24 @@
 import { byLength, isMore, plus } from '../../engine/length/length.ts';
 import { canMeasure, usualTools, type FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import type { SizeInput, TypedSize } from '../../store/base/records.ts';
-import type { Assumed } from '../../engine/worksheets/worksheet.ts';
+import { assumedElsewhere, type AssumedSize } from './assumed-elsewhere.ts';
 import { assumedChoices } from './assumed-choices.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 import { judgeWorksheet } from './worksheet-judge.ts';
 import { fieldNamed } from './kind-fields.ts';
 
 /**
- * All that a worksheet's verdict takes for granted: choices that nobody made, and the tool of a size that was only typed,
+ * All that a worksheet's verdict takes for granted: sizes of another part, choices that nobody made, and the tool of a size that was only typed,
  * where the verdict would be another one by the next coarser tool. Every place that says a verdict asks this one.
  */
-export function assumedIn(data: WorksheetData): readonly Assumed[] {
-  const [first, ...others] = sizesOfAssumedTools(data);
+export function assumedIn(data: WorksheetData): readonly AssumedSize[] {
+  const [first, ...more] = sizesOfAssumedTools(data);
   const hangsOnTool =
     first !== undefined && judgeWorksheet(coarser(data)).found !== judgeWorksheet(data).found;
-  if (!hangsOnTool) return assumedChoices(data);
-  const names = [...new Set([first, ...others].map(({ tool }) => tool))];
-  return [...assumedChoices(data), { field: first.field, words: names.join(' and '), asked: 'Which tool?' }];
+  const others = [...assumedElsewhere(data), ...assumedChoices(data)];
+  if (!hangsOnTool) return others;
+  const names = [...new Set([first, ...more].map(({ tool }) => tool))];
+  return [...others, { field: first.field, words: names.join(' and '), asked: 'Which tool?' }];
 }
 
 /** Where the sizes stand whose tool nobody named, and which was taken for each. */

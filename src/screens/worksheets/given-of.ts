@@ -48,9 +48,16 @@ function givenNow(data: WorksheetData): AnyGiven {
   };
 }
 
-function enteredIn({ readings }: WorksheetData, input: SizeInput | undefined): ShownUnit | undefined {
+function enteredIn(
+  { readings, features }: WorksheetData,
+  input: SizeInput | undefined,
+): ShownUnit | undefined {
   if (!input) return undefined;
-  const entry = input.from === 'typed' ? input : readings.find((one) => one.featureId === input.featureId);
+  const entry =
+    input.from === 'typed'
+      ? input
+      : (readings.find((one) => one.featureId === input.featureId) ??
+        features.find(({ id }) => id === input.featureId)?.elsewhere?.readings[0]);
   return entry && (entry.unit === 'mm' ? 'mm' : 'in');
 }
 

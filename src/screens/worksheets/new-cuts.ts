@@ -6,6 +6,7 @@ import type { Basis, Id } from '../../store/base/records.ts';
 import { featuresIn } from '../../store/kept/worksheets.ts';
 import { sizeOfPart } from '../cuts/size-of-part.ts';
 import { limitEntries, roundedEntry } from '../cuts/entry-of-length.ts';
+import { assumedElsewhere } from './assumed-elsewhere.ts';
 import { assumedChoices } from './assumed-choices.ts';
 import { isTaken, machineOf, materialOf, type CutPicks } from './cut-picks.ts';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -43,7 +44,7 @@ export function newCuts(data: WorksheetData, way: CutWay, picks: CutPicks): read
 export function figuresOf(offer: CutOffer, data: WorksheetData) {
   const { unit } = data;
   const { setOver, threading } = offer;
-  const assumed = assumedChoices(data).map(({ words }) => words);
+  const assumed = [...assumedElsewhere(data), ...assumedChoices(data)].map(({ words }) => words);
   return {
     ...(offer.present && { blank: roundedEntry(offer.present, unit, 'nearest') }),
     ...limitEntries(offer, unit),

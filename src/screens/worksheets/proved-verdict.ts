@@ -24,6 +24,11 @@ export function provedVerdict(data: WorksheetData, { checks, cuts }: Proofs): Wo
   return worksheetVerdict({ ...data, worksheet: { ...worksheet, sizes: { ...worksheet.sizes, ...read } } });
 }
 
+/** Whether a check is good that stands in for a size of its worksheet. */
+export function provesSize(known: KnownCheck): boolean {
+  return known.check.sizeName !== undefined && provesNow(known);
+}
+
 function provesNow({ state, older, readBefore }: KnownCheck): boolean {
   return state.found === 'good' && !older && !readBefore;
 }

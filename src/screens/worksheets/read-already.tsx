@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Feature } from '../../store/base/records.ts';
 import { Button } from '../common/button.tsx';
 import { useOnePress } from '../common/one-press.ts';
+import { countedRecords, isElsewhere, whereElsewhere } from '../readings/elsewhere.ts';
 import { formOfReadings, summaryOf } from '../readings/feature-summary.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
@@ -49,14 +50,14 @@ function ReadRow({
   feature,
   onTake,
 }: { feature: Feature } & Pick<ReadAlreadyProps, 'data' | 'onTake'>) {
-  const records = data.readings.filter((reading) => reading.featureId === feature.id);
-  const form = formOfReadings(feature.kind, records, feature.material);
+  const own = readingsOf(data, feature);
+  const form = formOfReadings(feature.kind, countedRecords(feature, own), feature.material);
   const summary = form && summaryOf(form, data.unit);
   return (
     <button type="button" class="read-already-row" onClick={() => onTake(feature.id)}>
       <span>
         {feature.name}
-        <small>{countSentence(records)}</small>
+        <small>{isElsewhere(feature, own) ? whereElsewhere(feature.elsewhere) : countSentence(own)}</small>
       </span>
       {summary && (
         <strong>
@@ -71,14 +72,16 @@ function ReadRow({
 /** The same as keys in one row: the one size it could be by name and figure, several behind a key with their count. */
 export function ReadKeys({ data, features, onTake, onMeasure }: ReadAlreadyProps) {
   const [isOpen, setOpen] = useState(false);
-  const read = features.filter((feature) => data.readings.some((one) => one.featureId === feature.id));
+  const read = features.filter(
+    ({ id, elsewhere }) => elsewhere !== undefined || data.readings.some((one) => one.featureId === id),
+  );
   const [only, ...others] = read;
   return (
     <>
       {only && others.length === 0 && (
         <Button onPress={() => onTake(only.id)}>
           <span class="read-already-key">
-            {only.name}
+            {isElsewhere(only, readingsOf(data, only)) ? `${only.name}, another one’s` : only.name}
             <strong>{sizeOf(data, only)}</strong>
           </span>
         </Button>
@@ -96,10 +99,11 @@ export function ReadKeys({ data, features, onTake, onMeasure }: ReadAlreadyProps
   );
 }
 
+function readingsOf({ readings }: WorksheetData, { id }: Feature) {
+  return readings.filter(({ featureId }) => featureId === id);
+}
+
 function sizeOf(data: WorksheetData, feature: Feature): string {
-  const form = formOfReadings(
-    feature.kind,
-    data.readings.filter((reading) => reading.featureId === feature.id),
-  );
+  const form = formOfReadings(feature.kind, countedRecords(feature, readingsOf(data, feature)));
   return form ? summaryOf(form, data.unit).size : '';
 }

@@ -2,19 +2,19 @@ import { createContext, type ComponentChildren } from 'preact';
 import { useContext, useMemo } from 'preact/hooks';
 import { capital } from '../../engine/length/say-words.ts';
 import { sayAssumed, withAssumed } from '../../engine/reading/say-assumed.ts';
-import type { Assumed } from '../../engine/worksheets/worksheet.ts';
 import { hrefOf } from '../address.ts';
 import { LinkButton } from '../common/button.tsx';
 import { VerdictBand, type VerdictKind } from '../common/verdict-band.tsx';
 import { assumedIn } from './assumed.ts';
+import type { AssumedSize } from './assumed-elsewhere.ts';
 import { Lead } from './lead.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
 import './worksheet-page.css';
 
 type Here = {
-  readonly assumed: readonly Assumed[];
-  /** Where each is changed; none on paper. */
-  readonly changedAt?: (field: string) => string;
+  readonly assumed: readonly AssumedSize[];
+  /** Where each is changed, or read; none on paper. */
+  readonly changedAt?: (one: AssumedSize) => string;
 };
 
 const AssumedHere = createContext<Here>({ assumed: [] });
@@ -29,8 +29,10 @@ type Props = {
 export function WithAssumed({ data, onPaper = false, children }: Props) {
   const here = useMemo(() => {
     const { job, worksheet } = data;
-    const changedAt = (field: string) =>
-      hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field });
+    const changedAt = ({ field, featureId }: AssumedSize) =>
+      featureId === undefined
+        ? hrefOf({ at: 'worksheet', jobId: job.id, worksheetId: worksheet.id, field })
+        : hrefOf({ at: 'feature', jobId: job.id, featureId, choosing: `for/${worksheet.id}` });
     return { assumed: assumedIn(data), ...(!onPaper && { changedAt }) };
   }, [data, onPaper]);
   return <AssumedHere.Provider value={here}>{children}</AssumedHere.Provider>;
@@ -89,11 +91,14 @@ export function AssumedKeys() {
   if (!changedAt || assumed.length === 0) return null;
   return (
     <p class="worksheet-assumed not-printed">
-      {assumed.map(({ field, words, asked = askedOf(words) }) => (
-        <LinkButton key={field} href={changedAt(field)} label={`${asked} Assumed: ${words}. Change it`}>
-          {asked}
-        </LinkButton>
-      ))}
+      {assumed.map((one) => {
+        const { field, words, asked = askedOf(words) } = one;
+        return (
+          <LinkButton key={field} href={changedAt(one)} label={`${asked} Assumed: ${words}. Change it`}>
+            {asked}
+          </LinkButton>
+        );
+      })}
     </p>
   );
 }

@@ -25,6 +25,7 @@ import type {
   Worksheet,
 } from '../../store/base/records.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
+import { countedRecords, isElsewhere, whereElsewhere } from '../readings/elsewhere.ts';
 import { readingWords } from '../readings/reading-figure.ts';
 import { countSentence } from '../readings/readings-screen.tsx';
 import { partReadAnew } from './parts-read-anew.ts';
@@ -84,7 +85,8 @@ export function knownSize(data: ReadIn, input: SizeInput | undefined): KnownSize
     };
   }
   const feature = data.features.find((one) => one.id === input.featureId);
-  const records = data.readings.filter((one) => one.featureId === input.featureId && !isSetAside(one));
+  const own = data.readings.filter((one) => one.featureId === input.featureId && !isSetAside(one));
+  const records = feature ? recordsIn(data, feature, { input, own }) : [];
   const readings = feature && engineReadings(feature.kind, records, feature.material);
   if (!feature || !readings) return undefined;
   const { least, most, tightest, loosest, places } = featureForm(feature.kind, readings);
@@ -94,8 +96,19 @@ export function knownSize(data: ReadIn, input: SizeInput | undefined): KnownSize
     places: places.map(({ estimate }) => estimate),
     tightest: tightest.estimate,
     loosest: loosest.estimate,
-    words: `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}${atTwenty(readings)}`,
+    words: isElsewhere(feature, own)
+      ? `${feature.name} of ${whereElsewhere(feature.elsewhere)}`
+      : `${feature.name}, ${countSentence(records)}, ${toolsOf(readings)}${atTwenty(readings)}`,
   };
+}
+
+/** Another one's readings stand in for a part's own; of parts put together they would be of other parts. */
+function recordsIn(
+  { worksheet }: ReadIn,
+  feature: Feature,
+  { input, own }: { readonly input: SizeInput; readonly own: readonly ReadingRecord[] },
+): readonly ReadingRecord[] {
+  return worksheet && isInputOfTheWhole(worksheet, input) ? own : countedRecords(feature, own);
 }
 
 /** What a typed size's part is made of, where the worksheet was told. */

@@ -83,6 +83,18 @@ export type Part = {
   readonly swapped?: { readonly at: number; readonly by: string };
 };
 
+/** A reading as it was logged in another job. */
+export type ReadingElsewhere = Entry &
+  Pick<ReadingRecord, 'tool' | 'stops' | 'place' | 'direction' | 'zeroChecked' | 'warmth' | 'at'>;
+
+/** What was read of another one of its kind, where and when: it stands in until this one is read, and proves nothing of it. */
+export type ReadElsewhere = {
+  readonly jobId: Id;
+  readonly jobName: string;
+  readonly featureId: Id;
+  readonly readings: readonly ReadingElsewhere[];
+};
+
 export type Feature = {
   readonly id: Id;
   readonly jobId: Id;
@@ -92,6 +104,8 @@ export type Feature = {
   /** What it is made of, a material of the chart: how it grows when warm. */
   readonly material?: string;
   readonly createdAt: number;
+  /** A known part's size: nothing here was read on this one. */
+  readonly elsewhere?: ReadElsewhere;
   /** It holds the readings of a fit-up check: listed there, not among the job's own readings. */
   readonly checkId?: Id;
   /** It was removed on one device while a reading was logged under it on another: shown again, and said so. */

@@ -98,7 +98,7 @@ function dateFault(
   path: string,
   dates: { readonly latestMs: number; readonly odd: OddCounts },
 ): FigureFault | undefined {
-  if (!isPlainObject(value)) return undefined;
+  if (!isPlainObject(value) && !Array.isArray(value)) return undefined;
   for (const [name, inner] of Object.entries(value)) {
     if (typeof inner === 'number' && dateFields.has(name)) {
       if (inner >= LATEST_MS) return { code: 'wrong-field', field: below(path, name) };

@@ -19,6 +19,17 @@ import {
 } from '../base/schema-common.ts';
 import { toolInForceSchema } from './tool-schema.ts';
 
+const readingElsewhereSchema = z.looseObject({
+  ...entry,
+  tool: toolInForceSchema,
+  stops: z.exactOptional(entrySchema),
+  place: z.exactOptional(place),
+  direction: z.exactOptional(direction),
+  zeroChecked: z.boolean(),
+  warmth: z.exactOptional(readWarmthSchema),
+  at: time,
+});
+
 export const featureSchema = z.looseObject({
   ...stamped,
   jobId: id,
@@ -27,6 +38,15 @@ export const featureSchema = z.looseObject({
   name: line,
   material: z.exactOptional(line),
   createdAt: time,
+  elsewhere: z.exactOptional(
+    z.looseObject({
+      jobId: id,
+      jobName: line,
+      featureId: id,
+      // Without a check of its own: on the way out zod encodes what is checked twice, and a length can't be.
+      readings: z.array(readingElsewhereSchema),
+    }),
+  ),
   checkId: z.exactOptional(id),
   broughtBack: z.exactOptional(z.literal(true)),
 });

@@ -1,5 +1,6 @@
 import type { FeatureKind } from '../../engine/reading/measuring-tool.ts';
 import { act, type Act } from '../opening/act.ts';
+import { withChanges, type Changes } from '../base/changes.ts';
 import { isGone, type Kept } from '../base/kept.ts';
 import { touchJob } from './jobs.ts';
 import { newId } from '../base/new-id.ts';
@@ -37,7 +38,7 @@ export async function createFeature(store: Store, feature: NewFeature): Promise<
   });
 }
 
-export type FeatureChanges = Partial<Pick<Feature, 'name' | 'kind' | 'partId' | 'material'>>;
+export type FeatureChanges = Changes<Feature, 'name' | 'kind' | 'partId' | 'material'>;
 
 export async function changeFeature(
   store: Store,
@@ -48,7 +49,7 @@ export async function changeFeature(
     const before = await a.get(featureRecordKind, id);
     await touchJob(a, before.jobId);
     await partMustBeThere(a, changes.partId);
-    const after = await a.change(featureRecordKind, id, (feature) => ({ ...feature, ...changes }));
+    const after = await a.change(featureRecordKind, id, (feature) => withChanges(feature, changes));
     a.undoable(`Changed ${before.name}`, before.jobId);
     return after;
   });

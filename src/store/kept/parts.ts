@@ -5,6 +5,7 @@ import { newId } from '../base/new-id.ts';
 import type { Store } from '../opening/open-store.ts';
 import { readByIndex } from '../opening/read.ts';
 import type { Id, Part } from '../base/records.ts';
+import { featureRecordKind } from './feature-schema.ts';
 import { partKind } from './job-schema.ts';
 import type { StoreResult } from '../base/store-refusal.ts';
 
@@ -14,11 +15,18 @@ export async function partsOf(store: Store, jobId: Id): Promise<Part[]> {
   return parts.sort((a, b) => a.name.localeCompare(b.name));
 }
 
-export async function createPart(store: Store, part: Omit<Part, 'id'>): Promise<StoreResult<Part>> {
+/** Makes a part; with a feature, that size is one of it. */
+export async function createPart(
+  store: Store,
+  part: Omit<Part, 'id'>,
+  featureId?: Id,
+): Promise<StoreResult<Part>> {
   const id = newId();
-  return act(store, { stores: ['jobs', 'parts'] }, async (a) => {
+  return act(store, { stores: ['jobs', 'parts', 'features'] }, async (a) => {
     await touchJob(a, part.jobId);
     const made = a.make(partKind, { ...part, id });
+    if (featureId !== undefined)
+      await a.change(featureRecordKind, featureId, (feature) => ({ ...feature, partId: id }));
     a.undoable(`Made ${part.name}`, part.jobId);
     return made;
   });

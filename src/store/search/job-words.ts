@@ -102,11 +102,19 @@ function measuredLines(
     const struck = read.filter(({ struckOut }) => struckOut !== undefined);
     const counted = read.filter(({ struckOut }) => struckOut === undefined);
     const words = [partNames.get(partId), name];
+    const elsewhere = elsewhereIn(feature);
     return [
       lineOf(at, words, counted.flatMap(figureOf)),
+      ...(elsewhere.length === 0 ? [] : [lineOf(at, [...words, 'of another one'], elsewhere)]),
       ...(struck.length === 0 ? [] : [lineOf(at, [...words, 'struck out'], struck.flatMap(figureOf))]),
     ];
   });
+}
+
+/** What was read of another one, for a size that has none of its own. */
+function elsewhereIn({ elsewhere }: Kept): FoundFigure[] {
+  const { readings } = isPlainObject(elsewhere) ? elsewhere : {};
+  return Array.isArray(readings) ? readings.flatMap((one: unknown) => entriesIn(one)) : [];
 }
 
 function worksheetLine(worksheet: Kept): FoundLine {

@@ -1,3 +1,5 @@
+import { typedWithUnit, type Entry } from '../../engine/length/entry.ts';
+import { toText } from '../../engine/length/length.ts';
 import type { FoundLine, JobWords } from './job-words.ts';
 import { sizeWord, wantedIn, wordsIn, type Wanted, type WantedWord } from './words-in.ts';
 
@@ -89,4 +91,14 @@ function metIn(
 
 function isIn(words: readonly string[], { begins, sizes }: WantedWord): boolean {
   return words.some((word) => word.startsWith(begins) || sizes.includes(word));
+}
+
+/** Whether these words and sizes have all of what is looked for. */
+export function hasEveryWord(
+  text: string,
+  { text: own, read }: { readonly text: string; readonly read: readonly Entry[] },
+): boolean {
+  const figures = read.map((entry) => [typedWithUnit(entry), toText(entry.exact)] as const);
+  const { words } = wantedIn(text);
+  return metIn({ at: [], text: own, figures }, wantedIn(text)).count >= words.length;
 }

@@ -147,6 +147,20 @@ describe('a brake job', () => {
     }
   });
 
+  test('is stopped by a worksheet that is good with a size of another part only; another job is told', () => {
+    const ofAnother = { words: 'hub sleeve of another one', field: 'fixed' };
+    const worksheets = [
+      { id: 'w1', title: 'Bracket', found: 'good', said: '', used: true, assumed: ofAnother, ofAnother },
+    ] as const;
+    expect(stops({ worksheets })).toEqual(['worksheet-of-another']);
+    const { blockers, warnings } = signOff({ ...ready, systems: ['engine'], worksheets });
+    expect(blockers).toEqual([]);
+    expect(warnings.map(sayFinding)).toContainEqual({
+      what: 'Bracket: good only with another part’s size',
+      todo: 'Read it on this one: hub sleeve of another one.',
+    });
+  });
+
   test('can’t be signed with a cut that is to size by a tool too coarse to prove it; another job can', () => {
     const cuts = [
       {

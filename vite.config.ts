@@ -138,11 +138,12 @@ function buildServiceWorker(): Plugin {
     async writeBundle() {
       await buildAlone('painted', folder, {});
       await buildAlone('rescue', folder, {});
+      await buildAlone('home-worker', folder, {});
       const page = readFileSync(resolve(import.meta.dirname, 'src/rescue.html'), 'utf8');
       writeFileSync(join(folder, 'rescue.html'), page.replace('{policy}', policyForMeta));
       const manifest = everyFile(folder);
       await buildAlone('sw', folder, { 'self.__WB_MANIFEST': JSON.stringify(manifest) });
-      writeLicences(folder, ['painted', 'rescue', 'sw']);
+      writeLicences(folder, ['painted', 'rescue', 'home-worker', 'sw']);
       this.info(`${manifest.length} files are kept for work without signal`);
     },
   };

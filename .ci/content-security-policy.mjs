@@ -1,6 +1,7 @@
 /**
- * What the app may load and do: its own files, nothing else. The one Trusted Types policy makes the service worker's
- * address (update.ts). `blob:` and `data:` are for pictures a fitter takes or imports.
+ * What the app may load and do: its own files, nothing else. Of the two Trusted Types policies one makes the service worker's
+ * address (update.ts), the other that of home's worker (store/home/page-worker.ts), which the service worker holds to one
+ * origin more once the phone is paired (sw.ts); the page itself never reaches out. `blob:` and `data:` are for pictures a fitter takes or imports.
  */
 const rules = [
   "default-src 'none'",
@@ -14,7 +15,7 @@ const rules = [
   "form-action 'none'",
   "object-src 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types slipfit-worker',
+  'trusted-types slipfit-worker slipfit-home',
 ];
 
 /** For a <meta> tag: the only way on a host that lets us send no headers. */

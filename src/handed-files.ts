@@ -18,16 +18,12 @@ declare global {
   }
 }
 
-/** Tells of every file that is handed over, now and while the app is open. */
-export async function takeHandedFiles(onFile: (file: Blob) => void): Promise<void> {
-  window.launchQueue?.setConsumer(({ files = [] }) => {
-    const [first] = files; // one is shown and answered at a time
-    void first?.getFile().then(onFile, () => undefined);
-  });
-  if (location.search !== SHARED_MARK) return;
+/** What was opened with the app; without a handle what was shared to it, if that is why it was opened. */
+export async function handedFile(handle: FileSystemFileHandle | undefined): Promise<Blob | undefined> {
+  if (handle) return handle.getFile().catch(() => undefined);
+  if (location.search !== SHARED_MARK) return undefined;
   history.replaceState(null, '', `${location.pathname}${location.hash}`);
-  const shared = await sharedFile().catch(() => undefined);
-  if (shared) onFile(shared);
+  return sharedFile().catch(() => undefined);
 }
 
 async function sharedFile(): Promise<Blob | undefined> {

@@ -104,8 +104,8 @@ async function start(into: HTMLElement): Promise<void> {
   if (!cameUp)
     notify({ id: 'place', sentence: 'The last place did not come up twice, so here are the jobs.' });
   void askAtStart();
-  void sweep(store);
-  void takeHanded(store);
+  goOn(store).catch(() => undefined);
+  takeHanded(store);
 }
 
 function returnTo(last: string | undefined): void {
@@ -168,21 +168,25 @@ async function writeDrafts(): Promise<void> {
   }
 }
 
-/** What a phone that died over a file has left is taken out; the code for it comes only when there is something. */
-async function sweep(store: Store): Promise<void> {
-  if ((await store.db.count('staging').catch(() => 0)) === 0) return;
-  const { sweepStaged } = await import('./store/file/backup-staged.ts');
-  await sweepStaged(store).catch(() => undefined);
+/** What only some phones need, its code only where there is something: a paired one goes on with its copy at home, what one that died over a file has left is taken out. */
+async function goOn(store: Store): Promise<void> {
+  if (await store.db.count('home')) void (await import('./store/home/home.ts')).startHome(store);
+  if (await store.db.count('staging'))
+    await (await import('./store/file/backup-staged.ts')).sweepStaged(store);
 }
 
-/** A backup or a job file opened with the app, or shared to it, is shown where a chosen one would be. */
-async function takeHanded(store: Store): Promise<void> {
-  if (!('launchQueue' in window) && location.search === '') return;
-  const { takeHandedFiles } = await import('./handed-files.ts');
-  await takeHandedFiles((file) => {
+/** A backup or a job file opened with the app, or shared to it, is shown where a chosen one would be; the code for it comes with it. */
+function takeHanded(store: Store): void {
+  const take = async (handle?: FileSystemFileHandle) => {
+    const { handedFile } = await import('./handed-files.ts');
+    const file = await handedFile(handle);
+    if (!file) return;
     void import('./screens/shop/restore-work.ts').then(({ readFile }) => readFile(store, file));
     location.hash = hrefOf({ at: 'restore' });
-  });
+  };
+  // One is shown and answered at a time.
+  window.launchQueue?.setConsumer(({ files }) => void (files?.[0] && take(files[0])));
+  if (location.search !== '') void take();
 }
 
 /** Read above a pad, whose own message says the rest where a size was to be logged. */

@@ -37,6 +37,10 @@ const PART_WITHIN_MS = 30_000;
 const KEPT_WITHIN_MS = 120_000;
 const LOOK_WITHIN_MS = 10_000;
 
+/** The one script that may reach beyond the app's own origin. The same words stand in store/home/page-worker.ts. */
+const HOME_WORKER = 'home-worker.js';
+const allowed = { cache: 'slipfit-home', origin: 'home-origin' };
+
 const kept = new PrecacheController({
   plugins: [
     {
@@ -49,6 +53,14 @@ const kept = new PrecacheController({
   ],
 });
 kept.addToCacheList(files);
+// Before the route of all files, which would serve it as any other.
+registerRoute(
+  ({ url }) => url.href === new URL(HOME_WORKER, self.registration.scope).href,
+  async () => {
+    const script = await kept.matchPrecache(HOME_WORKER);
+    return script ? heldTo(await allowedOrigin(), script) : Response.error();
+  },
+);
 registerRoute(new PrecacheRoute(kept));
 
 // Any page address straight in the app's folder, such as ./?from=home, is the app. Deeper ones are left to the host:
@@ -95,6 +107,21 @@ self.addEventListener('activate', (event) => {
   // Without this the page of the first visit has no worker, and the update button would do nothing there.
   event.waitUntil(self.clients.claim());
 });
+
+/** The origin of the home that the fitter has paired this phone with, as the page has kept it. */
+async function allowedOrigin(): Promise<string> {
+  const cache = await caches.open(allowed.cache);
+  const found = await cache.match(new URL(allowed.origin, self.registration.scope));
+  const origin = (await found?.text()) ?? '';
+  return /^https?:\/\/[\w.:[\]-]+$/.test(origin) ? origin : '';
+}
+
+/** A worker takes its policy from the answer it comes with: home's may reach the app's own origin and this one. */
+function heldTo(origin: string, script: Response): Response {
+  const policy = `default-src 'none'; connect-src 'self' ${origin}; require-trusted-types-for 'script'`;
+  const headers = { 'Content-Type': 'text/javascript', 'Content-Security-Policy': policy };
+  return new Response(script.body, { headers });
+}
 
 async function install(event: Working): Promise<void> {
   await kept.install(event);

@@ -21,6 +21,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'update.ts': ['kept-files.ts'],
   'kept-files.ts': [],
   'rescue.ts': ['screens/common/give-rescue.ts'],
+  'home-worker.ts': ['store/home/in-worker.ts'],
   'painted.ts': ['screens/jobs/painted-list.ts'],
   'handed-files.ts': [],
   'version.ts': [],

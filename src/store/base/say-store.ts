@@ -26,8 +26,8 @@ const nouns: Record<StoreName, string> = {
   brought: 'note of what a file brought',
   conflicts: 'difference between two phones',
   words: 'note that a job is found by',
-  outbox: 'note of what goes home',
-  home: 'note about home',
+  outbox: 'note about this phone',
+  home: 'note about this phone',
 };
 
 /** What one record of a store is called. */

@@ -84,12 +84,6 @@ export type BackupStore = NamesWith<'backup'>;
 /** What goes into a backup, in the order in which it is written. */
 export const backupStores: readonly BackupStore[] = storeNames.filter(goesIntoBackup);
 
-/** What goes home from a phone that is paired: all that goes into a backup but its settings, and what two phones wrote apart. */
-export const homeStores: ReadonlySet<StoreName> = new Set<StoreName>([
-  ...backupStores.filter((name) => name !== 'settings'),
-  'conflicts',
-]);
-
 export type SignedStore = NamesWith<'signed'>;
 export const signedStores: readonly SignedStore[] = storeNames.filter(isSigned);
 
@@ -102,6 +96,11 @@ export function indexesOf(name: StoreName): readonly string[] {
 
 export function listOf(name: StoreName): ListOfStore | undefined {
   return factsOf(name).list;
+}
+
+/** What goes home from a phone that is paired: all that goes into a backup but its settings, and what two phones wrote apart. */
+export function goesHome(name: StoreName): boolean {
+  return name === 'conflicts' || (name !== 'settings' && goesIntoBackup(name));
 }
 
 function factsOf(name: StoreName): StoreFacts {

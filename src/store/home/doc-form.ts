@@ -1,13 +1,14 @@
 import type { Stamp } from '../base/clock.ts';
 import { derivedFields, type Kept, type KeptStamped } from '../base/kept.ts';
 import { isPlainObject } from '../base/paths.ts';
-import { homeStores, type BackupStore } from '../base/stores.ts';
+import type { BackupStore } from '../base/stores.ts';
 import { withBase64 } from '../file/backup-bytes.ts';
 import { withBytes } from '../file/backup-bytes-read.ts';
 import { checkRecord } from '../kept/any-record.ts';
 import { readConflict, type Conflict } from '../phones/conflict-schema.ts';
 import { latestOf, metBy, metByBoth, stampsIn, type RecordSeen } from '../phones/record-seen.ts';
 import type { Doc } from './couch.ts';
+import { sweptStores } from './swept-stores.ts';
 import { nameAtHome, openBytes, openText, sealBytes, sealText, type HomeKeys } from './sealing.ts';
 
 /**
@@ -122,8 +123,8 @@ function parsed(text: string): Readonly<Record<string, unknown>> | undefined {
 }
 
 function isOfHome(store: string): store is BackupStore {
-  const names: ReadonlySet<string> = homeStores;
-  return names.has(store) && store !== 'conflicts' && store !== 'photoBytes';
+  const names: readonly string[] = sweptStores;
+  return names.includes(store) && store !== 'conflicts';
 }
 
 function withoutDerived(record: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {

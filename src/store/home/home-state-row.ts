@@ -15,6 +15,8 @@ export type StateRow = {
   readonly homePutBackAt?: number;
   readonly phonePutBackAt?: number;
   readonly unreadable?: number;
+  /** Pictures whose bytes were not here when that was last looked at. */
+  readonly toFetch?: number;
 };
 
 export type PicturesRow = { readonly id: 'pictures'; readonly choice: PictureChoice; readonly now?: true };

@@ -58,6 +58,8 @@ export type HomeTrouble =
   | { readonly code: 'nothing-there' }
   /** Home was set up by a newer Slipfit: take the update. */
   | { readonly code: 'newer-home' }
+  /** Something in Slipfit itself that nobody foresaw. */
+  | { readonly code: 'own-fault' }
   /** Something in the phone's own database. */
   | { readonly code: 'store'; readonly refusal: StoreRefusal };
 

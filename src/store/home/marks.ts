@@ -25,6 +25,8 @@ export type Mark = {
   readonly name: string;
   readonly fitter?: string;
   readonly at: number;
+  /** Its phone was locked out. What it had sent is at home all the same. */
+  readonly isOut?: true;
 };
 
 export type MarkRow = Omit<Mark, 'docId'> & { readonly metAt: number };
@@ -47,7 +49,15 @@ function markIn(text: string): Omit<Mark, 'docId' | 'rev'> | undefined {
   const { device, upTo, user, name, fitter, at } = said;
   if (!isDeviceId(device) || !isSoundStamp(upTo) || deviceOf(upTo) !== device) return undefined;
   if (typeof user !== 'string' || typeof name !== 'string' || typeof at !== 'number') return undefined;
-  return { device, upTo, user, name, at, ...(typeof fitter === 'string' && { fitter }) };
+  return {
+    device,
+    upTo,
+    user,
+    name,
+    at,
+    ...(typeof fitter === 'string' && { fitter }),
+    ...(said['isOut'] === true && { isOut: true }),
+  };
 }
 
 /** Says at home that all of this phone's changes up to there are at home. */
@@ -74,6 +84,17 @@ export async function putMark(round: Round, marks: readonly Mark[], upTo: Stamp)
   // One of an earlier round came late.
   const again = (await readMarks(couch, keys)).find((mark) => mark.docId === docId);
   await putDoc(couch, docId, body, again?.rev);
+}
+
+/** Every mark of a user is marked as locked out, so that no phone lists it any more. */
+export async function lockMarksOut(couch: Couch, keys: HomeKeys, user: string): Promise<void> {
+  for (const { docId, rev, ...said } of await readMarks(couch, keys)) {
+    if (said.user !== user) continue;
+    // oxlint-disable-next-line no-await-in-loop
+    const body = { k: 1, d: await sealText(keys, docId, JSON.stringify({ ...said, isOut: true })) };
+    // oxlint-disable-next-line no-await-in-loop
+    await putDoc(couch, docId, body, rev);
+  }
 }
 
 /** After all of the feed was met, with nothing laid aside: what the marks promised is seen. */

@@ -5,6 +5,7 @@ import { findDocs, leavesOf, writeDocs, type Found } from './couch.ts';
 import type { Json } from './couch-ask.ts';
 import { EVERYTHING_HERE, type OutboxRow } from './home-rows.ts';
 import { meetDocs } from './pull.ts';
+import { notePictures } from './pictures.ts';
 import { prepare, sealed, type Outgoing, type Wanted } from './outgoing.ts';
 import { homeAct, step, takeToken, type Round } from './round-parts.ts';
 
@@ -64,6 +65,11 @@ async function sendRows(round: Round, rows: readonly Wanted[]): Promise<void> {
   for (const one of nothing) isThere(round, one);
   for (const one of unreadable) isStuck(round, one);
   round.unreadable += unreadable.length;
+  const photos = outgoing.filter(({ store }) => store === 'photos');
+  await notePictures(
+    round.home,
+    photos.map(({ id }) => id),
+  );
   const fresh = outgoing.filter(({ isFresh }) => isFresh);
   const taken = await sendFresh(round, fresh);
   await meetAndSend(round, [...outgoing.filter(({ isFresh }) => !isFresh), ...taken]);

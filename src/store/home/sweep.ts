@@ -1,19 +1,16 @@
 import type { Kept } from '../base/kept.ts';
 import { newId } from '../base/new-id.ts';
-import { backupStores, type BackupStore } from '../base/stores.ts';
+import type { BackupStore } from '../base/stores.ts';
 import { read } from '../opening/read.ts';
 import { findDocs } from './couch.ts';
 import { docIdOf } from './doc-form.ts';
 import { changeState } from './home-state-row.ts';
 import { EVERYTHING_HERE, isOfTheDemo, type OutboxRow } from './home-rows.ts';
 import { prepare } from './outgoing.ts';
+import { noteAllPictures } from './pictures.ts';
 import { sendFresh } from './push.ts';
+import { sweptStores } from './swept-stores.ts';
 import { homeAct, step, type Round } from './round-parts.ts';
-
-const swept: readonly (BackupStore | 'conflicts')[] = [
-  ...backupStores.filter((name) => name !== 'settings' && name !== 'photoBytes'),
-  'conflicts',
-];
 
 /**
  * Looks through everything that is here, store by store, and sends what home lacks. What home has was met from the start of
@@ -29,10 +26,10 @@ export async function sweep(round: Round): Promise<void> {
   const first = from
     ? Math.max(
         0,
-        swept.findIndex((name) => name === from.store),
+        sweptStores.findIndex((name) => name === from.store),
       )
     : 0;
-  for (const store of swept.slice(first)) {
+  for (const store of sweptStores.slice(first)) {
     let after = store === from?.store ? from.after : '';
     for (;;) {
       // Handful by handful.
@@ -51,7 +48,7 @@ export async function sweep(round: Round): Promise<void> {
       await step(round);
     }
   }
-  await notePictures(round);
+  await noteAllPictures(home);
   round.sweep = undefined;
   round.isMoved = true;
   home.sent.set(EVERYTHING_HERE, mark);
@@ -66,8 +63,8 @@ async function sweepMark({ home }: Round): Promise<string | undefined> {
 }
 
 async function countOf({ home }: Round): Promise<number> {
-  const counts = await read(home.store, swept, (tx) =>
-    Promise.all(swept.map((name) => tx.objectStore(name).count())),
+  const counts = await read(home.store, sweptStores, (tx) =>
+    Promise.all(sweptStores.map((name) => tx.objectStore(name).count())),
   );
   return counts.reduce((sum, count) => sum + count, 0);
 }
@@ -106,16 +103,6 @@ async function sendMissing(
         if ((await a.kept('outbox', outboxId)) === undefined)
           a.putKept('outbox', { id: outboxId, mark: newId() } satisfies OutboxRow);
     });
-}
-
-/** Pictures go their own way, when there is Wi-Fi: each that is here is noted. */
-async function notePictures({ home }: Round): Promise<void> {
-  await homeAct(home, ['photoBytes', 'outbox'], async (a) => {
-    for (const id of (await a.tx.objectStore('photoBytes').getAllKeys()).map(String))
-      // oxlint-disable-next-line no-await-in-loop
-      if ((await a.kept('outbox', `photoBytes/${id}`)) === undefined)
-        a.putKept('outbox', { id: `photoBytes/${id}`, mark: newId() } satisfies OutboxRow);
-  });
 }
 
 async function sayProgress({ home }: Round, done: number, of: number): Promise<void> {

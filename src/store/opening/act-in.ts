@@ -11,12 +11,9 @@ import type { Act } from './act.ts';
 
 /** What a piece of work may do in this transaction. */
 export async function actIn(parts: ActParts): Promise<Act> {
-  const { store, tx, writes, stamped, counted } = parts;
+  const { store, tx, writes, stamped } = parts;
   const nowMs = store.now();
-  const { stamp, isPaired } = stamped
-    ? await takeStamp({ tx, writes, nowMs, counted })
-    : { stamp: seedStamp, isPaired: false };
-  if (isPaired) parts.home = stamp;
+  const stamp = stamped ? await takeStamp(parts, nowMs) : seedStamp;
   // A phone that has lost its date goes on behind what it logged last: the order is right, and the app says the rest.
   const at = canBeNow(nowMs) || !stamped ? nowMs : stampMs(stamp);
   const writing = writingIn(parts);

@@ -2,21 +2,13 @@ import { isDeviceId, isSoundStamp, nextStamp, type Stamp } from '../base/clock.t
 import type { Kept } from '../base/kept.ts';
 import { newId } from '../base/new-id.ts';
 import { isPlainObject } from '../base/paths.ts';
-import { ClockDamaged, quiet, type Writing } from './act-parts.ts';
-
-type StampParts = {
-  readonly tx: Writing;
-  readonly writes: Promise<unknown>[];
-  readonly nowMs: number;
-  readonly counted: boolean;
-};
-
-/** With whether this phone is paired: that is noted beside the stamp, so that an act asks nothing more to know it. */
-type TakenStamp = { readonly stamp: Stamp; readonly isPaired: boolean };
+import { ClockDamaged, quiet, type ActParts, type Writing } from './act-parts.ts';
 
 // The last stamp lives in the database and is read and written in the same transaction, so that two tabs of one
 // phone can't give the same stamp twice and a clock that was set back doesn't run the stamps back.
-export async function takeStamp({ tx, writes, nowMs, counted }: StampParts): Promise<TakenStamp> {
+// Whether the phone is paired stands beside it, so that an act asks nothing more to know that.
+export async function takeStamp(parts: ActParts, nowMs: number): Promise<Stamp> {
+  const { tx, writes, counted } = parts;
   const device: unknown = await tx.objectStore('device').get('clock');
   if (device === undefined ? await wasUsed(tx) : !isSoundClock(device)) throw new ClockDamaged();
   const known = isPlainObject(device) ? device : {};
@@ -27,7 +19,8 @@ export async function takeStamp({ tx, writes, nowMs, counted }: StampParts): Pro
   writes.push(
     quiet(tx.objectStore('device').put({ ...known, ...count, id: 'clock', deviceId, last: stamp })),
   );
-  return { stamp, isPaired: known['home'] === true };
+  if (known['home'] === true) parts.home = stamp;
+  return stamp;
 }
 
 /** Both are written from the first act on; what a file brought could once carry the last stamp off to the end of all time. */

@@ -1,4 +1,4 @@
-import { homeStores, type StoreName } from '../base/stores.ts';
+import { goesHome, type StoreName } from '../base/stores.ts';
 import { refuse, worked } from '../../engine/length/refusal.ts';
 import type { Stamp } from '../base/clock.ts';
 import type { Kept } from '../base/kept.ts';
@@ -118,10 +118,9 @@ const MOST_NOTED = 2000;
 
 /** What this act touched is to go home: noted in its own transaction, so that nothing kept is ever left out. */
 function noteForHome({ tx, writes, touched, home }: ActParts): void {
-  if (home === undefined) return;
-  const ids = touched.filter(({ store }) => homeStores.has(store)).map(({ store, id }) => `${store}/${id}`);
-  for (const id of ids.length > MOST_NOTED ? ['*'] : ids)
-    writes.push(quiet(tx.objectStore('outbox').put({ id, mark: home })));
+  const ids = home === undefined ? [] : touched.filter(({ store }) => goesHome(store));
+  const rows = ids.length > MOST_NOTED ? ['*'] : ids.map(({ store, id }) => `${store}/${id}`);
+  for (const id of rows) writes.push(quiet(tx.objectStore('outbox').put({ id, mark: home })));
 }
 
 async function refusalAfter(tx: Writing | undefined, error: unknown): Promise<StoreRefusal> {

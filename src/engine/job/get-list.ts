@@ -26,6 +26,12 @@ export type Need = {
   readonly purpose: string;
 };
 
+/**
+ * The same as a worksheet asks for it, without its purpose. `part`: what it is made into, as its cuts name it; once one of
+ * them has begun it is there.
+ */
+export type GetOffer = Omit<Need, 'purpose'> & { readonly part?: string | undefined };
+
 /** One line of the list: what is the same for several purposes is got once, with the pieces counted together. */
 export type GetItem = {
   /** What its tick is kept by: another size is another thing, and isn't there because the first one was. */
@@ -60,7 +66,11 @@ export function getList(needs: readonly Need[]): readonly GetItem[] {
 
 /** More pieces than were ticked are to be got again. */
 function keyOf(kind: NeedKind, what: string, count: number): string {
-  return `${kind}/${counted(count, what)}`.slice(0, MOST_OF_A_KEY);
+  const key = `${kind}/${counted(count, what)}`;
+  if (key.length <= MOST_OF_A_KEY) return key;
+  // Both ends of it: sizes stand at either.
+  const half = MOST_OF_A_KEY / 2;
+  return `${key.slice(0, half - 1)}…${key.slice(-half)}`;
 }
 
 // As long as the name of an entry in a record may be.

@@ -9,7 +9,7 @@ import type { ShownUnit } from '../length/show.ts';
 import type { Limits } from '../reading/verdict.ts';
 import type { CutKind } from '../length/metal-on.ts';
 import type { RunsWith } from './runs-with.ts';
-import type { Need } from '../job/get-list.ts';
+import type { GetOffer } from '../job/get-list.ts';
 import type { Account, Block } from './account.ts';
 import type { Fields } from './fields.ts';
 import { fieldsInShop } from './fields-in-shop.ts';
@@ -83,8 +83,8 @@ export type Definition<F extends Fields, Q, A, R> = {
   readonly checks?: (worked: Answered<F, Q, A>) => readonly CheckOffer[];
   readonly makes?: (worked: Answered<F, Q, A>) => readonly RoundPart[];
   readonly steps?: (worked: Answered<F, Q, A>) => readonly StepOffer[];
-  /** What has to be bought or found to do what the answer says. */
-  readonly gets?: (worked: Answered<F, Q, A>) => readonly Omit<Need, 'purpose'>[];
+  /** What has to be bought or found to do what the answer says; `way` is the way that its cuts in the job go, if they do. */
+  readonly gets?: (worked: Answered<F, Q, A>, way: string | undefined) => readonly GetOffer[];
   /** What a part that is cut runs with and how: the ways out of a cut gone past its limit go by it. */
   readonly runsWith?: (given: Given<F>, of: CutKind) => RunsWith;
   /** Fields that hold a part which is cut, by the names its cuts give that part: once it is to size they take its size. */
@@ -154,7 +154,7 @@ export type AnyWorksheet = {
   readonly steps: (given: AnyGiven) => readonly StepOffer[];
   /** Whether it puts parts together, so that its drawing can stand beside a step. */
   readonly givesSteps: boolean;
-  readonly gets: (given: AnyGiven) => readonly Omit<Need, 'purpose'>[];
+  readonly gets: (given: AnyGiven, way?: string) => readonly GetOffer[];
   readonly runsWith: (given: AnyGiven, of: CutKind) => RunsWith;
   readonly cutPlaces: (given: AnyGiven) => readonly CutPlace[];
   readonly provedByCut: Readonly<Partial<Record<Operation, string>>>;
@@ -218,7 +218,7 @@ export function worksheet<const F extends Fields, Q, A, R>(
     checks: (given) => checks(given).map((offer) => offerInShopWords(offer, given.unit)),
     makes: ofAnswer(of.makes),
     steps: ofAnswer(of.steps),
-    gets: ofAnswer(of.gets),
+    gets: (given, way) => getsInShop(of, work(given), way),
     givesSteps: of.steps !== undefined,
     runsWith: (given, cut) => of.runsWith?.(given, cut) ?? {},
     cutPlaces: (given) => of.cutPlaces?.(given) ?? [],
@@ -239,6 +239,16 @@ function workedOut<F extends Fields, Q, A, R>(
   return result.ok
     ? { is: 'answered', given, question, answer: result.value, unit: given.unit }
     : { is: 'refused', question, refusal: result.refusal };
+}
+
+/** What has to be got, in the words of the shop. */
+function getsInShop<F extends Fields, Q, A, R>(
+  of: Definition<F, Q, A, R>,
+  now: Worked<F, Q, A, R>,
+  way: string | undefined,
+): readonly GetOffer[] {
+  if (!of.gets || now.is !== 'answered') return [];
+  return of.gets(now, way).map((offer) => ({ ...offer, what: inShopWords(offer.what, now.unit) }));
 }
 
 /** What is read of it; a check made from it keeps these words as its own. */

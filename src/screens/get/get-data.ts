@@ -1,8 +1,10 @@
 import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
+import { chosenWay } from '../../engine/cut/chosen-way.ts';
 import { getList, type GetItem, type Need } from '../../engine/job/get-list.ts';
 import { sameLength } from '../../engine/length/length.ts';
+import { allReamers } from '../../engine/fit/tables/reamer-sizes.ts';
 import { tapOfCut } from '../../engine/thread/tap-name.ts';
-import type { Cut } from '../../store/base/records.ts';
+import type { Cut, Worksheet } from '../../store/base/records.ts';
 import { countsStill } from '../cuts/cut-words.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
@@ -21,11 +23,7 @@ export function getLines(data: GetData): readonly GetLine[] {
   const { job, steps } = data;
   const needs: readonly Need[] = [
     ...data.cuts.filter(isToBeMade).flatMap((cut) => toolsOfCut(cut, data)),
-    ...data.worksheets.flatMap((worksheet) => {
-      const of = worksheetOf(worksheet.kind);
-      const asked = of?.gets(givenOf(worksheetDataOf(worksheet, data))) ?? [];
-      return asked.map((need) => ({ ...need, purpose: worksheet.title }));
-    }),
+    ...data.worksheets.flatMap((worksheet) => needsOfWorksheet(worksheet, data)),
     ...steps.flatMap(({ text, locker, grease, cotterPin }): Need[] => [
       ...(locker === undefined
         ? []
@@ -40,6 +38,19 @@ export function getLines(data: GetData): readonly GetLine[] {
     ...Object.values(job.toGet ?? {}).map((what): Need => ({ kind: 'own', what, count: 1, purpose: '' })),
   ];
   return getList(needs).map((item) => ({ ...item, isThere: job.got?.[item.key] === true }));
+}
+
+/** What its answer asks for, by the way that its cuts in the job go; nothing for a part that is being cut or was. */
+function needsOfWorksheet(worksheet: Worksheet, data: GetData): readonly Need[] {
+  const of = worksheetOf(worksheet.kind);
+  if (!of) return [];
+  const given = givenOf(worksheetDataOf(worksheet, data));
+  const cuts = data.cuts.filter((cut) => cut.worksheetId === worksheet.id && countsStill(cut));
+  const begun = new Set(cuts.filter(({ state }) => state !== 'to-cut').map(({ part }) => part));
+  return of
+    .gets(given, chosenWay(of.cuts(given), cuts)?.id)
+    .filter(({ part }) => part === undefined || !begun.has(part))
+    .map(({ kind, what, count }) => ({ kind, what, count, purpose: worksheet.title }));
 }
 
 function isToBeMade({ state }: Cut): boolean {
@@ -69,11 +80,17 @@ function toolsOfCut(cut: Cut, { drawer }: GetData): readonly Need[] {
     : [
         {
           kind: 'reamer',
-          what: `reamer ${cut.drill ?? `${cut.target.typed} ${cut.target.unit}`}`,
+          what: `reamer ${reamerName(cut)}`,
           count: 1,
           purpose: cut.part,
         },
       ];
+}
+
+/** As it is stamped: a standard one by its name. */
+function reamerName({ drill, target }: Cut): string {
+  const standard = allReamers.find(({ size }) => sameLength(size, target.exact));
+  return drill ?? standard?.name ?? `${target.typed} ${target.unit}`;
 }
 
 function sameName(a: string, b: string): boolean {

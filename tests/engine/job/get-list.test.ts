@@ -35,6 +35,19 @@ describe('what has to be got for a job', () => {
     expect(new Set([two?.key, four?.key, longer?.key]).size).toBe(3);
   });
 
+  test('two long names that differ only at their ends are two things', () => {
+    const bar = (metal: string) =>
+      getList([
+        {
+          ...tap,
+          kind: 'stock',
+          what: `bar for the offset bushing of the brake arm, 1-1/16 in or larger, 1.500 in long when finished, ${metal}`,
+        },
+      ])[0]?.key;
+    expect(bar('brass')).not.toBe(bar('bronze'));
+    expect(bar('brass')?.length).toBeLessThanOrEqual(100);
+  });
+
   test('a tick holds for a tap that a second hole needs too', () => {
     expect(getList([tap, { ...tap, purpose: 'right link arm' }])[0]?.key).toBe(getList([tap])[0]?.key);
   });

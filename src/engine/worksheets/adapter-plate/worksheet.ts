@@ -13,6 +13,7 @@ import {
   knownBy,
   type PlateGiven,
 } from './question.ts';
+import { getsOfPlate } from './gets-of-plate.ts';
 import { stepsOfPlate } from './steps-of-plate.ts';
 import { usualWithin } from './tables/least-webs.ts';
 
@@ -47,6 +48,7 @@ export const adapterPlateWorksheet = worksheet({
   cuts: ({ answer, unit }) => cutsOfPlate(answer, unit),
   checks: ({ question, answer }) => checksOfPlate(question, answer),
   steps: ({ answer, unit }) => stepsOfPlate(answer, unit),
+  gets: ({ question, unit }) => getsOfPlate(question, unit),
   demo: {
     title: 'Wheel adapter',
     sizes: {

@@ -24,10 +24,13 @@ export function cutsOfLineUp(q: LineUpQuestion, answer: LineUpAnswer): readonly 
   return [
     ...wayOf({ id: 'spacers', name: 'The spacers', offers, ...unsure }),
     ...(more.length > offers.length
-      ? wayOf({ id: 'new-for-shims', name: 'New spacers, no shims', offers: more, ...unsure })
+      ? wayOf({ id: NEW_FOR_SHIMS, name: 'New spacers, no shims', offers: more, ...unsure })
       : []),
   ];
 }
+
+/** The way that makes new what a shim would do for. */
+export const NEW_FOR_SHIMS = 'new-for-shims';
 
 /** Whether all that is judged of the axle is good once it has these lengths: a disc that rubs has its slot or float changed first. */
 function holds({ checks, shared, openDiscs, openWear }: LineUpAnswer): boolean {

@@ -16,6 +16,7 @@ import {
   type AxleGiven,
 } from './fields.ts';
 import { lineUp } from './line-up.ts';
+import { getsOfLineUp } from './gets-of-line-up.ts';
 import { axleLimits, axleQuestion } from './question.ts';
 import { sayLineUpRefusal } from './say-line-up.ts';
 import { spacerName } from './say-line-up-names.ts';
@@ -46,6 +47,7 @@ export const axleLineUpWorksheet = worksheet({
   makes: ({ question, answer }) =>
     lengthsToMake(answer).map(({ name, length }) => ({ name: spacerName(name, question), length })),
   steps: ({ question, answer, unit }) => stepsOfLineUp(question, answer, unit),
+  gets: ({ question, answer, unit }, way) => getsOfLineUp(question, answer, { way, unit }),
   cutPlaces: spacersToCut,
   wanted: (given, _kind, name) => axleWanted(given, name),
   demo: {

@@ -2,6 +2,7 @@ import { bearingAccount } from './account.ts';
 import { bearingAnswer, cutsOfBearing, type BearingAnswer } from './answer.ts';
 import { checksOfRingSeat, checksOfSeat, checksOfSleeve, checksOfTaper } from './checks-of-bearing.ts';
 import { bearingFields, bearingFieldsFor, bearingNeeds, type BearingFields } from './fields.ts';
+import { getsOfBearing } from './gets-of-bearing.ts';
 import { bearingQuestion, ownWant, sleeveWant, type BearingQuestion } from './question.ts';
 import { sayBearingRefusal } from './say-bearing-seat.ts';
 import type { CheckOffer } from '../../reading/check-offer.ts';
@@ -48,6 +49,10 @@ export const bearingSeatWorksheet = worksheet({
     answer.kind === 'ball' && !question.aside
       ? [{ name: 'Inner sleeve', length: answer.found.make.target }]
       : [],
+  gets: (answered, way) =>
+    answered.question.aside
+      ? []
+      : getsOfBearing(answered.answer, cutsToMake(answered), { way, unit: answered.unit }),
   cutPlaces: () => [
     { field: 'sleeve', part: 'sleeve' },
     { field: 'depth', part: 'recess' },

@@ -14,6 +14,7 @@ import { bushingAccount } from './account.ts';
 import { checksOfBushing } from './checks-of-bushing.ts';
 import { cutsOfBushing } from './cuts-of-bushing.ts';
 import { bushingFields, type BushingFields } from './fields.ts';
+import { getsOfBushing } from './gets-of-bushing.ts';
 import { bushingFieldsFor, bushingQuestion, pressClassOf, systemOf } from './question.ts';
 import { stepsOfBushing } from './steps-of-bushing.ts';
 
@@ -46,6 +47,7 @@ export const bushingWorksheet = worksheet({
   ],
   runsWith: bushingRunsWith,
   steps: ({ answer, unit }) => stepsOfBushing(answer, unit),
+  gets: ({ question, answer, unit }) => getsOfBushing(question, answer, unit),
   wanted: (given, _kind, field) => gripWanted(given, field),
   demo: {
     title: 'Bushing for the link',

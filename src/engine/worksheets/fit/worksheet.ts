@@ -9,6 +9,7 @@ import { holeRunsWith } from '../runs-with.ts';
 import { worksheet } from '../worksheet.ts';
 import { fitAccount } from './account.ts';
 import { checksOfFit } from './checks-of-fits.ts';
+import { getsOfFit } from './gets-of-fit.ts';
 import { cutsOfFitAnswer } from './cuts-of-fit.ts';
 import { fitFields, type FitFields } from './fields.ts';
 import { fitAnswer } from './fit.ts';
@@ -32,6 +33,8 @@ export const fitWorksheet = worksheet({
   account: fitAccount,
   cuts: ({ question, answer, given }) => cutsOfFitAnswer(question, answer, given.dial),
   checks: ({ answer }) => checksOfFit(answer.fit),
+  gets: ({ question, answer, given, unit }, way) =>
+    getsOfFit(cutsOfFitAnswer(question, answer, given.dial), way, unit),
   runsWith: (given, of) => {
     const fitClass = fitQuestion(given)?.fitClass;
     return { ...holeRunsWith(given, of), ...(fitClass !== undefined && { fitClass }) };

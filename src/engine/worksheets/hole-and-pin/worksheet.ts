@@ -10,6 +10,7 @@ import { besidesThread } from './besides.ts';
 import { checksOfHoleAndPin } from './checks-of-hole-and-pin.ts';
 import { cutsOfRoutes } from './cuts-of-routes.ts';
 import { holeAndPinFields, type HoleAndPinFields } from './fields.ts';
+import { getsOfRoute } from './gets-of-routes.ts';
 import { jointNominal, limitsAsked } from './hole-and-pin-limits.ts';
 import { holeAndPin } from './hole-and-pin.ts';
 import { holeAndPinQuestion, jointOf, wantedClearance } from './question.ts';
@@ -38,6 +39,7 @@ export const holeAndPinWorksheet = worksheet({
   cuts: ({ question, answer, given }) => cutsOfRoutes(question, answer, given.dial),
   checks: ({ question, unit }) =>
     checksOfHoleAndPin(question, limitsAsked(question, jointNominal(question).size), unit),
+  gets: ({ question, answer, unit }, way) => getsOfRoute(question, answer, way, unit),
   runsWith,
   wanted: (given) => {
     const limits = wantedClearance(given);

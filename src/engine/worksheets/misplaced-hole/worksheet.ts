@@ -4,6 +4,7 @@ import { misplacedHoleAccount } from './account.ts';
 import { checksOfMisplacedHole } from './checks-of-misplaced-hole.ts';
 import { boreInChuck, cutsOfMisplacedHole } from './cuts-of-misplaced-hole.ts';
 import { misplacedHoleFields } from './fields.ts';
+import { getsOfMisplacedHole } from './gets-of-misplaced-hole.ts';
 import { misplacedHole } from './misplaced-hole.ts';
 import {
   misplacedHoleFieldsFor,
@@ -51,8 +52,7 @@ export const misplacedHoleWorksheet = worksheet({
     },
   ],
   steps: ({ question, answer, unit }) => stepsOfMisplacedHole(question, answer, unit),
-  gets: ({ question: { lock }, answer: { off } }) =>
-    off && lock === 'bond' ? [{ kind: 'locker', what: 'retaining compound', count: 1 }] : [],
+  gets: ({ question, answer, unit }) => getsOfMisplacedHole(question, answer, unit),
   runsWith: (given: MisplacedGiven, of) => bushingRunsWith(given, of),
   wanted: (given, _kind, field) => placeWanted(given, field),
   demo: {

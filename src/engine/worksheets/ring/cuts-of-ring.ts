@@ -4,6 +4,9 @@ import type { CutFromBlank } from './ring-blank.ts';
 import type { RingAnswer, RingQuestion, RingSize } from './ring.ts';
 import { isZero } from '../../length/length.ts';
 
+/** The way that begins with no blank there is. */
+export const NEW_BLANK = 'new';
+
 /**
  * What is cut for a ring, in the order of work: inside first, then the outside on a mandrel, then to thickness. Each blank
  * that would do is a way of its own, the one with the least work first.
@@ -14,7 +17,7 @@ import { isZero } from '../../length/length.ts';
  */
 export function cutsOfRing(q: RingQuestion, answer: RingAnswer): readonly CutWay[] {
   const { best, others } = answer.fromBlanks;
-  if (!best) return wayOf({ id: 'new', name: 'From a new blank', offers: fromNothing(q, answer) });
+  if (!best) return wayOf({ id: NEW_BLANK, name: 'From a new blank', offers: fromNothing(q, answer) });
   if (best.cuts.length === 0) return [];
   return [best, ...others].flatMap((one) =>
     wayOf({ id: one.blank.id, name: `From ${one.blank.name}`, offers: fromBlank(q, one) }),

@@ -1,5 +1,6 @@
 import { checksOfRing } from './checks-of-ring.ts';
 import { cutsOfRing } from './cuts-of-ring.ts';
+import { getsOfRing } from './gets-of-ring.ts';
 import type { Estimate } from '../../reading/estimate.ts';
 import { mean } from '../../reading/estimate.ts';
 import { lengthOf } from '../../length/length.ts';
@@ -40,6 +41,7 @@ export const ringWorksheet = worksheet({
       length: fromBlanks.best?.thickness ?? thickness?.target,
     },
   ],
+  gets: ({ question, answer, unit }) => getsOfRing(question, answer, unit),
   // The ring is cut to what is read: the band of the reading has to leave room in the clearance.
   wanted: (given, kind) => {
     const { outside, inside } = ringClearances(given);

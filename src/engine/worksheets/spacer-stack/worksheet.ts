@@ -15,6 +15,7 @@ import { stackAccount, type StackAnswered } from './account.ts';
 import { checksOfStack } from './checks-of-stack.ts';
 import { cutsOfStack } from './cuts-of-stack.ts';
 import { spacerStackFields, type SpacerStackFields } from './fields.ts';
+import { getsOfStack } from './gets-of-stack.ts';
 import { canBeCut, mayCut } from './may-cut.ts';
 import { fixedNameOf, readInPlaceName, stackQuestion, stackWant, type StackGiven } from './question.ts';
 import { spacerStack, type StackAnswer, type StackQuestion } from './spacer-stack.ts';
@@ -43,6 +44,14 @@ export const spacerStackWorksheet = worksheet<SpacerStackFields, StackQuestion, 
   checks: ({ question: { want } }) => checksOfStack(want),
   makes: (answered) => (isToBeReadAgain(answered) ? [] : partsToMake(answered)),
   steps: ({ given }) => stackSteps(given),
+  gets: (answered, way) =>
+    isToBeReadAgain(answered)
+      ? []
+      : getsOfStack(answered.question, answered.answer, {
+          drawer: answered.given.drawer,
+          way,
+          unit: answered.unit,
+        }),
   usualLimits: (given) => stackWant(given).limits,
   wanted: stackWanted,
   demo: {

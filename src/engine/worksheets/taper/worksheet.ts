@@ -1,4 +1,5 @@
 import { figure } from '../../length/show.ts';
+import { stockFor } from '../../job/stock.ts';
 import { worksheet } from '../worksheet.ts';
 import { taperAccount } from './account.ts';
 import { checksOfTaper } from './checks-of-taper.ts';
@@ -46,6 +47,10 @@ export const taperWorksheet = worksheet({
       ? [{ name: 'Taper socket', inside: cone.large, insideFar: cone.small, length: cone.length }]
       : [{ name: 'Taper', outside: cone.large, outsideFar: cone.small, length: cone.length, solid: true }],
   steps: () => stepsOfTaper(),
+  gets: ({ question, answer: { cone }, unit }) =>
+    question.side === 'outside' && !question.blank
+      ? [stockFor({ part: 'taper', outside: cone.large, length: cone.length }, unit)]
+      : [],
   demo: {
     title: 'Taper of the magneto drive',
     sizes: { large: '.750 in', small: '.650 in', length: '1.200 in', between: '6.000 in', at: '.600 in' },

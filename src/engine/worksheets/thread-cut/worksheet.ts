@@ -9,6 +9,7 @@ import { threadCutAccount } from './account.ts';
 import { checksOfThreadCut } from './checks-of-thread-cut.ts';
 import { cutsOfThread } from './cuts-of-thread.ts';
 import { threadCutFields, type ThreadCutFields } from './fields.ts';
+import { getsOfThreadCut } from './gets-of-thread-cut.ts';
 import {
   isStud,
   threadCutFieldsFor,
@@ -44,6 +45,7 @@ export const threadCutWorksheet = worksheet({
   makes: ({ answer: { stud, outside } }) =>
     stud ? [{ name: 'Stud', outside: outside.target, length: stud.lower }] : [],
   steps: ({ question, answer }) => stepsOfThreadCut(question, answer),
+  gets: ({ question, answer, unit }) => getsOfThreadCut(question, answer, unit),
   wanted: wireWanted,
   demo: {
     title: 'Stud for the shock link',

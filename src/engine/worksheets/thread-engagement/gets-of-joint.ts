@@ -1,4 +1,4 @@
-import type { Need } from '../../job/get-list.ts';
+import type { GetOffer } from '../../job/get-list.ts';
 import { isNegative, minus } from '../../length/length.ts';
 import { figure, show, type ShownUnit } from '../../length/show.ts';
 import { sayLengthToBuy } from '../../thread/say-grip.ts';
@@ -14,7 +14,7 @@ export function getsOfJoint(
   { thread: { thread, grade }, held }: JointQuestion,
   { bolt }: JointAnswer,
   unit: ShownUnit,
-): readonly Omit<Need, 'purpose'>[] {
+): readonly GetOffer[] {
   if (!bolt?.length || bolt.length.holeMissing) return [];
   const { least, most, made } = bolt.length;
   if (isNegative(minus(most, least))) return [];

@@ -1,4 +1,5 @@
-import type { Need } from '../../job/get-list.ts';
+import type { GetOffer } from '../../job/get-list.ts';
+import type { InsertLength } from '../../thread/insert-lengths.ts';
 import { show, type ShownUnit } from '../../length/show.ts';
 import type { LeggedAnswer, LeggedQuestion } from './insert-in-legs.ts';
 
@@ -7,13 +8,24 @@ export function getsOfInsert(
   { thread }: Pick<LeggedQuestion, 'thread'>,
   { legs }: Pick<LeggedAnswer, 'legs'>,
   unit: ShownUnit,
-): readonly Omit<Need, 'purpose'>[] {
-  const name = `insert ${thread.designation.replace('x', ' × ')}`;
-  return legs.map(({ thickness, chosen }) => ({
+): readonly GetOffer[] {
+  return legs.map(({ thickness, chosen }) =>
+    insertToGet(thread.designation, thickness ? chosen : undefined, unit),
+  );
+}
+
+/** `insert 7/16-20 UNF, 1.5D, .656 in`. */
+export function insertToGet(
+  thread: string,
+  length: Pick<InsertLength, 'times' | 'nominal'> | undefined,
+  unit: ShownUnit,
+): GetOffer {
+  const name = `insert ${thread.replace('x', ' × ')}`;
+  return {
     kind: 'insert',
-    what: thickness
-      ? `${name}, ${chosen.times}, ${show(chosen.nominal, unit)}`
+    what: length
+      ? `${name}, ${length.times}, ${show(length.nominal, unit)}`
       : `${name}, its length not known yet`,
     count: 1,
-  }));
+  };
 }

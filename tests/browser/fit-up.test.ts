@@ -42,6 +42,9 @@ test('without signal: a float that fails goes back to its worksheet, is put righ
   await logged(['.0042', '.0040', '.0041']);
   // What was found is in sight where it is logged, and on the page of the check on a small phone too.
   await expectInSight(page, ['Too tight: float .0041, want .008 to .012.']);
+  await page.setViewportSize({ width: 320, height: 640 });
+  await expectInSight(page, [/^too tight$/, 'Log reading']);
+  await page.setViewportSize({ width: 390, height: 844 });
   await thumb.press('Back to the check');
   for (const size of SIZES) {
     await page.setViewportSize(size);

@@ -40,20 +40,28 @@ const FEATURES: Readonly<Record<FeatureKind, string>> = {
   runout: 'runout',
 };
 
+/** A verdict in a word or two: `Too tight`. */
+export function sayVerdictWord(verdict: Verdict, quantity: string): string {
+  switch (verdict.kind) {
+    case 'good':
+      return 'Good';
+    case 'no-good':
+      return (WAYS.get(quantity) ?? SIZE)[verdict.way];
+    case 'too-close':
+      return 'Too close to call';
+    default:
+      return verdict satisfies never;
+  }
+}
+
 /** A verdict as one sentence, for the screen and for a screen reader: `Too tight: float .002, want .008 to .012.` */
 export function sayVerdict(verdict: Verdict, said: Said): string {
   const shown = showAgainst([said.value], said.limits, said.unit);
   const value = `${said.quantity} ${withUnit(shown.values[0] ?? '', said.unit)}`;
-  switch (verdict.kind) {
-    case 'good':
-      return `Good: ${value}, ${sayWant(shown, said.unit)}.`;
-    case 'no-good':
-      return `${(WAYS.get(said.quantity) ?? SIZE)[verdict.way]}: ${value}, ${sayWant(shown, said.unit)}.`;
-    case 'too-close':
-      return tooClose(verdict, said, { value, want: sayWant(shown, said.unit) });
-    default:
-      return verdict satisfies never;
-  }
+  const want = sayWant(shown, said.unit);
+  return verdict.kind === 'too-close'
+    ? tooClose(verdict, said, { value, want })
+    : `${sayVerdictWord(verdict, said.quantity)}: ${value}, ${want}.`;
 }
 
 /** A band beside limits that it is too wide for says so itself; else how near it is says why. */
@@ -63,7 +71,7 @@ function tooClose(
   { value, want }: { readonly value: string; readonly want: string },
 ): string {
   const band = said.halfWidth ? ` ${showBand(said.halfWidth, said.unit)}` : '';
-  const first = `Too close to call: ${value}${band}, ${want}.`;
+  const first = `${sayVerdictWord(verdict, said.quantity)}: ${value}${band}, ${want}.`;
   const isSaid = band !== '' && verdict.near === 'both' && !verdict.doubt;
   return isSaid ? first : `${first} ${capital(sayNear(verdict, said))}.`;
 }

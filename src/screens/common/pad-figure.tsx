@@ -3,6 +3,7 @@ import { drawBehind } from './draw-behind.ts';
 import { KeyButton } from './pad-keys.tsx';
 import { sizeEcho } from './size-echo.ts';
 import type { SizePadProps } from './size-pad.tsx';
+import { VerdictMark } from './verdict-band.tsx';
 import type { usePad } from './use-pad.ts';
 import './pad-figure.css';
 
@@ -31,7 +32,11 @@ export function PadFigure(props: PadFigureProps) {
         unit={rests?.unit ?? number?.unit ?? unit}
         isResting={rests !== undefined}
       />
-      {echo && <p class="size-pad-echo">{rests?.note ?? (number ? '' : <Echo text={sizeEcho(half)} />)}</p>}
+      {echo && (
+        <p class="size-pad-echo">
+          {rests ? <RestingNote resting={rests} /> : number ? '' : <Echo text={sizeEcho(half)} />}
+        </p>
+      )}
       <KeyButton
         class="size-pad-delete"
         label="delete last digit"
@@ -94,6 +99,20 @@ export function showTyped(field: HTMLInputElement | null, typed: string, type: (
   line?.style.setProperty('--figures', String(widthInDigits(typed)));
   line?.setAttribute('data-unit', unitStands(typed, field.nextElementSibling?.textContent ?? ''));
   return drawBehind(type);
+}
+
+/** What became of the last reading, and what it comes to: where the rest of the screen is out of sight, the verdict isn't. */
+function RestingNote({ resting: { note, verdict } }: { resting: NonNullable<SizePadProps['resting']> }) {
+  if (!verdict) return <>{note}</>;
+  return (
+    <>
+      <span>{`${note} · `}</span>
+      <strong class={`size-pad-verdict verdict-mark-${verdict.kind}`}>
+        <VerdictMark kind={verdict.kind} />
+        {verdict.word}
+      </strong>
+    </>
+  );
 }
 
 /** A line ends between the forms of the size, not inside one. */

@@ -5,6 +5,7 @@ import type { TypedBy } from './hands-free.ts';
 import { PadFigure } from './pad-figure.tsx';
 import { PadKeys, type PlainNumber } from './pad-keys.tsx';
 import type { HalfTyped } from './pad-text.ts';
+import type { VerdictKind } from './verdict-band.tsx';
 import { figureFirst, usePad, type PadHint } from './use-pad.ts';
 import './pad-screen.css';
 import './size-pad.css';
@@ -25,7 +26,7 @@ export type SizePadProps = {
   /** At the lathe: the commit key takes a finger only after the figure was touched. */
   readonly twoPlaces?: boolean;
   /** What is shown while nothing is typed: the last reading, say. */
-  readonly resting?: { readonly figure: string; readonly unit: string; readonly note: string } | undefined;
+  readonly resting?: Resting | undefined;
   /** Why the typed text can't be taken, or a question about it. */
   readonly message?: ComponentChildren;
   readonly number?: PlainNumber;
@@ -33,6 +34,14 @@ export type SizePadProps = {
   /** The size in the other unit and as a fraction; charts show it themselves. */
   readonly echo?: boolean;
   readonly children?: ComponentChildren;
+};
+
+/** `verdict`: what the last reading comes to with those before it, in a word. */
+type Resting = {
+  readonly figure: string;
+  readonly unit: string;
+  readonly note: string;
+  readonly verdict?: { readonly kind: VerdictKind; readonly word: string } | undefined;
 };
 
 /** Our own keypad, one field for fingers, a keyboard and a gauge that types its value and Enter. */

@@ -11,6 +11,7 @@ import { formOfReadings } from './feature-summary.ts';
 import { PlaceKeys } from './place-keys.tsx';
 import { ReadingsPanel } from './readings-panel.tsx';
 import { readingFigure } from './reading-figure.ts';
+import { useProofNote } from './use-proof-note.ts';
 import { StepKey } from './step-key.tsx';
 import { meantEntry, useReading, type ReadingAsked } from './use-reading.ts';
 import { WhichStands } from './which-stands.tsx';
@@ -31,6 +32,7 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
   const padSize = usePadSize();
   const reading = useReading(asked);
   const { message, counted } = reading;
+  const note = useProofNote(feature, measuring?.tool);
   const last = counted.at(-1);
   const behind = (what: 'tool' | 'all') => {
     const choosing = [from, what].filter((part) => part !== '').join('/');
@@ -55,7 +57,7 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
           feature={feature}
           readings={readings}
           all={behind('all')}
-          {...(measuring && { tool: measuring.tool })}
+          note={note?.said}
         />
       )}
       <SizePad
@@ -72,7 +74,10 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
         onNext={onNext}
         resting={
           last && reading.isLastShown
-            ? restingOf(last, counted.length, unit, last.id === reading.fromGauge)
+            ? {
+                ...restingOf(last, counted.length, unit, last.id === reading.fromGauge),
+                verdict: note?.verdict,
+              }
             : undefined
         }
         message={message ? <MessageLine message={message} onSettle={reading.settle} /> : asks}

@@ -1,5 +1,4 @@
 import { sayCaution } from '../../engine/reading/say-readings.ts';
-import type { MeasuringTool } from '../../engine/reading/measuring-tool.ts';
 import { show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Feature, Job, ReadingRecord } from '../../store/base/records.ts';
 import { strikeOut } from '../../store/kept/readings.ts';
@@ -12,7 +11,6 @@ import { isElsewhere, sayElsewhere } from './elsewhere.ts';
 import { formOfReadings, formSentence, summaryOf } from './feature-summary.ts';
 import { readingFigure } from './reading-figure.ts';
 import { warmthAsked, warmthLine } from './warmth.ts';
-import { useProofNote } from './use-proof-note.ts';
 import './readings-panel.css';
 
 type ReadingsPanelProps = {
@@ -21,15 +19,15 @@ type ReadingsPanelProps = {
   readonly readings: readonly ReadingRecord[];
   /** Where all readings are. */
   readonly all: string;
-  readonly tool?: MeasuringTool;
+  /** What the readings are wanted for, and what they prove of it. */
+  readonly note: string | undefined;
 };
 
 /** What was logged, newest first, and what it proves; scribed on layout blue. Leads to all readings. */
-export function ReadingsPanel({ job, feature, readings, all, tool }: ReadingsPanelProps) {
+export function ReadingsPanel({ job, feature, readings, all, note }: ReadingsPanelProps) {
   const store = useStore();
   const unit = useShownUnit();
   const strike = useOnePress();
-  const note = useProofNote(feature, tool);
   const form = formOfReadings(feature.kind, readings, feature.material);
   const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, { job, unit }) : '');
   const last = readings.findLast((reading) => !reading.struckOut);

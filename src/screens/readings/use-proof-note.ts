@@ -5,15 +5,22 @@ import { readingsOfJob } from '../../store/kept/readings.ts';
 import { getJob } from '../../store/kept/jobs.ts';
 import { measuringTools } from '../../store/kept/tools.ts';
 import { worksheetsUsing } from '../../store/kept/worksheets.ts';
+import type { VerdictKind } from '../common/verdict-band.tsx';
 import { useLive } from '../common/store-context.ts';
 import { useDial, useShownUnit } from '../common/use-settings.ts';
+
+export type ProofNote = {
+  readonly said: string;
+  /** What the readings of a check come to so far, as short as it stands beside the last of them. */
+  readonly verdict?: { readonly kind: VerdictKind; readonly word: string };
+};
 
 /**
  * Said before the first reading and after: the tool in hand can't prove what a worksheet wants of this feature; of a
  * check, what its readings prove so far. The
  * sums behind it belong to the worksheets' code, which is fetched only where a worksheet uses the feature.
  */
-export function useProofNote(feature: Feature, tool: MeasuringTool | undefined): string | undefined {
+export function useProofNote(feature: Feature, tool: MeasuringTool | undefined): ProofNote | undefined {
   const unit = useShownUnit();
   const dial = useDial();
   return useLive(
@@ -34,7 +41,7 @@ export function useProofNote(feature: Feature, tool: MeasuringTool | undefined):
         import('../worksheets/proof-note.ts'),
       ]);
       if (!job) return undefined;
-      return worksheets
+      const said = worksheets
         .map((worksheet) =>
           proofNote(
             { job, worksheet, features, readings, tools, drawer: [], unit, dial },
@@ -44,6 +51,7 @@ export function useProofNote(feature: Feature, tool: MeasuringTool | undefined):
           ),
         )
         .find((note) => note !== '');
+      return said === undefined ? undefined : { said };
     },
   );
 }

@@ -180,8 +180,8 @@ describe('the pad while a check is read', () => {
 
   test('says before the first reading what is wanted, or that this tool can’t prove it', async () => {
     const check = await floatCheck();
-    expect(await noteFor(check, 'test-indicator')).toBe('Want .008 to .012.');
-    expect(await noteFor(check, 'digital-caliper-inside')).toMatch(
+    expect(await noteFor(check, 'test-indicator')).toEqual({ said: 'Want .008 to .012.' });
+    expect((await noteFor(check, 'digital-caliper-inside'))?.said).toMatch(
       /^The digital caliper, inside jaws can't prove this: .* The .* can\.$/,
     );
   });
@@ -189,12 +189,17 @@ describe('the pad while a check is read', () => {
   test('says after it what was found', async () => {
     const check = await floatCheck();
     await log(featureOf(check), '.0040');
-    expect(await noteFor(check, 'test-indicator')).toBe('Too tight: float .004, want .008 to .012.');
+    expect(await noteFor(check, 'test-indicator')).toEqual({
+      said: 'Too tight: float .004, want .008 to .012.',
+      verdict: { kind: 'no-good', word: 'too tight' },
+    });
   });
 
   test('says of an earlier go that a later one counts', async () => {
     const check = await floatCheck();
     worked(await retake(store, check.id));
-    expect(await noteFor(check, 'test-indicator')).toBe('An earlier go at this check; a later one counts.');
+    expect(await noteFor(check, 'test-indicator')).toEqual({
+      said: 'An earlier go at this check; a later one counts.',
+    });
   });
 });

@@ -26,6 +26,7 @@ const facts: readonly (readonly [string, Rule])[] = [
   ['the number that matters is 72 px', 'number that matters too small'],
   ['labels and next steps can be read from the lathe', 'label to read from the lathe too small'],
   ['no text is cut off', 'text cut off'],
+  ['no word is broken at the end of a line', 'word broken'],
   ['no text in a drawing lies on another', 'text on text'],
   ['nothing pressed is covered', 'target covered'],
   ['no screen shows two blue keys at once', 'two main keys'],
@@ -38,6 +39,7 @@ const factsAtTwiceTheText: readonly (readonly [string, Rule])[] = [
   ['text at twice its size covers nothing pressed', 'target covered'],
   ['text at twice its size pushes nothing pressed onto another', 'targets too near'],
   ['text at twice its size is not cut off', 'text cut off'],
+  ['text at twice its size breaks no word', 'word broken'],
 ];
 
 /** What every screen is held to, on one walk through a chapter. */

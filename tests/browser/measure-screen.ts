@@ -14,6 +14,7 @@ export type Rule =
   | 'label to read from the lathe too small'
   | 'text cut off'
   | 'text on text'
+  | 'word broken'
   | 'target covered'
   | 'pad does not fit'
   | 'figure out of sight'
@@ -231,6 +232,16 @@ export function measureScreen(page: Page): Promise<readonly Finding[]> {
         continue;
       }
       if (fontSize(parent) < 17) note('text too small', `“${text.slice(0, 40)}” ${fontSize(parent)}`);
+      // A word that a line of the screen has room for stands on one line; a dash may end one.
+      for (const word of text.matchAll(/[^\s–-]+/g)) {
+        const begins = (currentNode.textContent ?? '').indexOf(text) + word.index;
+        range.setStart(currentNode, begins);
+        range.setEnd(currentNode, begins + word[0].length);
+        const pieces = [...range.getClientRects()].filter(({ width }) => width > 1);
+        const wide = pieces.reduce((sum, { width }) => sum + width, 0);
+        if (new Set(pieces.map(({ top }) => Math.round(top))).size > 1 && wide < screenWidth * 0.8)
+          note('word broken', `“${word[0]}” of “${text.slice(0, 40)}”`);
+      }
       const scrolls = parent.closest('.readings-panel-list');
       if (!scrolls && (box.left < -0.5 || box.right > screenWidth + 0.5))
         note('text cut off', `“${text.slice(0, 40)}” ends at ${px(box.right)} of ${screenWidth}`);

@@ -67,34 +67,42 @@ test('on the narrowest phone places stand in one row and directions in the next'
 test.each([
   [320, 640],
   [390, 664],
-])('on a phone of %i × %i what is asked stands with the figure, heading or not', async (width, height) => {
-  const { page } = phone;
-  await page.setViewportSize({ width, height });
-  for (const [place, asked] of [
-    [bore, /, reading \d · \S/],
-    [
-      '/job/demo-outfit-7/worksheets/demo-bracket-float/part/demo-stack-spacer/leastLength',
-      /, least length$/,
-    ],
-    ['/shop/dial-marks', /^Marks round the dial$/],
-  ] as const) {
-    await goTo(page, place);
-    await laidOut(page);
-    const words = page.locator('.size-pad-asks, .form-asks').filter({ visible: true });
-    expect(await words.textContent()).toMatch(asked);
-    const isSeen = await words.evaluate((line) => {
-      const { left, top, width: wide, height: tall } = line.getBoundingClientRect();
-      return line.contains(document.elementFromPoint(left + wide / 2, top + tall / 2));
-    });
-    expect(isSeen).toBe(true);
-    const commit = await page.locator('.size-pad-commit').evaluate((key) => {
-      const { left, bottom } = key.getBoundingClientRect();
-      return key.contains(document.elementFromPoint(left + 20, bottom - 6));
-    });
-    expect(commit).toBe(true);
-  }
-  await page.setViewportSize({ width: 390, height: 844 });
-});
+])(
+  'on a phone of %i × %i heading and figure stand, with what is asked and the tool',
+  async (width, height) => {
+    const { page } = phone;
+    await page.setViewportSize({ width, height });
+    for (const [place, asked] of [
+      [bore, /^usual: \S/],
+      [
+        '/job/demo-outfit-7/worksheets/demo-bracket-float/part/demo-stack-spacer/leastLength',
+        /, least length$/,
+      ],
+      ['/shop/dial-marks', /^Marks round the dial$/],
+    ] as const) {
+      await goTo(page, place);
+      await laidOut(page);
+      const words = page.locator('.size-pad-asks, .form-asks').filter({ visible: true });
+      expect(await words.textContent()).toMatch(asked);
+      for (const line of [words, page.locator('h1')]) {
+        const isSeen = await line.evaluate((element) => {
+          const lines = document.createRange();
+          lines.selectNodeContents(element);
+          return [...lines.getClientRects()].every(({ left, top, width: wide, height: tall }) =>
+            element.contains(document.elementFromPoint(left + wide / 2, top + tall / 2)),
+          );
+        });
+        expect(isSeen).toBe(true);
+      }
+      const commit = await page.locator('.size-pad-commit').evaluate((key) => {
+        const { left, bottom } = key.getBoundingClientRect();
+        return key.contains(document.elementFromPoint(left + 20, bottom - 6));
+      });
+      expect(commit).toBe(true);
+    }
+    await page.setViewportSize({ width: 390, height: 844 });
+  },
+);
 
 test('a count is asked for without a point', async () => {
   const { page } = phone;

@@ -7,7 +7,10 @@ import { VerdictMark } from './verdict-band.tsx';
 import type { usePad } from './use-pad.ts';
 import './pad-figure.css';
 
-type PadFigureProps = Pick<SizePadProps, 'label' | 'readWith' | 'half' | 'number' | 'resting' | 'echo'> & {
+type PadFigureProps = Pick<
+  SizePadProps,
+  'label' | 'asks' | 'readWith' | 'half' | 'number' | 'resting' | 'echo'
+> & {
   /** What the figure counts in now. */
   readonly unit: Unit;
   readonly pad: ReturnType<typeof usePad>;
@@ -15,7 +18,7 @@ type PadFigureProps = Pick<SizePadProps, 'label' | 'readWith' | 'half' | 'number
 
 /** What is asked, the figure as it is typed, what it is in the other unit, and the key that takes the last digit back. */
 export function PadFigure(props: PadFigureProps) {
-  const { label, readWith, half, unit, number, resting, echo = true, pad } = props;
+  const { label, asks = label, readWith, half, unit, number, resting, echo = true, pad } = props;
   const rests = half.typed === '' ? resting : undefined;
   return (
     <div class="size-pad-figure" data-lit={pad.isLit} data-empty={half.typed === '' && !rests}>
@@ -23,8 +26,10 @@ export function PadFigure(props: PadFigureProps) {
         {label}
       </label>
       <p class="size-pad-asks" aria-hidden="true">
-        {label}
-        {readWith !== undefined && <span class="size-pad-read-with"> · {readWith}</span>}
+        {asks}
+        {readWith !== undefined && (
+          <span class="size-pad-read-with">{asks === '' ? readWith : ` · ${readWith}`}</span>
+        )}
       </p>
       <FigureLine
         pad={pad}

@@ -35,7 +35,7 @@ export function Page({ title, subtitle, back, aside, foot, filled = false, child
           </a>
         )}
         <div class="page-heading">
-          <h1 ref={heading} tabIndex={-1}>
+          <h1 ref={heading} class="page-name" tabIndex={-1}>
             {unbroken(title)}
           </h1>
           {subtitle !== undefined && <p class="page-subtitle">{unbroken(subtitle)}</p>}

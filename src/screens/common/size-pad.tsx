@@ -13,6 +13,8 @@ import './size-pad.css';
 export type SizePadProps = {
   /** Names the field for a screen reader: "Link pivot bore, reading". */
   readonly label: string;
+  /** Where the heading says the rest: only so much of the label is seen. */
+  readonly asks?: string;
   /** With what it is read: it stays beside the figure where the heading is out of sight. */
   readonly readWith?: string | undefined;
   readonly half: HalfTyped;

@@ -67,6 +67,7 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
             ? `${feature.name}: which doesn’t go?`
             : `${feature.name}, reading ${counted.length + 1}`
         }
+        asks={reading.step.goes ? 'Which doesn’t go?' : ''}
         half={reading.half}
         padSize={padSize}
         onChange={reading.change}

@@ -5,6 +5,7 @@ import { strikeOut } from '../../store/kept/readings.ts';
 import { useOnePress } from '../common/one-press.ts';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
+import { unbroken } from '../common/unbroken.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { countSentence } from './readings-screen.tsx';
 import { isElsewhere, sayElsewhere } from './elsewhere.ts';
@@ -31,7 +32,9 @@ export function ReadingsPanel({ job, feature, readings, all, note }: ReadingsPan
   const form = formOfReadings(feature.kind, readings, feature.material);
   const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, { job, unit }) : '');
   const last = readings.findLast((reading) => !reading.struckOut);
-  const said = note !== undefined && <span class="readings-panel-line readings-panel-note">{note}</span>;
+  const said = note !== undefined && (
+    <span class="readings-panel-line readings-panel-note">{unbroken(note)}</span>
+  );
   return (
     <section class="readings-panel" aria-label="Readings">
       <div class="readings-panel-card">

@@ -69,16 +69,22 @@ function ReadRow({
   );
 }
 
+type ReadKeysProps = ReadAlreadyProps & {
+  /** There is room for one key: what was read and the way to measure are behind it. */
+  readonly isFolded?: boolean;
+};
+
 /** The same as keys in one row: the one size it could be by name and figure, several behind a key with their count. */
-export function ReadKeys({ data, features, onTake, onMeasure }: ReadAlreadyProps) {
+export function ReadKeys({ data, features, onTake, onMeasure, isFolded = false }: ReadKeysProps) {
   const [isOpen, setOpen] = useState(false);
   const read = features.filter(
     ({ id, elsewhere }) => elsewhere !== undefined || data.readings.some((one) => one.featureId === id),
   );
   const [only, ...others] = read;
+  const folds = isFolded && only !== undefined && onMeasure !== undefined;
   return (
     <>
-      {only && others.length === 0 && (
+      {only && others.length === 0 && !folds && (
         <Button onPress={() => onTake(only.id)}>
           <span class="read-already-key">
             {isElsewhere(only, readingsOf(data, only)) ? `${only.name}, another one’s` : only.name}
@@ -86,13 +92,20 @@ export function ReadKeys({ data, features, onTake, onMeasure }: ReadAlreadyProps
           </span>
         </Button>
       )}
-      {others.length > 0 && (
-        <Button chosen={isOpen} onPress={() => setOpen(!isOpen)}>{`${read.length} read`}</Button>
+      {(others.length > 0 || folds) && (
+        <Button chosen={isOpen} onPress={() => setOpen(!isOpen)}>
+          {folds ? `${read.length} read, or measure` : `${read.length} read`}
+        </Button>
       )}
-      {onMeasure && <Button onPress={onMeasure}>Measure</Button>}
+      {onMeasure && !folds && <Button onPress={onMeasure}>Measure</Button>}
       {isOpen && (
         <div class="read-already-open" role="group" aria-label="Sizes read in this job">
-          <ReadAlready data={data} features={read} onTake={onTake} onMeasure={undefined} />
+          <ReadAlready
+            data={data}
+            features={read}
+            onTake={onTake}
+            onMeasure={folds ? onMeasure : undefined}
+          />
         </div>
       )}
     </>

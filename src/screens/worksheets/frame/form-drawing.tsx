@@ -140,7 +140,7 @@ const ON_ITS_SIDE = '(min-width: 700px) and (max-height: 500px)';
 const ON_A_DESK = '(min-width: 1000px) and (min-height: 501px)';
 const SHORT = '(max-height: 700px), (max-width: 359px)';
 
-// Under this its letters run into each other; then the page scrolls. On the shortest phones it has no more from the start.
+// Under this its letters run into each other; then the page scrolls.
 const LEAST_HEIGHT = 114;
 
 /**
@@ -180,7 +180,7 @@ export function useGivingWay(box: DrawingBox, hasPad: boolean) {
 }
 
 function leastOf(box: DrawingBox): number {
-  return box === USUAL || box === CROWDED ? LEAST_HEIGHT : box.height;
+  return box === USUAL || box === CROWDED || box === SMALL ? LEAST_HEIGHT : box.height;
 }
 
 /** The room there is for the drawing on this screen, as it is turned and made wider; a pad on a phone's side leaves little. */

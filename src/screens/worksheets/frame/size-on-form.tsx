@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { figure, type ShownUnit } from '../../../engine/length/show.ts';
 import { Button } from '../../common/button.tsx';
 import { SizePad } from '../../common/size-pad.tsx';
+import { SHORT_PHONE, useMedia } from '../../common/use-media.ts';
 import { ReadKeys } from '../read-already.tsx';
 import { BelowZero, ToolsForSize } from '../size-entry.tsx';
 import { toolKeyWords, toolOfSizeWords, type ToolOfSize } from '../tool-of-size.tsx';
@@ -22,9 +23,12 @@ export function SizeOnForm({ onMeasure, givenBy, children, form, ...asked }: Siz
   const { data } = asked;
   const typed = useTypedSize(asked);
   const { isReady, tool, choosing, fitting, sign } = typed;
+  const isShort = useMedia(SHORT_PHONE);
   if (!isReady) return form({ body: <div class="size-entry" aria-busy="true" /> });
   if (choosing.isOpen)
     return form({ body: <ToolsForSize data={data} kind={asked.measures} typed={typed} /> });
+  // Beside what was read and the way to measure; three don't stand next to the commit key of a short phone.
+  const isFolded = isShort && [sign, givenBy, children].some((key) => key !== undefined && key !== false);
   const hasKeys = onMeasure ?? givenBy ?? sign ?? children;
   return form({
     ...(tool && { aside: <ToolKey tool={tool} unit={data.unit} onPress={choosing.open} /> }),
@@ -33,7 +37,13 @@ export function SizeOnForm({ onMeasure, givenBy, children, form, ...asked }: Siz
         <SizePad {...typed.pad}>
           {(hasKeys !== undefined || fitting.length > 0) && (
             <div class="size-entry-extras">
-              <ReadKeys data={data} features={fitting} onTake={typed.takeRead} onMeasure={onMeasure} />
+              <ReadKeys
+                data={data}
+                features={fitting}
+                onTake={typed.takeRead}
+                onMeasure={onMeasure}
+                isFolded={isFolded}
+              />
               <BelowZero sign={sign} />
               {givenBy && <GivenByKey typed={typed} givenBy={givenBy} />}
               {children}

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Button } from '../../common/button.tsx';
-import { useMedia } from '../../common/use-media.ts';
+import { SHORT_PHONE, useMedia } from '../../common/use-media.ts';
 import { UndoChange } from '../undo-change.tsx';
 import { nextCount, type What } from './part-names.ts';
 import './part-tape.css';
@@ -16,7 +16,6 @@ type PartChipsProps = {
 const BESIDE = 3;
 const BESIDE_NARROW = 2;
 const NARROW = '(max-width: 399px)';
-const SHORT = '(orientation: portrait) and (max-height: 700px)';
 
 /**
  * What the part on the pad is and how many of it there are; a name more is behind the last key, in place of the digits. On
@@ -25,7 +24,7 @@ const SHORT = '(orientation: portrait) and (max-height: 700px)';
 export function PartChips({ jobId, names, what, onWhat }: PartChipsProps) {
   const [isMore, setMore] = useState(false);
   const few = useMedia(NARROW) ? BESIDE_NARROW : BESIDE;
-  const isShort = useMedia(SHORT);
+  const isShort = useMedia(SHORT_PHONE);
   const first = isShort ? [] : names.slice(0, few);
   const isHidden = what.name !== '' && !first.includes(what.name);
   const choose = (name: string) => {

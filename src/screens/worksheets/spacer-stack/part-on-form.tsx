@@ -1,6 +1,8 @@
+import { useState } from 'preact/hooks';
 import { Button, LinkButton } from '../../common/button.tsx';
 import { SizePad } from '../../common/size-pad.tsx';
 import { troubleLine } from '../../common/told.tsx';
+import { SHORT_PHONE, useMedia } from '../../common/use-media.ts';
 import { hrefOf } from '../../address.ts';
 import type { OnForm } from '../frame/field-entry.tsx';
 import { ToolKey } from '../frame/size-on-form.tsx';
@@ -56,23 +58,7 @@ function SizeOfPart({ data, path, form }: PartOnFormProps) {
     body: (
       <div class="size-entry">
         <SizePad {...typed.pad} {...(message !== undefined && { message })}>
-          <div class="part-chips" role="group" aria-label={part.name}>
-            <Button
-              label={`${part.count} of them`}
-              onPress={() => act.change({ count: nextCount(part.count) })}
-            >
-              × {part.count}
-            </Button>
-            <Button chosen={part.adjustable} onPress={() => act.change({ adjustable: !part.adjustable })}>
-              may be cut
-            </Button>
-            <Button label={`Take out ${part.name}`} onPress={act.takeOut}>
-              take out
-            </Button>
-            <LinkButton href={hrefOf(about)} label={`More about ${part.name}`}>
-              more
-            </LinkButton>
-          </div>
+          <KeysOfPart part={part} act={act} about={hrefOf(about)} />
           <div class="size-entry-extras">
             <ReadKeys data={data} features={typed.fitting} onTake={typed.takeRead} onMeasure={act.measure} />
           </div>
@@ -80,6 +66,57 @@ function SizeOfPart({ data, path, form }: PartOnFormProps) {
       </div>
     ),
   });
+}
+
+type KeysOfPartProps = {
+  readonly part: PartPath['part'];
+  readonly act: ReturnType<typeof usePart>;
+  readonly about: string;
+};
+
+/** What else is said of the part: over the digits, on a short phone in their place behind one key. */
+function KeysOfPart({ part, act, about }: KeysOfPartProps) {
+  const isShort = useMedia(SHORT_PHONE);
+  const [isMore, setMore] = useState(false);
+  const keys = (
+    <>
+      <Button label={`${part.count} of them`} onPress={() => act.change({ count: nextCount(part.count) })}>
+        × {part.count}
+      </Button>
+      <Button chosen={part.adjustable} onPress={() => act.change({ adjustable: !part.adjustable })}>
+        may be cut
+      </Button>
+      <Button label={`Take out ${part.name}`} onPress={act.takeOut}>
+        take out
+      </Button>
+      <LinkButton href={about} label={`More about ${part.name}`}>
+        more
+      </LinkButton>
+    </>
+  );
+  if (!isShort)
+    return (
+      <div class="part-chips" role="group" aria-label={part.name}>
+        {keys}
+      </div>
+    );
+  return (
+    <>
+      <div class="part-chips" data-more={isMore}>
+        <Button
+          label={isMore ? 'Back to the digits' : `What ${part.name} is`}
+          onPress={() => setMore(!isMore)}
+        >
+          {isMore ? 'digits' : part.count > 1 ? `× ${part.count}` : 'more'}
+        </Button>
+      </div>
+      {isMore && (
+        <div class="part-names" role="group" aria-label={part.name}>
+          {keys}
+        </div>
+      )}
+    </>
+  );
 }
 
 function LeastLength({ data, path: { id, part }, path, form }: PartOnFormProps) {

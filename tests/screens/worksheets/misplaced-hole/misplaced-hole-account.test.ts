@@ -127,8 +127,11 @@ test('as a round part its bore stands off the middle', () => {
   expect(roundPartsOf(dataOf({ choices: { axis: 'right' } }))[0]?.offCentre).toBeUndefined();
 });
 
-test('retaining compound is to be got where it locks the bushing', () => {
-  const gets = (lock: string) => misplacedHoleWorksheet.gets(givenOf(dataOf({ choices: { lock } })));
-  expect(gets('bond')).toEqual([{ kind: 'locker', what: 'retaining compound', count: 1 }]);
-  expect(gets('dowel')).toEqual([]);
+test('what locks the bushing is to be got beside its bar', () => {
+  const gets = (lock: string) =>
+    misplacedHoleWorksheet
+      .gets(givenOf(dataOf({ choices: { lock } })))
+      .map(({ kind, what }) => (kind === 'stock' ? kind : what));
+  expect(gets('bond')).toEqual(['stock', 'retaining compound']);
+  expect(gets('dowel')).toEqual(['stock', 'dowel to lock the bushing']);
 });

@@ -11,7 +11,7 @@ import { formOfReadings } from './feature-summary.ts';
 import { PlaceKeys } from './place-keys.tsx';
 import { ReadingsPanel } from './readings-panel.tsx';
 import { readingFigure } from './reading-figure.ts';
-import { useProofNote } from './use-proof-note.ts';
+import { useProofNote, type ProofNote } from './use-proof-note.ts';
 import { StepKey } from './step-key.tsx';
 import { meantEntry, useReading, type ReadingAsked } from './use-reading.ts';
 import { WhichStands } from './which-stands.tsx';
@@ -42,7 +42,7 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
     reading.half.typed === ''
       ? formOfReadings(feature.kind, readings, feature.material)?.contradictions[0]
       : undefined;
-  const asks =
+  const whichStands =
     contradiction && !message ? <WhichStands contradiction={contradiction} unit={unit} /> : undefined;
   return (
     <PadScreen
@@ -73,15 +73,8 @@ export function ReadingPad({ from, back, onNext, ...asked }: ReadingPadProps) {
         onChange={reading.change}
         commit={{ text: 'Log reading', onPress: reading.commit }}
         onNext={onNext}
-        resting={
-          last && reading.isLastShown
-            ? {
-                ...restingOf(last, counted.length, unit, last.id === reading.fromGauge),
-                verdict: note?.verdict,
-              }
-            : undefined
-        }
-        message={message ? <MessageLine message={message} onSettle={reading.settle} /> : asks}
+        resting={last && reading.isLastShown ? restingOf(last, reading, unit, note?.verdict) : undefined}
+        message={message ? <MessageLine message={message} onSettle={reading.settle} /> : whichStands}
       >
         {hasPlaces(feature.kind) && !message?.slip && <ReadingKeys {...asked} reading={reading} />}
       </SizePad>
@@ -132,12 +125,18 @@ function ReadingKeys({ feature: { kind }, measuring, onMeasuring, reading }: Key
   );
 }
 
-function restingOf(last: ReadingRecord, count: number, unit: ShownUnit, isFromGauge: boolean) {
-  const note = `logged, reading ${count}${isFromGauge ? ' · gauge' : ''}`;
-  return { figure: readingFigure(last, unit), unit, note };
+type Reading = ReturnType<typeof useReading>;
+
+function restingOf(
+  last: ReadingRecord,
+  { counted, fromGauge }: Reading,
+  unit: ShownUnit,
+  verdict: ProofNote['verdict'],
+) {
+  const note = `logged, reading ${counted.length}${last.id === fromGauge ? ' · gauge' : ''}`;
+  return { figure: readingFigure(last, unit), unit, note, verdict };
 }
 
-type Reading = ReturnType<typeof useReading>;
 type MessageLineProps = {
   readonly message: NonNullable<Reading['message']>;
   readonly onSettle: Reading['settle'];

@@ -26,9 +26,7 @@ type ReadingsPanelProps = {
 
 /** What was logged, newest first, and what it proves; scribed on layout blue. Leads to all readings. */
 export function ReadingsPanel({ job, feature, readings, all, note }: ReadingsPanelProps) {
-  const store = useStore();
   const unit = useShownUnit();
-  const strike = useOnePress();
   const form = formOfReadings(feature.kind, readings, feature.material);
   const warmth = warmthLine(readings, unit) || (form ? warmthAsked(form, readings, { job, unit }) : '');
   const last = readings.findLast((reading) => !reading.struckOut);
@@ -68,19 +66,7 @@ export function ReadingsPanel({ job, feature, readings, all, note }: ReadingsPan
           <BeforeTheFirst feature={feature} readings={readings} note={note} />
         </a>
       </div>
-      {last && (
-        <button
-          type="button"
-          class="readings-panel-strike"
-          aria-label={`Strike out last reading, ${show(last.exact, unit)}`}
-          // What is last afterwards is another reading: a second press would strike that out too.
-          onClick={() =>
-            strike.take(() => saidIfRefused(strikeOut(store, last.id, 'from the pad')), { commits: true })
-          }
-        >
-          strike out last
-        </button>
-      )}
+      {last && <StrikeOutLast last={last} unit={unit} />}
     </section>
   );
 }
@@ -96,6 +82,24 @@ function BeforeTheFirst({ feature, readings, note }: BeforeTheFirstProps) {
     return <span class="readings-panel-line">{sayElsewhere(feature, feature.elsewhere, unit)}</span>;
   if (readings.length > 0 || note !== undefined) return null;
   return <span class="readings-panel-line">Three readings at one place tell more than one.</span>;
+}
+
+function StrikeOutLast({ last, unit }: { last: ReadingRecord; unit: ShownUnit }) {
+  const store = useStore();
+  const strike = useOnePress();
+  return (
+    <button
+      type="button"
+      class="readings-panel-strike"
+      aria-label={`Strike out last reading, ${show(last.exact, unit)}`}
+      // What is last afterwards is another reading: a second press would strike that out too.
+      onClick={() =>
+        strike.take(() => saidIfRefused(strikeOut(store, last.id, 'from the pad')), { commits: true })
+      }
+    >
+      strike out last
+    </button>
+  );
 }
 
 function OneReading({ reading, unit }: { reading: ReadingRecord; unit: ShownUnit }) {

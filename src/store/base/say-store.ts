@@ -1,7 +1,10 @@
 import type { StoreName } from './stores.ts';
 import type { StoreRefusal } from './store-refusal.ts';
 
-const nouns: Record<StoreName, string> = {
+type OwnNotes = 'device' | 'outbox' | 'home';
+
+/** The phone's own notes apart, which are all called one thing. */
+const nouns: Readonly<Record<Exclude<StoreName, OwnNotes>, string> & Partial<Record<OwnNotes, string>>> = {
   jobs: 'job',
   parts: 'part',
   features: 'feature',
@@ -21,18 +24,15 @@ const nouns: Record<StoreName, string> = {
   settings: 'setting',
   drafts: 'half-typed number',
   undo: 'step to undo',
-  device: 'note about this phone',
   staging: 'record of a file',
   brought: 'note of what a file brought',
   conflicts: 'difference between two phones',
   words: 'note that a job is found by',
-  outbox: 'note about this phone',
-  home: 'note about this phone',
 };
 
 /** What one record of a store is called. */
 export function nounOf(store: StoreName): string {
-  return nouns[store];
+  return nouns[store] ?? 'note about this phone';
 }
 
 /** The sentence for what could not be opened or kept: what is wrong, what became of the data, what can be done. */

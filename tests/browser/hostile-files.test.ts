@@ -133,6 +133,16 @@ const asked: readonly (readonly [what: string, change: (lines: Lines) => unknown
     /^Piece in the drawer “.+” \(line \d+\) says “10 mm” and holds another/,
   ],
   [
+    'a worksheet below zero',
+    (lines) => {
+      const bore = Object(recordsOf(lines, 'worksheets').find(({ kind }) => kind === 'bushing')?.['sizes'])[
+        'bore'
+      ];
+      Object.assign(Object(bore), { from: 'typed', typed: '-1', unit: 'mm', exact: '-1' });
+    },
+    /^Worksheet “.+” \(line \d+\) holds “-1”, and no such size can lie below zero\. Nothing was changed here\.$/,
+  ],
+  [
     'a reading of another job',
     (lines) => {
       const one = recordIn(lines, 'readings');
@@ -195,6 +205,8 @@ test('after a file from the end of all time what is done here wins, and a signed
   farAhead(lines);
   const sheet = recordIn(lines, 'sheets');
   sheet['readingsCsv'] = '=1+1,+2+2,-x,@a,-0.5\r\n';
+  const plate = recordsOf(lines, 'worksheets').find(({ kind }) => kind === 'adapter-plate') ?? {};
+  Object.assign(Object(plate['choices']), { aCount: '999999999', bCount: '999999999' });
   await choose(page, lines);
   await thumbOn(page).press('Put it in');
   await page.getByText('The file is in:').waitFor();
@@ -206,6 +218,10 @@ test('after a file from the end of all time what is done here wins, and a signed
   await goTo(page, '/jobs');
   await page.getByText('Mine', { exact: true }).first().waitFor();
   expect(await page.getByText('Taken over').count()).toBe(0);
+
+  // A number that no pad takes in is asked for anew, and nothing is drawn of it.
+  await goTo(page, `/job/${String(plate['jobId'])}/worksheets/${String(plate['id'])}`);
+  await page.getByText('How many holes has pattern A?').first().waitFor();
 
   await goTo(page, `/job/${String(sheet['jobId'])}/sheet/signed/${String(sheet['id'])}`);
   const [download] = await Promise.all([page.waitForEvent('download'), thumbOn(page).press(/^Readings$/)]);

@@ -21,6 +21,17 @@ export const hostileFigures = {
     Object.assign(pick.oneOf(sizes), pick.oneOf(other));
     return { file: await fileOfLines(lines), expects: 'refused' };
   },
+  async 'a size below zero where none can be'(whole, pick) {
+    const lines = parsed(whole);
+    const store = pick.oneOf(['readings', 'drawer', 'worksheets']);
+    const sizes = recordsOf(lines, store).flatMap((record) =>
+      store === 'worksheets' ? sizesIn(record['parts']) : sizesIn(record),
+    );
+    const typed = pick.oneOf(['-1', '-0.5', '-.4487']);
+    const exact = typed === '-.4487' ? '-0.4487' : typed;
+    Object.assign(pick.oneOf(sizes), { typed, unit: 'mm', exact });
+    return { file: await fileOfLines(lines), expects: 'refused' };
+  },
   async 'a record of one job that belongs to another'(whole, pick) {
     const lines = parsed(whole);
     const record = pick.oneOf(recordsOf(lines, pick.oneOf(['readings', 'cuts', 'photos'])));

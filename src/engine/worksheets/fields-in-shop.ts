@@ -1,4 +1,4 @@
-import { recordInShopWords } from '../length/american-words.ts';
+import { inShopWords, recordInShopWords } from '../length/american-words.ts';
 import type { ShownUnit } from '../length/show.ts';
 import type { Field, Fields } from './fields.ts';
 
@@ -25,4 +25,14 @@ function inShopOrder(fields: Fields, unit: ShownUnit): Fields {
       ? { ...field, options: field.options.toSorted((a, b) => Number(isLast(a)) - Number(isLast(b))) }
       : field;
   return Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, inOrder(field)]));
+}
+
+/** What stands for a field that is not given, in the same words. */
+export function usualInShop(usual: Readonly<Partial<Record<string, string>>>, unit: ShownUnit): typeof usual {
+  return Object.fromEntries(
+    Object.entries(usual).map(([field, said]) => [
+      field,
+      said === undefined ? undefined : inShopWords(said, unit),
+    ]),
+  );
 }

@@ -8,8 +8,10 @@ export type Found = {
   readonly said: string;
 };
 
+export type Standing = 'lacking' | 'impossible' | 'refused' | 'answered';
+
 /** The verdict that an account leads with. */
-export function foundIn(account: Account, standing: 'lacking' | 'refused' | 'answered'): Found {
+export function foundIn(account: Account, standing: Standing): Found {
   if (standing === 'lacking') return { found: 'no-answer', said: 'A size it needs is missing.' };
   const [verdict] = blocksOf(account, 'verdict');
   return verdict ? { found: verdict.kind, said: verdict.headline } : { found: 'not-judged', said: '' };

@@ -12,11 +12,12 @@ import type { RunsWith } from './runs-with.ts';
 import type { GetOffer } from '../job/get-list.ts';
 import type { Account, Block } from './account.ts';
 import type { Fields } from './fields.ts';
-import { fieldsInShop } from './fields-in-shop.ts';
-import { asSureAs, foundIn, type Found } from './found.ts';
+import { fieldsInShop, usualInShop } from './fields-in-shop.ts';
+import { asSureAs, foundIn, type Found, type Standing } from './found.ts';
 import type { RoundPart } from './round-part.ts';
 import { withStrength } from './strength.ts';
 import type { AnyGiven, Given } from './given.ts';
+import { impossibleSize, sayImpossible, type ImpossibleSize } from './impossible-size.ts';
 
 /** A question with its answer, worked out once and handed to all that show it. */
 export type Answered<F extends Fields, Q, A> = {
@@ -28,6 +29,7 @@ export type Answered<F extends Fields, Q, A> = {
 
 export type Worked<F extends Fields, Q, A, R> =
   | { readonly is: 'lacking' }
+  | { readonly is: 'impossible'; readonly size: ImpossibleSize }
   | { readonly is: 'refused'; readonly question: Q; readonly refusal: R }
   | ({ readonly is: 'answered' } & Answered<F, Q, A>);
 
@@ -141,7 +143,7 @@ export type AnyWorksheet = {
   readonly lacks: string;
   readonly canKill: boolean;
   /** Where it stands: whether something it needs is lacking. */
-  readonly standing: (given: AnyGiven) => 'lacking' | 'refused' | 'answered';
+  readonly standing: (given: AnyGiven) => Standing;
   /** What it comes to: the verdict its account leads with; the list, sign-off and the sheet ask here. */
   readonly verdict: (given: AnyGiven) => Found;
   readonly assumed: (given: AnyGiven) => readonly Assumed[];
@@ -173,10 +175,13 @@ export function worksheet<const F extends Fields, Q, A, R>(
   of: Definition<F, Q, A, R>,
 ): Worksheet<F, Q, A, R> {
   const kept = new WeakMap<AnyGiven, Worked<F, Q, A, R>>();
+  const needs = (given: AnyGiven): readonly string[] =>
+    typeof of.needs === 'function' ? of.needs(given) : of.needs;
   const work = (given: AnyGiven): Worked<F, Q, A, R> => {
     const before = kept.get(given);
     if (before) return before;
-    const now = workedOut(of, given);
+    const size = impossibleSize({ fields: of.fieldsFor?.(given) ?? of.fields, needs: needs(given) }, given);
+    const now = size ? ({ is: 'impossible', size } as const) : workedOut(of, given);
     kept.set(given, now);
     return now;
   };
@@ -192,8 +197,6 @@ export function worksheet<const F extends Fields, Q, A, R>(
   const cuts = (given: AnyGiven) =>
     holdAnyway(work(given)) ? offered(given) : asSureAs(() => found(given), offered(given));
   const checks = ofAnswer(of.checks);
-  const needs = (given: AnyGiven): readonly string[] =>
-    typeof of.needs === 'function' ? of.needs(given) : of.needs;
   return {
     name: of.name,
     asks: of.asks,
@@ -211,7 +214,7 @@ export function worksheet<const F extends Fields, Q, A, R>(
       recordInShopWords(of.assumed?.(given) ?? [], given.unit).filter(({ field }) => !given.has(field)),
     besides: (given, field, value) =>
       Object.hasOwn(of.fields, field) ? (of.besides?.(given, field, value) ?? {}) : {},
-    usual: (given) => usualIn(of.usual?.(given) ?? {}, given.unit),
+    usual: (given) => usualInShop(of.usual?.(given) ?? {}, given.unit),
     verdict: found,
     account: (given) => accountOf(of, work(given), given.unit, cuts(given)),
     cuts,
@@ -256,15 +259,6 @@ export function offerInShopWords(offer: CheckOffer, unit: ShownUnit): CheckOffer
   return { ...offer, name: inShopWords(offer.name, unit), how: inShopWords(offer.how, unit) };
 }
 
-function usualIn(usual: Readonly<Partial<Record<string, string>>>, unit: ShownUnit): typeof usual {
-  return Object.fromEntries(
-    Object.entries(usual).map(([field, said]) => [
-      field,
-      said === undefined ? undefined : inShopWords(said, unit),
-    ]),
-  );
-}
-
 /** All that is said, in the words of the shop, with the strength of whatever its cuts take metal off. */
 function accountOf<F extends Fields, Q, A, R>(
   of: Definition<F, Q, A, R>,
@@ -283,6 +277,8 @@ function accountAsWritten<F extends Fields, Q, A, R>(
   switch (worked.is) {
     case 'lacking':
       return [];
+    case 'impossible':
+      return [{ is: 'verdict', kind: 'no-good', headline: sayImpossible(worked.size, unit) }];
     case 'refused':
       return [
         { is: 'verdict', kind: 'no-good', headline: of.sayRefusal(worked.refusal, unit) },

@@ -1,6 +1,7 @@
 import { inShopWords } from '../../engine/length/american-words.ts';
-import type { WorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
+import { worksheets, type WorksheetKind } from '../../engine/worksheets/all-worksheets.ts';
 import type { AnyGiven } from '../../engine/worksheets/given.ts';
+import { withoutImpossible } from '../../engine/worksheets/impossible-size.ts';
 import type { Drawn, DrawingBox, DrawnSize } from './frame/drawn.ts';
 import { drawBearing } from './bearing-seat/bearing-drawing.tsx';
 import { drawSpacerStack } from './spacer-stack/stack-drawing.tsx';
@@ -22,27 +23,28 @@ export type Draw = (given: AnyGiven, box: DrawingBox) => Drawn;
 
 /** The drawing of each kind. A new kind is one line here and one in the engine's registry. */
 export const drawings: Readonly<Record<WorksheetKind, Draw>> = {
-  'spacer-stack': inShop(drawSpacerStack),
-  'hole-and-pin': inShop(drawHoleAndPin),
-  fit: inShop(drawFit),
-  bushing: inShop(drawBushing),
-  'misplaced-hole': inShop(drawMisplacedHole),
-  'adapter-plate': inShop(drawAdapterPlate),
-  'thread-insert': inShop(drawInsert),
-  'thread-cut': inShop(drawThreadCut),
-  ring: inShop(drawRing),
-  taper: inShop(drawTaper),
-  'bearing-seat': inShop(drawBearing),
-  'axle-line-up': inShop(drawAxle),
-  'thread-engagement': inShop(drawJoint),
-  alignment: inShop(drawAlignment),
-  'steering-geometry': inShop(drawSteering),
+  'spacer-stack': inShop('spacer-stack', drawSpacerStack),
+  'hole-and-pin': inShop('hole-and-pin', drawHoleAndPin),
+  fit: inShop('fit', drawFit),
+  bushing: inShop('bushing', drawBushing),
+  'misplaced-hole': inShop('misplaced-hole', drawMisplacedHole),
+  'adapter-plate': inShop('adapter-plate', drawAdapterPlate),
+  'thread-insert': inShop('thread-insert', drawInsert),
+  'thread-cut': inShop('thread-cut', drawThreadCut),
+  ring: inShop('ring', drawRing),
+  taper: inShop('taper', drawTaper),
+  'bearing-seat': inShop('bearing-seat', drawBearing),
+  'axle-line-up': inShop('axle-line-up', drawAxle),
+  'thread-engagement': inShop('thread-engagement', drawJoint),
+  alignment: inShop('alignment', drawAlignment),
+  'steering-geometry': inShop('steering-geometry', drawSteering),
 };
 
-/** Lettered in the words of the shop: a drawing stands beside the account and says what it says. */
-function inShop(draw: Draw): Draw {
+/** Lettered in the words of the shop: a drawing stands beside the account and says what it says. Nothing is drawn of a size that can't be. */
+function inShop(kind: WorksheetKind, draw: Draw): Draw {
+  const { fields } = worksheets[kind];
   return (given, box) => {
-    const { sizes, running, words, shapes } = draw(given, box);
+    const { sizes, running, words, shapes } = draw(withoutImpossible(fields, given), box);
     const said = (text: string) => inShopWords(text, given.unit);
     return {
       shapes,

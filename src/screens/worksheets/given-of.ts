@@ -1,3 +1,4 @@
+import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
 import type { AnyGiven, GivenPart } from '../../engine/worksheets/given.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import type { SizeInput } from '../../store/base/records.ts';
@@ -25,10 +26,12 @@ function givenNow(data: WorksheetData): AnyGiven {
     enteredIn: (name) => enteredIn(data, sizes[name]),
     choice: (name) => choices[name],
     number: (name) => givenNumber(data, name),
-    has: (name) =>
-      name === 'parts'
-        ? partsAreIn(data.worksheet)
-        : sizes[name] !== undefined || choices[name] !== undefined,
+    has: (name) => {
+      if (name === 'parts') return partsAreIn(data.worksheet);
+      if (worksheetOf(data.worksheet.kind)?.fields[name]?.enter === 'number')
+        return givenNumber(data, name) !== undefined;
+      return sizes[name] !== undefined || choices[name] !== undefined;
+    },
     parts: partsOf(data),
     drawer: data.drawer.map(({ piece, count }) => ({
       id: piece.id,

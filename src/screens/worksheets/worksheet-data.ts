@@ -7,6 +7,7 @@ import { canHaveRead, toolThatCounts, type MeasuringTool } from '../../engine/re
 import { toolBeside } from '../../engine/reading/say-readings.ts';
 import { type ShownUnit } from '../../engine/length/show.ts';
 import type { Limits } from '../../engine/reading/verdict.ts';
+import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
 import { ownLimitsIn } from '../../engine/worksheets/own-limits.ts';
 import type { ReadBefore } from '../../engine/worksheets/given.ts';
 import type { CountedPiece } from '../../store/kept/drawer.ts';
@@ -145,11 +146,23 @@ export function exactSize(data: WorksheetData, input: SizeInput | undefined): Le
   return known && mean(known.tightest);
 }
 
-/** A number that is no length, kept among the choices. */
-export function givenNumber(data: WorksheetData, name: string): number | undefined {
-  const text = data.worksheet.choices[name];
-  const figure = text === undefined ? NaN : Number(text);
-  return Number.isFinite(figure) ? figure : undefined;
+// A bound is rounded to the shop's own step where it is typed: so much of its range may lie beyond it.
+const BEYOND = 0.001;
+
+/**
+ * A number that is no length, kept among the choices; nothing where no pad would have taken it, as out of a file: a plate of a
+ * thousand million holes would never be drawn.
+ */
+export function givenNumber({ worksheet }: WorksheetData, name: string): number | undefined {
+  const text = worksheet.choices[name] ?? '';
+  const figure = /^[+-]?(?:\d+(?:\.\d+)?|\.\d+)$/.test(text) ? Number(text) : NaN;
+  if (!Number.isFinite(figure)) return undefined;
+  const field = worksheetOf(worksheet.kind)?.fields[name];
+  if (field?.enter !== 'number') return figure;
+  const { least, most, whole } = field;
+  const beyond = (most - least) * BEYOND;
+  const isWithin = figure >= least - beyond && figure <= most + beyond;
+  return isWithin && (whole !== true || Number.isInteger(figure)) ? figure : undefined;
 }
 
 /**

@@ -1,7 +1,8 @@
 import type { BackupStore } from '../base/stores.ts';
 import { readEntry } from '../../engine/length/entry.ts';
-import { fromText, sameLength, type Unit } from '../../engine/length/length.ts';
+import { fromText, isNegative, sameLength, type Unit } from '../../engine/length/length.ts';
 import { figure, show } from '../../engine/length/show.ts';
+import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
 import { EARLIEST_MS, LATEST_MS } from '../base/clock.ts';
 import type { KeptStamped } from '../base/kept.ts';
 import { isPlainObject } from '../base/paths.ts';
@@ -18,7 +19,7 @@ export type OddCounts = {
 };
 
 export type FigureFault =
-  | { readonly code: 'typed-differs'; readonly field: string; readonly typed: string }
+  | { readonly code: 'typed-differs' | 'below-zero'; readonly field: string; readonly typed: string }
   | { readonly code: 'wrong-field'; readonly field: string };
 
 /**
@@ -36,6 +37,17 @@ export function figureFault(
 
 /** Where nothing below zero can be read. */
 const neverBelowZero: ReadonlySet<BackupStore> = new Set(['readings', 'drawer', 'settings']);
+/** Of a cut: its limits, where a hole stands and what the dial was asked for may lie below zero. */
+const sizesOfCut = /^(?:target|blank|passes\..*\.measured)$/;
+
+/** Whether no pad would take in a size below zero here; a kind of worksheet that is newer than this Slipfit may. */
+function isNeverBelowZero(store: BackupStore, { kind }: KeptStamped, path: string): boolean {
+  if (store === 'cuts') return sizesOfCut.test(path);
+  if (store !== 'worksheets') return neverBelowZero.has(store);
+  const [where, name = ''] = path.split('.');
+  const field = worksheetOf(String(kind))?.fields[name];
+  return where === 'parts' || (where === 'sizes' && field?.enter === 'size' && field.signed !== true);
+}
 
 // Limits of a check and what the dial was asked for are worked out; nobody typed the text they are shown by.
 const isWorkedOut = (store: BackupStore, path: string): boolean =>
@@ -44,13 +56,15 @@ const isWorkedOut = (store: BackupStore, path: string): boolean =>
 function sizeFault(store: BackupStore, record: KeptStamped, odd: OddCounts): FigureFault | undefined {
   for (const { path, typed, unit, exact } of sizesIn(record, '')) {
     const shown = shownWords(typed);
-    const read = readEntry(shown, { unit, signed: !neverBelowZero.has(store) });
-    if (read.ok && sameLength(read.value.exact, fromText(exact))) continue;
     const size = fromText(exact);
+    const read = readEntry(shown, { unit, signed: true });
+    const isRead = read.ok && sameLength(read.value.exact, size);
     const workedOut = isWorkedOut(store, path);
     const isShownSo = shown === show(size, unit) || (workedOut && shown === figure(size, unit));
-    if (!isShownSo) return { code: 'typed-differs', field: path, typed: shown };
-    if (!workedOut) odd.rounded += 1;
+    if (!isRead && !isShownSo) return { code: 'typed-differs', field: path, typed: shown };
+    if (isNegative(size) && isNeverBelowZero(store, record, path))
+      return { code: 'below-zero', field: path, typed: shown };
+    if (!isRead && !workedOut) odd.rounded += 1;
   }
   return undefined;
 }

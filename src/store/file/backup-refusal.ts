@@ -44,7 +44,7 @@ export type BackupRefusal =
   | { readonly code: 'belongs-to-another-job'; readonly record: NamedRecord; readonly of: BackupStore }
   | { readonly code: 'is-of-another-job'; readonly record: NamedRecord }
   | {
-      readonly code: 'typed-differs';
+      readonly code: 'typed-differs' | 'below-zero';
       readonly record: NamedRecord;
       readonly typed: string;
       readonly field: string;

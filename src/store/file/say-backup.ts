@@ -54,16 +54,36 @@ export function sayBackup(refusal: BackupRefusal): string {
       return `${nameOf(refusal.record)} belongs to ${aNoun(refusal.of)} of another job. ${APPLIED}`;
     case 'is-of-another-job':
       return `${nameOf(refusal.record)} is here already, in another job. ${APPLIED}`;
-    case 'typed-differs':
-      return `${nameOf(refusal.record)} says “${shortened(refusal.typed)}” and holds another size. ${APPLIED} Use another copy.`;
     case 'picture-differs':
       return `${nameOf(refusal.record)} is not as large as it says, or too large for a phone. ${APPLIED}`;
+    case 'typed-differs':
+    case 'below-zero':
     case 'reading-differs':
-      return `${nameOf(refusal.record)} is here already with another value, and a logged reading never changes. ${APPLIED}`;
     case 'sheet-differs':
-      return `${nameOf(refusal.record)} is here already with other words or figures, and a signed sheet never changes. ${APPLIED}`;
+      return sayFigure(refusal);
     default:
       return sayStore(refusal);
+  }
+}
+
+type OfFigures = Extract<
+  BackupRefusal,
+  { readonly code: `${string}-differs` | 'below-zero'; readonly record: NamedRecord }
+>;
+
+function sayFigure(refusal: Exclude<OfFigures, { readonly code: 'picture-differs' }>): string {
+  const record = nameOf(refusal.record);
+  switch (refusal.code) {
+    case 'typed-differs':
+      return `${record} says “${shortened(refusal.typed)}” and holds another size. ${APPLIED} Use another copy.`;
+    case 'below-zero':
+      return `${record} holds “${shortened(refusal.typed)}”, and no such size can lie below zero. ${APPLIED}`;
+    case 'reading-differs':
+      return `${record} is here already with another value, and a logged reading never changes. ${APPLIED}`;
+    case 'sheet-differs':
+      return `${record} is here already with other words or figures, and a signed sheet never changes. ${APPLIED}`;
+    default:
+      return refusal satisfies never;
   }
 }
 

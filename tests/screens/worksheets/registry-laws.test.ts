@@ -1,10 +1,13 @@
+import { render } from 'preact';
 import { describe, expect, test } from 'vitest';
+import { lengthOf, zero, type Length } from '../../../src/engine/length/length.ts';
 import { figure } from '../../../src/engine/length/show.ts';
 import { blocksOf } from '../../../src/engine/worksheets/account.ts';
 import { worksheets } from '../../../src/engine/worksheets/all-worksheets.ts';
 import type { AnyWorksheet } from '../../../src/engine/worksheets/worksheet.ts';
 import { drawings } from '../../../src/screens/worksheets/all-drawings.ts';
 import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
+import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import { demoOf, examples } from './registry-examples.ts';
 
 /** What holds of every kind of the registry. A new kind is held to it as soon as it has its line and an example. */
@@ -57,9 +60,59 @@ describe('every kind of worksheet', () => {
   });
 });
 
+/** The same worksheets with one size below zero, where none can be, or a bore or pin of nothing. */
+function impossibleIn(worksheet: AnyWorksheet, data: WorksheetData): (readonly [string, WorksheetData])[] {
+  const { sizes, parts } = data.worksheet;
+  const given = givenOf(data);
+  const typed = (exact: Length) => ({ from: 'typed', exact, typed: '-1', unit: 'mm' }) as const;
+  const below = typed(lengthOf('-1 mm'));
+  const ofSizes = Object.keys(sizes).flatMap((name) => {
+    const field = worksheet.fields[name];
+    if (field?.enter !== 'size' || field.signed === true) return [];
+    const isRound = field.measures === 'bore' || field.measures === 'pin';
+    const isListed = Object.hasOwn(worksheet.fieldsFor(given), name);
+    return [
+      ...(isListed ? [[`${name} below zero`, below] as const] : []),
+      ...(isRound && worksheet.needs(given).includes(name)
+        ? [[`${name} of nothing`, typed(zero)] as const]
+        : []),
+    ].map(([what, size]) => [what, withInputs(data, { sizes: { ...sizes, [name]: size } })] as const);
+  });
+  const ofParts = Object.entries(parts).map(
+    ([id, part]) =>
+      [
+        `${id} below zero`,
+        withInputs(data, { parts: { ...parts, [id]: { ...part, size: below } } }),
+      ] as const,
+  );
+  return [...ofSizes, ...ofParts];
+}
+
+function withInputs(data: WorksheetData, inputs: Partial<WorksheetData['worksheet']>): WorksheetData {
+  return { ...data, worksheet: { ...data.worksheet, ...inputs } };
+}
+
 describe.each(answered)('%s', (_name, worksheet, data) => {
   const given = givenOf(data);
   const account = worksheet.account(given);
+
+  test.each(impossibleIn(worksheet, data))(
+    '%s is no size, and is said to be none: nothing is good, cut, checked or drawn by it',
+    (_what, changed) => {
+      const asked = givenOf(changed);
+      const verdict = worksheet.verdict(asked);
+      expect(verdict.found).toBe('no-good');
+      expect(verdict.said).toMatch(
+        /: −?[\d.]+(?: in| mm)? is no size that a part can have\. Type it again, or read it\.$/,
+      );
+      expect([worksheet.cuts(asked), worksheet.checks(asked), worksheet.makes(asked)]).toEqual([[], [], []]);
+      const drawn = document.createElement('div');
+      const draw = Object.entries(drawings).find(([kind]) => kind === data.worksheet.kind)?.[1];
+      render(draw?.(asked, { width: 390, height: 300 }).shapes, drawn);
+      // SVG 2, 7.2 and 10: a negative radius, width or height is an error.
+      expect(drawn.innerHTML).not.toMatch(/ (?:r|rx|ry|width|height)="-/);
+    },
+  );
 
   test('begins with what leads and ends with why', () => {
     expect(['verdict', 'lead']).toContain(account[0]?.is);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bandOf, mean } from '../../../src/engine/reading/estimate.ts';
 import { decimalText, isZero, lengthOf } from '../../../src/engine/length/length.ts';
+import { givenOf } from '../../../src/screens/worksheets/given-of.ts';
 import { exactSize, knownSize, missingWords } from '../../../src/screens/worksheets/worksheet-data.ts';
 import {
   featureOf,
@@ -179,5 +180,21 @@ describe('a size that gives nothing', () => {
   test('that was never given needs no words', () => {
     expect(knownSize(worksheetOf('hole-and-pin'), undefined)).toBeUndefined();
     expect(missingWords(worksheetOf('hole-and-pin'), undefined)).toBeUndefined();
+  });
+});
+
+describe('a number among the choices', () => {
+  // A plate has 2 to 24 holes in a circle (fields.ts): its pad takes nothing else.
+  test.each(['999999999', '-1', '0', '1e9', 'Infinity', '0x18', '4.5', '25', ''])(
+    'of holes that says “%s”, as out of a file, is asked for anew: nothing is worked out from it',
+    (aCount) => {
+      const given = givenOf(worksheetOf('adapter-plate', { choices: { aBy: 'circle', aCount } }));
+      expect([given.number('aCount'), given.has('aCount')]).toEqual([undefined, false]);
+    },
+  );
+
+  test('is there as any pad took it in, and at the end of its range as a shop in psi rounds it', () => {
+    const given = givenOf(worksheetOf('thread-engagement', { choices: { parentTensile: '2500.03' } }));
+    expect(given.number('parentTensile')).toBe(2500.03);
   });
 });

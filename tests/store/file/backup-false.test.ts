@@ -88,7 +88,6 @@ describe('what was typed and what is kept', () => {
     { typed: '29/64', unit: 'in', exact: '11.509375001' },
     { typed: '.4487', unit: 'in', exact: '11.39699' }, // .4487 × 25.4 = 11.39698
     { typed: '.4487', unit: 'in', exact: '-11.39698' },
-    { typed: '-.4487', unit: 'in', exact: '-11.39698' }, // nothing below zero is read
     { typed: '4487', unit: 'thou', exact: '11.39698' },
     { typed: 'about ten', unit: 'mm', exact: '10' },
     { typed: '', unit: 'mm', exact: '10' },
@@ -96,6 +95,26 @@ describe('what was typed and what is kept', () => {
     const lines = await linesOf(await wholeShop());
     Object.assign(recordsOf(lines, 'readings')[3] ?? {}, change);
     expect(await refusalOf(lines)).toMatchObject({ code: 'typed-differs' });
+  });
+
+  test.each([
+    ['readings', (record: Line) => record],
+    ['drawer', (record: Line) => record['thickness']],
+    ['cuts', (record: Line) => record['target']],
+    ['worksheets', (record: Line) => Object(record['sizes'])['bore'] ?? Object(record['sizes'])['pin']],
+    ['worksheets', (record: Line) => Object(Object.values(Object(record['parts']))[0])['size']],
+  ] as const)('a size of %s below zero, where no pad takes one in, is refused', async (store, sizeIn) => {
+    // Also as it would be shown, which is what a rounded one of an earlier Slipfit is let in by.
+    for (const typed of ['-.4487', '−.4487 in']) {
+      const lines = await linesOf(await wholeShop());
+      const size = recordsOf(lines, store)
+        .map((record) => sizeIn(record))
+        .find((one) => isPlainObject(one));
+      Object.assign(Object(size), { from: 'typed', typed, unit: 'in', exact: '-11.39698' });
+      const refusal = await refusalOf(lines);
+      expect(refusal).toMatchObject({ code: 'below-zero' });
+      expect(sayBackup(refusal)).toMatch(/ holds “.\.4487(?: in)?”, and no such size can lie below zero\. /);
+    }
   });
 
   test.each([

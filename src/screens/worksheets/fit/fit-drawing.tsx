@@ -31,7 +31,7 @@ const HALF_GAP = 8;
 export function drawFit(given: AnyGiven, box: DrawingBox): Drawn {
   const { unit } = given;
   const worked = fitWorksheet.work(given);
-  const question = worked.is === 'lacking' ? undefined : worked.question;
+  const question = 'question' in worked ? worked.question : undefined;
   const answer = worked.is === 'answered' ? worked.answer : undefined;
   const bore = given.size('bore');
   const pin = given.size('pin');

@@ -89,7 +89,7 @@ function sizeGiven(data: WorksheetData, name: string, kind: AnyWorksheet): Said 
 
 function choiceGiven(data: WorksheetData, name: string, field: Field): Said {
   const value = data.worksheet.choices[name];
-  if (value === undefined) return {};
+  if (value === undefined || !givenOf(data).has(name)) return {};
   if (field.enter === 'choice')
     return { words: field.options.find((option) => option.value === value)?.words ?? value };
   if (field.enter === 'number') return { words: '', figure: numberInShop(value, field.unit, data.unit) };

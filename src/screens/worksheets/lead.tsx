@@ -5,19 +5,14 @@ type LeadProps = {
   readonly label: string;
   readonly figure: string;
   readonly unit?: string;
-  /** What the figure hangs on, in the label's own line. */
-  readonly besides?: string;
   readonly children?: ComponentChildren;
 };
 
 /** The one number that matters, large enough to be read from the lathe, with what to do about it. */
-export function Lead({ label, figure, unit, besides = '', children }: LeadProps) {
+export function Lead({ label, figure, unit, children }: LeadProps) {
   return (
     <section class="lead">
-      <h2 class="lead-label">
-        {label}
-        {besides !== '' && <small class="lead-besides">; {besides}</small>}
-      </h2>
+      <h2 class="lead-label">{label}</h2>
       <p class="lead-figure" data-long={figure.length > 6}>
         {figure}
         {unit !== undefined && <span class="lead-unit"> {unit}</span>}

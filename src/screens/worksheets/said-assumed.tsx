@@ -7,7 +7,6 @@ import { LinkButton } from '../common/button.tsx';
 import { VerdictBand, type VerdictKind } from '../common/verdict-band.tsx';
 import { assumedIn } from './assumed.ts';
 import type { AssumedSize } from './assumed-elsewhere.ts';
-import { Lead } from './lead.tsx';
 import type { WorksheetData } from './worksheet-data.ts';
 import './worksheet-page.css';
 
@@ -70,18 +69,6 @@ export function WorksheetBand({ kind, headline, isSecond = false, children }: Ba
       {children}
       {!isSecond && <AssumedKeys />}
     </VerdictBand>
-  );
-}
-
-type LeadProps = Parameters<typeof Lead>[0];
-
-/** A figure that no verdict stands beside: what it hangs on is said with what it is. */
-export function AssumedLead({ label, children, ...rest }: LeadProps) {
-  return (
-    <Lead label={label} besides={useAssumedWords()} {...rest}>
-      {children}
-      <AssumedKeys />
-    </Lead>
   );
 }
 

@@ -9,6 +9,7 @@ import {
   type VerdictBlock,
   type WayBlock,
 } from '../../../engine/worksheets/account.ts';
+import { capital } from '../../../engine/length/say-words.ts';
 import { openPageOf } from '../../../engine/worksheets/open-page.ts';
 import type { ShownUnit } from '../../../engine/length/show.ts';
 import { NumberLine } from '../../common/number-line.tsx';
@@ -91,13 +92,12 @@ type LeadFigureProps = {
 };
 
 function LeadFigure({ lead: { label, figure, unit, change, limits }, isFirst }: LeadFigureProps) {
-  const words = useAssumedWords();
+  const assumed = useAssumedWords();
+  // Behind the limits it hangs on them, as it does on a verdict.
+  const besides = [limits ?? '', isFirst ? assumed : ''].filter((part) => part !== '').join('; ');
   return (
     <section class="account-lead">
-      <h2 class="account-lead-label">
-        {unbroken(label)}
-        {isFirst && words !== '' && <small class="account-lead-besides">; {words}</small>}
-      </h2>
+      <h2 class="account-lead-label">{unbroken(label)}</h2>
       <p
         class="account-lead-figure"
         data-long={figure.length > 6}
@@ -107,7 +107,9 @@ function LeadFigure({ lead: { label, figure, unit, change, limits }, isFirst }: 
         {figure} <span class="account-lead-unit">{unit}</span>
       </p>
       {change !== undefined && <p class="account-lead-change">{change}</p>}
-      {limits !== undefined && <p class="account-lead-limits">{unbroken(limits)}</p>}
+      {besides !== '' && (
+        <p class="account-lead-limits">{unbroken(limits === undefined ? capital(besides) : besides)}</p>
+      )}
     </section>
   );
 }

@@ -116,6 +116,23 @@ describe('an answer that says what to face', () => {
   });
 });
 
+test('without a verdict the assumption stands behind the figure’s limits, and the label stays what it is', () => {
+  const data = worksheetOf('ring', { sizes: { recess: typedSize('1.5'), stem: typedSize('.75') } });
+  const { container } = render(
+    <WithAssumed data={data}>
+      <AccountOnPhone
+        account={[face]}
+        unit="in"
+        hrefFor={(field) => `#/${field}`}
+        sizes={{ count: 2, rows: null }}
+      />
+    </WithAssumed>,
+  );
+  expect(screen.getByRole('heading').textContent).toBe('Face outer spacer');
+  const lead = container.querySelector('.account-lead');
+  expect(lead && read(lead)).toContain('good from 1.121 to 1.125; assumed: the recess locates it');
+});
+
 const way = (
   rank: number | undefined,
   title: string,

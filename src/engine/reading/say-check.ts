@@ -84,8 +84,19 @@ export function quantityOf({ name, by }: Pick<SaidCheck, 'name' | 'by'>): string
   return known ?? (by === 'by-eye' ? '' : KIND_WORDS[by]);
 }
 
-/** `1 of 5 checks failed, 2 still to do.`, or that all are good. A check that failed was done. */
-export function sayHowMany(founds: readonly CheckFound[]): string {
+/**
+ * `1 of 5 checks failed, 2 still to do.`, or that all are good. A check that failed was done. Worksheets that offer a check of
+ * which none was made are named in the same sentence: what is good so far is not all.
+ */
+export function sayHowMany(founds: readonly CheckFound[], unmade = 0): string {
+  if (unmade === 0) return sayMade(founds);
+  const lack = unmade === 1 ? '1 worksheet has' : `${unmade} worksheets have`;
+  return founds.length === 0
+    ? `${lack} no check yet.`
+    : `${sayMade(founds).replace(/\.$/, '')}; ${lack} none yet.`;
+}
+
+function sayMade(founds: readonly CheckFound[]): string {
   const count = founds.length;
   const failed = founds.filter((found) => found === 'no-good').length;
   const open = founds.filter((found) => found !== 'good').length - failed;

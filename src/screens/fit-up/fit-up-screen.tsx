@@ -11,7 +11,7 @@ import { Page } from '../common/page.tsx';
 import { Row } from '../common/row.tsx';
 import { useShownUnit } from '../common/use-settings.ts';
 import { JobPage } from '../jobs/job-page.tsx';
-import { foundNow, knownChecks, useFitUp, type KnownCheck } from './check-data.ts';
+import { foundNow, knownChecks, useFitUp, withoutCheck, type KnownCheck } from './check-data.ts';
 import { OlderMark } from '../older/older-mark.tsx';
 import { CheckMark } from './check-mark.tsx';
 import './fit-up-screen.css';
@@ -26,7 +26,8 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
   const checks = knownChecks(data);
   const isGood = (known: KnownCheck) => foundNow(known) === 'good';
   const open = checks.filter((known) => !isGood(known)).toSorted(byUrgency);
-  const sum = sayHowMany(checks.map(foundNow));
+  const unmade = withoutCheck(data).length;
+  const sum = sayHowMany(checks.map(foundNow), unmade);
   const good = checks.filter(isGood);
   return (
     <JobPage
@@ -44,6 +45,7 @@ export function FitUpScreen({ jobId }: { readonly jobId: string }) {
           with its limits.
         </EmptyLine>
       )}
+      {checks.length === 0 && unmade > 0 && <p class="fit-up-unmade">{sum}</p>}
       <CheckRows title={sum} checks={open} unit={unit} />
       <CheckRows title={open.length === 0 ? sum : 'Done and good'} checks={good} unit={unit} />
       {isSafetyCritical(job) && <SafetyCaution />}

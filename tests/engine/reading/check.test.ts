@@ -289,6 +289,11 @@ describe('the sentence of a check', () => {
     expect(sayHowMany(['good'])).toBe('The check is good.');
     expect(sayHowMany(['good', 'good'])).toBe('All 2 checks are good.');
     expect(sayHowMany(['not-done'])).toBe('1 check to do.');
+    // Good as far as they were made is not finished.
+    expect(sayHowMany(['good'], 12)).toBe('The check is good; 12 worksheets have none yet.');
+    expect(sayHowMany(['good', 'not-done'], 1)).toBe('1 of 2 checks still to do; 1 worksheet has none yet.');
+    expect(sayHowMany([], 12)).toBe('12 worksheets have no check yet.');
+    expect(sayHowMany([], 1)).toBe('1 worksheet has no check yet.');
     expect(sayHowMany(['good', 'not-done', 'too-close'])).toBe('2 of 3 checks still to do.');
   });
 

@@ -113,6 +113,18 @@ describe('the checks of a job', () => {
     });
   });
 
+  test('all good so far isn’t all: worksheets of which no check was made are counted in the same sentence', async () => {
+    await stack();
+    await openAt({ at: 'fit-up', jobId });
+    await seen('1 worksheet has no check yet.');
+    location.hash = hrefOf({ at: 'check', jobId, checkId: 'new', field: 'list' });
+    await press(/^Steering head, turns free/);
+    await press('Good');
+    await seen('Good, seen by eye.');
+    location.hash = hrefOf({ at: 'fit-up', jobId });
+    await screen.findByRole('heading', { name: 'The check is good; 1 worksheet has none yet.' }, PATIENCE);
+  });
+
   test('what is still to do stands first, the worst on top', async () => {
     await openAt({ at: 'check', jobId, checkId: 'new', field: 'list' });
     await press(/^Steering head, turns free/);

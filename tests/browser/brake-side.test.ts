@@ -190,14 +190,14 @@ async function restOfTheList(page: Page, thumb: Thumb): Promise<void> {
 
 const reason = 'Tried out only, nothing of it is built in';
 
-/** The demo's other worksheets are no good as they stand: each is let pass by a reason of its own. */
+/** The demo's other worksheets are no good or not judged as they stand: each is let pass by a reason of its own. */
 async function standByReason(page: Page, thumb: Thumb): Promise<void> {
   await goTo(page, `${outfit}/sign-off`);
   const ofAWorksheet = page.getByRole('link', {
-    name: /^Or write why it may stand: .*: (no good|too close to call)$/,
+    name: /^Or write why it may stand: .*: (no good|too close to call|not judged)$/,
   });
   for (let left = await ofAWorksheet.count(); left > 0; left -= 1) {
-    await thumb.press(/^Or write why it may stand: .*: (no good|too close to call)$/);
+    await thumb.press(/^Or write why it may stand: .*: (no good|too close to call|not judged)$/);
     await page.getByRole('textbox', { name: 'Reason' }).fill(reason);
     await thumb.press('Keep this reason');
     await page.getByRole('heading', { name: 'Stands by your reason' }).waitFor();

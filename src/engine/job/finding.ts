@@ -3,6 +3,7 @@ export type FindingCode =
   | 'worksheet-too-close'
   | 'worksheet-no-answer'
   | 'worksheet-unused'
+  | 'worksheet-not-judged'
   | 'worksheet-assumed'
   | 'worksheet-of-another'
   | 'step-not-done'

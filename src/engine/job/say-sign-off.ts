@@ -35,6 +35,10 @@ const SAID: Readonly<Record<FindingCode, (found: Found) => SaidFinding>> = {
     what: `${name}: no answer`,
     todo: 'Nothing came from it. Give what it lacks, or remove it.',
   }),
+  'worksheet-not-judged': ({ name }) => ({
+    what: `${name}: not judged`,
+    todo: 'Nothing that was measured is held against its limits yet. Give what was measured, or check it.',
+  }),
   'worksheet-assumed': ({ name, said }) => ({
     what: `${name}: good only as assumed`,
     todo: `Assumed: ${said ?? 'a choice nobody made'}. Say what it is.`,

@@ -8,8 +8,8 @@ export function unreadableFindings({ unreadable = 0 }: SignOffQuestion): readonl
 }
 
 export function worksheetFindings({ worksheets = [] }: SignOffQuestion): readonly Finding[] {
-  return worksheets.flatMap(({ id, title, found, said, used, assumed, ofAnother, as }) => {
-    const code = codeOfWorksheet(found, used);
+  return worksheets.flatMap(({ id, title, found, said, used, checked, assumed, ofAnother, as }) => {
+    const code = codeOfWorksheet(found, { used, checked: checked === true });
     const place = { at: 'worksheet', id } as const;
     if (found === 'good' && ofAnother)
       return [
@@ -27,7 +27,10 @@ export function worksheetFindings({ worksheets = [] }: SignOffQuestion): readonl
   });
 }
 
-function codeOfWorksheet(found: WorksheetFound, used: boolean): FindingCode | undefined {
+function codeOfWorksheet(
+  found: WorksheetFound,
+  { used, checked }: { readonly used: boolean; readonly checked: boolean },
+): FindingCode | undefined {
   switch (found) {
     case 'no-good':
       return 'worksheet-no-good';
@@ -35,8 +38,9 @@ function codeOfWorksheet(found: WorksheetFound, used: boolean): FindingCode | un
       return 'worksheet-too-close';
     case 'no-answer':
       return used ? 'worksheet-no-answer' : 'worksheet-unused';
-    case 'good':
     case 'not-judged':
+      return checked ? undefined : 'worksheet-not-judged';
+    case 'good':
       return undefined;
     default:
       return found satisfies never;

@@ -18,7 +18,7 @@ export type SignOffStep = {
 /** What stands in a record now, as short text: a reason holds for a blocker only as long as this stays the same. */
 type AsItStands = { readonly as?: string };
 
-/** What a worksheet's answer comes to, checks of it counted; `not-judged` asks for no verdict. */
+/** What a worksheet's answer comes to, checks of it counted; `not-judged`: nothing that was measured is held against limits. */
 export type WorksheetFound = 'good' | 'no-good' | 'too-close' | 'no-answer' | 'not-judged';
 
 /** Why something that stops the signing may stand, as it was written, and what it was written about. */
@@ -42,6 +42,8 @@ export type SignOffQuestion = Touched & {
     readonly said: string;
     /** A cut, a check or a step came from it. */
     readonly used: boolean;
+    /** Every check that it offers was made, and is good. */
+    readonly checked?: boolean;
     /** What nobody said and its verdict hangs on, and where the first of it is said. */
     readonly assumed?: { readonly words: string; readonly field: string };
     /** A size of it that was read on another part only, and that no check of the joint stands in for. */

@@ -68,8 +68,9 @@ export function mayBeReasoned({ code }: Pick<Finding, 'code'>): boolean {
  *
  * Units:  times in milliseconds since 1970, cure times in hours; floating point.
  * Range:  a job of which nobody said what it touches is stopped, and is held to what a brake is held to.
- *         Brake, steering, axle and wheel jobs are stopped by a worksheet that is no good, too close to call, good only by a
- *         size of another part, or, where something came from it, without an answer; by a check that is missing, not done, failed, too close to call, with
+ *         Brake, steering, axle and wheel jobs are stopped by a worksheet that is no good, too close to call, not judged and not
+ *         proved by all of its checks, good only by a size of another part, or, where something came from it, without an
+ *         answer; by a check that is missing, not done, failed, too close to call, with
  *         limits or a reading from before a size changed, by no check at all; by a cut that is not made, over, scrapped,
  *         older than its sizes or measured last with a tool too coarse to prove its limits; by no step, no torque on any step, a locker without cure time. On others these are
  *         warnings. What a good worksheet takes for granted is listed on any job. Missing is the check of a worksheet whose answer was cut from or assembled by; one that was only tried

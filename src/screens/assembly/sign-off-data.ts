@@ -15,7 +15,9 @@ import type { AssemblyStep, Cut, Id, Job, Recheck, Worksheet } from '../../store
 import { unlistedReadings, unreadableOfJob } from '../../store/kept/unreadable.ts';
 import type { Address } from '../address.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';
-import { knownChecks, withoutCheck, type KnownCheck } from '../fit-up/check-data.ts';
+import { foundNow, knownChecks, withoutCheck, type KnownCheck } from '../fit-up/check-data.ts';
+import { checkOfOffer } from '../fit-up/check-from-offer.ts';
+import { offersOf } from '../fit-up/offers.ts';
 import { readSheet, type SheetData } from '../sheet/sheet-data.ts';
 import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
 import { assumedElsewhere } from '../worksheets/assumed-elsewhere.ts';
@@ -69,6 +71,7 @@ export function signOffOf(data: SheetData, { now, unreadable }: AsOf): SignOffAn
       title: worksheet.title,
       ...provedVerdict(worksheetDataOf(worksheet, data), { checks, cuts }),
       used: isUsed(worksheet),
+      checked: isChecked(worksheetDataOf(worksheet, data), checks),
       ...assumedOfGood(worksheetDataOf(worksheet, data)),
       ...ofAnother(worksheetDataOf(worksheet, data), checks),
       as: inShort(basisNow({ worksheet, readings: data.readings })),
@@ -99,6 +102,15 @@ export function signOffOf(data: SheetData, { now, unreadable }: AsOf): SignOffAn
     unreadable,
     lacksOdometer: job.odometer === undefined && withoutStart(rechecks).length > 0,
   } satisfies SignOffQuestion);
+}
+
+/** Every check that it offers was made, and holds for what is there now. */
+function isChecked(data: WorksheetData, checks: readonly KnownCheck[]): boolean {
+  const offers = offersOf(data);
+  const good = checks.filter((known) => foundNow(known) === 'good').map(({ check }) => check);
+  return (
+    offers.length > 0 && offers.every((offer) => checkOfOffer(offer, data.worksheet.id, good) !== undefined)
+  );
 }
 
 /** What a worksheet's verdict hangs on as nobody said it; the first of it is where it is said. */

@@ -16,7 +16,7 @@ type Proofs = { readonly checks: readonly KnownCheck[]; readonly cuts: readonly 
  */
 export function provedVerdict(data: WorksheetData, { checks, cuts }: Proofs): WorksheetVerdict {
   const verdict = worksheetVerdict(data);
-  if (verdict.found !== 'no-good' && verdict.found !== 'too-close') return verdict;
+  if (verdict.found === 'good' || verdict.found === 'no-answer') return verdict;
   const { worksheet } = data;
   const proved = checks.filter((known) => known.check.worksheetId === worksheet.id && provesNow(known));
   const read = Object.fromEntries([...proved.flatMap(readSize), ...doneAtTheMachine(data, cuts)]);

@@ -101,6 +101,8 @@ describe('a brake job', () => {
     { found: 'no-good', used: false, code: 'worksheet-no-good' },
     { found: 'too-close', used: false, code: 'worksheet-too-close' },
     { found: 'no-answer', used: true, code: 'worksheet-no-answer' },
+    { found: 'not-judged', used: false, code: 'worksheet-not-judged' },
+    { found: 'not-judged', used: true, code: 'worksheet-not-judged' },
   ] as const)('can’t be signed over a worksheet that is $found', ({ found, used, code }) => {
     const said = 'No good: .525 in engaged of .998 in wanted.';
     const worksheets = [{ id: 'w1', title: 'Caliper bolts', found, said, used }];
@@ -114,8 +116,28 @@ describe('a brake job', () => {
     expect(warns({ worksheets, systems: ['engine'] })).toEqual([code]);
   });
 
-  test('is not stopped by a worksheet that is good, that judges nothing, or that nothing came from yet', () => {
-    const worksheets = (['good', 'not-judged', 'no-answer'] as const).map((found, index) => ({
+  test('is told that a worksheet is not judged, and a written reason lets it pass', () => {
+    const worksheets = [{ id: 'w1', title: 'Bushing', found: 'not-judged', said: '', used: true }] as const;
+    expect(signOff({ ...ready, worksheets }).blockers.map(sayFinding)).toEqual([
+      {
+        what: 'Bushing: not judged',
+        todo: 'Nothing that was measured is held against its limits yet. Give what was measured, or check it.',
+      },
+    ]);
+    const why = 'Bore read at 20.012 after pressing, see the sheet';
+    const reasons = { 'worksheet-not-judged w1': { why, as: '' } };
+    expect(signOff({ ...ready, worksheets, reasons }).blockers).toEqual([]);
+  });
+
+  test('a worksheet that judges nothing itself is proved by all of its checks', () => {
+    const worksheets = [
+      { id: 'w1', title: 'Taper', found: 'not-judged', said: '', used: true, checked: true },
+    ] as const;
+    expect(stops({ worksheets })).toEqual([]);
+  });
+
+  test('is not stopped by a worksheet that is good, or that nothing came from yet', () => {
+    const worksheets = (['good', 'no-answer'] as const).map((found, index) => ({
       id: `w${index}`,
       title: 'Trial',
       found,

@@ -1,3 +1,4 @@
+import { markWord } from '../length/decimal-mark.ts';
 import { absolute, decimalText, isNegative, lengthOf, isLess, type Length } from '../length/length.ts';
 import type { ShownUnit } from '../length/show.ts';
 
@@ -76,7 +77,7 @@ function thouInWords(text: string): string {
 function digitByDigit(text: string, leastPlaces: number): string {
   const [whole = '0', places = ''] = text.split('.');
   const kept = places.replace(/0+$/, '').padEnd(leastPlaces, '0');
-  return `${wordsFor(Number(whole))} point ${kept
+  return `${wordsFor(Number(whole))} ${markWord()} ${kept
     .split('')
     .map((digit) => ONES[Number(digit)] ?? '')
     .join(' ')}`;

@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import { largestWorkAt, type CutSpeed } from './cut-speed.ts';
 import { exactDecimalText, isLess, lengthOf, roundToStep } from '../length/length.ts';
 import type { ShownUnit } from '../length/show.ts';
@@ -38,7 +39,7 @@ export function sayLargestWork(speed: CutSpeed, unit: ShownUnit): string {
   const work = largestWorkAt(speed.chosenRpm ?? speed.slowestTooFastRpm ?? speed.idealRpm);
   if (!isLess(work, LARGEST_SWUNG)) return '';
   const step = lengthOf(unit === 'in' ? '1/4 in' : '5 mm');
-  return `in work up to ${exactDecimalText(roundToStep(work, step, 'down'), unit)} ${unit} around`;
+  return `in work up to ${marked(exactDecimalText(roundToStep(work, step, 'down'), unit))} ${unit} around`;
 }
 
 /** The speed as a whole number of turns, never rounded up; the slowest where even that is too fast. */

@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import { isLess, minus, plus, times, type Length } from '../length/length.ts';
 import { figure, show, type ShownUnit } from '../length/show.ts';
 import type { Threading } from './cut.ts';
@@ -38,7 +39,7 @@ export function sayThreadingShort(
 
 function sayFlank(hand: Threading['hand']): string {
   const toward = hand === 'right' ? 'the tailstock' : 'the chuck';
-  return `Compound 29.5° off square, its handle toward ${toward}. Feed with it; each pass begins with the cross slide at its zero.`;
+  return `Compound ${marked('29.5')}° off square, its handle toward ${toward}. Feed with it; each pass begins with the cross slide at its zero.`;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import type { FitSystem } from './fits.ts';
 import { fractionText } from '../length/fraction.ts';
 import {
@@ -118,7 +119,7 @@ export function nominalName(size: Length, unit: ShownUnit): string {
 }
 
 function nameInMillimetres(size: Length, millimetres: number, unit: ShownUnit): string {
-  const name = `${String(millimetres)} mm`;
+  const name = `${marked(millimetres)} mm`;
   return unit === 'in' ? `${show(size, unit)} (${name})` : name;
 }
 

@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import type { FormRefusal } from './fit-check.ts';
 import type { FitLimits } from './fits.ts';
 import type { IsoRefusal } from './fits-iso.ts';
@@ -169,5 +170,5 @@ export function limitFigure(limit: Length, unit: ShownUnit): string {
   if (isZero(limit)) return '0';
   const most = MOST_PRINTED[unit];
   const text = decimalText(absolute(limit), unit, placesIn(limit, unit) === most ? most : most - 1);
-  return `${isNegative(limit) ? '−' : ''}${unit === 'in' ? text.replace(/^0\./, '.') : text}`;
+  return marked(`${isNegative(limit) ? '−' : ''}${unit === 'in' ? text.replace(/^0\./, '.') : text}`);
 }

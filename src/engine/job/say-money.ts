@@ -1,11 +1,16 @@
+import { decimalMark, grouped, marked, markWord } from '../length/decimal-mark.ts';
 import type { Fraction } from '../length/exact-fraction.ts';
 import { roundMoney, type MoneyField, type MoneyRefusal } from './money.ts';
 
-const EXAMPLES: Record<MoneyField, string> = {
-  amount: 'an amount such as 12.50',
-  rate: 'what an hour costs, such as 65',
-  hours: 'hours such as 1.5 or 1:30',
-};
+function exampleOf(field: MoneyField): string {
+  const examples: Record<MoneyField, string> = {
+    amount: `an amount such as ${marked('12.50')}`,
+    rate: 'what an hour costs, such as 65',
+    hours: `hours such as ${marked('1.5')} or 1:30`,
+  };
+  return examples[field];
+}
+
 const NAMES: Record<MoneyField, string> = { amount: 'an amount', rate: 'a rate', hours: 'a time' };
 
 /** Said where the total isn't the sum of what is shown. */
@@ -15,17 +20,17 @@ export const LINES_ROUNDED = 'Each line is shown rounded, so the lines may diffe
 export function sayMoney(refusal: MoneyRefusal): string {
   switch (refusal.code) {
     case 'nothing-counted':
-      return `Nothing is typed yet. Type ${EXAMPLES[refusal.field]}.`;
+      return `Nothing is typed yet. Type ${exampleOf(refusal.field)}.`;
     case 'not-counted':
-      return `“${refusal.typed}” can’t be read as ${NAMES[refusal.field]}. Type ${EXAMPLES[refusal.field]}.`;
+      return `“${refusal.typed}” can’t be read as ${NAMES[refusal.field]}. Type ${exampleOf(refusal.field)}.`;
     case 'perhaps-thousands':
-      return `With a ${refusal.mark} that may be ${refusal.whole} or ${refusal.decimal}. Type ${refusal.whole} or ${decimalToType(refusal)}.`;
+      return `With a ${refusal.mark} that may be ${refusal.whole} or ${marked(refusal.decimal)}. Type ${refusal.whole} or ${decimalToType(refusal)}.`;
     case 'thousands-marked':
-      return `Is that ${refusal.plain}? Type it without marks between thousands.`;
+      return `Is that ${marked(refusal.plain)}? Type it without marks between thousands.`;
     case 'too-fine':
-      return `${refusal.typed} has more than ${refusal.places} places behind the point. Leave the last ones out.`;
+      return `${marked(refusal.typed)} has more than ${refusal.places} places behind the ${markWord()}. Leave the last ones out.`;
     case 'too-much':
-      return `That is more than ${refusal.most.toLocaleString('en-US')} ${refusal.field === 'hours' ? 'hours' : ''} in one line. Check the point, or make two lines of it.`.replace(
+      return `That is more than ${grouped(refusal.most)} ${refusal.field === 'hours' ? 'hours' : ''} in one line. Check the ${markWord()}, or make two lines of it.`.replace(
         '  ',
         ' ',
       );
@@ -42,7 +47,7 @@ export function sayMoney(refusal: MoneyRefusal): string {
   }
 }
 
-/** Where a point may stand between thousands, a nought behind it says that it doesn't. */
+/** Where a point may stand between thousands, a nought behind it says that it doesn't; so it does where a comma is typed. */
 function decimalToType({
   mark,
   decimal,
@@ -50,25 +55,26 @@ function decimalToType({
   readonly mark: 'comma' | 'point';
   readonly decimal: string;
 }): string {
-  return mark === 'point' ? `${decimal}0` : decimal;
+  return mark === 'point' || decimalMark() === ',' ? marked(`${decimal}0`) : decimal;
 }
 
 /**
  * An amount as it is read: `$12.50`, `−$20.00`, `EUR 12.50`; from five digits on in groups of three with a thin space
- * (ISO 80000-1:2009, 7.3.1), as a comma would be read as a point.
+ * (ISO 80000-1:2009, 7.3.1), as a comma would be read as a point. Where commas are typed nothing stands between thousands.
  */
 export function showMoney(decimal: string, sign: string): string {
   const [whole = '0', places] = decimal.replace('-', '').split('.');
-  const grouped = whole.length < 5 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f');
+  const inThousands =
+    whole.length < 5 || decimalMark() === ',' ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f');
   const before = sign === '' || /\p{L}$/u.test(sign) ? `${sign}${sign === '' ? '' : '\u00a0'}` : sign;
-  return `${decimal.startsWith('-') ? '−' : ''}${before}${grouped}${places === undefined ? '' : `.${places}`}`;
+  return `${decimal.startsWith('-') ? '−' : ''}${before}${inThousands}${places === undefined ? '' : `${decimalMark()}${places}`}`;
 }
 
 /** Hours as they are read: `2.5 h`, `1:20 h` where minutes don't end as a decimal, at most to the minute. */
 export function showHours({ top, bottom }: Fraction): string {
   const hundredths = roundMoney({ top, bottom }, 2);
   const isExact = (100n * top) % bottom === 0n;
-  if (isExact) return `${hundredths.replace(/\.?0+$/, '') || '0'} h`;
+  if (isExact) return `${marked(hundredths.replace(/\.?0+$/, '') || '0')} h`;
   const minutes = BigInt(roundMoney({ top: 60n * top, bottom }, 0));
   return `${minutes / 60n}:${String(minutes % 60n).padStart(2, '0')} h`;
 }

@@ -1,3 +1,4 @@
+import { withoutMark } from './decimal-mark.ts';
 import type { ShownUnit } from './show.ts';
 
 // Sentences are written in British words; an inch shop reads its own. Longer words first where one begins another.
@@ -14,9 +15,9 @@ export function inShopWords(said: string, unit: ShownUnit): string {
   return unit === 'in' ? AMERICAN.reduce((so, [word, american]) => so.replace(word, american), said) : said;
 }
 
-/** Whether two names are one, whichever unit the shop counted in as each was made. */
+/** Whether two names are one, whichever unit the shop counted in and whichever mark it wrote as each was made. */
 export function isSameName(one: string, other: string): boolean {
-  return inShopWords(one, 'in') === inShopWords(other, 'in');
+  return withoutMark(inShopWords(one, 'in')) === withoutMark(inShopWords(other, 'in'));
 }
 
 // What of a record is read by the fitter; the rest are names that are looked up by.

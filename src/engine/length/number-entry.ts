@@ -1,3 +1,5 @@
+import { marked, markWord } from './decimal-mark.ts';
+
 export type NumberBounds = {
   readonly least: number;
   readonly most: number;
@@ -48,14 +50,14 @@ export function readNumber(typed: string, bounds: NumberBounds): NumberResult {
 export function sayNumber(refusal: NumberRefusal): string {
   switch (refusal.code) {
     case 'no-number':
-      return 'Nothing is typed yet. Type a number such as 24.5.';
+      return `Nothing is typed yet. Type a number such as ${marked('24.5')}.`;
     case 'not-a-number':
-      return 'That can’t be read as a number. Use the digits 0 to 9 and one point.';
+      return `That can’t be read as a number. Use the digits 0 to 9 and one ${markWord()}.`;
     case 'not-whole':
       return 'A whole number goes here: digits only, no point and no comma.';
     case 'number-out-of-range': {
       const { least, most, unit } = refusal.bounds;
-      return `${refusal.typed} ${unit} is outside ${least} to ${most} ${unit}. Check the figure.`;
+      return `${marked(`${refusal.typed} ${unit} is outside ${least} to ${most} ${unit}`)}. Check the figure.`;
     }
     default:
       return refusal satisfies never;

@@ -1,3 +1,4 @@
+import { decimalMark, marked, markWord } from './decimal-mark.ts';
 import type { EntryRefusal } from './entry.ts';
 import { isLess, type Length } from './length.ts';
 import type { Refusal } from './refusal.ts';
@@ -37,15 +38,18 @@ export function sayEntry(refusal: EntryRefusal): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 
+// In a sentence with commas a size with one stands where none follows it.
+const SIZES = { '.': '.4487, 29/64 or 11.4 mm', ',': '11,4 mm or 29/64' } as const;
+
 function entrySentence(refusal: EntryRefusal): string {
   const typed = echo(refusal.typed);
   switch (refusal.code) {
     case 'nothing-typed':
-      return 'Nothing is typed yet. Type a size such as .4487, 29/64 or 11.4 mm.';
+      return `Nothing is typed yet. Type a size such as ${SIZES[decimalMark()]}.`;
     case 'no-digits':
-      return 'There is no figure in what is typed. A size reads like .4487, 29/64 or 11.4 mm.';
+      return `There is no figure in what is typed. A size reads like ${SIZES[decimalMark()]}.`;
     case 'strange-character':
-      return `${mark(refusal.character)} at place ${refusal.at + 1} does not belong in a size. Use the digits 0 to 9, a point, a fraction bar, and in, thou or mm.`;
+      return `${mark(refusal.character)} at place ${refusal.at + 1} does not belong in a size. Use the digits 0 to 9, a ${markWord()}, a fraction bar, and in, thou or mm.`;
     case 'foreign-digit':
       return `${mark(refusal.character)} at place ${refusal.at + 1} is a digit from another script. Type it with 0 to 9.`;
     case 'too-many-digits':
@@ -53,11 +57,11 @@ function entrySentence(refusal: EntryRefusal): string {
     case 'too-long':
       return `That is ${refusal.count} characters, too long for a size. Type one size, such as 1-1/2 in.`;
     case 'two-points':
-      return `${typed} has two decimal points. Leave one out.`;
+      return `${typed} has two decimal ${markWord()}s. Leave one out.`;
     case 'comma-and-point':
-      return `${typed} has a comma and a point, so it can't be told which one is the decimal point. Leave the thousands mark out.`;
+      return `${typed} has a comma and a point, so it can't be told which one is the decimal ${markWord()}. Leave the thousands mark out.`;
     case 'point-without-digits':
-      return `Nothing stands after the point in ${typed}. Type the missing digit, or leave the point out.`;
+      return `Nothing stands after the ${markWord()} in ${typed}. Type the missing digit, or leave the ${markWord()} out.`;
     case 'power-of-ten':
       return `${typed} uses e for a power of ten. Write the size out in full.`;
     case 'base-sixteen':
@@ -79,7 +83,7 @@ function entrySentence(refusal: EntryRefusal): string {
     case 'fraction-never-ends':
       return `${typed} is not a shop fraction: the bottom must be 2, 4, 8, 16, 32, 64 or 128. Type it as a decimal.`;
     case 'fraction-with-point':
-      return `${typed} mixes a point and a fraction bar. Use one or the other.`;
+      return `${typed} mixes a ${markWord()} and a fraction bar. Use one or the other.`;
     case 'fraction-bar-twice':
       return `${typed} has two fraction bars. Leave one out.`;
     case 'fraction-over-one':
@@ -87,7 +91,7 @@ function entrySentence(refusal: EntryRefusal): string {
     case 'two-numbers':
       return `${typed} reads as two numbers. Log them one by one; a mixed size is typed 1 1/2.`;
     case 'out-of-reach':
-      return `${typed} is more than 10 m (394 in). Check the unit and the point.`;
+      return `${typed} is more than 10 m (394 in). Check the unit and the ${markWord()}.`;
     default:
       return refusal satisfies never;
   }
@@ -98,7 +102,7 @@ function entrySentence(refusal: EntryRefusal): string {
 function echo(typed: string): string {
   const short = typed.trim().replace(/\s+/g, ' ');
   return /^[0-9.,/ex+−‐‑‒–-][0-9.,/ex +−‐‑‒–-]{0,23}(?:in|thou|mm|["″])?$/i.test(short)
-    ? short
+    ? marked(short)
     : 'what is typed';
 }
 

@@ -1,3 +1,4 @@
+import { decimalMark, marked } from './decimal-mark.ts';
 import { typedWithUnit, type Entry } from './entry.ts';
 import {
   absolute,
@@ -34,7 +35,11 @@ export function figure(length: Length, unit: Unit): string {
 
 /** `figure` with up to so many places. */
 export function figureTo(length: Length, unit: Unit, most: number): string {
-  return isZero(length) ? '0' : written(length, unit, most);
+  return marked(plainFigure(length, unit, most));
+}
+
+function plainFigure(length: Length, unit: Unit, most: number, least?: number): string {
+  return isZero(length) ? '0' : written(length, unit, most, least);
 }
 
 /** `figure` with its unit behind it: `.4487 in`. */
@@ -47,8 +52,8 @@ export function show(length: Length, unit: Unit): string {
  * `.4370` is told from `.437`. Size and uncertainty end at the same place: JCGM 100:2008 (GUM), 7.2.6.
  */
 export function knownFigure(length: Length, halfWidth: Length, unit: Unit): string {
-  const places = Math.min(placesOf(showBand(halfWidth, unit)), MOST_PLACES[unit]);
-  return isZero(halfWidth) ? figure(length, unit) : written(length, unit, MOST_PLACES[unit], places);
+  const places = Math.min(placesOf(plainBand(halfWidth, unit)), MOST_PLACES[unit]);
+  return isZero(halfWidth) ? figure(length, unit) : marked(written(length, unit, MOST_PLACES[unit], places));
 }
 
 /**
@@ -98,8 +103,8 @@ export function showLimits(lower: Length, upper: Length, unit: Unit): string {
 
 /** Figures with as many places as the longest of them; a plain 0 stays one. */
 export function evenFigures(lengths: readonly Length[], unit: Unit, most: number): readonly string[] {
-  const least = Math.max(...lengths.map((length) => placesOf(figureTo(length, unit, most))));
-  return lengths.map((length) => (isZero(length) ? '0' : written(length, unit, most, least)));
+  const least = Math.max(...lengths.map((length) => placesOf(plainFigure(length, unit, most))));
+  return lengths.map((length) => marked(plainFigure(length, unit, most, least)));
 }
 
 function placesOf(text: string): number {
@@ -118,19 +123,23 @@ export function finerFigure(length: Length, unit: Unit): string {
 /** A difference with its sign: `+.0012`, `−.0044`. */
 export function signedFigure(length: Length, unit: Unit): string {
   const text = figure(length, unit);
-  return text.startsWith('−') || /^[.0]+$/.test(text) ? text : `+${text}`;
+  return text.startsWith('−') || /^[.,0]+$/.test(text) ? text : `+${text}`;
 }
 
 /** A band's half width, two significant digits and never fewer places than a size has: `±.0012`, `±.012`, `±.00044`. */
 export function showBand(halfWidth: Length, unit: Unit): string {
+  return `±${marked(plainBand(halfWidth, unit))}`;
+}
+
+function plainBand(halfWidth: Length, unit: Unit): string {
   const places = leadingZeros(halfWidth, unit) + 1;
   const text = decimalText(halfWidth, unit, Math.max(places, LEAST_PLACES[unit]));
-  return `±${unit === 'in' ? text.replace(/^0\./, '.') : text}`;
+  return unit === 'in' ? text.replace(/^0\./, '.') : text;
 }
 
 /** What was typed, shown again as typed: `29/64 in`. */
 export function asTyped(entry: Entry): string {
-  return typedWithUnit(entry);
+  return marked(typedWithUnit(entry));
 }
 
 function tidy(text: string, unit: Unit, negative: boolean, least: number): string {
@@ -141,7 +150,7 @@ function tidy(text: string, unit: Unit, negative: boolean, least: number): strin
   return `${negative && !isNothing ? '−' : ''}${front}${kept === '' ? '' : `.${kept}`}`;
 }
 
-/** An inch figure under one is known by its leading point; from one inch up, and in millimetres, the unit is named. */
+/** An inch figure under one is known by its leading point; from one inch up, behind a comma, and in millimetres, the unit is named. */
 export function withUnit(text: string, unit: ShownUnit): string {
-  return unit === 'in' && !/(^|[^\d.])[1-9]/.test(text) ? text : `${text} ${unit}`;
+  return unit === 'in' && decimalMark() === '.' && !/(^|[^\d.])[1-9]/.test(text) ? text : `${text} ${unit}`;
 }

@@ -1,3 +1,4 @@
+import { grouped, marked } from '../length/decimal-mark.ts';
 import type { BushingRefusal } from './bushing.ts';
 import type { HeatLimit } from './bushing-heat.ts';
 import type { BushingWarning } from './bushing-warnings.ts';
@@ -29,14 +30,14 @@ export function sayBushingRefusal(refusal: BushingRefusal, unit: ShownUnit): str
 /** A stress in the unit of the sizes first: `4,870 psi (33.6 MPa)`. */
 export function sayStress(mpa: number, unit: ShownUnit): string {
   const metric = `${significant(mpa)} MPa`;
-  const inch = `${grouped(mpa * PSI_PER_MPA)} psi`;
+  const inch = `${inThousands(mpa * PSI_PER_MPA)} psi`;
   return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
 /** A force in the unit of the sizes first: `1,240 lbf (5.5 kN)`. */
 export function sayForce(newtons: number, unit: ShownUnit): string {
   const metric = newtons < 1000 ? `${significant(newtons)} N` : `${significant(newtons / 1000)} kN`;
-  const inch = `${grouped(newtons / NEWTON_PER_LBF)} lbf`;
+  const inch = `${inThousands(newtons / NEWTON_PER_LBF)} lbf`;
   return unit === 'in' ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
@@ -185,11 +186,11 @@ function fromMemory(own: boolean): string {
 
 /** Three significant digits: a press fit is never known closer. */
 function significant(value: number): string {
-  return String(Number(value.toPrecision(3)));
+  return marked(Number(value.toPrecision(3)));
 }
 
-function grouped(value: number): string {
-  return String(Number(value.toPrecision(3))).replace(/\B(?=(\d{3})+$)/g, ',');
+function inThousands(value: number): string {
+  return grouped(Number(value.toPrecision(3)));
 }
 
 function signed(degrees: number): string {

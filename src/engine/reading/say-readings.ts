@@ -1,10 +1,11 @@
-import { typedWithUnit, type Entry } from '../length/entry.ts';
+import { marked, markWord } from '../length/decimal-mark.ts';
+import type { Entry } from '../length/entry.ts';
 import type { Contradiction, FeatureForm, FormCaution } from './feature-form.ts';
 import type { SlipQuestion } from './reading.ts';
 import { bandOf, mean, type Estimate } from './estimate.ts';
 import { isZero, type Length } from '../length/length.ts';
 import { canHaveRead, toolThatCounts, type MeasuringTool, type ToolInForce } from './measuring-tool.ts';
-import { figure, knownFigure, show, type ShownUnit } from '../length/show.ts';
+import { asTyped, figure, knownFigure, show, type ShownUnit } from '../length/show.ts';
 
 /** What readings come to, as far as it is known: `.4370` where the band is ±.00014. */
 export function sizeFigure(estimate: Estimate, unit: ShownUnit): string {
@@ -22,11 +23,11 @@ export function saySlipQuestion({ kind, usual }: SlipQuestion, entry: Entry): st
   const others = `the others, near ${show(usual, unit)}`;
   switch (kind) {
     case 'inch-for-mm':
-      return `${typedWithUnit(entry)} is 25.4 times ${others}: millimetres typed as inches?`;
+      return `${asTyped(entry)} is ${marked('25.4')} times ${others}: millimetres typed as inches?`;
     case 'mm-for-inch':
-      return `${typedWithUnit(entry)} is 1/25.4 of ${others}: inches typed as millimetres?`;
+      return `${asTyped(entry)} is 1/${marked('25.4')} of ${others}: inches typed as millimetres?`;
     case 'point-slipped':
-      return `${typedWithUnit(entry)} stands beside ${others}: has the point slipped?`;
+      return `${asTyped(entry)} stands beside ${others}: has the ${markWord()} slipped?`;
     default:
       return kind satisfies never;
   }
@@ -43,7 +44,7 @@ export function sayOutOfRange({ name, least, most }: MeasuringTool, entry: Entry
   const from = least && !isZero(least) ? figure(least, unit) : undefined;
   const to = most && show(most, unit);
   const range = from && to ? `${from} to ${to}` : to ? `up to ${to}` : `from ${from ?? '0'} ${unit}`;
-  return `The ${name} reads ${range}. Choose the tool that read ${typedWithUnit(entry)}.`;
+  return `The ${name} reads ${range}. Choose the tool that read ${asTyped(entry)}.`;
 }
 
 /** What the way of measuring can't see. */
@@ -52,7 +53,7 @@ export function sayCaution(caution: FormCaution): string {
     case 'three-lobed-unseen':
       return 'Two points can’t see a three-lobed bore: try the pin in it, turned.';
     case 'jaw-flats':
-      return 'Caliper jaws have flats: under 1/2 in (12.7 mm) they read small. Give their width in Shop.';
+      return `Caliper jaws have flats: under 1/2 in (${marked('12.7')} mm) they read small. Give their width in Shop.`;
     default:
       return caution satisfies never;
   }

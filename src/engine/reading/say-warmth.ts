@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import { isNegative, isZero, negate, type Length } from '../length/length.ts';
 import { inShopWords } from '../length/american-words.ts';
 import { show, type ShownUnit } from '../length/show.ts';
@@ -6,7 +7,7 @@ type Said = { readonly degrees: string; readonly unit: 'C' | 'F'; readonly mater
 
 /** `95 °F`. */
 export function sayDegrees({ degrees, unit }: Pick<Said, 'degrees' | 'unit'>): string {
-  return `${degrees} °${unit}`;
+  return `${marked(degrees)} °${unit}`;
 }
 
 /** What a reading's warmth changed: "95 °F takes .0008 in off: Aluminium 6061, at 68 °F." */

@@ -1,4 +1,5 @@
-import { readEntry, typedWithUnit, type Entry } from '../length/entry.ts';
+import { inPoints } from '../length/decimal-mark.ts';
+import { readEntry, type Entry } from '../length/entry.ts';
 import {
   absolute,
   dividedBy,
@@ -12,7 +13,7 @@ import {
   type Length,
 } from '../length/length.ts';
 import { slipQuestion } from './reading.ts';
-import { figure, show } from '../length/show.ts';
+import { asTyped, figure, show } from '../length/show.ts';
 
 /** What a typed size can be held against; each is left out where nothing is known. */
 export type SlipAround = {
@@ -68,7 +69,7 @@ export function sizeSlip(typed: Entry, around: SlipAround): SizeSlip | undefined
 /** The question in the unit that was typed in. */
 export function saySizeSlip({ beside }: SizeSlip, typed: Entry): string {
   const unit = typed.unit === 'mm' ? 'mm' : 'in';
-  const is = typedWithUnit(typed);
+  const is = asTyped(typed);
   switch (beside.of) {
     case 'near':
       return `${is} stands beside ${show(beside.size, unit)} here. Which is meant?`;
@@ -110,7 +111,7 @@ function pointAt({ exact, unit }: Entry, factor: string): readonly Entry[] {
 
 /** As it is shown, or to its last digit: what stands there is read as this very size again. */
 function writtenOut(size: Length, unit: 'in' | 'mm'): string {
-  const shown = show(size, unit);
+  const shown = inPoints(() => show(size, unit));
   const read = readEntry(shown, { unit, signed: true });
   if (read.ok && sameLength(read.value.exact, size)) return shown;
   const text = exactDecimalText(size, unit);

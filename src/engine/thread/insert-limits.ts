@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import { dividedBy, floatMm, lengthFromFloat, lengthOf, minus, plus, times } from '../length/length.ts';
 import type { Length } from '../length/length.ts';
 import { printedPitchLeast } from './tables/threads-inch.ts';
@@ -56,7 +57,7 @@ export function insertLimits(thread: Thread): InsertLimits {
     }),
     majorLeast,
     majorMost: plus(majorLeast, times(pitch, TAP_OVER_LEAST)),
-    majorMostSource: TAP_SOURCE,
+    majorMostSource: marked(TAP_SOURCE),
   };
 }
 

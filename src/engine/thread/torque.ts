@@ -1,3 +1,5 @@
+import { marked } from '../length/decimal-mark.ts';
+
 export type TorqueUnit = 'Nm' | 'lbf-ft' | 'lbf-in';
 
 export const torqueUnits = ['Nm', 'lbf-ft', 'lbf-in'] as const satisfies readonly TorqueUnit[];
@@ -38,7 +40,7 @@ export type StatedTorque = { readonly typed: string; readonly unit: TorqueUnit }
 
 /** The manual's own figure as it stands there. */
 export function sayTorque({ typed, unit }: StatedTorque): string {
-  return `${typed} ${torqueUnitName(unit)}`;
+  return `${marked(typed)} ${torqueUnitName(unit)}`;
 }
 
 /**
@@ -59,5 +61,5 @@ export function otherTorques({ typed, unit }: StatedTorque): readonly string[] {
 export function sayWorkedTorque(torque: number, unit: TorqueUnit): string {
   const rounded = Number(torque.toPrecision(3));
   const figure = rounded >= 1000 ? String(Math.round(torque)) : torque.toPrecision(3);
-  return `${figure} ${torqueUnitName(unit)}`;
+  return `${marked(figure)} ${torqueUnitName(unit)}`;
 }

@@ -1,3 +1,4 @@
+import { marked } from '../length/decimal-mark.ts';
 import { PSI_PER_MPA } from '../material/material.ts';
 import type { NumberBounds } from '../length/number-entry.ts';
 import type { ShownUnit } from '../length/show.ts';
@@ -39,9 +40,9 @@ export function keptOfShop(typed: string, keptUnit: string, unit: ShownUnit): st
 /** What is kept, in the shop's unit: `140 °F`, `60 °C`, `53000 psi`. */
 export function numberInShop(kept: string, keptUnit: string, unit: ShownUnit): string {
   const shop = shopUnitOf(keptUnit, unit);
-  if (!shop || Number.isNaN(Number(kept))) return `${kept} ${keptUnit}`;
+  if (!shop || Number.isNaN(Number(kept))) return `${marked(kept)} ${keptUnit}`;
   const steps = Math.round(shop.toShop(Number(kept)) / shop.step);
-  return `${trimmed(steps * shop.step, 1).replace('-', '−')} ${shop.unit}`;
+  return `${marked(trimmed(steps * shop.step, 1)).replace('-', '−')} ${shop.unit}`;
 }
 
 function shopUnitOf(keptUnit: string, unit: ShownUnit): ShopUnit | undefined {

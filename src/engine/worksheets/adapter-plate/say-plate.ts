@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { show, type ShownUnit } from '../../length/show.ts';
 import type { PlateRefusal } from './plate.ts';
 import type { JudgedPlace } from './webs.ts';
@@ -23,7 +24,7 @@ export function sayPlace({ of, where }: Pick<JudgedPlace, 'of' | 'where'>): stri
 }
 
 export function sayDegrees(degrees: number): string {
-  return `${Math.round(degrees * 100) / 100}°`;
+  return `${marked(Math.round(degrees * 100) / 100)}°`;
 }
 
 /** Why it can't be made so, and what would do. */

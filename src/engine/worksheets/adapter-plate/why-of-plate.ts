@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { isNegative, negate } from '../../length/length.ts';
 import { figure, show, showBand, type ShownUnit } from '../../length/show.ts';
 import { capital } from '../../length/say-words.ts';
@@ -29,7 +30,7 @@ export function whyOfPlate(q: PlateQuestion, answer: PlateAnswer, unit: ShownUni
     ...(q.b && b ? [patternLine('B', q.b.known, b, unit), turnLine(answer)] : []),
     {
       what: 'Coordinates',
-      how: `from ${ZEROS[q.zero]}, x to the right, y up. Trigonometry is rounded to 0.0000001 mm, then to ${show(q.finest, unit)}`,
+      how: `from ${ZEROS[q.zero]}, x to the right, y up. Trigonometry is rounded to ${marked('0.0000001')} mm, then to ${show(q.finest, unit)}`,
       source: 'geometry',
     },
     ...judged.map(({ of, where, judged: { value, halfWidth, limits } }) => ({

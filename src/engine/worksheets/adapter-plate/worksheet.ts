@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { sayDegrees, sayPlateRefusal } from './say-plate.ts';
 import { worksheet, type Assumed } from '../worksheet.ts';
 import { show } from '../../length/show.ts';
@@ -40,8 +41,8 @@ export const adapterPlateWorksheet = worksheet({
     fromBelow: 'usual: the middle of the plate',
     zero: 'usual: the middle of A',
     within: `usual: ${show(usualWithin[given.unit], given.unit)} (common practice, no source)`,
-    leastWeb: 'usual: .6 of both holes together',
-    leastEdge: 'usual: .7 of the hole',
+    leastWeb: `usual: ${marked('.6')} of both holes together`,
+    leastEdge: `usual: ${marked('.7')} of the hole`,
   }),
   assumed: turnAssumed,
   account: plateAccount,

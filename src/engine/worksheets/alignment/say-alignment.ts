@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
 import { figure, figureTo, showBand, withUnit, type ShownUnit } from '../../length/show.ts';
 import type { Verdict } from '../../reading/verdict.ts';
@@ -8,7 +9,7 @@ import { goesIn, type Move } from './toe.ts';
 
 /** Degrees to a tenth: `1.8°`, `−0.4°`. */
 export function sayTenths(degrees: number): string {
-  return `${(Math.round(degrees * 10) / 10 + 0).toFixed(1)}°`.replace('-', '−');
+  return marked(`${(Math.round(degrees * 10) / 10 + 0).toFixed(1)}°`.replace('-', '−'));
 }
 
 /** Lean-out against what is wanted. */
@@ -21,7 +22,7 @@ export function sayLean({ degrees, withinDegrees, want, verdict }: Lean): string
     case 'no-good':
       return `${verdict.way === 'under' ? 'Too little' : 'Too much'}: ${is}, ${wants}.`;
     case 'too-close':
-      return `Too close to call: ${is} ±${withinDegrees}°, ${wants}.`;
+      return `Too close to call: ${is} ±${marked(withinDegrees)}°, ${wants}.`;
     default:
       return verdict satisfies never;
   }
@@ -54,7 +55,7 @@ export function sayTurns(
   { adjuster, pitch }: Pick<OutfitQuestion, 'adjuster' | 'pitch'>,
 ): string {
   const what = adjuster === 'turnbuckle' ? 'turnbuckle' : 'screwed end';
-  if (turns !== undefined) return `${turns.toFixed(turns < 10 ? 1 : 0)} turns of the ${what}`;
+  if (turns !== undefined) return `${marked(turns.toFixed(turns < 10 ? 1 : 0))} turns of the ${what}`;
   if (adjuster === 'shim') return 'by shims, or in its clamp';
   return pitch ? `by its ${what}` : `by its ${what}: thread not given`;
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { figure } from '../../length/show.ts';
 import { worksheet } from '../worksheet.ts';
 import { alignmentAccount } from './account.ts';
@@ -74,7 +75,7 @@ function usualWords(given: AlignmentGiven): Readonly<Partial<Record<keyof typeof
     leadLeast: usual(usualLead[unit].lower),
     leadMost: usual(usualLead[unit].upper),
     lean: NOT_READ,
-    leanWithin: `usual: ${USUAL_LEAN_WITHIN_DEGREES}°, a digital level ${NO_SOURCE}`,
+    leanWithin: `usual: ${marked(USUAL_LEAN_WITHIN_DEGREES)}°, a digital level ${NO_SOURCE}`,
     leanLeast: `usual: ${sayTenths(usualLeanDegrees.lower)} ${NO_SOURCE}`,
     leanMost: `usual: ${sayTenths(usualLeanDegrees.upper)} ${NO_SOURCE}`,
     strutUp: 'not given; then the strut is not worked out',

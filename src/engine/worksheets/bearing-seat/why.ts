@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import type { SeatAnswer, SeatQuestion } from './bearing-seat.ts';
 import type { SleeveAnswer, SleeveQuestion } from './inner-sleeve.ts';
 import type { TaperAnswer, TaperQuestion } from './taper-setting.ts';
@@ -66,7 +67,7 @@ export function taperWhy(
       ? [
           {
             what: 'Turn of the nut',
-            how: `play / pitch · 360° = ${size(change.aim)} / ${size(pitch)} · 360° = ${turnDegrees.toFixed(1)}° (floating point)`,
+            how: `play / pitch · 360° = ${size(change.aim)} / ${size(pitch)} · 360° = ${marked(turnDegrees.toFixed(1))}° (floating point)`,
             source: 'geometry of a thread',
           },
         ]

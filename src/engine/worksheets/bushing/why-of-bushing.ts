@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import type { WhyLine } from '../account.ts';
 import { coldShrinkOf } from '../../material/cold-shrink.ts';
 import { flattened } from '../../press/bushing-stress.ts';
@@ -49,7 +50,7 @@ function sizeLines(q: BushingQuestion, answer: BushingAnswer, unit: ShownUnit): 
     },
     {
       what: 'Bedding in',
-      how: `0.8 · both roughnesses = ${show(flattened(q.finish), unit)} off the least: ${size(interference.leastAfterFlattening)} left`,
+      how: `${marked('0.8')} · both roughnesses = ${show(flattened(q.finish), unit)} off the least: ${size(interference.leastAfterFlattening)} left`,
       source: 'DIN 7190-1, from memory; roughness common practice, no source',
     },
   ];
@@ -77,7 +78,7 @@ function stressLines(q: BushingQuestion, { stress }: BushingAnswer, unit: ShownU
       ? [
           {
             what: 'Force',
-            how: `μ·p·π·d·L: press with μ ${pressFriction.high} at the greatest pressure = ${sayForce(stress.force.pressN, unit)}, hold with μ ${pressFriction.low} at the least = ${sayForce(stress.force.holdN, unit)}`,
+            how: `μ·p·π·d·L: press with μ ${marked(pressFriction.high)} at the greatest pressure = ${sayForce(stress.force.pressN, unit)}, hold with μ ${marked(pressFriction.low)} at the least = ${sayForce(stress.force.holdN, unit)}`,
             source: pressFriction.source,
           },
         ]
@@ -90,16 +91,16 @@ function heatLines(
   { interference, dropRoom }: BushingAnswer,
   unit: ShownUnit,
 ): readonly WhyLine[] {
-  const of = ({ name, expansionPerMillionCelsius: { low } }: Material) => `${name} ${low}`;
+  const of = ({ name, expansionPerMillionCelsius: { low } }: Material) => `${name} ${marked(low)}`;
   return [
     {
       what: 'Heat or cold',
-      how: `(interference + room) / (α · D) = (${figure(interference.greatest, unit)} + ${figure(dropRoom, unit)}) / (α · D), α in millionths a °C: ${of(q.part)}, ${of(q.bushing)}; shop at ${q.shopCelsius} °C`,
+      how: `(interference + room) / (α · D) = (${figure(interference.greatest, unit)} + ${figure(dropRoom, unit)}) / (α · D), α in millionths a °C: ${of(q.part)}, ${of(q.bushing)}; shop at ${marked(q.shopCelsius)} °C`,
       source: `${q.part.expansionPerMillionCelsius.source}; heat limits common practice, no source`,
     },
     {
       what: 'In the cold',
-      how: `the bushing loses ${(coldShrinkOf(q.bushing).at80K * 100).toFixed(3)} % down to −193 °C, less than α at room temperature says`,
+      how: `the bushing loses ${marked((coldShrinkOf(q.bushing).at80K * 100).toFixed(3))} % down to −193 °C, less than α at room temperature says`,
       source:
         contractions[rowOf(q.bushing.id)]?.basis === 'published'
           ? 'published contraction tables'

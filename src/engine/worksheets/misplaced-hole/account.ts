@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import type { CutOffer } from '../../cut/cut.ts';
 import { totalReading } from '../../cut/say-set-over.ts';
 import { sayNominal } from '../../fit/nominal.ts';
@@ -182,7 +183,7 @@ function twoHoleRows({ place: { twoHoles } }: MisplacedHoleAnswer, unit: ShownUn
         : [
             {
               what: 'Their line turns',
-              figure: `${Math.abs(turned)}°`,
+              figure: `${marked(Math.abs(turned))}°`,
               more: turned > 0 ? 'counterclockwise' : 'clockwise',
             },
           ]),

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { finest } from '../../length/finest.ts';
 import { isMore, isZero, roundToStep, zero, type Length } from '../../length/length.ts';
 import { figure, show, showBand, withUnit, type ShownUnit } from '../../length/show.ts';
@@ -51,12 +52,12 @@ export function sayToward(degrees: number | undefined): string {
   if (quarter !== undefined) return `${quarter}\u00a0o’clock`;
   const isRight = turned < 900 || turned > 2700;
   const off = isRight ? Math.min(turned, 3600 - turned) : Math.abs(1800 - turned);
-  return `${off / 10}° ${turned < 1800 ? 'up' : 'down'} from ${isRight ? 3 : 9}\u00a0o’clock`;
+  return `${marked(off / 10)}° ${turned < 1800 ? 'up' : 'down'} from ${isRight ? 3 : 9}\u00a0o’clock`;
 }
 
 /** What a direction may be off, never shown wider than it is. */
 export function sayWithinDegrees(degrees: number): string {
-  return `±${(Math.floor(degrees * 10) / 10).toFixed(1)}°`;
+  return `±${marked((Math.floor(degrees * 10) / 10).toFixed(1))}°`;
 }
 
 export const LOCK_IT = 'Mark it and lock it: turned, it takes the hole along.';

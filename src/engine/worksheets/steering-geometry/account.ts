@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { lengthOf, roundForShow, zero, type Length } from '../../length/length.ts';
 import { showBand, type ShownUnit } from '../../length/show.ts';
 import { sayVerdict } from '../../reading/say-verdict.ts';
@@ -41,7 +42,7 @@ export function steeringAccount(worked: SteeringAnswered): readonly (Block | und
     },
     {
       is: 'proof',
-      sentence: `Trail is known to ${showBand(answer.trailHalfWidth, unit)} ${unit}, rake to ±${question.before.rakeWithinDegrees}°.`,
+      sentence: `Trail is known to ${showBand(answer.trailHalfWidth, unit)} ${unit}, rake to ±${marked(question.before.rakeWithinDegrees)}°.`,
     },
     ...(answer.moved.length > 0 || sayTrailSign(answer, unit) !== ''
       ? [{ is: 'said', sentence: sayTrailFeel(answer, unit) } satisfies Block]

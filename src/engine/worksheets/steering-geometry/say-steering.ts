@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { absolute, decimalText, isNegative, minus, type Length } from '../../length/length.ts';
 import { showBand, type ShownUnit } from '../../length/show.ts';
 import {
@@ -9,21 +10,19 @@ import {
 
 /** An angle to a tenth of a degree: no level on a shop floor knows more. */
 export function sayDegrees(degrees: number): string {
-  return `${(Math.round(degrees * 10) / 10 + 0).toFixed(1)}°`.replace('-', '−');
+  return marked(`${(Math.round(degrees * 10) / 10 + 0).toFixed(1)}°`.replace('-', '−'));
 }
 
 /** A length of steering geometry as closely as it means anything: a tenth of a millimetre, a hundredth of an inch. */
 export function steeringFigure(length: Length, unit: ShownUnit): string {
-  return decimalText(length, unit, unit === 'mm' ? 1 : 2)
-    .replace('-', '−')
-    .replace(/^(−?)0\./, unit === 'in' ? '$1.' : '$10.');
+  const text = decimalText(length, unit, unit === 'mm' ? 1 : 2).replace('-', '−');
+  return marked(text.replace(/^(−?)0\./, unit === 'in' ? '$1.' : '$10.'));
 }
 
 /** How closely its lengths are shown: they are worked in floating point. */
-export const STEERING_ROUNDED: Readonly<Record<ShownUnit, string>> = {
-  in: 'Rounded to .01 in.',
-  mm: 'Rounded to 0.1 mm.',
-};
+export function steeringRounded(unit: ShownUnit): string {
+  return `Rounded to ${marked(unit === 'in' ? '.01 in' : '0.1 mm')}.`;
+}
 
 /** Trail after, beside what it was. */
 export function sayTrailChange({ before, after }: SteeringAnswer, unit: ShownUnit): string {
@@ -113,5 +112,5 @@ function signed(length: Length, unit: ShownUnit): string {
 
 function signedDegrees(degrees: number): string {
   const text = sayDegrees(degrees);
-  return text.startsWith('−') || text === '0.0°' ? text : `+${text}`;
+  return text.startsWith('−') || !/[1-9]/.test(text) ? text : `+${text}`;
 }

@@ -1,9 +1,10 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { bandOf, mean } from '../../reading/estimate.ts';
 import type { Length } from '../../length/length.ts';
 import { showBand, type ShownUnit } from '../../length/show.ts';
 import type { WhyLine } from '../account.ts';
 import type { SteeringQuestion } from './question.ts';
-import { sayDegrees, STEERING_ROUNDED, steeringFigure } from './say-steering.ts';
+import { sayDegrees, steeringFigure, steeringRounded } from './say-steering.ts';
 import { TRAIL_SOURCE, type SteeringAnswer } from './steering-geometry.ts';
 
 /** How the trail comes about, how closely it is known, and that it is worked in floating point. */
@@ -18,7 +19,7 @@ export function whyOfSteering(
   return [
     {
       what: 'Rounding',
-      how: `Worked in floating point: sines and cosines can’t be exact, as the lengths of other worksheets are. ${STEERING_ROUNDED[unit]}`,
+      how: `Worked in floating point: sines and cosines can’t be exact, as the lengths of other worksheets are. ${steeringRounded(unit)}`,
     },
     {
       what: 'Trail',
@@ -27,7 +28,7 @@ export function whyOfSteering(
     },
     {
       what: 'Known to',
-      how: `${showBand(answer.trailHalfWidth, unit)} ${unit}: rake ±${before.rakeWithinDegrees}°, front axle’s height ${showBand(bandOf(before.frontRadius).halfWidth, unit)}, offset ${showBand(bandOf(before.clampOffset).halfWidth, unit)}`,
+      how: `${showBand(answer.trailHalfWidth, unit)} ${unit}: rake ±${marked(before.rakeWithinDegrees)}°, front axle’s height ${showBand(bandOf(before.frontRadius).halfWidth, unit)}, offset ${showBand(bandOf(before.clampOffset).halfWidth, unit)}`,
       source: 'JCGM 100:2008 5.1',
     },
     {

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { worksheet } from '../worksheet.ts';
 import { steeringAccount } from './account.ts';
 import { steeringFields } from './fields.ts';
@@ -19,11 +20,11 @@ export const steeringWorksheet = worksheet({
   question: steeringQuestion,
   answer: ({ before, change }) => steeringGeometry(before, change),
   sayRefusal: saySteeringRefusal,
-  assumed: () => [{ field: 'rakeWithin', words: `rake to ±${USUAL_RAKE_WITHIN_DEGREES}°` }],
+  assumed: () => [{ field: 'rakeWithin', words: `rake to ±${marked(USUAL_RAKE_WITHIN_DEGREES)}°` }],
   usual: () => ({
     axleLead: 'none',
     extraAngle: 'none: the fork leans as the steering axis does',
-    rakeWithin: `usual: ${USUAL_RAKE_WITHIN_DEGREES} degrees, a digital level (common practice, no source)`,
+    rakeWithin: `usual: ${marked(USUAL_RAKE_WITHIN_DEGREES)} degrees, a digital level (common practice, no source)`,
     forkLonger: AS_IT_IS,
     newFrontRadius: AS_IT_IS,
     newRearRadius: AS_IT_IS,

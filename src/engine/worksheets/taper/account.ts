@@ -73,7 +73,7 @@ function leadOf({ cone: { halfDegrees } }: TaperAnswer): LeadBlock {
 function setRows(answer: TaperAnswer, unit: ShownUnit): RowsBlock {
   const { indicator, setOver, sine } = answer;
   const per = (length: Parameters<typeof figure>[0]) =>
-    unit === 'in' ? '1 in' : `${figure(length, unit).replace(/\.0+$/, '')} mm`;
+    unit === 'in' ? '1 in' : `${figure(length, unit).replace(/[.,]0+$/, '')} mm`;
   return {
     is: 'rows',
     title: 'Set it by',

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { lengthOf } from '../../length/length.ts';
 import type { ChoiceField, Fields, NumberField, SizeField, SlipOfField } from '../fields.ts';
 import { standardTapers } from './tables/standard-tapers.ts';
@@ -118,9 +119,27 @@ export const taperFields = {
     label: 'Gauge blocks',
     ask: 'Which gauge blocks are there?',
     options: [
-      { value: 'inch-81', words: '81 in inches', more: '.0001 steps' },
-      { value: 'metric-88', words: '88 metric', more: '0.0005 mm steps' },
-      { value: 'metric-47', words: '47 metric', more: '0.005 mm steps' },
+      {
+        value: 'inch-81',
+        words: '81 in inches',
+        get more() {
+          return marked('.0001 steps');
+        },
+      },
+      {
+        value: 'metric-88',
+        words: '88 metric',
+        get more() {
+          return marked('0.0005 mm steps');
+        },
+      },
+      {
+        value: 'metric-47',
+        words: '47 metric',
+        get more() {
+          return marked('0.005 mm steps');
+        },
+      },
       { value: 'drawer', words: 'Those in the drawer', more: 'put in there one by one' },
     ],
   },

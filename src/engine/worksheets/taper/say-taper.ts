@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { absolute, isNegative, lengthOf, roundToStep, type Length } from '../../length/length.ts';
 import { figure, figureTo, show, showBand, withUnit, type ShownUnit } from '../../length/show.ts';
 import type { SineStack } from './sine-bar.ts';
@@ -5,12 +6,12 @@ import type { Beside, TaperAnswer, TaperRefusal } from './taper.ts';
 
 /** An angle to a thousandth of a degree: `1.438`. */
 export function degreesFigure(degrees: number): string {
-  return (Math.round(degrees * 1000) / 1000).toFixed(3).replace(/0{1,2}$/, '');
+  return marked((Math.round(degrees * 1000) / 1000).toFixed(3).replace(/0{1,2}$/, ''));
 }
 
 /** `1 : 19.922`. */
 export function sayOneIn(oneIn: number): string {
-  return `1 : ${Number(oneIn.toPrecision(5))}`;
+  return `1 : ${marked(Number(oneIn.toPrecision(5)))}`;
 }
 
 /** `.6024 in a foot`: a place more than a size has, as the tables print it. */
@@ -25,7 +26,7 @@ export function sayKnown({ cone: { known } }: TaperAnswer, unit: ShownUnit): str
 }
 
 function minutesFigure(minutes: number): string {
-  return minutes < 0.1 ? minutes.toFixed(2) : minutes.toFixed(1);
+  return marked(minutes < 0.1 ? minutes.toFixed(2) : minutes.toFixed(1));
 }
 
 /** `.0003 in steeper than Morse 3`. */
@@ -71,7 +72,7 @@ const A_SECOND = 1 / 60;
 export function sayOff({ offMinutes }: SineStack): string {
   const off = Math.abs(offMinutes);
   if (off < A_SECOND) return 'within a second';
-  return off < 1 ? `${Math.ceil(off * 60)}″ off` : `${off.toFixed(1)}′ off`;
+  return off < 1 ? `${Math.ceil(off * 60)}″ off` : `${marked(off.toFixed(1))}′ off`;
 }
 
 export function sayTaperRefusal(refusal: TaperRefusal, unit: ShownUnit): string {

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { floatMm } from '../../length/length.ts';
 import { figure, figureTo, show, showBand, type ShownUnit } from '../../length/show.ts';
 import type { WhyLine } from '../account.ts';
@@ -60,7 +61,7 @@ function slopeLine(
     case 'angle':
       return {
         what: 'Growth',
-        how: `2 · tan(${known.includedDegrees / 2}°) · ${size(length)} = ${size(slope.rise)}: ${ends}`,
+        how: `2 · tan(${marked(known.includedDegrees / 2)}°) · ${size(length)} = ${size(slope.rise)}: ${ends}`,
         source: FLOATING,
       };
     case 'rollers':
@@ -87,7 +88,7 @@ function setOverLine({ setOver, cone }: TaperAnswer, unit: ShownUnit): WhyLine {
   const off = ((byTangent - floatMm(by)) / (unit === 'in' ? 25.4 : 1)).toFixed(unit === 'in' ? 5 : 4);
   return {
     what: 'Tailstock',
-    how: `whole length · sin(half) = ${figure(over, unit)} · sin ${sayAngle(cone.halfDegrees)} = ${figureTo(by, unit, 5)}. By the handbooks’ tan it is ${off} more. Up to ${MOST_SET_OVER_DEGREES}° a side; ball-ended centres bear better`,
+    how: `whole length · sin(half) = ${figure(over, unit)} · sin ${sayAngle(cone.halfDegrees)} = ${figureTo(by, unit, 5)}. By the handbooks’ tan it is ${marked(off)} more. Up to ${MOST_SET_OVER_DEGREES}° a side; ball-ended centres bear better`,
     source: 'geometry; most set-over: common practice, no source',
   };
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { cutSpeed } from '../../cut/cut-speed.ts';
 import { speedFigure } from '../../cut/say-cuts-speed.ts';
 import { sayDialFigure } from '../../cut/say-cuts.ts';
@@ -105,7 +106,7 @@ function saidOf(
 ): readonly string[] {
   return [
     infeed === 'flank'
-      ? `Compound 29.5° off square, its handle toward ${hand === 'right' ? 'the tailstock' : 'the chuck'}.`
+      ? `Compound ${marked('29.5')}° off square, its handle toward ${hand === 'right' ? 'the tailstock' : 'the chuck'}.`
       : 'Straight in by the cross slide.',
     hand === 'right'
       ? `Right hand: start ${show(room.start, unit)} clear of the end, travel toward the chuck.`
@@ -128,7 +129,7 @@ function threadRows(q: ThreadCutQuestion, answer: ThreadCutAnswer, unit: ShownUn
       {
         what: isFlank ? 'The compound moves' : 'The cross slide moves',
         figure: show(slideMoves, unit),
-        more: isFlank ? 'depth over cos 29.5°' : `its dial reads ${q.dial.reads}`,
+        more: isFlank ? `depth over cos ${marked('29.5')}°` : `its dial reads ${q.dial.reads}`,
       },
       {
         what: 'Pitch diameter',

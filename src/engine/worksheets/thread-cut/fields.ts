@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { lengthOf } from '../../length/length.ts';
 import type { Fields, SizeField } from '../fields.ts';
 import { metalField } from '../in-use.ts';
@@ -57,7 +58,13 @@ export const threadCutFields = {
     label: 'Infeed',
     ask: 'How is the tool fed in?',
     options: [
-      { value: 'flank', words: 'Along the flank', more: 'by the compound, set 29.5° off square' },
+      {
+        value: 'flank',
+        words: 'Along the flank',
+        get more() {
+          return `by the compound, set ${marked('29.5')}° off square`;
+        },
+      },
       { value: 'straight', words: 'Straight in', more: 'by the cross slide' },
     ],
   },

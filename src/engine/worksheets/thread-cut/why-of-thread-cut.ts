@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { floatMm } from '../../length/length.ts';
 import { figure, show, type ShownUnit } from '../../length/show.ts';
 import { leadTerm } from '../../thread/three-wires.ts';
@@ -22,17 +23,19 @@ export function whyOfThreadCut(
     },
     {
       what: 'Over the wires',
-      how: `E + 3W − 0.866025P + ${(floatMm(lead) / (unit === 'in' ? 25.4 : 1)).toFixed(5)} for the lead = ${figure(limits.pitchMost, unit)} + 3 · ${figure(wire.size, unit)} − 0.866025 · ${figure(pitch, unit)} = ${figure(overWires.upper, unit)} at most${wire.isBest ? '' : ', less three times what the wire is not known to'}`,
+      how: `${marked(`E + 3W − 0.866025P + ${(floatMm(lead) / (unit === 'in' ? 25.4 : 1)).toFixed(5)}`)} for the lead = ${figure(limits.pitchMost, unit)} + 3 · ${figure(wire.size, unit)} − ${marked('0.866025')} · ${figure(pitch, unit)} = ${figure(overWires.upper, unit)} at most${wire.isBest ? '' : ', less three times what the wire is not known to'}`,
       source: 'three-wire formula for 60° threads: handbook; lead: metrology handbooks, from memory',
     },
     {
       what: 'Which wires',
-      how: `best 0.57735P, touching on the pitch line; they stand proud from 0.505P and reach the crests at 1.010P on the basic profile`,
+      how: marked(
+        'best 0.57735P, touching on the pitch line; they stand proud from 0.505P and reach the crests at 1.010P on the basic profile',
+      ),
       source: 'geometry; handbook',
     },
     {
       what: 'Depth',
-      how: `½ (outside − E + 0.57735P) = ${show(depth, unit)}; 0.61343P on the basic profile. A point sharper or blunter than P/6 shows at the first measurement, and the passes are planned anew`,
+      how: `½ (outside − E + ${marked('0.57735P')}) = ${show(depth, unit)}; ${marked('0.61343P')} on the basic profile. A point sharper or blunter than P/6 shows at the first measurement, and the passes are planned anew`,
       source: 'ASME B1.1, ISO 68-1',
     },
     {
@@ -42,7 +45,7 @@ export function whyOfThreadCut(
     },
     {
       what: 'Along the flank',
-      how: 'the compound moves depth / cos 29.5°; half a degree less than the flank, so that the trailing side is shaved too',
+      how: `the compound moves depth / cos ${marked('29.5')}°; half a degree less than the flank, so that the trailing side is shaved too`,
       source: 'common practice, no source',
     },
     {
@@ -52,7 +55,7 @@ export function whyOfThreadCut(
     },
     {
       what: 'Start and run-out',
-      how: 'three pitches each; the groove is turned to the least root, pitch diameter − 0.57735P',
+      how: `three pitches each; the groove is turned to the least root, pitch diameter − ${marked('0.57735P')}`,
       source: 'common practice, no source',
     },
     ...(answer.stud

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { PSI_PER_MPA } from '../../material/material.ts';
 import { lengthOf } from '../../length/length.ts';
 import type { ShownUnit } from '../../length/show.ts';
@@ -158,7 +159,9 @@ export const engagementFields = {
     options: nutFactors.map(({ id, words, factor }) => ({
       value: id,
       words,
-      more: `K = ${factor.toFixed(2)}`,
+      get more() {
+        return `K = ${marked(factor.toFixed(2))}`;
+      },
     })),
   },
   // Given by the keys beside the legs; never asked by itself.

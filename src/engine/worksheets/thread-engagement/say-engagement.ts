@@ -1,3 +1,4 @@
+import { grouped, marked } from '../../length/decimal-mark.ts';
 import { NEWTON_PER_LBF } from '../../material/material.ts';
 import { showAgainst } from '../../length/show-limits.ts';
 import { show, showBand, type ShownUnit } from '../../length/show.ts';
@@ -31,7 +32,7 @@ const STRIPS = {
 export function sayEngagementShare({ engaged }: EngagementAnswer): string {
   if (!engaged) return '';
   // Down: .996 is not enough, and 1.00 would say that it is.
-  const share = (Math.floor(engaged.timesTheBolt * 100 + 1e-9) / 100).toFixed(2);
+  const share = marked((Math.floor(engaged.timesTheBolt * 100 + 1e-9) / 100).toFixed(2));
   return engaged.timesTheBolt >= 1
     ? `The weaker thread holds ${share} times what breaks the strongest bolt of its grade.`
     : `The weaker thread holds only ${share} of what the strongest bolt of its grade can pull.`;
@@ -44,8 +45,8 @@ export function sayForce(newtons: number): string {
 
 /** A force in the unit that goes with inches or with millimetres. */
 export function forceFigure(newtons: number, unit: ShownUnit): string {
-  if (unit === 'in') return `${thousands(newtons / NEWTON_PER_LBF)} lbf`;
-  return newtons < 1000 ? `${Math.round(newtons)} N` : `${(newtons / 1000).toFixed(1)} kN`;
+  if (unit === 'in') return `${grouped(Math.round(newtons / NEWTON_PER_LBF))} lbf`;
+  return newtons < 1000 ? `${Math.round(newtons)} N` : `${marked((newtons / 1000).toFixed(1))} kN`;
 }
 
 export function sayEngagementRefusal(refusal: EngagementRefusal): string {
@@ -57,8 +58,4 @@ export function sayEngagementRefusal(refusal: EngagementRefusal): string {
     default:
       return refusal satisfies never;
   }
-}
-
-function thousands(count: number): string {
-  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ',');
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { PSI_PER_MPA } from '../../material/material.ts';
 import { show, showBand, type ShownUnit } from '../../length/show.ts';
 import { preloadsAtOneTorqueKn } from '../../thread/bolt-torque.ts';
@@ -58,7 +59,7 @@ function strengthLines(
   return [
     {
       what: 'Tensile stress area',
-      how: `${stressAreaSquareInches(q.thread.thread).toFixed(4)} in², ${answer.stressAreaSquareMm.toFixed(1)} mm²`,
+      how: `${marked(stressAreaSquareInches(q.thread.thread).toFixed(4))} in², ${marked(answer.stressAreaSquareMm.toFixed(1))} mm²`,
       source: 'ASME B1.1: 0.7854 (D − 0.9743/n)²; ISO 898-1: 0.7854 (d − 0.9382P)²',
     },
     {
@@ -73,7 +74,7 @@ function strengthLines(
     },
     {
       what: 'Shear areas',
-      how: `bolt ${answer.boltShearSquareMmPerMm.toFixed(2)} mm², ${q.thread.withInsert ? 'part at the insert’s thread' : 'part'} ${answer.parentShearSquareMmPerMm.toFixed(2)} mm² for each mm engaged`,
+      how: `bolt ${marked(answer.boltShearSquareMmPerMm.toFixed(2))} mm², ${q.thread.withInsert ? 'part at the insert’s thread' : 'part'} ${marked(answer.parentShearSquareMmPerMm.toFixed(2))} mm² for each mm engaged`,
       source: ENGAGEMENT_SOURCE,
     },
   ];
@@ -95,7 +96,7 @@ function torqueLine({ nutFactor, isDryAssumed }: TorqueGiven): WhyLine {
   const [least, most] = [Math.min(...preloadsAtOneTorqueKn), Math.max(...preloadsAtOneTorqueKn)];
   return {
     what: 'Estimates of clamp load and torque',
-    how: `T = K·d·F, K = ${nutFactor.toFixed(2)}${isDryAssumed ? ', dry assumed' : ''}. Ten bolts at one torque came out from ${least} to ${most} kN.`,
+    how: `T = K·d·F, K = ${marked(nutFactor.toFixed(2))}${isDryAssumed ? ', dry assumed' : ''}. Ten bolts at one torque came out from ${marked(least)} to ${marked(most)} kN.`,
     source: 'Shigley tables 8-14 and 8-15',
   };
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { sayInsertAxis } from '../../fit/worn-axis.ts';
 import { decimalText } from '../../length/length.ts';
 import { figure, show, type ShownUnit } from '../../length/show.ts';
@@ -96,7 +97,7 @@ function drillLabel({ question, answer }: InsertAnswered): string {
 function decimalsOf({ size, series }: Drill, unit: ShownUnit): string | undefined {
   const inch = show(size, 'in');
   if (series === 'metric') return unit === 'in' ? inch : undefined;
-  const metric = `${decimalText(size, 'mm', 3)} mm`;
+  const metric = `${marked(decimalText(size, 'mm', 3))} mm`;
   return unit === 'in' ? `${inch} · ${metric}` : `${metric} · ${inch}`;
 }
 

@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import type { Drill } from '../../thread/drill-series.ts';
 import type { InsertDrillChoice } from '../../thread/insert-drill.ts';
 import type { BlindDepth } from '../../thread/insert-lengths.ts';
@@ -14,12 +15,12 @@ type Shared = Pick<InsertAnswer, 'limits' | 'drill' | 'hole'>;
 /** A drill with its decimal and its millimetres: `29/64 (.4531 in, 11.509 mm)`, `13.2 mm (.5197 in)`. */
 export function sayDrillSize({ name, series, size }: Drill): string {
   if (series === 'metric') return `${name} (${show(size, 'in')})`;
-  return `${name}${series === 'fraction' ? ' in' : ''} (${show(size, 'in')}, ${decimalText(size, 'mm', 3)} mm)`;
+  return `${name}${series === 'fraction' ? ' in' : ''} (${show(size, 'in')}, ${marked(decimalText(size, 'mm', 3))} mm)`;
 }
 
 /** The thread a hole leaves, one decimal: `75.9 %`. */
 export function sayPercent(percent: number): string {
-  return `${percent.toFixed(1)} %`;
+  return `${marked(percent.toFixed(1))} %`;
 }
 
 /** Which drill, where it comes from, and what to know about it. */

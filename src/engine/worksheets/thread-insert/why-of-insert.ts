@@ -1,3 +1,4 @@
+import { marked } from '../../length/decimal-mark.ts';
 import { mean } from '../../reading/estimate.ts';
 import { LEAST_FLOOR } from '../../thread/insert-lengths.ts';
 import { show, showBand } from '../../length/show.ts';
@@ -28,7 +29,7 @@ function holeLines({ question: { hole, thread }, answer, unit }: InsertAnswered)
       : []),
     {
       what: 'Least hole',
-      how: `D + 0.216506 P = ${size(thread.major)} + 0.216506 · ${size(thread.pitch)} = ${size(limits.minorLeast)}`,
+      how: `D + ${marked('0.216506')} P = ${size(thread.major)} + ${marked('0.216506')} · ${size(thread.pitch)} = ${size(limits.minorLeast)}`,
       source: STANDARD,
     },
     { what: 'Greatest hole', how: size(limits.minorMost), source: limits.minorMostSource },
@@ -45,7 +46,7 @@ function drillLines({ answer, unit }: InsertAnswered): readonly WhyLine[] {
     { what: 'Drill', how: sayInsertDrill(answer, unit) },
     {
       what: 'Percent of thread',
-      how: `(major − hole) / (1.299038 P) = ${sayPercent(answer.drill.percent)} with the drill`,
+      how: `(major − hole) / (${marked('1.299038')} P) = ${sayPercent(answer.drill.percent)} with the drill`,
       source: 'handbook formula',
     },
   ];
@@ -71,8 +72,7 @@ function legLines({ question, answer: { legs, setDown }, unit }: InsertAnswered)
     ...legs.map(({ lengths, blindDepth }, index) => ({
       what: legs.length > 1 ? `Insert in leg ${index + 1}` : 'Insert length',
       how: sayInsertLength({ lengths, setDown, ...(blindDepth && { blindDepth }) }, unit),
-      source:
-        'lengths, set-down and 0.5 to 0.75 P shorter when in: ASME B18.29.1 and B18.29.2M; the longest that fits, 1.5D where the metal isn’t known: common practice, no source',
+      source: `lengths, set-down and ${marked('0.5 to 0.75')} P shorter when in: ASME B18.29.1 and B18.29.2M; the longest that fits, 1.5D where the metal isn’t known: common practice, no source`,
     })),
     ...(isBlind
       ? [

@@ -1,11 +1,16 @@
+import { marked } from '../../../length/decimal-mark.ts';
 import { lengthOf, plus, times, type Length } from '../../../length/length.ts';
 
 const EUROCODE = 'EN 1993-1-8 table 3.3, from memory';
 
 export const leastWebSource = {
   own: 'your own limit',
-  web: `2.2 holes from middle to middle: ${EUROCODE}`,
-  edge: `1.2 holes from middle to edge: ${EUROCODE}`,
+  get web() {
+    return `${marked('2.2')} holes from middle to middle: ${EUROCODE}`;
+  },
+  get edge() {
+    return `${marked('1.2')} holes from middle to edge: ${EUROCODE}`;
+  },
   sliver: 'common practice, no source',
   floor: 'half the hole under its head: common practice, no source',
 } as const;

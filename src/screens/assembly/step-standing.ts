@@ -1,3 +1,4 @@
+import { inPoints, withoutMark } from '../../engine/length/decimal-mark.ts';
 import type { AssemblyStep } from '../../store/base/records.ts';
 import { isOlderThanSizes, type Ground } from '../older/older-than-sizes.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';
@@ -5,13 +6,14 @@ import { worksheetDataOf } from '../sheet/worksheet-data-of.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { stepsFromWorksheet, type StepOffer } from './steps-from-worksheet.ts';
 
-/** A worksheet's steps, each with a name that stays when its figures are others. */
+/** A worksheet's steps, each with a name that stays when its figures are others, or are written otherwise. */
 export function namedSteps(
   data: WorksheetData,
 ): readonly { readonly name: string; readonly offer: StepOffer }[] {
-  const stems = stepsFromWorksheet(data).map((offer) => ({ offer, stem: stemOf(offer.text) }));
-  return stems.map(({ offer, stem }, index) => {
-    const before = stems.slice(0, index).filter((one) => one.stem === stem).length;
+  const stems = inPoints(() => stepsFromWorksheet(data).map(({ text }) => stemOf(text)));
+  return stepsFromWorksheet(data).map((offer, index) => {
+    const stem = stems[index] ?? '';
+    const before = stems.slice(0, index).filter((one) => one === stem).length;
     return { offer, name: before === 0 ? stem : `${stem} ${before + 1}` };
   });
 }
@@ -33,7 +35,9 @@ export function wordedNow({ workedOut }: Pick<AssemblyStep, 'workedOut'>, data: 
 export function areWordsOlder(step: AssemblyStep, ground: Ground, data: WorksheetData | undefined): boolean {
   if (!isOlderThanSizes({ of: 'words', step }, ground)) return false;
   const now = data && wordedNow(step, data);
-  return now?.text !== step.text || now.orientation !== step.orientation;
+  const isSame = (one: string | undefined, other: string | undefined) =>
+    withoutMark(one ?? '') === withoutMark(other ?? '');
+  return !now || !isSame(now.text, step.text) || !isSame(now.orientation, step.orientation);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { inPoints } from '../../engine/length/decimal-mark.ts';
 import { isSameName } from '../../engine/length/american-words.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import type { Entry } from '../../engine/length/entry.ts';
@@ -44,7 +45,7 @@ export function limitFields(
   { lower, upper, source }: Limits,
   unit: ShownUnit,
 ): Pick<Check, 'lower' | 'upper' | 'limitsFrom'> {
-  const entry = (exact: Length): Entry => ({ exact, typed: show(exact, unit), unit });
+  const entry = (exact: Length): Entry => ({ exact, typed: inPoints(() => show(exact, unit)), unit });
   return {
     limitsFrom: source,
     ...(lower && { lower: entry(lower) }),

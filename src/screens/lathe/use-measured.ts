@@ -1,3 +1,4 @@
+import { inPoints } from '../../engine/length/decimal-mark.ts';
 import { useState } from 'preact/hooks';
 import { cutProgress, type CutProgress } from '../../engine/cut/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
@@ -183,7 +184,7 @@ export function meant(question: SlipQuestion, typed: Entry): Entry {
 
 /** An amount that nobody typed, as an entry. */
 export function amount(exact: Length, unit: ShownUnit): Entry {
-  return { exact, typed: figure(exact, unit), unit };
+  return { exact, typed: inPoints(() => figure(exact, unit)), unit };
 }
 
 type PassToLog = Parameters<typeof logPass>[2];

@@ -1,3 +1,4 @@
+import { decimalMark, inPoints, marked } from '../../engine/length/decimal-mark.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { goesInSteps, nextThatStops } from '../../engine/reading/reading.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';
@@ -26,12 +27,13 @@ export function stopsOf({ exact, unit, tool, stops }: Shown): Entry | undefined 
   if (stops) return stops;
   const next = nextThatStops({ exact, tool });
   const shown = unit === 'mm' ? 'mm' : 'in';
-  return next && { exact: next, typed: figure(next, shown), unit: shown };
+  return next && { exact: next, typed: inPoints(() => figure(next, shown)), unit: shown };
 }
 
 function plainFigure(
   { typed, unit, exact }: Pick<ReadingRecord, 'typed' | 'unit' | 'exact'>,
   shown: ShownUnit,
 ): string {
-  return unit === shown && /^[.0-9]+$/.test(typed) ? typed : figure(exact, shown);
+  const isDecimal = decimalMark() === ',' ? /^[.,0-9]+$/ : /^[.0-9]+$/;
+  return unit === shown && isDecimal.test(typed) ? marked(typed) : figure(exact, shown);
 }

@@ -1,3 +1,4 @@
+import { grouped } from '../../engine/length/decimal-mark.ts';
 import { sayAfter } from '../../engine/job/say-recheck.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import type { AssemblyStep, Recheck } from '../../store/base/records.ts';
@@ -109,6 +110,6 @@ function doneBy(by: string): string {
 }
 
 function doneWords({ by, at, odometer }: NonNullable<Recheck['done']>, unit: 'mi' | 'km'): string {
-  const read = odometer === undefined ? '' : `, odometer ${odometer.toLocaleString('en')} ${unit}`;
+  const read = odometer === undefined ? '' : `, odometer ${grouped(odometer)} ${unit}`;
   return `${doneBy(by)}, ${dayOf(at)}${read}.`;
 }

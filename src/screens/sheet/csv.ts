@@ -1,3 +1,4 @@
+import { inPoints } from '../../engine/length/decimal-mark.ts';
 import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import { csvCells, csvText } from './csv-text.ts';
@@ -207,10 +208,11 @@ function isQuoted(cell: unknown): boolean {
 }
 
 function table<T>(rows: readonly T[], columns: readonly Column<T>[]): string {
-  const cells = [
+  // As RFC 4180 has it, with commas between cells, and so with points in every shop: it is read by machines.
+  const cells = inPoints(() => [
     columns.map(([heading]) => heading),
     ...rows.map((row) => columns.map(([, cell]) => plain(cell(row)))),
-  ];
+  ]);
   return `${harmless(cells)}\r\n`;
 }
 

@@ -1,3 +1,4 @@
+import { inPoints } from '../../engine/length/decimal-mark.ts';
 import Drawing from 'dxf-writer';
 import {
   decimalText,
@@ -36,7 +37,7 @@ export function roundPartDxf(part: RoundPart, unit: ShownUnit): string {
   const draw = penOn(drawing, unit);
   drawFace(draw, part);
   if (part.length) drawSide(draw, part, part.length);
-  drawNotes(draw, part, unit);
+  inPoints(() => drawNotes(draw, part, unit));
   return drawing.toDxfString();
 }
 

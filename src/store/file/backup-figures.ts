@@ -1,3 +1,4 @@
+import { inPoints } from '../../engine/length/decimal-mark.ts';
 import type { BackupStore } from '../base/stores.ts';
 import { readEntry } from '../../engine/length/entry.ts';
 import { fromText, isNegative, sameLength, type Unit } from '../../engine/length/length.ts';
@@ -32,7 +33,7 @@ export function figureFault(
   { latestMs, odd }: { readonly latestMs: number; readonly odd: OddCounts },
 ): FigureFault | undefined {
   if (store === 'photoBytes' || store === 'sheets') return dateFault(record, '', { latestMs, odd });
-  return sizeFault(store, record, odd) ?? dateFault(record, '', { latestMs, odd });
+  return inPoints(() => sizeFault(store, record, odd)) ?? dateFault(record, '', { latestMs, odd });
 }
 
 /** Where nothing below zero can be read. */

@@ -1,3 +1,4 @@
+import { grouped } from '../../engine/length/decimal-mark.ts';
 import { shortened } from './backup-names.ts';
 import type { BackupRefusal, NamedRecord } from './backup-refusal.ts';
 import { fieldWords } from './field-words.ts';
@@ -15,7 +16,7 @@ export function sayBackup(refusal: BackupRefusal): string {
     case 'too-big':
       return `This file is over ${refusal.mostMegabytes} MB, more than a backup of Slipfit comes to. ${APPLIED}`;
     case 'too-many':
-      return `This file holds over ${refusal.most.toLocaleString('en')} records, more than a backup of Slipfit comes to. ${APPLIED}`;
+      return `This file holds over ${grouped(refusal.most)} records, more than a backup of Slipfit comes to. ${APPLIED}`;
     case 'file-in-use':
       return `A file is being read already, in another window perhaps. ${APPLIED} Wait until it is done, then choose the file again.`;
     case 'no-file':

@@ -1,4 +1,5 @@
-import { typedWithUnit, type Entry } from '../../engine/length/entry.ts';
+import type { Entry } from '../../engine/length/entry.ts';
+import { asTyped } from '../../engine/length/show.ts';
 import type { ToolInForce } from '../../engine/reading/measuring-tool.ts';
 import type { Direction, Place } from '../../engine/reading/reading.ts';
 import { act, type Act } from '../opening/act.ts';
@@ -89,7 +90,7 @@ export async function strikeOut(store: Store, id: Id, why: string): Promise<Stor
     const struck = await a.change(readingKind, id, (reading) =>
       reading.struckOut ? reading : { ...reading, struckOut: { why, at: a.at } },
     );
-    a.undoable(`Struck out ${typedWithUnit(before)}`, before.jobId);
+    a.undoable(`Struck out ${asTyped(before)}`, before.jobId);
     return struck;
   });
 }
@@ -109,7 +110,7 @@ export async function strikeOutAll(
       );
       if (id === ids.at(-1))
         a.undoable(
-          ids.length === 1 ? `Struck out ${typedWithUnit(before)}` : `Struck out ${ids.length} readings`,
+          ids.length === 1 ? `Struck out ${asTyped(before)}` : `Struck out ${ids.length} readings`,
           before.jobId,
         );
     }

@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
+import { writeDecimalsWith } from '../../../src/engine/length/decimal-mark.ts';
 import { readEntry, type Entry } from '../../../src/engine/length/entry.ts';
 import type { Unit } from '../../../src/engine/length/length.ts';
 import { usualTools } from '../../../src/engine/reading/measuring-tool.ts';
@@ -31,6 +32,17 @@ describe('the readings as a file for a spreadsheet', () => {
   test('a size below zero stays a number', () => {
     const [row] = rowsOf(readingsOf([entry('-.002', 'in', true)]));
     expect([row?.['mm'], row?.['inch']]).toEqual(['-0.0508', '-0.002']);
+  });
+
+  test('its numbers have points in a shop that types commas too, and so stand in cells of their own', () => {
+    const inPoints = readingsOf([entry('24.985', 'mm'), entry('24,987', 'mm')]);
+    writeDecimalsWith(',');
+    try {
+      expect(readingsOf([entry('24.985', 'mm'), entry('24,987', 'mm')])).toBe(inPoints);
+    } finally {
+      writeDecimalsWith('.');
+    }
+    expect(rowsOf(inPoints).map((row) => row['mm'])).toEqual(['24.985', '24.987']);
   });
 
   test('every line ends with carriage return and line feed, as RFC 4180 has it', () => {

@@ -7,6 +7,7 @@ import Parser, {
 } from 'dxf-parser';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { writeDecimalsWith } from '../../../src/engine/length/decimal-mark.ts';
 import { lengthOf } from '../../../src/engine/length/length.ts';
 import { roundPartDxf } from '../../../src/screens/sheet/round-part-dxf.ts';
 import { roundPartsOf } from '../../../src/screens/sheet/round-parts.ts';
@@ -32,6 +33,17 @@ describe('a ring as a file for a drafting program, read by another reader', () =
     // 1.9980 × 25.4 = 50.7492; 1.1265 × 25.4 = 28.6131
     expect(read.diameters).toEqual(['50.7492', '28.6131']);
     expect(read.header['$INSUNITS']).toBe(4); // 4 is millimetres
+  });
+
+  test('has points in its words and its numbers in a shop that types commas too', () => {
+    writeDecimalsWith(',');
+    try {
+      const file = roundPartDxf(ring, 'mm');
+      expect(file).toContain('outside 50.749 mm'); // 1.9980 × 25.4 = 50.7492
+      expect(file).not.toMatch(/\d,\d/);
+    } finally {
+      writeDecimalsWith('.');
+    }
   });
 
   test('its side is as wide as the ring is thick and as high as its outside', () => {

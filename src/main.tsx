@@ -1,6 +1,7 @@
 import './old-browser.ts';
 import './store/opening/open-early.ts';
 import { render } from 'preact';
+import { writeDecimalsWith } from './engine/length/decimal-mark.ts';
 import { hrefOf } from './screens/address.ts';
 import { App } from './screens/app.tsx';
 import { COMING_UP, mayComeUp, watchComingUp } from './screens/coming-up.ts';
@@ -18,7 +19,8 @@ import { closeStore, openStore, type Store } from './store/opening/open-store.ts
 import { askAtStart } from './store/opening/persistence.ts';
 import { recordsLostSince } from './store/opening/records-lost.ts';
 import { sayStore } from './store/base/say-store.ts';
-import { knownSettings } from './store/kept/known-settings.ts';
+import { knownSettings, type KnownSettings } from './store/kept/known-settings.ts';
+import { decimalMarkOf } from './screens/common/use-settings.ts';
 import { StoreUnreadable } from './store/opening/read.ts';
 import { refusalOf, type StoreRefusal } from './store/base/store-refusal.ts';
 import { watchForUpdates } from './update.ts';
@@ -97,6 +99,7 @@ async function start(into: HTMLElement): Promise<void> {
   if (!cameUp) history.replaceState(null, '', hrefOf({ at: 'jobs' }));
   watchComingUp(() => location.hash, mark);
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
+  followDecimals(known);
   draw();
   takeFirstList(); // where another place was drawn
   void lost.then((since) => since !== undefined && tellOfLoss(since));
@@ -106,6 +109,17 @@ async function start(into: HTMLElement): Promise<void> {
   void askAtStart();
   goOn(store).catch(() => undefined);
   takeHanded(store);
+}
+
+/** Figures are written as the shop writes them, and all that is drawn is drawn again where that changes. */
+function followDecimals(known: KnownSettings): void {
+  const write = () => writeDecimalsWith(decimalMarkOf(known));
+  write();
+  for (const key of ['shownUnit', 'decimalMark'] as const)
+    known.follow(key, () => {
+      write();
+      draw();
+    });
 }
 
 function returnTo(last: string | undefined): void {

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { isPlainObject } from '../../store/base/paths.ts';
 import type { Kept } from '../../store/base/kept.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';
@@ -99,7 +100,7 @@ function readFrom({ featureId }: Thing, names: Names): string {
 }
 
 function typedWords({ typed, unit, source }: Thing): string {
-  const text = String(typed);
+  const text = marked(String(typed));
   const size = /[a-z"″]/i.test(text) ? text : `${text} ${String(unit)}`;
   return typeof source === 'string' && source !== '' ? `${size} (${source})` : size;
 }

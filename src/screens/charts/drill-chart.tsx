@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { readEntry } from '../../engine/length/entry.ts';
 import {
   drillsAround,
@@ -67,8 +68,8 @@ function Answer({ size, unit }: { size: Length; unit: ShownUnit }) {
   return (
     <>
       <p class="drill-chart-forms">
-        <span>{`${shortened(exactDecimalText(size, 'mm'))} mm`}</span>
-        <span>{`${shortened(exactDecimalText(size, 'in').replace(/^0\./, '.'))} in`}</span>
+        <span>{`${marked(shortened(exactDecimalText(size, 'mm')))} mm`}</span>
+        <span>{`${marked(shortened(exactDecimalText(size, 'in').replace(/^0\./, '.')))} in`}</span>
         <span>{fractionEcho(size)}</span>
       </p>
       <table class="drill-chart-table">

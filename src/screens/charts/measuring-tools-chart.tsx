@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { instrumentRows, type InstrumentRow } from '../../engine/reading/tables/instruments.ts';
 import { Row } from '../common/row.tsx';
 import '../worksheets/input-rows.css';
@@ -30,13 +31,13 @@ export function MeasuringToolsChart() {
 }
 
 function titleOf({ range, resolution }: InstrumentRow): string {
-  return resolution === '' ? range : `${range}, reads ${resolution}`;
+  return resolution === '' ? marked(range) : `${marked(range)}, reads ${marked(resolution)}`;
 }
 
 /** A plain figure is ±; what is said in words stands as it is said. */
 function limitOf({ limit }: InstrumentRow): string {
   if (limit === '') return '';
-  return /^[\d.]/.test(limit) ? `±${limit}` : limit;
+  return marked(/^[\d.]/.test(limit) ? `±${limit}` : limit);
 }
 
 function sourceOf({ source, basis, note }: InstrumentRow): string {

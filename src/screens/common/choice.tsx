@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { putSetting } from '../../store/kept/settings.ts';
+import { putUnit } from '../../store/kept/settings.ts';
 import { Button } from './button.tsx';
 import { saidIfRefused } from './said-if-refused.ts';
 import { useStore } from './store-context.ts';
@@ -21,12 +21,17 @@ export function Choice({ title, children }: { title: string; children: Component
   );
 }
 
+/** What a phone of this language and country writes before decimals. */
+function markOfPhone(): 'comma' | 'point' {
+  return new Intl.NumberFormat().format(1.5).includes(',') ? 'comma' : 'point';
+}
+
 /** Inches or millimetres, for every figure of the app and for a pad that nothing was typed into yet. */
 export function UnitChoice({ onChosen }: { onChosen?: (unit: ShownUnit) => void }) {
   const store = useStore();
   const shown = useShownUnit();
   const choose = (unit: ShownUnit) => {
-    void saidIfRefused(putSetting(store, 'shownUnit', unit));
+    void saidIfRefused(putUnit(store, { unit, usualMark: markOfPhone() }));
     onChosen?.(unit);
   };
   return (

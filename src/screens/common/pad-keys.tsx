@@ -1,3 +1,4 @@
+import { decimalMark, markWord } from '../../engine/length/decimal-mark.ts';
 import type { ComponentChildren } from 'preact';
 import type { Unit } from '../../engine/length/length.ts';
 import { canTakeSpace, type HalfTyped, type PadKey } from './pad-text.ts';
@@ -39,10 +40,10 @@ export function PadKeys({ half, unit, number, onPress, onUnit }: PadKeysProps) {
           <KeyButton
             key={key}
             class={`size-pad-key size-pad-at-${key === '.' ? 'point' : key}`}
-            {...(key === '.' && { label: 'decimal point' })}
+            {...(key === '.' && { label: `decimal ${markWord()}` })}
             onPress={() => onPress(key)}
           >
-            {key}
+            {key === '.' ? decimalMark() : key}
           </KeyButton>
         ))}
       {number?.belowZero && (

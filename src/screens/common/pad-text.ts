@@ -1,3 +1,4 @@
+import { decimalMark } from '../../engine/length/decimal-mark.ts';
 import type { Unit } from '../../engine/length/length.ts';
 
 /** What stands in a size field while it is being typed: the text and the unit it is meant in. */
@@ -39,7 +40,7 @@ export function afterKey(half: HalfTyped, key: PadKey): HalfTyped {
     case ' ':
       return canTakeSpace(typed) ? retyped(`${typed} `, half) : half;
     case '.':
-      return /[.,/]|\d[ -]/.test(typed) ? half : retyped(`${typed}.`, half);
+      return /[.,/]|\d[ -]/.test(typed) ? half : retyped(`${typed}${decimalMark()}`, half);
     case '/':
       return /^[-−]?(\d+[ -])?\d+$/.test(typed) ? retyped(`${typed}/`, half) : half;
     default:

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { asTyped } from '../../engine/length/show.ts';
 import { saySizeSlip, type SizeSlip } from '../../engine/reading/size-slip.ts';
@@ -20,7 +21,7 @@ export function SlipQuestion({ slip: { question, typed, by }, onMeant }: SlipQue
       <p class="slip-question">
         {question.meant.map((entry) => (
           <Button key={entry.typed} onPress={() => onMeant(entry, by)}>
-            {entry.typed}
+            {marked(entry.typed)}
           </Button>
         ))}
         <Button onPress={() => onMeant(typed, by)}>Keep {asTyped(typed)}</Button>

@@ -3,7 +3,8 @@ import './unbroken.css';
 
 // A thread, a mixed fraction, a range: 7/16-20, 1-13/32, 25–50; a figure and its unit: 10.56 mm, 75.9 %. Short ones only: a
 // long piece could not stand on a narrow screen. And the words that say most in a line of small ones.
-const PIECE = /(\b[\d./]{1,5}[-–][\d./]{1,5}\b|[\d./]{1,7} (?:mm|in|thou|%)(?!\w)|safety-critical|demo data)/;
+const PIECE =
+  /(\b[\d./]{1,5}[-–][\d./]{1,5}\b|[\d.,/]{1,7} (?:mm|in|thou|%)(?!\w)|safety-critical|demo data)/;
 
 /** Text whose sizes are not torn in two at a line's end. Anything but text is left as it is. */
 export function unbroken(text: ComponentChildren): ComponentChildren {

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { lengthOf } from '../../engine/length/length.ts';
+import type { DecimalMark } from '../../engine/length/decimal-mark.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { knownSettings, type KnownSettings } from '../../store/kept/known-settings.ts';
 import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/base/records.ts';
@@ -31,6 +32,11 @@ function useKnown(key: SettingKey): KnownSettings | undefined {
     return known?.follow(key, again);
   }, [known, key]);
   return known;
+}
+
+/** What the shop writes before its decimals; a point where it counts in inches, and until it says otherwise. */
+export function decimalMarkOf(known: Pick<KnownSettings, 'get'>): DecimalMark {
+  return known.get('shownUnit') === 'mm' && known.get('decimalMark') === 'comma' ? ',' : '.';
 }
 
 /** The unit figures are shown in; inches until the shop says otherwise. */

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { plus, sum } from '../../engine/length/length.ts';
 import { onDial } from '../../engine/length/metal-on.ts';
@@ -92,7 +93,7 @@ export function Message({ measured, message: { sentence, slip, against } }: Mess
           <Button onPress={() => measured.settle(slip, 'meant')}>
             Log {asTyped(meant(slip.question, slip.entry))}
           </Button>
-          <Button onPress={() => measured.settle(slip, 'typed')}>Keep {slip.entry.typed}</Button>
+          <Button onPress={() => measured.settle(slip, 'typed')}>Keep {marked(slip.entry.typed)}</Button>
         </p>
       )}
       {against && (

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Direction } from '../../engine/reading/reading.ts';
 import type { ReadingRecord } from '../../store/base/records.ts';
@@ -151,7 +152,7 @@ function MessageLine({ message: { sentence, slip }, onSettle }: MessageLineProps
           <Button onPress={() => onSettle(slip, 'meant')}>
             Log {asTyped(meantEntry(slip.question, slip.entry))}
           </Button>
-          <Button onPress={() => onSettle(slip, 'typed')}>Keep {slip.entry.typed}</Button>
+          <Button onPress={() => onSettle(slip, 'typed')}>Keep {marked(slip.entry.typed)}</Button>
         </p>
       )}
     </>

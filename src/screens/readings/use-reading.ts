@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { decimalMark } from '../../engine/length/decimal-mark.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isZero, type Length } from '../../engine/length/length.ts';
 import { sayEntry } from '../../engine/length/say.ts';
@@ -195,9 +196,9 @@ function sayLogged({ name }: Feature, { entry, stops, by, number }: Logged): str
   return `Logged ${size}${which}${by === 'gauge' ? ', from the gauge' : ''}.`;
 }
 
-/** As typed, but for a comma: every screen says a size with a point. */
+/** As typed, but for a comma where every screen says a size with a point. */
 function spoken(entry: Entry): string {
-  return entry.typed.includes(',') ? show(entry.exact, entry.unit) : asTyped(entry);
+  return entry.typed.includes(',') && decimalMark() === '.' ? show(entry.exact, entry.unit) : asTyped(entry);
 }
 
 /** What the size would be without the slip, written out, since it was not typed so. */

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { saySlide } from '../../engine/cut/say-cuts.ts';
 import { mostRpm } from '../../engine/cut/tables/cut-speeds.ts';
 import { changeSetting } from '../../store/kept/settings.ts';
@@ -47,7 +48,7 @@ function LatheRows() {
               ? `not given: nothing is offered over ${mostRpm['chuck-not-given']} rpm`
               : 'with the chuck and the work it usually holds'
           }
-          {...(lathe?.mostRpm !== undefined && { figure: `${lathe.mostRpm} rpm` })}
+          {...(lathe?.mostRpm !== undefined && { figure: `${marked(lathe.mostRpm)} rpm` })}
         />
       </li>
       {SLIDES.map((slide) => (

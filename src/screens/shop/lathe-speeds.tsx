@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { useState } from 'preact/hooks';
 import type { KeptLathe } from '../../store/base/records.ts';
 import { changeSetting, putSetting } from '../../store/kept/settings.ts';
@@ -32,21 +33,21 @@ export function SpeedsScreen() {
     );
   const add = async (rpm: number) => {
     const isKept = await keep((speeds) => [...speeds, rpm]);
-    if (isKept) announce(`${rpm} rpm is one of its speeds.`);
+    if (isKept) announce(`${marked(rpm)} rpm is one of its speeds.`);
     setOut(undefined);
     return isKept;
   };
   const takeOut = async (rpm: number) => {
     if (!(await keep((speeds) => speeds.filter((one) => one !== rpm)))) return;
     setOut(rpm);
-    announce(`Took out ${rpm} rpm. It can be put back.`);
+    announce(`Took out ${marked(rpm)} rpm. It can be put back.`);
   };
   return (
     <PadScreen title="Speeds it has" subtitle="type each one; a press on a speed takes it out" back={back}>
       <div class="lathe-speeds">
         {lathe.speedsRpm.map((rpm) => (
-          <Button key={rpm} label={`Take out ${rpm} rpm`} onPress={() => takeOut(rpm)}>
-            {rpm}
+          <Button key={rpm} label={`Take out ${marked(rpm)} rpm`} onPress={() => takeOut(rpm)}>
+            {marked(rpm)}
           </Button>
         ))}
         {out !== undefined && (
@@ -86,7 +87,7 @@ export function MostRpmScreen() {
       aside={mostRpm !== undefined && <Button onPress={() => keep(rest)}>Leave out</Button>}
     >
       <div class="lathe-speeds">
-        <p>{mostRpm === undefined ? 'No limit is given.' : `It is ${mostRpm} rpm now.`}</p>
+        <p>{mostRpm === undefined ? 'No limit is given.' : `It is ${marked(mostRpm)} rpm now.`}</p>
       </div>
       <NumberEntry
         label="Most it may turn"

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isMore, isZero, lengthOf, sameLength } from '../../engine/length/length.ts';
 import { show } from '../../engine/length/show.ts';
@@ -76,7 +77,7 @@ function DialScreen({ axis }: AxisProps) {
             chosen={sameLength(slide.graduation.exact, lengthOf(text))}
             onPress={() => choose(text)}
           >
-            {text}
+            {marked(text)}
           </Button>
         ))}
       </Choice>

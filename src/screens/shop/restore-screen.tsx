@@ -1,3 +1,4 @@
+import { grouped } from '../../engine/length/decimal-mark.ts';
 import { useEffect, useState } from 'preact/hooks';
 import type { BackupPreview } from '../../store/file/backup-preview.ts';
 import type { Restored } from '../../store/file/backup-restore.ts';
@@ -142,7 +143,7 @@ function Preview({ preview }: { preview: BackupPreview }) {
       </ul>
       {changing.length > shown && (
         <Button onPress={() => setShown(shown + 10 * JOBS_AT_FIRST)}>
-          Show more of the {changing.length.toLocaleString('en')} jobs
+          Show more of the {grouped(changing.length)} jobs
         </Button>
       )}
       {removed > 0 && (

@@ -1,3 +1,4 @@
+import { grouped } from '../../engine/length/decimal-mark.ts';
 import type { BackupStore } from '../../store/base/stores.ts';
 import type { BackupPreview, JobPreview, Tally } from '../../store/file/backup-preview.ts';
 import type { Restored } from '../../store/file/backup-restore.ts';
@@ -125,5 +126,5 @@ export function broughtWords({ added, changed, same }: Restored): string {
 /** Nothing for none: "1 reading", "2 readings". */
 export function counted(count: number, one: string, many = `${one}s`): readonly string[] {
   if (count === 0) return [];
-  return [`${count.toLocaleString('en')} ${count === 1 ? one : many}`];
+  return [`${grouped(count)} ${count === 1 ? one : many}`];
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import { readEntry } from '../../engine/length/entry.ts';
 import { lengthOf, sameLength } from '../../engine/length/length.ts';
 import type { KeptDial, SettingKey, SettingValues } from '../../store/base/records.ts';
@@ -14,7 +15,7 @@ import { UndoKey } from '../common/undo-key.tsx';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { Together } from '../common/together.tsx';
 import { useStore } from '../common/store-context.ts';
-import { useDial, useLight, usePadSize, useSetting } from '../common/use-settings.ts';
+import { useDial, useLight, usePadSize, useSetting, useShownUnit } from '../common/use-settings.ts';
 import { DemoPart } from './demo-part.tsx';
 import { MillFieldScreen, millField } from './mill-screens.tsx';
 import { MillPart } from './mill-part.tsx';
@@ -46,6 +47,7 @@ function Shop() {
   return (
     <Page title="Shop" subtitle="units, lathe, tools, records">
       <UnitChoice />
+      <DecimalChoice />
       <PhoneChoices />
       <CrossSlideChoices />
       <LathePart />
@@ -80,6 +82,27 @@ function ShopName() {
       />
       <Trouble>{trouble}</Trouble>
     </>
+  );
+}
+
+/** In millimetres: whether a point or a comma stands before the decimals. */
+function DecimalChoice() {
+  const store = useStore();
+  const unit = useShownUnit();
+  const mark = useSetting('decimalMark') ?? 'point';
+  if (unit !== 'mm') return null;
+  return (
+    <Choice title="Decimals are written">
+      {(['point', 'comma'] as const).map((one) => (
+        <Button
+          key={one}
+          chosen={mark === one}
+          onPress={() => void saidIfRefused(putSetting(store, 'decimalMark', one))}
+        >
+          {one === 'comma' ? '12,5' : '12.5'}
+        </Button>
+      ))}
+    </Choice>
   );
 }
 
@@ -138,7 +161,7 @@ function CrossSlideChoices() {
             chosen={sameLength(dial.graduation.exact, lengthOf(text))}
             onPress={() => change((now) => withGraduation(now, text))}
           >
-            {text}
+            {marked(text)}
           </Button>
         ))}
       </Choice>

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-mark.ts';
 import type { Slide } from '../../engine/cut/dial.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isMore, lengthOf, sameLength, times } from '../../engine/length/length.ts';
@@ -102,7 +103,7 @@ function SlideScreen({ slide }: { slide: Slide }) {
             chosen={kept !== undefined && sameLength(kept.graduation.exact, lengthOf(text))}
             onPress={() => choose(text)}
           >
-            {text}
+            {marked(text)}
           </Button>
         ))}
       </Choice>

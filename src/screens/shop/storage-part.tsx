@@ -1,3 +1,4 @@
+import { grouped } from '../../engine/length/decimal-mark.ts';
 import { useEffect, useState } from 'preact/hooks';
 import { stagedFile } from '../../store/file/backup-staged.ts';
 import { countsKept, sinceBackup } from '../../store/kept/last-backup.ts';
@@ -70,7 +71,7 @@ function StorageRows() {
           <Row
             title="Kept here"
             detail={keptWords(counts)}
-            figure={megabytes === undefined ? undefined : `${megabytes.toLocaleString('en')} MB`}
+            figure={megabytes === undefined ? undefined : `${grouped(megabytes)} MB`}
           />
         </li>
       )}

@@ -1,3 +1,4 @@
+import { grouped } from '../../engine/length/decimal-mark.ts';
 import type { countsKept, SinceBackup } from '../../store/kept/last-backup.ts';
 import type { Persistence } from '../../store/opening/persistence.ts';
 import { counted } from './restore-words.ts';
@@ -25,6 +26,6 @@ export function backupWords({ at, days, changes }: SinceBackup): string {
   const [since = 'nothing'] = counted(changes, 'change');
   if (at === undefined)
     return changes === 0 ? 'none yet, and nothing to save' : `none yet: ${since} only here`;
-  const when = days === 0 ? 'today' : days === 1 ? 'yesterday' : `${days.toLocaleString('en')} days ago`;
+  const when = days === 0 ? 'today' : days === 1 ? 'yesterday' : `${grouped(days)} days ago`;
   return changes === 0 ? `${when}, nothing changed since` : `${when}, ${since} since`;
 }

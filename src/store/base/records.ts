@@ -516,6 +516,8 @@ export type LastUsed = {
 
 export type SettingValues = {
   readonly shownUnit: ShownUnit;
+  /** What is written before the decimals in a shop that counts in millimetres; in inches it is a point. */
+  readonly decimalMark: 'point' | 'comma';
   readonly padSize: 'standard' | 'glove';
   /** Where the phone is read: its colours go by that. */
   readonly light: 'shop' | 'sun';

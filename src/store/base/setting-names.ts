@@ -3,6 +3,7 @@ import type { SettingKey } from './records.ts';
 /** What each setting is called in a sentence; one that is not here is the tool last used. */
 export const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
   shownUnit: 'the unit of the figures',
+  decimalMark: 'the mark before the decimals',
   padSize: 'the size of the keypad',
   light: 'the light',
   dial: 'the dial of the lathe',

@@ -8,7 +8,13 @@ import { keptOfJob, type Readable } from './signed-since.ts';
 const ofTheJob = [...signedStores, 'photos', 'money'] as const;
 const ofTheShop = ['drawer', 'drawerCounts', 'tools'] as const;
 /** Of the settings only those that change what stands on a sheet; where the fitter was last is none. */
-const settingsOnIt = ['shownUnit', 'dial', 'currency', 'shopName'] as const satisfies readonly SettingKey[];
+const settingsOnIt = [
+  'shownUnit',
+  'decimalMark',
+  'dial',
+  'currency',
+  'shopName',
+] as const satisfies readonly SettingKey[];
 
 /** The stores that a job's sheet is drawn from. */
 export const drawnStores = [...ofTheJob, ...ofTheShop, 'settings'] as const;

@@ -33,6 +33,7 @@ const slide = {
 /** What each setting holds. */
 export const settingSchemas = {
   shownUnit: z.enum(['in', 'mm']),
+  decimalMark: z.enum(['point', 'comma']),
   padSize: z.enum(['standard', 'glove']),
   light: z.enum(['shop', 'sun']),
   dial: z.looseObject({

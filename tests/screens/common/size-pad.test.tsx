@@ -2,11 +2,15 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/pr
 import { render as draw } from 'preact';
 import { useState } from 'preact/hooks';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { writeDecimalsWith } from '../../../src/engine/length/decimal-mark.ts';
 import type { Unit } from '../../../src/engine/length/length.ts';
 import type { HalfTyped } from '../../../src/screens/common/pad-text.ts';
 import { SizePad } from '../../../src/screens/common/size-pad.tsx';
 
-afterEach(cleanup);
+afterEach(() => {
+  cleanup();
+  writeDecimalsWith('.');
+});
 
 const logged = vi.fn<(typed: string) => void>();
 beforeEach(() => logged.mockReset());
@@ -48,6 +52,18 @@ describe('a press on the pad', () => {
     expect(field().value).toBe('.4487');
     // .4487 · 25.4 = 11.39698; 29/64 = .453125, .004425 more
     expect(container.querySelector('.size-pad-echo')?.textContent).toBe('11.397 mm · 29/64 less .0044');
+  });
+
+  test('in a shop that types commas the key shows one, types one, and the echo has one', () => {
+    writeDecimalsWith(',');
+    const { container } = render(<Pad unit="mm" />);
+    for (const key of ['1', '1', 'decimal comma', '4']) press(key);
+    expect(screen.getByRole('button', { name: 'decimal comma' }).textContent).toBe(',');
+    expect(field().value).toBe('11,4');
+    // 11.4 / 25.4 = .448819; 29/64 = .453125, .004306 less
+    expect(container.querySelector('.size-pad-echo')?.textContent).toBe('0,4488 in · 29/64 less 0,0043');
+    press('decimal comma');
+    expect(field().value).toBe('11,4');
   });
 
   test('types a mixed size with the space and the bar', () => {

@@ -1,3 +1,4 @@
+import { marked } from '../../../engine/length/decimal-mark.ts';
 import { mean } from '../../../engine/reading/estimate.ts';
 import type { MeasuredPart } from '../../../engine/fit/fit-check.ts';
 import type { FitLimits, Range } from '../../../engine/fit/fits.ts';
@@ -236,7 +237,7 @@ export function deviationText(deviation: Length, unit: ShownUnit): string {
     .replace(/\.$/, '')
     .replace(/^(-?)0\./, '$1.');
   if (/^-?0?$/.test(plain)) return '0';
-  return plain.startsWith('-') ? `−${plain.slice(1)}` : `+${plain}`;
+  return marked(plain.startsWith('-') ? `−${plain.slice(1)}` : `+${plain}`);
 }
 
 function spoken({ bore, pin }: FitQuestion, { fit }: FitAnswer, unit: ShownUnit): string {

@@ -46,6 +46,7 @@ const COMMITS: ReadonlySet<string> = new Set([
 ]);
 const KEYS: Readonly<Record<string, string>> = {
   '.': 'decimal point',
+  ',': 'decimal comma',
   '/': 'a/b: fraction bar',
   ' ': '1 a/b: space, for a fraction after a whole number',
 };

@@ -1,4 +1,4 @@
-import { markWord } from '../length/decimal-mark.ts';
+import { markWord } from '../length/decimal-text.ts';
 import { absolute, decimalText, isNegative, lengthOf, isLess, type Length } from '../length/length.ts';
 import type { ShownUnit } from '../length/show.ts';
 

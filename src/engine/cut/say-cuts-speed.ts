@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import { largestWorkAt, type CutSpeed } from './cut-speed.ts';
 import { exactDecimalText, isLess, lengthOf, roundToStep } from '../length/length.ts';
 import type { ShownUnit } from '../length/show.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import { isLess, minus, plus, times, type Length } from '../length/length.ts';
 import { figure, show, type ShownUnit } from '../length/show.ts';
 import type { Threading } from './cut.ts';

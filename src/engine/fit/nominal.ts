@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import type { FitSystem } from './fits.ts';
 import { fractionText } from '../length/fraction.ts';
 import {

@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import type { FormRefusal } from './fit-check.ts';
 import type { FitLimits } from './fits.ts';
 import type { IsoRefusal } from './fits-iso.ts';

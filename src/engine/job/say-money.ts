@@ -1,4 +1,5 @@
-import { decimalMark, grouped, marked, markWord } from '../length/decimal-mark.ts';
+import { decimalMark } from '../length/decimal-mark.ts';
+import { grouped, marked, markWord } from '../length/decimal-text.ts';
 import type { Fraction } from '../length/exact-fraction.ts';
 import { roundMoney, type MoneyField, type MoneyRefusal } from './money.ts';
 

@@ -1,4 +1,4 @@
-import { withoutMark } from './decimal-mark.ts';
+import { withoutMark } from './decimal-text.ts';
 import type { ShownUnit } from './show.ts';
 
 // Sentences are written in British words; an inch shop reads its own. Longer words first where one begins another.

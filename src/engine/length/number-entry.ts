@@ -1,4 +1,4 @@
-import { marked, markWord } from './decimal-mark.ts';
+import { marked, markWord } from './decimal-text.ts';
 
 export type NumberBounds = {
   readonly least: number;

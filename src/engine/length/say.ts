@@ -1,4 +1,5 @@
-import { decimalMark, marked, markWord } from './decimal-mark.ts';
+import { decimalMark } from './decimal-mark.ts';
+import { marked, markWord } from './decimal-text.ts';
 import type { EntryRefusal } from './entry.ts';
 import { isLess, type Length } from './length.ts';
 import type { Refusal } from './refusal.ts';

@@ -1,4 +1,5 @@
-import { decimalMark, marked } from './decimal-mark.ts';
+import { decimalMark } from './decimal-mark.ts';
+import { marked } from './decimal-text.ts';
 import { typedWithUnit, type Entry } from './entry.ts';
 import {
   absolute,

@@ -1,4 +1,4 @@
-import { grouped, marked } from '../length/decimal-mark.ts';
+import { grouped, marked } from '../length/decimal-text.ts';
 import type { BushingRefusal } from './bushing.ts';
 import type { HeatLimit } from './bushing-heat.ts';
 import type { BushingWarning } from './bushing-warnings.ts';

@@ -1,4 +1,4 @@
-import { marked, markWord } from '../length/decimal-mark.ts';
+import { marked, markWord } from '../length/decimal-text.ts';
 import type { Entry } from '../length/entry.ts';
 import type { Contradiction, FeatureForm, FormCaution } from './feature-form.ts';
 import type { SlipQuestion } from './reading.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import { isNegative, isZero, negate, type Length } from '../length/length.ts';
 import { inShopWords } from '../length/american-words.ts';
 import { show, type ShownUnit } from '../length/show.ts';

@@ -1,4 +1,4 @@
-import { inPoints } from '../length/decimal-mark.ts';
+import { inPoints } from '../length/decimal-text.ts';
 import { readEntry, type Entry } from '../length/entry.ts';
 import {
   absolute,

@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import { dividedBy, floatMm, lengthFromFloat, lengthOf, minus, plus, times } from '../length/length.ts';
 import type { Length } from '../length/length.ts';
 import { printedPitchLeast } from './tables/threads-inch.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 
 export type TorqueUnit = 'Nm' | 'lbf-ft' | 'lbf-in';
 

@@ -1,4 +1,4 @@
-import { marked } from '../length/decimal-mark.ts';
+import { marked } from '../length/decimal-text.ts';
 import { PSI_PER_MPA } from '../material/material.ts';
 import type { NumberBounds } from '../length/number-entry.ts';
 import type { ShownUnit } from '../length/show.ts';

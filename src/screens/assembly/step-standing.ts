@@ -1,4 +1,4 @@
-import { inPoints, withoutMark } from '../../engine/length/decimal-mark.ts';
+import { inPoints, withoutMark } from '../../engine/length/decimal-text.ts';
 import type { AssemblyStep } from '../../store/base/records.ts';
 import { isOlderThanSizes, type Ground } from '../older/older-than-sizes.ts';
 import type { SheetData } from '../sheet/sheet-data.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { isPlainObject } from '../../store/base/paths.ts';
 import type { Kept } from '../../store/base/kept.ts';
 import { materialNamed } from '../../engine/material/tables/materials.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { instrumentRows, type InstrumentRow } from '../../engine/reading/tables/instruments.ts';
 import { Row } from '../common/row.tsx';
 import '../worksheets/input-rows.css';

@@ -1,4 +1,5 @@
-import { decimalMark, markWord } from '../../engine/length/decimal-mark.ts';
+import { decimalMark } from '../../engine/length/decimal-mark.ts';
+import { markWord } from '../../engine/length/decimal-text.ts';
 import type { ComponentChildren } from 'preact';
 import type { Unit } from '../../engine/length/length.ts';
 import { canTakeSpace, type HalfTyped, type PadKey } from './pad-text.ts';

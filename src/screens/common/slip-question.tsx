@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { asTyped } from '../../engine/length/show.ts';
 import { saySizeSlip, type SizeSlip } from '../../engine/reading/size-slip.ts';

@@ -1,4 +1,4 @@
-import { inPoints } from '../../engine/length/decimal-mark.ts';
+import { inPoints } from '../../engine/length/decimal-text.ts';
 import { isSameName } from '../../engine/length/american-words.ts';
 import type { CheckOffer } from '../../engine/reading/check-offer.ts';
 import type { Entry } from '../../engine/length/entry.ts';

@@ -1,3 +1,4 @@
+import { marked } from '../../engine/length/decimal-text.ts';
 import { worksheetOf } from '../../engine/worksheets/all-worksheets.ts';
 import { chosenWay } from '../../engine/cut/chosen-way.ts';
 import { getList, type GetItem, type Need } from '../../engine/job/get-list.ts';
@@ -90,7 +91,7 @@ function toolsOfCut(cut: Cut, { drawer }: GetData): readonly Need[] {
 /** As it is stamped: a standard one by its name. */
 function reamerName({ drill, target }: Cut): string {
   const standard = allReamers.find(({ size }) => sameLength(size, target.exact));
-  return drill ?? standard?.name ?? `${target.typed} ${target.unit}`;
+  return drill ?? standard?.name ?? `${marked(target.typed)} ${target.unit}`;
 }
 
 function sameName(a: string, b: string): boolean {

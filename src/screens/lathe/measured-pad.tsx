@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { cutName } from '../../engine/thread/tap-name.ts';
 import { plus, sum } from '../../engine/length/length.ts';
 import { onDial } from '../../engine/length/metal-on.ts';

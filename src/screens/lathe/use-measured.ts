@@ -1,4 +1,4 @@
-import { inPoints } from '../../engine/length/decimal-mark.ts';
+import { inPoints } from '../../engine/length/decimal-text.ts';
 import { useState } from 'preact/hooks';
 import { cutProgress, type CutProgress } from '../../engine/cut/cut-progress.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';

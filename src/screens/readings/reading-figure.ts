@@ -1,4 +1,5 @@
-import { decimalMark, inPoints, marked } from '../../engine/length/decimal-mark.ts';
+import { decimalMark } from '../../engine/length/decimal-mark.ts';
+import { inPoints, marked } from '../../engine/length/decimal-text.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import { goesInSteps, nextThatStops } from '../../engine/reading/reading.ts';
 import { asTyped, figure, type ShownUnit } from '../../engine/length/show.ts';

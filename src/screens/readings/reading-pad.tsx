@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { asTyped, show, type ShownUnit } from '../../engine/length/show.ts';
 import type { Direction } from '../../engine/reading/reading.ts';
 import type { ReadingRecord } from '../../store/base/records.ts';

@@ -1,4 +1,4 @@
-import { grouped } from '../../engine/length/decimal-mark.ts';
+import { grouped } from '../../engine/length/decimal-text.ts';
 import { sayAfter } from '../../engine/job/say-recheck.ts';
 import { otherTorques, sayTorque } from '../../engine/thread/torque.ts';
 import type { AssemblyStep, Recheck } from '../../store/base/records.ts';

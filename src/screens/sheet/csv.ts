@@ -1,4 +1,4 @@
-import { inPoints } from '../../engine/length/decimal-mark.ts';
+import { inPoints } from '../../engine/length/decimal-text.ts';
 import { sayStrengthOfCut } from '../../engine/cut/say-strength.ts';
 import { cutName, tapOfCut } from '../../engine/thread/tap-name.ts';
 import { csvCells, csvText } from './csv-text.ts';

@@ -1,4 +1,4 @@
-import { inPoints } from '../../engine/length/decimal-mark.ts';
+import { inPoints } from '../../engine/length/decimal-text.ts';
 import Drawing from 'dxf-writer';
 import {
   decimalText,

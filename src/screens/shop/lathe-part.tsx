@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { saySlide } from '../../engine/cut/say-cuts.ts';
 import { mostRpm } from '../../engine/cut/tables/cut-speeds.ts';
 import { changeSetting } from '../../store/kept/settings.ts';

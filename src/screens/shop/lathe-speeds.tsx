@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { useState } from 'preact/hooks';
 import type { KeptLathe } from '../../store/base/records.ts';
 import { changeSetting, putSetting } from '../../store/kept/settings.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isMore, isZero, lengthOf, sameLength } from '../../engine/length/length.ts';
 import { show } from '../../engine/length/show.ts';

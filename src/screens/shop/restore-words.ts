@@ -1,4 +1,4 @@
-import { grouped } from '../../engine/length/decimal-mark.ts';
+import { grouped } from '../../engine/length/decimal-text.ts';
 import type { BackupStore } from '../../store/base/stores.ts';
 import type { BackupPreview, JobPreview, Tally } from '../../store/file/backup-preview.ts';
 import type { Restored } from '../../store/file/backup-restore.ts';

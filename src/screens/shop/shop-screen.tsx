@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import { readEntry } from '../../engine/length/entry.ts';
 import { lengthOf, sameLength } from '../../engine/length/length.ts';
 import type { KeptDial, SettingKey, SettingValues } from '../../store/base/records.ts';

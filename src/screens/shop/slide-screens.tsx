@@ -1,4 +1,4 @@
-import { marked } from '../../engine/length/decimal-mark.ts';
+import { marked } from '../../engine/length/decimal-text.ts';
 import type { Slide } from '../../engine/cut/dial.ts';
 import { readEntry, type Entry } from '../../engine/length/entry.ts';
 import { isMore, lengthOf, sameLength, times } from '../../engine/length/length.ts';

@@ -1,4 +1,4 @@
-import { grouped } from '../../engine/length/decimal-mark.ts';
+import { grouped } from '../../engine/length/decimal-text.ts';
 import { useEffect, useState } from 'preact/hooks';
 import { stagedFile } from '../../store/file/backup-staged.ts';
 import { countsKept, sinceBackup } from '../../store/kept/last-backup.ts';

@@ -1,4 +1,4 @@
-import { grouped } from '../../engine/length/decimal-mark.ts';
+import { grouped } from '../../engine/length/decimal-text.ts';
 import type { countsKept, SinceBackup } from '../../store/kept/last-backup.ts';
 import type { Persistence } from '../../store/opening/persistence.ts';
 import { counted } from './restore-words.ts';

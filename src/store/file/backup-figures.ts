@@ -1,4 +1,4 @@
-import { inPoints } from '../../engine/length/decimal-mark.ts';
+import { inPoints } from '../../engine/length/decimal-text.ts';
 import type { BackupStore } from '../base/stores.ts';
 import { readEntry } from '../../engine/length/entry.ts';
 import { fromText, isNegative, sameLength, type Unit } from '../../engine/length/length.ts';

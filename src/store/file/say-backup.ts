@@ -1,4 +1,4 @@
-import { grouped } from '../../engine/length/decimal-mark.ts';
+import { grouped } from '../../engine/length/decimal-text.ts';
 import { shortened } from './backup-names.ts';
 import type { BackupRefusal, NamedRecord } from './backup-refusal.ts';
 import { fieldWords } from './field-words.ts';

@@ -1,8 +1,6 @@
 import { act } from '../opening/act.ts';
 import type { Store } from '../opening/open-store.ts';
 import { read } from '../opening/read.ts';
-import type { ShownUnit } from '../../engine/length/show.ts';
-import type { Kept } from '../base/kept.ts';
 import type { SettingKey, SettingValues } from '../base/records.ts';
 import { followingSettings } from '../base/setting-names.ts';
 import { keptSetting, readSetting } from './setting-schema.ts';
@@ -46,30 +44,9 @@ export async function changeSetting<Key extends SettingKey>(
   });
 }
 
-const CHANGED_UNIT = 'Changed the unit of the figures';
-
-/**
- * The unit of the figures. Who goes over to millimetres with a phone that writes commas, and chose no mark yet, gets it with
- * them: one act, and one undo.
- */
-export async function putUnit(
-  store: Store,
-  { unit, usualMark }: { readonly unit: ShownUnit; readonly usualMark: SettingValues['decimalMark'] },
-): Promise<StoreResult<void>> {
-  return act(store, { stores: ['settings'] }, async (a) => {
-    const [before, mark] = [await a.kept('settings', 'shownUnit'), await a.kept('settings', 'decimalMark')];
-    const put = (key: SettingKey, value: string, was: Kept | undefined) =>
-      a.changeKept('settings', was, { id: key, value, stamps: { '*': a.stamp } });
-    put('shownUnit', unit, before);
-    const isNew = unit === 'mm' && readSetting('shownUnit', before) !== 'mm';
-    if (isNew && usualMark === 'comma' && mark === undefined) put('decimalMark', usualMark, mark);
-    a.undoable(CHANGED_UNIT);
-  });
-}
-
 /** Those a finger sets in Shop. The tool and place last used stand on the pad and are chosen there again by one press. */
 const undoLabels: Readonly<Partial<Record<SettingKey, string>>> = {
-  shownUnit: CHANGED_UNIT,
+  shownUnit: 'Changed the unit of the figures',
   decimalMark: 'Changed the mark before the decimals',
   padSize: 'Changed the keypad',
   light: 'Changed the light',

@@ -3,7 +3,7 @@ import { spokenAmount, spokenSize } from '../../../src/engine/cut/say-cuts-numbe
 import { sayFitRefusal, sayLimits } from '../../../src/engine/fit/say-fit.ts';
 import { readMoney } from '../../../src/engine/job/money.ts';
 import { sayMoney, showHours, showMoney } from '../../../src/engine/job/say-money.ts';
-import { grouped, inPoints, marked, withoutMark } from '../../../src/engine/length/decimal-mark.ts';
+import { grouped, inPoints, marked, withoutMark } from '../../../src/engine/length/decimal-text.ts';
 import { readEntry } from '../../../src/engine/length/entry.ts';
 import { lengthOf, sameLength } from '../../../src/engine/length/length.ts';
 import { readNumber, sayNumber } from '../../../src/engine/length/number-entry.ts';

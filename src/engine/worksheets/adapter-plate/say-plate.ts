@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { show, type ShownUnit } from '../../length/show.ts';
 import type { PlateRefusal } from './plate.ts';
 import type { JudgedPlace } from './webs.ts';

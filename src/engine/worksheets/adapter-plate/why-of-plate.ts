@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { isNegative, negate } from '../../length/length.ts';
 import { figure, show, showBand, type ShownUnit } from '../../length/show.ts';
 import { capital } from '../../length/say-words.ts';

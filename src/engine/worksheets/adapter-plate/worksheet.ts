@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { sayDegrees, sayPlateRefusal } from './say-plate.ts';
 import { worksheet, type Assumed } from '../worksheet.ts';
 import { show } from '../../length/show.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { absolute, isNegative, isZero, type Length } from '../../length/length.ts';
 import { figure, figureTo, showBand, withUnit, type ShownUnit } from '../../length/show.ts';
 import type { Verdict } from '../../reading/verdict.ts';

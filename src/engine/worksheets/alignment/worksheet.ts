@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { figure } from '../../length/show.ts';
 import { worksheet } from '../worksheet.ts';
 import { alignmentAccount } from './account.ts';

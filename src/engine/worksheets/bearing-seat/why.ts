@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import type { SeatAnswer, SeatQuestion } from './bearing-seat.ts';
 import type { SleeveAnswer, SleeveQuestion } from './inner-sleeve.ts';
 import type { TaperAnswer, TaperQuestion } from './taper-setting.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import type { WhyLine } from '../account.ts';
 import { coldShrinkOf } from '../../material/cold-shrink.ts';
 import { flattened } from '../../press/bushing-stress.ts';

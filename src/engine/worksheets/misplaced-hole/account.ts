@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import type { CutOffer } from '../../cut/cut.ts';
 import { totalReading } from '../../cut/say-set-over.ts';
 import { sayNominal } from '../../fit/nominal.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { finest } from '../../length/finest.ts';
 import { isMore, isZero, roundToStep, zero, type Length } from '../../length/length.ts';
 import { figure, show, showBand, withUnit, type ShownUnit } from '../../length/show.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { absolute, decimalText, isNegative, minus, type Length } from '../../length/length.ts';
 import { showBand, type ShownUnit } from '../../length/show.ts';
 import {

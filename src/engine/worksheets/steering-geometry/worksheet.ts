@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { worksheet } from '../worksheet.ts';
 import { steeringAccount } from './account.ts';
 import { steeringFields } from './fields.ts';

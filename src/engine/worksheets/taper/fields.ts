@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { lengthOf } from '../../length/length.ts';
 import type { ChoiceField, Fields, NumberField, SizeField, SlipOfField } from '../fields.ts';
 import { standardTapers } from './tables/standard-tapers.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { absolute, isNegative, lengthOf, roundToStep, type Length } from '../../length/length.ts';
 import { figure, figureTo, show, showBand, withUnit, type ShownUnit } from '../../length/show.ts';
 import type { SineStack } from './sine-bar.ts';

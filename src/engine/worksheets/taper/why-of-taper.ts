@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { floatMm } from '../../length/length.ts';
 import { figure, figureTo, show, showBand, type ShownUnit } from '../../length/show.ts';
 import type { WhyLine } from '../account.ts';

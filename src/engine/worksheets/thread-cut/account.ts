@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { cutSpeed } from '../../cut/cut-speed.ts';
 import { speedFigure } from '../../cut/say-cuts-speed.ts';
 import { sayDialFigure } from '../../cut/say-cuts.ts';

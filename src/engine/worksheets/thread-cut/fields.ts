@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { lengthOf } from '../../length/length.ts';
 import type { Fields, SizeField } from '../fields.ts';
 import { metalField } from '../in-use.ts';

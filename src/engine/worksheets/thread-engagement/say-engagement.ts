@@ -1,4 +1,4 @@
-import { grouped, marked } from '../../length/decimal-mark.ts';
+import { grouped, marked } from '../../length/decimal-text.ts';
 import { NEWTON_PER_LBF } from '../../material/material.ts';
 import { showAgainst } from '../../length/show-limits.ts';
 import { show, showBand, type ShownUnit } from '../../length/show.ts';

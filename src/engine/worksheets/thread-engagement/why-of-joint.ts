@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { PSI_PER_MPA } from '../../material/material.ts';
 import { show, showBand, type ShownUnit } from '../../length/show.ts';
 import { preloadsAtOneTorqueKn } from '../../thread/bolt-torque.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { sayInsertAxis } from '../../fit/worn-axis.ts';
 import { decimalText } from '../../length/length.ts';
 import { figure, show, type ShownUnit } from '../../length/show.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import type { Drill } from '../../thread/drill-series.ts';
 import type { InsertDrillChoice } from '../../thread/insert-drill.ts';
 import type { BlindDepth } from '../../thread/insert-lengths.ts';

@@ -1,4 +1,4 @@
-import { marked } from '../../length/decimal-mark.ts';
+import { marked } from '../../length/decimal-text.ts';
 import { mean } from '../../reading/estimate.ts';
 import { LEAST_FLOOR } from '../../thread/insert-lengths.ts';
 import { show, showBand } from '../../length/show.ts';

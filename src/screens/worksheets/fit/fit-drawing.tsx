@@ -1,4 +1,4 @@
-import { marked } from '../../../engine/length/decimal-mark.ts';
+import { marked } from '../../../engine/length/decimal-text.ts';
 import { mean } from '../../../engine/reading/estimate.ts';
 import type { MeasuredPart } from '../../../engine/fit/fit-check.ts';
 import type { FitLimits, Range } from '../../../engine/fit/fits.ts';

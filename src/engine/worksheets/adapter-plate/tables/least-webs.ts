@@ -1,4 +1,4 @@
-import { marked } from '../../../length/decimal-mark.ts';
+import { marked } from '../../../length/decimal-text.ts';
 import { lengthOf, plus, times, type Length } from '../../../length/length.ts';
 
 const EUROCODE = 'EN 1993-1-8 table 3.3, from memory';

@@ -19,7 +19,7 @@ import { closeStore, openStore, type Store } from './store/opening/open-store.ts
 import { askAtStart } from './store/opening/persistence.ts';
 import { recordsLostSince } from './store/opening/records-lost.ts';
 import { sayStore } from './store/base/say-store.ts';
-import { knownSettings, type KnownSettings } from './store/kept/known-settings.ts';
+import { knownSettings } from './store/kept/known-settings.ts';
 import { decimalMarkOf } from './screens/common/use-settings.ts';
 import { StoreUnreadable } from './store/opening/read.ts';
 import { refusalOf, type StoreRefusal } from './store/base/store-refusal.ts';
@@ -99,8 +99,14 @@ async function start(into: HTMLElement): Promise<void> {
   if (!cameUp) history.replaceState(null, '', hrefOf({ at: 'jobs' }));
   watchComingUp(() => location.hash, mark);
   draw = () => render(<App store={store} notice={<Notices notices={notices} onPutAway={putAway} />} />, into);
-  followDecimals(known);
-  draw();
+  // Figures are written as the shop writes them, from the first drawing on, and all are drawn anew where that changes.
+  const drawDecimals = () => {
+    writeDecimalsWith(decimalMarkOf(known));
+    draw();
+  };
+  known.follow('shownUnit', drawDecimals);
+  known.follow('decimalMark', drawDecimals);
+  drawDecimals();
   takeFirstList(); // where another place was drawn
   void lost.then((since) => since !== undefined && tellOfLoss(since));
   tellOfClock();
@@ -109,17 +115,6 @@ async function start(into: HTMLElement): Promise<void> {
   void askAtStart();
   goOn(store).catch(() => undefined);
   takeHanded(store);
-}
-
-/** Figures are written as the shop writes them, and all that is drawn is drawn again where that changes. */
-function followDecimals(known: KnownSettings): void {
-  const write = () => writeDecimalsWith(decimalMarkOf(known));
-  write();
-  for (const key of ['shownUnit', 'decimalMark'] as const)
-    known.follow(key, () => {
-      write();
-      draw();
-    });
 }
 
 function returnTo(last: string | undefined): void {

@@ -2,7 +2,7 @@ import { Buffer } from 'node:buffer';
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
-import { followingSettings } from '../../src/store/base/setting-names.ts';
+import { followingSettings } from '../../src/store/base/following-settings.ts';
 import { closeAll, openForTest } from '../store/open-for-test.ts';
 import { jpeg } from '../store/pictures-for-test.ts';
 import { linesOf, sealed } from '../store/sealed-backup.ts';

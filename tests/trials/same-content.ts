@@ -1,4 +1,4 @@
-import { followingSettings } from '../../src/store/base/setting-names.ts';
+import { followingSettings } from '../../src/store/base/following-settings.ts';
 import type { StoreName } from '../../src/store/base/stores.ts';
 import { backupLines } from '../../src/store/file/backup.ts';
 import { derivedFields, type Kept } from '../../src/store/base/kept.ts';

@@ -1,4 +1,5 @@
 import { decimalMark, writeDecimalsWith } from './decimal-mark.ts';
+import { listed } from './say-words.ts';
 
 /** What it is called. */
 export function markWord(): 'comma' | 'point' {
@@ -32,6 +33,13 @@ export function inPoints<T>(write: () => T): T {
 /** Two texts that differ in the mark of their figures alone come out alike. */
 export function withoutMark(text: string): string {
   return text.replace(/(\d),(?=\d)/g, '$1.').replace(/(^|[^\d.])0\.(?=\d)/g, '$1.');
+}
+
+/** `listed` where figures stand among the words: with commas in them they are parted by semicolons. */
+export function listedFigures(words: readonly string[]): string {
+  const [last = '', ...before] = words.toReversed();
+  if (decimalMark() === '.' || before.length === 0) return listed(words);
+  return `${before.toReversed().join('; ')} and ${last}`;
 }
 
 /** A large number, its thousands apart by a comma only where none is taken for a decimal one: `13,300`, `13300`. */

@@ -23,7 +23,7 @@ export function valueWords(value: unknown, { path, record, names }: ValueOf): st
   const [field = '', key = ''] = path.split(/\.(.*)/s);
   if (value === undefined || value === '') return absent(field);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (typeof value === 'number') return isATime(field) ? timeWords(value) : String(value);
+  if (typeof value === 'number') return isATime(field) ? timeWords(value) : marked(value);
   if (typeof value === 'string') return textWords(value, { field, key, record, names });
   if (Array.isArray(value)) {
     const texts = value.map((one) => names.get(`parts/${String(one)}`) ?? String(one));

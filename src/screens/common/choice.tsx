@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import type { ShownUnit } from '../../engine/length/show.ts';
-import { putSetting } from '../../store/kept/settings.ts';
+import { changeSetting, putSetting } from '../../store/kept/settings.ts';
 import { Button } from './button.tsx';
 import { saidIfRefused } from './said-if-refused.ts';
 import { useStore } from './store-context.ts';
-import { useSetting, useShownUnit } from './use-settings.ts';
+import { useShownUnit } from './use-settings.ts';
 import './choice.css';
 
 /** A question with its few answers as keys, one of them pressed in. No fieldset: WebKit lays its legend out late, or never again. */
@@ -21,11 +21,6 @@ export function Choice({ title, children }: { title: string; children: Component
   );
 }
 
-/** Whether a phone of this language and country has a comma before its decimals. */
-function writesCommas(): boolean {
-  return (1.5).toLocaleString().includes(',');
-}
-
 /**
  * Inches or millimetres, for every figure of the app and for a pad that nothing was typed into yet. Who goes over to
  * millimetres with a phone that writes commas, and chose no mark yet, gets commas with them.
@@ -33,10 +28,9 @@ function writesCommas(): boolean {
 export function UnitChoice({ onChosen }: { onChosen?: (unit: ShownUnit) => void }) {
   const store = useStore();
   const shown = useShownUnit();
-  const mark = useSetting('decimalMark');
   const choose = (unit: ShownUnit) => {
-    if (unit === 'mm' && shown !== 'mm' && mark === undefined && writesCommas())
-      void saidIfRefused(putSetting(store, 'decimalMark', 'comma'));
+    if (unit === 'mm' && shown !== unit && (1.5).toLocaleString().includes(','))
+      void saidIfRefused(changeSetting(store, 'decimalMark', (kept) => kept ?? ','));
     void saidIfRefused(putSetting(store, 'shownUnit', unit));
     onChosen?.(unit);
   };

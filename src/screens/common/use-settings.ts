@@ -36,7 +36,7 @@ function useKnown(key: SettingKey): KnownSettings | undefined {
 
 /** What the shop writes before its decimals; a point where it counts in inches, and until it says otherwise. */
 export function decimalMarkOf(known: Pick<KnownSettings, 'get'>): DecimalMark {
-  return known.get('shownUnit') === 'mm' && known.get('decimalMark') === 'comma' ? ',' : '.';
+  return (known.get('shownUnit') === 'mm' && known.get('decimalMark')) || '.';
 }
 
 /** The unit figures are shown in; inches until the shop says otherwise. */

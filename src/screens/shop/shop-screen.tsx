@@ -89,17 +89,17 @@ function ShopName() {
 function DecimalChoice() {
   const store = useStore();
   const unit = useShownUnit();
-  const mark = useSetting('decimalMark') ?? 'point';
+  const mark = useSetting('decimalMark') ?? '.';
   if (unit !== 'mm') return null;
   return (
     <Choice title="Decimals are written">
-      {(['point', 'comma'] as const).map((one) => (
+      {(['.', ','] as const).map((one) => (
         <Button
           key={one}
           chosen={mark === one}
           onPress={() => void saidIfRefused(putSetting(store, 'decimalMark', one))}
         >
-          {one === 'comma' ? '12,5' : '12.5'}
+          {`12${one}5`}
         </Button>
       ))}
     </Choice>

@@ -1,4 +1,5 @@
 import type { StoreName } from './stores.ts';
+import type { DecimalMark } from '../../engine/length/decimal-mark.ts';
 import type { Entry } from '../../engine/length/entry.ts';
 import type { Infeed, Operation } from '../../engine/cut/cut.ts';
 import type { Unit } from '../../engine/length/length.ts';
@@ -517,7 +518,7 @@ export type LastUsed = {
 export type SettingValues = {
   readonly shownUnit: ShownUnit;
   /** What is written before the decimals in a shop that counts in millimetres; in inches it is a point. */
-  readonly decimalMark: 'point' | 'comma';
+  readonly decimalMark: DecimalMark;
   readonly padSize: 'standard' | 'glove';
   /** Where the phone is read: its colours go by that. */
   readonly light: 'shop' | 'sun';

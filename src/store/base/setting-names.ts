@@ -3,7 +3,7 @@ import type { SettingKey } from './records.ts';
 /** What each setting is called in a sentence; one that is not here is the tool last used. */
 export const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
   shownUnit: 'the unit of the figures',
-  decimalMark: 'the mark before the decimals',
+  decimalMark: 'how decimals are written',
   padSize: 'the size of the keypad',
   light: 'the light',
   dial: 'the dial of the lathe',
@@ -16,6 +16,3 @@ export const SETTING_NAMES: Readonly<Partial<Record<SettingKey, string>>> = {
   lastPlace: 'the place last opened',
   lastChart: 'the chart last opened',
 };
-
-/** What follows the fitter about by itself: no backup has it, and nobody takes it back. */
-export const followingSettings: ReadonlySet<string> = new Set<SettingKey>(['lastPlace', 'lastChart']);

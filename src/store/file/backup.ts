@@ -1,5 +1,5 @@
 import { backupStores, type BackupStore } from '../base/stores.ts';
-import { followingSettings } from '../base/setting-names.ts';
+import { followingSettings } from '../base/following-settings.ts';
 import { backupFormat } from './backup-format.ts';
 import { withChecksum } from './backup-sealed.ts';
 import { withBase64 } from './backup-bytes.ts';

@@ -1,7 +1,7 @@
 import { backupStores, type BackupStore } from '../base/stores.ts';
 import type { IDBPDatabase, IDBPTransaction } from 'idb';
 import { withBase64 } from './backup-bytes.ts';
-import { followingSettings } from '../base/setting-names.ts';
+import { followingSettings } from '../base/following-settings.ts';
 import { backupFormat, startChecksum } from './backup-format.ts';
 import { derivedFields, isGone, type Kept } from '../base/kept.ts';
 

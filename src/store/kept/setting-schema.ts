@@ -33,7 +33,7 @@ const slide = {
 /** What each setting holds. */
 export const settingSchemas = {
   shownUnit: z.enum(['in', 'mm']),
-  decimalMark: z.enum(['point', 'comma']),
+  decimalMark: z.enum(['.', ',']),
   padSize: z.enum(['standard', 'glove']),
   light: z.enum(['shop', 'sun']),
   dial: z.looseObject({

@@ -2,7 +2,7 @@ import { act } from '../opening/act.ts';
 import type { Store } from '../opening/open-store.ts';
 import { read } from '../opening/read.ts';
 import type { SettingKey, SettingValues } from '../base/records.ts';
-import { followingSettings } from '../base/setting-names.ts';
+import { followingSettings } from '../base/following-settings.ts';
 import { keptSetting, readSetting } from './setting-schema.ts';
 import type { StoreResult } from '../base/store-refusal.ts';
 
@@ -47,7 +47,7 @@ export async function changeSetting<Key extends SettingKey>(
 /** Those a finger sets in Shop. The tool and place last used stand on the pad and are chosen there again by one press. */
 const undoLabels: Readonly<Partial<Record<SettingKey, string>>> = {
   shownUnit: 'Changed the unit of the figures',
-  decimalMark: 'Changed the mark before the decimals',
+  decimalMark: 'Changed the decimals',
   padSize: 'Changed the keypad',
   light: 'Changed the light',
   dial: 'Changed the dial',

@@ -3,12 +3,17 @@ import { spokenAmount, spokenSize } from '../../../src/engine/cut/say-cuts-numbe
 import { sayFitRefusal, sayLimits } from '../../../src/engine/fit/say-fit.ts';
 import { readMoney } from '../../../src/engine/job/money.ts';
 import { sayMoney, showHours, showMoney } from '../../../src/engine/job/say-money.ts';
-import { grouped, inPoints, marked, withoutMark } from '../../../src/engine/length/decimal-text.ts';
+import {
+  grouped,
+  inPoints,
+  listedFigures,
+  marked,
+  withoutMark,
+} from '../../../src/engine/length/decimal-text.ts';
 import { readEntry } from '../../../src/engine/length/entry.ts';
 import { lengthOf, sameLength } from '../../../src/engine/length/length.ts';
 import { readNumber, sayNumber } from '../../../src/engine/length/number-entry.ts';
 import { sayEntry } from '../../../src/engine/length/say.ts';
-import { listed } from '../../../src/engine/length/say-words.ts';
 import {
   asTyped,
   figure,
@@ -82,8 +87,8 @@ describe('in a shop that types commas', () => {
   });
 
   test('between figures in a row stand semicolons', () => {
-    expect(listed(['1,5', '2,5', '3'])).toBe('1,5; 2,5 and 3');
-    expect(listed(['bracket', 'shim', 'washer'])).toBe('bracket, shim and washer');
+    expect(listedFigures(['1,5', '2,5', '3'])).toBe('1,5; 2,5 and 3');
+    expect(listedFigures(['1,5', '3'])).toBe('1,5 and 3');
     expect(marked('0.05, 0.02 or 0.01 mm')).toBe('0,05; 0,02 or 0,01 mm');
   });
 
@@ -146,4 +151,5 @@ test('texts that differ in the mark alone are told for one, others are not', () 
 test('in a shop that types points a thousand is set apart as before', () => {
   expect([grouped(13_300), grouped(999), grouped(1234.5)]).toEqual(['13,300', '999', '1,234.5']);
   expect(marked('0.05, 0.02 or 0.01 mm')).toBe('0.05, 0.02 or 0.01 mm');
+  expect(listedFigures(['1.5', '2.5', '3'])).toBe('1.5, 2.5 and 3');
 });

@@ -29,7 +29,7 @@ async function markAfter(writes: string, { shownUnit, decimalMark }: Before = {}
 }
 
 test('who goes over to millimetres gets commas with them where the phone writes commas', async () => {
-  expect(await markAfter('1,5')).toBe('comma');
+  expect(await markAfter('1,5')).toBe(',');
 });
 
 test('a phone that writes points leaves it at points', async () => {
@@ -41,5 +41,5 @@ test('a shop that counted in millimetres before keeps its points', async () => {
 });
 
 test('what the fitter chose stays chosen', async () => {
-  expect(await markAfter('1,5', { shownUnit: 'in', decimalMark: 'point' })).toBe('point');
+  expect(await markAfter('1,5', { shownUnit: 'in', decimalMark: '.' })).toBe('.');
 });

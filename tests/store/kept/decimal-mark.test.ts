@@ -7,12 +7,12 @@ import { closeAll, openForTest, worked } from '../open-for-test.ts';
 afterEach(closeAll);
 
 test.each([
-  ['mm', 'comma', ','],
-  ['mm', 'point', '.'],
+  ['mm', ',', ','],
+  ['mm', '.', '.'],
   ['mm', undefined, '.'], // a shop that never chose sees what it saw
-  ['in', 'comma', '.'],
-  [undefined, 'comma', '.'],
-] as const)('a shop in %s that chose a %s has %s before its decimals', async (unit, mark, written) => {
+  ['in', ',', '.'],
+  [undefined, ',', '.'],
+] as const)('a shop in %s that chose %s has %s before its decimals', async (unit, mark, written) => {
   const store = await openForTest();
   if (unit) worked(await putSetting(store, 'shownUnit', unit));
   if (mark) worked(await putSetting(store, 'decimalMark', mark));

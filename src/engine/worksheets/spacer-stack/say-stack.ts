@@ -1,3 +1,4 @@
+import { listedFigures } from '../../length/decimal-text.ts';
 import { absolute, isNegative, type Length } from '../../length/length.ts';
 import { say } from '../../length/say.ts';
 import { sayStrength } from '../../cut/say-strength.ts';
@@ -99,7 +100,7 @@ export function sayShared({ trims, missing }: SharedTrim, unit: ShownUnit): stri
   );
   const short = missing ? ` ${withUnit(figure(missing, unit), unit)} is missing still.` : '';
   return withStrength(
-    `${missing ? 'At the most: face' : 'Together: face'} ${listed(faced)}.${short}`,
+    `${missing ? 'At the most: face' : 'Together: face'} ${listedFigures(faced)}.${short}`,
     trims.map(({ part }) => part),
   );
 }

@@ -1,9 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
-import { lengthOf } from '../../engine/length/length.ts';
 import type { DecimalMark } from '../../engine/length/decimal-mark.ts';
 import type { ShownUnit } from '../../engine/length/show.ts';
 import { knownSettings, type KnownSettings } from '../../store/kept/known-settings.ts';
-import type { KeptDial, KeptLathe, SettingKey, SettingValues } from '../../store/base/records.ts';
+import type { KeptLathe, SettingKey, SettingValues } from '../../store/base/records.ts';
 import { useStoreIfAny } from './store-context.ts';
 
 /** A setting as it stands, and drawn again when it changes. Nothing while none was read, or where it was never set. */
@@ -56,19 +55,6 @@ export function useLight(): 'shop' | 'sun' {
 /** The chart looked at last. It stands outside of any boundary too. */
 export function useLastChart(): string | undefined {
   return useKnown('lastChart')?.get('lastChart');
-}
-
-/** Usual dials, reading the diameter. Common practice, no source. */
-export const usualDials: Readonly<Record<ShownUnit, KeptDial>> = {
-  in: { reads: 'diameter', graduation: { exact: lengthOf('0.001 in'), typed: '.001', unit: 'in' } },
-  mm: { reads: 'diameter', graduation: { exact: lengthOf('0.02 mm'), typed: '0.02', unit: 'mm' } },
-};
-
-/** Until the shop says otherwise. */
-export const usualDial: KeptDial = usualDials.in;
-
-export function useDial(): KeptDial {
-  return useSetting('dial') ?? usualDial;
 }
 
 // A lathe nobody has described yet: any speed.

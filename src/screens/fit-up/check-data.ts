@@ -21,7 +21,7 @@ import type {
 } from '../../store/base/records.ts';
 import { worksheetsOf } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
-import { usualDial } from '../common/use-settings.ts';
+import { usualDial } from '../common/use-dial.ts';
 import { engineReadings } from '../readings/engine-readings.ts';
 import type { WorksheetData } from '../worksheets/worksheet-data.ts';
 import { isOlderThanSizes } from '../older/older-than-sizes.ts';

@@ -3,7 +3,7 @@ import type { ShownUnit } from '../../engine/length/show.ts';
 import type { Store } from '../../store/opening/open-store.ts';
 import { getSetting, putSetting } from '../../store/kept/settings.ts';
 import { saidIfRefused } from '../common/said-if-refused.ts';
-import { usualDials } from '../common/use-settings.ts';
+import { usualDials } from '../common/use-dial.ts';
 
 /**
  * On a phone without a job the unit brings the usual dial along, unless the shop has described its own. Later the unit of

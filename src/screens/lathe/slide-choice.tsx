@@ -7,7 +7,7 @@ import { Button } from '../common/button.tsx';
 import { keptSlide } from '../common/slides.ts';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
-import { useDial, usualDial } from '../common/use-settings.ts';
+import { useDial, usualDial } from '../common/use-dial.ts';
 import type { LatheCut } from './use-lathe-cut.ts';
 import './slide-choice.css';
 

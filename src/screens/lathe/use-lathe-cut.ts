@@ -27,7 +27,7 @@ import { measuringTools } from '../../store/kept/tools.ts';
 import { useLive } from '../common/store-context.ts';
 import { dialOfCut, dialUnitOfCut } from '../common/slides.ts';
 import { groundStores, olderCuts } from '../older/job-ground.ts';
-import { usualDial } from '../common/use-settings.ts';
+import { usualDial } from '../common/use-dial.ts';
 import { dialledSince } from '../../store/kept/dialled.ts';
 import { usualToolFor } from '../../engine/reading/usual-tool.ts';
 import { toolChosenIn } from '../readings/use-measuring.ts';

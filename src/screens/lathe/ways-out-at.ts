@@ -11,7 +11,7 @@ import { readingsOfJob } from '../../store/kept/readings.ts';
 import type { Worksheet } from '../../store/base/records.ts';
 import { getWorksheet } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
-import { usualDial } from '../common/use-settings.ts';
+import { usualDial } from '../common/use-dial.ts';
 import { givenOf } from '../worksheets/given-of.ts';
 import { shimsOnHand } from '../worksheets/shim-question.ts';
 import type { LatheCut } from './use-lathe-cut.ts';

@@ -7,7 +7,8 @@ import { measuringTools } from '../../store/kept/tools.ts';
 import { worksheetsUsing } from '../../store/kept/worksheets.ts';
 import type { VerdictKind } from '../common/verdict-band.tsx';
 import { useLive } from '../common/store-context.ts';
-import { useDial, useShownUnit } from '../common/use-settings.ts';
+import { useDial } from '../common/use-dial.ts';
+import { useShownUnit } from '../common/use-settings.ts';
 
 export type ProofNote = {
   readonly said: string;

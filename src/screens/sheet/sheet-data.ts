@@ -16,7 +16,7 @@ import { stepsOf } from '../../store/kept/steps.ts';
 import { measuringTools } from '../../store/kept/tools.ts';
 import { worksheetsOf } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
-import { usualDial } from '../common/use-settings.ts';
+import { usualDial } from '../common/use-dial.ts';
 import { readCurrency } from '../money/use-currency.ts';
 
 /** All that a job's sheet is drawn from. */

@@ -10,7 +10,8 @@ import { useSayAloud } from '../common/speech.ts';
 import { keptSlide, SLIDE_NAMES, SLIDES } from '../common/slides.ts';
 import { saidIfRefused } from '../common/said-if-refused.ts';
 import { useStore } from '../common/store-context.ts';
-import { useDial, useLathe, usualDial } from '../common/use-settings.ts';
+import { useDial, usualDial } from '../common/use-dial.ts';
+import { useLathe } from '../common/use-settings.ts';
 import { slideWords } from './slide-screens.tsx';
 
 /** What the lathe has, and whether its screen reads the next figure out. */

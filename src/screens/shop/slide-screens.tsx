@@ -17,7 +17,7 @@ import { keptSlide, SLIDE_NAMES, SLIDES, withSlide } from '../common/slides.ts';
 import { useStore } from '../common/store-context.ts';
 import { Trouble, useTold } from '../common/told.tsx';
 import { useSizeDraft } from '../common/use-draft.ts';
-import { useDial, usualDial } from '../common/use-settings.ts';
+import { useDial, usualDial } from '../common/use-dial.ts';
 import { NumberEntry } from '../worksheets/number-entry.tsx';
 import './lathe-speeds.css';
 

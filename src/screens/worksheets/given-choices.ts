@@ -1,7 +1,7 @@
 import type { AnyGiven } from '../../engine/worksheets/given.ts';
 import type { Worksheet } from '../../store/base/records.ts';
 import { dialFor } from '../common/slides.ts';
-import { usualDial } from '../common/use-settings.ts';
+import { usualDial } from '../common/use-dial.ts';
 
 /** What only choices say, where nothing else is known yet. */
 export function givenChoices(choices: Worksheet['choices']): AnyGiven {

@@ -5,7 +5,8 @@ import { readingsOfJob } from '../../store/kept/readings.ts';
 import { measuringTools } from '../../store/kept/tools.ts';
 import { getWorksheet } from '../../store/kept/worksheets.ts';
 import { useLive } from '../common/store-context.ts';
-import { useDial, useShownUnit } from '../common/use-settings.ts';
+import { useDial } from '../common/use-dial.ts';
+import { useShownUnit } from '../common/use-settings.ts';
 import type { WorksheetData } from './worksheet-data.ts';
 
 /** Everything a worksheet is worked out from, kept up with every change. `missing` once it is known not to be there. */

@@ -6,7 +6,7 @@ import {
   type FeatureKind,
   type MeasuringTool,
 } from '../../../src/engine/reading/measuring-tool.ts';
-import { usualDial } from '../../../src/screens/common/use-settings.ts';
+import { usualDial } from '../../../src/screens/common/use-dial.ts';
 import type { WorksheetData } from '../../../src/screens/worksheets/worksheet-data.ts';
 import type {
   Feature,

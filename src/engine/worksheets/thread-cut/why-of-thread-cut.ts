@@ -28,9 +28,7 @@ export function whyOfThreadCut(
     },
     {
       what: 'Which wires',
-      how: marked(
-        'best 0.57735P, touching on the pitch line; they stand proud from 0.505P and reach the crests at 1.010P on the basic profile',
-      ),
+      how: `best ${marked('0.57735P')}, touching on the pitch line; they stand proud from ${marked('0.505P')} and reach the crests at ${marked('1.010P')} on the basic profile`,
       source: 'geometry; handbook',
     },
     {

@@ -98,15 +98,19 @@ async function buildAlone(
     configFile: false,
     logLevel: 'warn',
     publicDir: false,
-    define,
+    // A library is left to say for itself whether it is tried or shipped; this one is shipped.
+    define: { ...define, 'process.env.NODE_ENV': JSON.stringify('production') },
     build: {
       outDir: folder,
       emptyOutDir: false,
       target: 'es2022',
       license: { fileName: licencesOf(name) },
-      rolldownOptions: {
-        input: resolve(import.meta.dirname, `src/${name}.ts`),
-        output: { format: 'iife', entryFileNames: `${name}.js` },
+      // As a library: one that isn't gets the code along that fetches its parts ahead, and has none.
+      lib: {
+        entry: resolve(import.meta.dirname, `src/${name}.ts`),
+        formats: ['iife'],
+        name: 'alone',
+        fileName: () => `${name}.js`,
       },
     },
   });

@@ -299,7 +299,8 @@ export const withoutUndo: Readonly<Record<string, string>> = {
   readDemo: 'only reads the file of the demo',
   bundled: 'reads a file aside; nothing of the shop changes',
   flushAll: 'the same, at its end',
-  meetAll: 'what comes from home and what is here become one, as with a file; what was written apart is asked',
+  meetAll:
+    'what comes from home and what is here become one, as with a file; what was written apart is asked',
   pairWith: 'no change of the records: to leave home is the way back',
   unpair: 'no change of the records: to pair again is the way back',
   act: 'the frame that every write is made in',

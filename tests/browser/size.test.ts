@@ -10,13 +10,13 @@ import { openPhone, removeTemporaryFolders, startServer, untilReadyOffline } fro
  */
 const limit = 45_500;
 /**
- * What is there, 536 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
+ * What is there, 537 KB, rounded up a little: it is fetched once, after the first load, and kept. A jump past this means
  * that something came in twice or unpacked. Twice that is so on purpose: the 6 KB of the rescue page, which stands on its own,
  * and the 48 KB of home's worker, which has the store's schemas and merging again: nothing else may reach out of the phone.
- * The last 3 KB pair a phone with a copy at home; the 3 KB before them bring a measured part into the next job; the 3 KB before them find a job by any word in it; the 13 KB before them are the mill and an alignment; the 8 before them a thread on the lathe with its stud and passes; the 4 KB before them rings by their load, tools and metals by their European names; the 12 before them the taper with its gauge blocks; the 0.7 KB before them draw the list of jobs before all else; the 11 KB before them are a worksheet of two hole patterns; the 10 before them one more worksheet, and the class that two measured parts keep; the 50 KB before them what is asked, said and refused of every place, limit, tool,
+ * The last 2 KB write decimals with a comma and name at the sign-off what nothing judged; the 3 KB before them pair a phone with a copy at home; the 3 KB before them bring a measured part into the next job; the 3 KB before them find a job by any word in it; the 13 KB before them are the mill and an alignment; the 8 before them a thread on the lathe with its stud and passes; the 4 KB before them rings by their load, tools and metals by their European names; the 12 before them the taper with its gauge blocks; the 0.7 KB before them draw the list of jobs before all else; the 11 KB before them are a worksheet of two hole patterns; the 10 before them one more worksheet, and the class that two measured parts keep; the 50 KB before them what is asked, said and refused of every place, limit, tool,
  * warmth, stale figure and false file. No package is new in it.
  */
-const wholeLimit = 536_500;
+const wholeLimit = 537_500;
 
 let server: Awaited<ReturnType<typeof startServer>>;
 
@@ -51,7 +51,7 @@ test('a phone that opens the app for the first time asks for no more JavaScript 
   expect(gzipped([...asked])).toBeLessThanOrEqual(limit);
 });
 
-test('the whole app, its worker too, is at most 536 KB of JavaScript, gzipped, in a few files', () => {
+test('the whole app, its worker too, is at most 537.5 KB of JavaScript, gzipped, in a few files', () => {
   const files = readdirSync('dist', { recursive: true, encoding: 'utf8' }).filter((file) =>
     file.endsWith('.js'),
   );

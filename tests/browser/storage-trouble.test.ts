@@ -2,6 +2,7 @@ import { Buffer } from 'node:buffer';
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { allSteps } from '../../src/store/opening/steps/all-steps.ts';
 import { followingSettings } from '../../src/store/base/following-settings.ts';
 import { closeAll, openForTest } from '../store/open-for-test.ts';
 import { jpeg } from '../store/pictures-for-test.ts';
@@ -288,9 +289,9 @@ test('a database that lost one of its stores is not opened: which one is said, a
   const { page } = phone;
   await page.goto(`${server.url}not/the-app`);
   await page.evaluate(
-    () =>
+    (version) =>
       new Promise<void>((done) => {
-        const opening = indexedDB.open('slipfit', 3);
+        const opening = indexedDB.open('slipfit', version);
         opening.addEventListener('upgradeneeded', () => {
           for (const name of ['jobs', 'features', 'readings', 'settings', 'device'])
             opening.result.createObjectStore(name, { keyPath: 'id' }).put({ id: 'a', name: 'Outfit 7' });
@@ -300,6 +301,7 @@ test('a database that lost one of its stores is not opened: which one is said, a
           done();
         });
       }),
+    allSteps.length,
   );
   const before = await keptIn(page);
   await page.goto(server.url);

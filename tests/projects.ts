@@ -61,7 +61,11 @@ export const tests = {
         name: 'browser',
         environment: 'node',
         include: ['tests/browser/**/*.test.ts'],
-        exclude: ['tests/browser/engines/**'],
+        // The walk by keys alone through a brake is long, and each of its screens is walked by Tab in every run.
+        exclude: [
+          'tests/browser/engines/**',
+          ...(process.env['LONG'] === undefined ? ['tests/browser/brake-side-keys.test.ts'] : []),
+        ],
         testTimeout: 120_000,
         hookTimeout: 120_000,
         expect: { poll: { timeout: 30_000 } },
@@ -75,11 +79,13 @@ export const tests = {
         name,
         environment: 'node' as const,
         include: ['tests/browser/engines/**/*.test.ts'],
-        // Of the screens those where most is pressed and drawn; the others, and all of them in other colors and units and in
+        // Of the screens those where most is drawn; the others, and all of them in other colors and units and in
         // trouble, are walked in the long trial: a whole run has 20 minutes.
         exclude:
           process.env['LONG'] === undefined
-            ? ['**/screens-of-{sun,millimetres,trouble,jobs,assembly,fit-up,cuts,shop}.test.ts']
+            ? [
+                '**/screens-of-{first-use,lathe,sun,millimetres,trouble,jobs,assembly,fit-up,cuts,shop}.test.ts',
+              ]
             : [],
         env: { ENGINE: name },
         globalSetup: name === 'webkit' ? ['tests/browser/hands/screen-for-webkit.ts'] : [],

@@ -5,7 +5,7 @@ import { removeTemporaryFolders } from './launch.ts';
 
 afterAll(removeTemporaryFolders);
 
-const { count: files, seed } = trialSize({ short: 72, long: 10_000 });
+const { count: files, seed } = trialSize({ short: 36, long: 10_000 });
 
 test(
   `${files} spoiled backups: each is refused in a sentence or comes in whole, and what is here stays as it is`,

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axeFindings } from './axe-findings.ts';
 import { goTo, settled, spoken } from './on-a-screen.ts';
+import { someOf } from '../trials/seeded.ts';
 import { openPhone, removeTemporaryFolders, startServer, type PhoneOptions } from './launch.ts';
 
 let server: Awaited<ReturnType<typeof startServer>>;
@@ -14,10 +15,12 @@ afterAll(async () => {
   await removeTemporaryFolders();
 });
 
-test.each([
+const wishes: readonly (readonly [string, NonNullable<PhoneOptions['context']>])[] = [
   ['colours are forced', { forcedColors: 'active' }],
   ['motion is unwanted', { reducedMotion: 'reduce' }],
-] satisfies [string, PhoneOptions['context']][])('the job goes on where %s', async (_what, context) => {
+];
+
+test.each(someOf(wishes, 2))('the job goes on where %s', async (_what, context) => {
   const { page, trouble, close } = await openPhone({ context });
   await fromNothingToAVerdict(page);
   expect(trouble).toEqual({ said: [], refused: [], strayed: [] });

@@ -2,6 +2,7 @@ import { cpSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { someOf } from '../trials/seeded.ts';
 import {
   buildApp,
   openPhone,
@@ -144,7 +145,7 @@ test('a first visit cut off half-way is made good when signal comes back, withou
 
 const readyWords = 'Ready to work without signal.';
 
-test.each([
+const waysBack = [
   { what: 'reloaded', again: async (page: Page) => void (await page.reload()) },
   {
     what: 'left for another page and come back to',
@@ -161,7 +162,9 @@ test.each([
       await next.goto(url);
     },
   },
-])(
+] as const;
+
+test.each(someOf(waysBack, 3))(
   'a first visit that is $what while the files are being kept is told when all are there, not before, and once',
   async ({ again }) => {
     const { url } = await serve({ folder: first });

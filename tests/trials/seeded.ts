@@ -9,6 +9,11 @@ export function chanceFrom(seed: number): () => number {
   };
 }
 
+/** Of many that go alike the first and each so manyth behind it in every run; all of them where the trials are long. */
+export function someOf<T>(all: readonly T[], step: number): readonly T[] {
+  return process.env['LONG'] === undefined ? all.filter((_, index) => index % step === 0) : all;
+}
+
 /** How much a trial does: a few in every test run, many on demand; `COUNT` and `SEED` in the environment rule both. */
 export function trialSize({ short, long }: { short: number; long: number }): { count: number; seed: number } {
   const { COUNT, SEED, LONG } = process.env;
